@@ -1,0 +1,20 @@
+// The grammar room: text to tree and back. It knows shapes, not meanings.
+export { parse, validateGrammar } from './parser.ts';
+export { print, printValue } from './printer.ts';
+export { holds, lineStarts, lineText, positionAt, type Position } from './lines.ts';
+export { longestText, scan } from './tokens.ts';
+export type {
+  Body,
+  Comment,
+  CommaValue,
+  DateValue,
+  ModelValue,
+  NumberValue,
+  Span,
+  Statement,
+  SyntaxProblem,
+  TextValue,
+  Tree,
+  Value,
+  WordValue,
+} from './tree.ts';

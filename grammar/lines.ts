@@ -1,0 +1,41 @@
+import type { Span } from './tree.ts';
+
+/** A place in a text; both count from 0, columns in UTF-16 units. */
+export interface Position {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Offsets at which each line of a text starts. `\n`, `\r\n` and a lone `\r` end a line. */
+export function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+  }
+  return starts;
+}
+
+/** The position of an offset, by binary search in what `lineStarts` gave. */
+export function positionAt(starts: readonly number[], offset: number): Position {
+  let low = 0;
+  let high = starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((starts[middle] as number) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return { line: low, column: Math.max(0, offset - (starts[low] as number)) };
+}
+
+/** The text of the line that holds `offset`, without its line end. */
+export function lineText(text: string, starts: readonly number[], line: number): string {
+  const start = starts[line] ?? text.length;
+  const end = starts[line + 1] ?? text.length;
+  return text.slice(start, end).replace(/[\r\n]+$/, '');
+}
+
+/** True when the span holds the offset; the end counts, so that a caret behind a word still stands on it. */
+export function holds(span: Span, offset: number): boolean {
+  return offset >= span.start && offset <= span.end;
+}

@@ -1,0 +1,202 @@
+// The one parser: chevrotain, LL(1), actions embedded. It knows the generic shape of the language and no meaning.
+import { EmbeddedActionsParser, EOF, type IToken } from 'chevrotain';
+import { balance, isBalanced } from './balance.ts';
+import { allTokens, Close, Colon, Comma, DateToken, Dots, longestText, NewLine, NumberToken, Open, PlusMinus, scan, Text, Word } from './tokens.ts';
+import type { Body, NumberValue, Statement, SyntaxProblem, TextValue, Tree, Value, WordValue } from './tree.ts';
+
+type Alternatives = { ALT: () => unknown }[];
+
+class GateParser extends EmbeddedActionsParser {
+  problems: SyntaxProblem[] = [];
+  // Alternatives are built once and kept: chevrotain would make them anew at every visit.
+  #inBody: Alternatives | undefined;
+  #inLine: Alternatives | undefined;
+  // The last item read, set by the alternatives above, which take no arguments.
+  #item: Statement | undefined;
+  #value: Value | undefined;
+
+  constructor(skipValidations: boolean) {
+    super(allTokens, { maxLookahead: 1, recoveryEnabled: true, skipValidations });
+    this.performSelfAnalysis();
+  }
+
+  readonly items = this.RULE('items', (): Statement[] => {
+    const items: Statement[] = [];
+    this.MANY(() => {
+      this.#item = undefined;
+      this.OR(
+        (this.#inBody ??= [
+          { ALT: () => this.CONSUME(NewLine) },
+          { ALT: () => (this.#item = this.SUBRULE(this.statement)) },
+          { ALT: () => (this.#item = this.SUBRULE(this.orphan)) },
+        ]),
+      );
+      if (this.#item !== undefined) items.push(this.#item);
+    });
+    return items;
+  });
+
+  readonly statement = this.RULE('statement', (): Statement => {
+    const values: Value[] = [];
+    this.AT_LEAST_ONE(() => {
+      this.OR((this.#inLine ??= this.#valueAlternatives()));
+      if (this.#value !== undefined) values.push(this.#value);
+    });
+    let body: Body | undefined;
+    this.OPTION(() => {
+      body = this.SUBRULE(this.body);
+    });
+    return this.ACTION(() => this.#finish(values, body));
+  });
+
+  /** A body with no header before it: kept, so that what stands in it is still looked at. */
+  readonly orphan = this.RULE('orphan', (): Statement => {
+    const body = this.SUBRULE(this.body);
+    return this.ACTION(() => this.#finish([], body));
+  });
+
+  readonly body = this.RULE('body', (): Body => {
+    const open = this.CONSUME(Open);
+    const items = this.SUBRULE(this.items);
+    const close = this.CONSUME(Close);
+    return { start: open.startOffset, end: close.endOffset as number, items };
+  });
+
+  readonly number = this.RULE('number', (): NumberValue => {
+    let number = this.SUBRULE(this.amount);
+    this.OPTION(() => {
+      const sign = this.CONSUME(PlusMinus);
+      const plusMinus = this.#amountAfter(sign, () => this.SUBRULE2(this.amount));
+      if (plusMinus !== undefined) number = { ...number, plusMinus, end: plusMinus.end };
+    });
+    this.OPTION2(() => {
+      const sign = this.CONSUME(Dots);
+      const upTo = this.#amountAfter(sign, () => this.SUBRULE3(this.amount));
+      if (upTo !== undefined) number = { ...number, upTo, end: upTo.end };
+    });
+    return number;
+  });
+
+  readonly amount = this.RULE('amount', (): NumberValue => {
+    const token = this.CONSUME(NumberToken);
+    let unit: WordValue | undefined;
+    this.OPTION(() => {
+      unit = wordOf(this.CONSUME(Word));
+    });
+    return {
+      kind: 'number',
+      text: token.image,
+      unit,
+      plusMinus: undefined,
+      upTo: undefined,
+      start: token.startOffset,
+      end: unit === undefined ? (token.endOffset as number) : unit.end,
+    };
+  });
+
+  /** Reads the number after `±` or `..`; where none follows, the sign is reported and the line goes on. */
+  #amountAfter(sign: IToken, read: () => NumberValue): NumberValue | undefined {
+    if (this.RECORDING_PHASE || this.LA(1).tokenType === NumberToken) return read();
+    this.#misplaced(sign);
+    return undefined;
+  }
+
+  #valueAlternatives(): Alternatives {
+    return [
+      { ALT: () => (this.#value = wordOf(this.CONSUME(Word))) },
+      { ALT: () => (this.#value = this.SUBRULE(this.number)) },
+      { ALT: () => (this.#value = textOf(this.CONSUME(Text))) },
+      {
+        ALT: () => {
+          const token = this.CONSUME(DateToken);
+          this.#value = { kind: 'date', text: token.image, start: token.startOffset, end: token.endOffset as number };
+        },
+      },
+      {
+        ALT: () => {
+          const token = this.CONSUME(Comma);
+          this.#value = { kind: 'comma', start: token.startOffset, end: token.endOffset as number };
+        },
+      },
+      {
+        ALT: () => {
+          const colon = this.CONSUME(Colon);
+          this.#value = undefined;
+          if (this.RECORDING_PHASE || this.LA(1).tokenType === Word) {
+            const name = wordOf(this.CONSUME2(Word));
+            this.#value = { kind: 'model', name, start: colon.startOffset, end: name.end };
+          } else this.#misplaced(colon);
+        },
+      },
+      {
+        ALT: () => {
+          this.#value = undefined;
+          this.#misplaced(this.CONSUME(PlusMinus));
+        },
+      },
+      {
+        ALT: () => {
+          this.#value = undefined;
+          this.#misplaced(this.CONSUME(Dots));
+        },
+      },
+    ];
+  }
+
+  #misplaced(sign: IToken): void {
+    if (!this.RECORDING_PHASE)
+      this.problems.push({ kind: 'sign-misplaced', start: sign.startOffset, end: sign.endOffset as number, detail: sign.image });
+  }
+
+  #finish(values: Value[], body: Body | undefined): Statement {
+    const first = values[0];
+    const start = first?.start ?? body?.start ?? 0;
+    const end = body?.end ?? values[values.length - 1]?.end ?? start;
+    if (first?.kind === 'word') {
+      values.shift();
+      return { word: first, values, body, start, end };
+    }
+    if (first !== undefined || body !== undefined)
+      this.problems.push({ kind: 'line-without-word', start, end: first?.end ?? start + 1, detail: '' });
+    return { word: undefined, values, body, start, end };
+  }
+}
+
+const wordOf = (token: IToken): WordValue => ({ kind: 'word', text: token.image, start: token.startOffset, end: token.endOffset as number });
+
+function textOf(token: IToken): TextValue {
+  const raw = token.image;
+  const closed = raw.length > 1 && raw.endsWith('"');
+  const inner = raw.slice(1, closed ? -1 : undefined);
+  const text = inner.includes('\\') ? inner.replace(/\\(.)/gu, '$1') : inner;
+  return { kind: 'text', text, start: token.startOffset, end: token.endOffset as number };
+}
+
+let parser: GateParser | undefined;
+
+/** The grammar checked in full by chevrotain itself; a test calls it, so that a start need not. */
+export function validateGrammar(): void {
+  new GateParser(false);
+}
+
+/**
+ * The tree of a text, and all that is wrong with its shape. Total: any text whatever gives a tree; it never throws.
+ * A text longer than `longestText` is not read: its tree is empty and says so.
+ */
+export function parse(text: string): Tree {
+  if (text.length > longestText)
+    return { text, items: [], comments: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: String(text.length) }] };
+  const { tokens, comments, problems } = scan(text);
+  const paired = isBalanced(tokens) ? tokens : balance(text, tokens, problems);
+  parser ??= new GateParser(true);
+  parser.input = paired;
+  parser.problems = problems;
+  const items = parser.items();
+  // Balanced tokens always fit the grammar; what follows is for a fault of ours, not for a user's.
+  const error = parser.errors[0];
+  if (error !== undefined && !problems.some((problem) => problem.kind.startsWith('brace')))
+    problems.push({ kind: 'sign-misplaced', start: offsetOf(error.token, text), end: offsetOf(error.token, text), detail: error.token.image });
+  return { text, items: items ?? [], comments, problems };
+}
+
+const offsetOf = (token: IToken, text: string): number => (token.tokenType === EOF || Number.isNaN(token.startOffset) ? text.length : token.startOffset);

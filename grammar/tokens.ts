@@ -1,0 +1,204 @@
+// The tokens of the language and the scanner that finds them.
+// The scanner is ours and not chevrotain's lexer: it is total (every text gives tokens, whatever stands in it), linear,
+// and measurably faster than the same tokens as regular expressions. The token types are chevrotain's, so the parser is too.
+import { createToken, Lexer, type IToken, type TokenType } from 'chevrotain';
+import type { Comment, SyntaxProblem } from './tree.ts';
+
+const token = (name: string, label: string): TokenType => createToken({ name, label, pattern: Lexer.NA });
+
+export const NewLine = token('NewLine', 'end of line');
+export const Open = token('Open', '{');
+export const Close = token('Close', '}');
+export const Colon = token('Colon', ':');
+export const Comma = token('Comma', ',');
+export const Text = token('Text', 'text');
+export const NumberToken = token('Number', 'number');
+export const DateToken = token('Date', 'date');
+export const Word = token('Word', 'word');
+export const PlusMinus = token('PlusMinus', '±');
+export const Dots = token('Dots', '..');
+
+export const allTokens: TokenType[] = [NewLine, Open, Close, Colon, Comma, Text, NumberToken, DateToken, Word, PlusMinus, Dots];
+
+/** Deepest nesting that is read; the language itself needs three levels. */
+export const deepestNesting = 16;
+/** Longest text that is read, in UTF-16 units. A site is some kilobytes; this is room for thousands of them. */
+export const longestText = 4_000_000;
+
+export interface Scan {
+  readonly tokens: IToken[];
+  readonly comments: Comment[];
+  readonly problems: SyntaxProblem[];
+}
+
+const Class = { Word: 0, Blank: 1, LineEnd: 2, Sign: 3, Digit: 4, Bad: 5 } as const;
+
+const classes = new Uint8Array(65536);
+for (let code = 0; code < 32; code++) classes[code] = Class.Bad;
+for (const code of [9, 11, 12, 32, 0xa0, 0x1680, 0x202f, 0x205f, 0x3000, 0xfeff]) classes[code] = Class.Blank;
+for (let code = 0x2000; code <= 0x200a; code++) classes[code] = Class.Blank;
+classes[10] = classes[13] = Class.LineEnd;
+for (const sign of '{}":,#±') classes[sign.charCodeAt(0)] = Class.Sign;
+for (let code = 48; code < 58; code++) classes[code] = Class.Digit;
+classes[127] = Class.Bad;
+for (let code = 0x80; code < 0xa0; code++) classes[code] = Class.Bad;
+// Surrogates are looked at in pairs; direction marks can make a line read other than it is, so they are refused.
+for (let code = 0xd800; code < 0xe000; code++) classes[code] = Class.Bad;
+for (const code of [0x2028, 0x2029, 0x200b, 0x200e, 0x200f, 0x061c, 0xfffe, 0xffff]) classes[code] = Class.Bad;
+for (let code = 0x202a; code <= 0x202e; code++) classes[code] = Class.Bad;
+for (let code = 0x2066; code <= 0x2069; code++) classes[code] = Class.Bad;
+
+const classAt = (text: string, at: number): number => classes[text.charCodeAt(at)] as number;
+const isDigit = (code: number): boolean => code >= 48 && code < 58;
+const isPair = (text: string, at: number): boolean =>
+  (text.charCodeAt(at) & 0xfc00) === 0xd800 && (text.charCodeAt(at + 1) & 0xfc00) === 0xdc00;
+
+/** All tokens of a text, its comments apart, and what cannot be read. Never throws; linear in the text's length. */
+export function scan(text: string): Scan {
+  const tokens: IToken[] = [];
+  const comments: Comment[] = [];
+  const problems: SyntaxProblem[] = [];
+  const length = text.length;
+  let at = 0;
+  let lastType: TokenType = NewLine;
+
+  while (at < length) {
+    const code = text.charCodeAt(at);
+    const start = at;
+    let type: TokenType;
+    switch (classes[code]) {
+      case Class.Blank:
+        at++;
+        continue;
+      case Class.LineEnd:
+        at++;
+        // A brace may stand on the line below its header, so line ends before it are dropped when it comes.
+        if (lastType !== NewLine) {
+          tokens.push(tokenOf(NewLine, '\n', start, at));
+          lastType = NewLine;
+        }
+        continue;
+      case Class.Bad:
+        if (isPair(text, at)) {
+          at = endOfWord(text, at);
+          type = Word;
+        } else {
+          while (at < length && classAt(text, at) === Class.Bad && !isPair(text, at)) at++;
+          problems.push({ kind: 'character-not-allowed', start, end: at, detail: text.slice(start, at) });
+          continue;
+        }
+        break;
+      case Class.Sign:
+        if (code === 35) {
+          at = endOfLine(text, at);
+          comments.push({ start, end: at, text: text.slice(start, at) });
+          continue;
+        }
+        if (code === 34) {
+          at = endOfText(text, at, problems);
+          type = Text;
+        } else {
+          at++;
+          type = code === 123 ? Open : code === 125 ? Close : code === 58 ? Colon : code === 44 ? Comma : PlusMinus;
+          if (type === Open && lastType === NewLine && tokens.length > 1 && beforeLineEndIsHeader(tokens)) tokens.pop();
+        }
+        break;
+      case Class.Digit:
+        at = endOfDateOrNumber(text, at);
+        type = at - start === 10 && text.charCodeAt(start + 4) === 45 ? DateToken : NumberToken;
+        break;
+      default:
+        if (isSignOfNumber(text, at)) {
+          at = endOfNumber(text, at + 1);
+          type = NumberToken;
+        } else if (code === 46 && text.charCodeAt(at + 1) === 46) {
+          at += text.charCodeAt(at + 2) === 46 ? 3 : 2;
+          type = Dots;
+        } else if (code === 43 && text.charCodeAt(at + 1) === 45) {
+          at += 2;
+          type = PlusMinus;
+        } else {
+          at = endOfWord(text, at);
+          type = Word;
+        }
+    }
+    tokens.push(tokenOf(type, text.slice(start, at), start, at));
+    lastType = type;
+  }
+  return { tokens, comments, problems };
+}
+
+/** A token with all that the parser reads of it. `endOffset` is half-open here, unlike chevrotain's own lexer's. */
+export function tokenOf(type: TokenType, image: string, start: number, end: number): IToken {
+  return { image, startOffset: start, endOffset: end, tokenTypeIdx: type.tokenTypeIdx as number, tokenType: type };
+}
+
+function beforeLineEndIsHeader(tokens: readonly IToken[]): boolean {
+  const type = (tokens[tokens.length - 2] as IToken).tokenType;
+  return type !== Open && type !== Close && type !== NewLine;
+}
+
+function endOfLine(text: string, from: number): number {
+  let at = from;
+  while (at < text.length && classAt(text, at) !== Class.LineEnd) at++;
+  return at;
+}
+
+function endOfText(text: string, from: number, problems: SyntaxProblem[]): number {
+  let at = from + 1;
+  while (at < text.length) {
+    const code = text.charCodeAt(at);
+    if (code === 34) return at + 1;
+    if (code === 10 || code === 13) break;
+    if (classes[code] === Class.Bad) {
+      if (isPair(text, at)) at++;
+      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: text.charAt(at) });
+    } else if (code === 92 && at + 1 < text.length && classAt(text, at + 1) !== Class.LineEnd) at++;
+    at++;
+  }
+  problems.push({ kind: 'text-not-closed', start: from, end: at, detail: '' });
+  return at;
+}
+
+function endOfWord(text: string, from: number): number {
+  let at = from;
+  while (at < text.length) {
+    const kind = classAt(text, at);
+    if (kind === Class.Word) {
+      if (text.charCodeAt(at) === 46 && text.charCodeAt(at + 1) === 46) break;
+      at++;
+    } else if (kind === Class.Digit) at++;
+    else if (kind === Class.Bad && isPair(text, at)) at += 2;
+    else break;
+  }
+  return at;
+}
+
+function endOfDateOrNumber(text: string, from: number): number {
+  const whole = endOfDigits(text, from);
+  if (whole - from === 4 && text.charCodeAt(whole) === 45) {
+    const month = endOfDigits(text, whole + 1);
+    if (month - whole === 3 && text.charCodeAt(month) === 45) {
+      const day = endOfDigits(text, month + 1);
+      if (day - month === 3) return day;
+    }
+  }
+  return endOfNumber(text, from);
+}
+
+function endOfDigits(text: string, from: number): number {
+  let at = from;
+  while (isDigit(text.charCodeAt(at))) at++;
+  return at;
+}
+
+function endOfNumber(text: string, from: number): number {
+  const whole = endOfDigits(text, from);
+  return text.charCodeAt(whole) === 46 && isDigit(text.charCodeAt(whole + 1)) ? endOfDigits(text, whole + 1) : whole;
+}
+
+/** A plus, a hyphen or a true minus sign right before a digit. */
+function isSignOfNumber(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return (code === 45 || code === 43 || code === 0x2212) && isDigit(text.charCodeAt(at + 1));
+}

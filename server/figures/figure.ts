@@ -1,0 +1,53 @@
+// What a figure is: a number worked out from the file, with all that a person needs to check it by hand.
+import type { Installation } from '../model/index.ts';
+
+/** How far a source can be trusted. A value from memory never decides an error on its own. */
+export type Standing = 'published' | 'derived' | 'common practice' | 'from memory';
+
+export interface Source {
+  /** The standard, textbook or page; for common practice, the words "common practice, no source". */
+  readonly text: string;
+  readonly standing: Standing;
+}
+
+/** One number that went into a figure, in SI (angles in degrees). */
+export interface Input {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  /** Where it comes from when it is not stated in the file: a default, a model, another figure. */
+  readonly from?: string;
+}
+
+/** A family of figures: one calculation, worked for every subject that it applies to. */
+export interface FigureKind {
+  /** The id with the subject's name in capitals: `leaf.NAME.inertia`. */
+  readonly id: string;
+  readonly title: string;
+  /** The unit of `value`: SI, angles in degrees. */
+  readonly unit: string;
+  readonly formula: string;
+  readonly source: Source;
+  /** What a person would change in the file to change it. */
+  readonly changedBy: string;
+  /** Gives each figure of this kind to `give`. Never throws; where a fact is missing it gives nothing. */
+  readonly work: (installation: Installation, give: Give) => void;
+}
+
+/** A figure found: the subject's name, the value, the line that causes it, and its derivation on demand. */
+export type Give = (subject: string, value: number, at: { readonly start: number; readonly end: number }, inputs: () => readonly Input[], words?: () => string) => void;
+
+export interface Figure {
+  readonly kind: FigureKind;
+  readonly id: string;
+  readonly value: number;
+  readonly at: { readonly start: number; readonly end: number };
+  /** The numbers that went into it. */
+  readonly inputs: () => readonly Input[];
+  /** The value as a person would say it, where that says more than the number: "about a quarter turn". */
+  readonly words: (() => string) | undefined;
+}
+
+const degrees = 180 / Math.PI;
+/** Radians to degrees, for figures that people read. */
+export const inDegrees = (radians: number): number => radians * degrees;

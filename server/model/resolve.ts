@@ -1,0 +1,225 @@
+// From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
+import type { Statement, WordValue } from '../../grammar/index.ts';
+import { nearest, type BlockWord, type Entity, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
+import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Panel, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable'];
+const modelBlocks: readonly ModelKind[] = ['panel-model', 'drive-model', 'sensor-model', 'cable-model'];
+
+/** The installation that a file describes, by its own reading and its shelf. Total; never throws. */
+export function resolve(path: string, reading: Reading, shelf: Shelf): Installation {
+  const { entities } = reading;
+  const problems: Problem[] = [...reading.problems];
+  if (shelf.troubles.length > 0) problems.push(...shelfProblems(shelf, reading));
+  const leaves: Leaf[] = [];
+  const drives: Drive[] = [];
+  const sensors: Sensor[] = [];
+  const controls: Control[] = [];
+  const panels: Panel[] = [];
+  const cables: Cable[] = [];
+  const installation: Writable<Installation> = {
+    path,
+    reading,
+    kind: siteBlocks.some((word) => entities[word].length > 0) ? 'site' : modelBlocks.some((word) => entities[word].length > 0) ? 'library' : 'empty',
+    site: entities.site[0],
+    motion: entities.motion[0],
+    leaves,
+    drives,
+    sensors,
+    controls,
+    panels,
+    cables,
+    accepts: reading.accepts,
+    problems,
+    libraries: shelf.files,
+    memo: [],
+  };
+  const names = new Names(problems, shelf.models);
+
+  for (const entity of entities.leaf) {
+    const leaf: Leaf = { ...named(entity), installation, drives: [], covers: undefined, coveredBy: undefined };
+    leaves.push(leaf);
+    names.declare('leaf', leaf);
+  }
+  for (const entity of entities.drive) {
+    const drive: Drive = { ...named(entity), installation, modelAt: entity.model, model: names.model('drive-model', entity), leaf: undefined };
+    drives.push(drive);
+    names.declare('device', drive, { kind: 'drive', it: drive });
+  }
+  for (const entity of entities.sensor) {
+    const sensor: Sensor = { ...named(entity), installation, modelAt: entity.model, model: names.model('sensor-model', entity), leaf: undefined, next: undefined, wires: [], registered: false };
+    sensors.push(sensor);
+    names.declare('device', sensor, { kind: 'sensor', it: sensor });
+  }
+  for (const entity of entities.control) {
+    const control: Control = { ...named(entity), installation, wires: [] };
+    controls.push(control);
+    names.declare('device', control, { kind: 'control', it: control });
+  }
+  for (const entity of entities.panel) {
+    const panel: Panel = { ...named(entity), installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [] };
+    panels.push(panel);
+    names.declare('panel', panel);
+  }
+  for (const entity of entities.cable) {
+    const cable: Cable = { ...named(entity), installation, modelAt: entity.model, model: names.model('cable-model', entity) };
+    cables.push(cable);
+    names.declare('cable', cable);
+    if (entity.facts.feeds !== undefined) names.device(entity.facts.feeds.device);
+  }
+
+  for (const leaf of leaves) linkLeaf(leaf, names, problems);
+  for (const drive of drives) {
+    const moves = drive.facts.moves;
+    drive.leaf = moves === undefined ? undefined : names.leaf(moves.leaf);
+    drive.leaf?.drives.push(drive);
+  }
+  for (const sensor of sensors) linkSensor(sensor, names);
+  for (const panel of panels) linkPanel(panel, names);
+  for (const order of installation.motion?.facts.order ?? []) for (const word of order.leaves) names.leaf(word);
+  if (installation.motion?.facts.pedestrian !== undefined) names.leaf(installation.motion.facts.pedestrian.leaf);
+  for (const kind of modelBlocks) for (const entity of entities[kind]) names.declare(kind, entity);
+  checkPanelModels(reading, problems);
+  if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
+  return installation;
+}
+
+/** The part that every resolved block has from its reading. */
+function named<F>(entity: Pick<Entity, 'name' | 'at' | 'nameAt' | 'title' | 'unread' | 'memo'> & { readonly facts: F }) {
+  return { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: entity.memo };
+}
+
+function linkLeaf(leaf: Leaf, names: Names, problems: Problem[]): void {
+  const closes = leaf.facts.closes;
+  if (closes === undefined) return;
+  const other = names.leaf(closes.onto);
+  if (other === undefined) return;
+  if (other === leaf || other.covers === leaf) {
+    problems.push({ kind: 'overlap-circular', start: closes.onto.start, end: closes.onto.end, detail: { leaf: leaf.name, other: other.name } });
+    return;
+  }
+  leaf.covers = other;
+  other.coveredBy = leaf;
+}
+
+function linkSensor(sensor: Sensor, names: Names): void {
+  const { on, 'chains-into': chain } = sensor.facts;
+  if (on !== undefined) sensor.leaf = names.leaf(on.leaf);
+  if (chain !== undefined) {
+    const next = names.device(chain.next, 'sensor');
+    if (next?.kind === 'sensor') sensor.next = next.it;
+  }
+}
+
+function linkPanel(panel: Panel, names: Names): void {
+  const { facts, model } = panel;
+  const end = (at: WordValue): TerminalUse => ({ at, terminal: model?.terminals.get(at.text) });
+  for (const fact of facts.wire) {
+    const device = names.device(fact.device);
+    const wire: Wire = { fact, panel, device, part: fact.part ?? 'signal', ends: fact.to.map(end) };
+    panel.wires.push(wire);
+    if (device !== undefined && device.kind !== 'drive') device.it.wires.push(wire);
+  }
+  for (const fact of facts.link) panel.links.push({ fact, ends: fact.terminals.map(end) } satisfies Link);
+  for (const fact of facts.select) panel.selections.push({ fact, selector: model?.selectors.get(fact.selector.text) } satisfies Selection);
+  for (const fact of facts.registered)
+    for (const word of fact.sensors) {
+      const device = names.device(word, 'sensor');
+      if (device?.kind === 'sensor') device.it.registered = true;
+    }
+}
+
+/** Names inside a panel model: terminals and their commons. */
+function checkPanelModels(reading: Reading, problems: Problem[]): void {
+  for (const entity of reading.entities['panel-model']) {
+    const seen = new Map<string, WordValue>();
+    for (const terminal of entity.facts.terminal) {
+      const first = seen.get(terminal.name.text);
+      if (first === undefined) seen.set(terminal.name.text, terminal.name);
+      else problems.push(repeated('terminal', terminal.name, first));
+    }
+    for (const terminal of entity.facts.terminal)
+      if (terminal.common !== undefined && !seen.has(terminal.common.text)) problems.push(unknown('terminal', terminal.common, seen.keys()));
+  }
+}
+
+/** A `use` line none of whose models is spoken of. Only said when every model is known: else it may be the very one. */
+function checkUnusedUses(reading: Reading, shelf: Shelf, used: ReadonlySet<string>, problems: Problem[]): void {
+  if (shelf.troubles.length > 0 || problems.some((problem) => problem.kind === 'model-unknown')) return;
+  const live = new Set<number>();
+  for (const path of used) {
+    const use = shelf.useOf.get(path);
+    if (use !== undefined) live.add(use);
+  }
+  for (let i = 0; i < reading.uses.length; i++) {
+    const use = reading.uses[i] as Reading['uses'][number];
+    if (!live.has(i)) problems.push({ kind: 'use-unused', start: use.line.start, end: use.line.end, detail: { path: use.path } });
+  }
+}
+
+const repeated = (what: string, at: WordValue, first: WordValue): Problem => ({
+  kind: 'name-repeated',
+  start: at.start,
+  end: at.end,
+  detail: { name: at.text, what },
+  related: [{ start: first.start, end: first.end, note: 'the first one of that name' }],
+});
+
+const unknown = (what: string, at: WordValue, known: Iterable<string>): Problem => {
+  const list = [...known];
+  return { kind: 'name-unknown', start: at.start, end: at.end, detail: { name: at.text, what, meant: nearest(at.text, list) ?? '', known: list.slice(0, 12).join(', ') } };
+};
+
+/** The names of one file. A name that leads nowhere is reported where it stands. */
+class Names {
+  readonly #problems: Problem[];
+  readonly #models: Models;
+  readonly #spaces = new Map<string, Map<string, { readonly nameAt: WordValue | undefined }>>();
+  readonly #devices = new Map<string, Device>();
+  /** Files of which a model was named. */
+  readonly filesUsed = new Set<string>();
+
+  constructor(problems: Problem[], models: Models) {
+    this.#problems = problems;
+    this.#models = models;
+  }
+
+  declare(space: string, it: { readonly name: string; readonly nameAt: WordValue | undefined; readonly at: Statement }, device?: Device): void {
+    if (it.nameAt === undefined) return;
+    let names = this.#spaces.get(space);
+    if (names === undefined) this.#spaces.set(space, (names = new Map()));
+    const first = names.get(it.name);
+    if (first !== undefined) {
+      if (first.nameAt !== undefined) this.#problems.push(repeated(space === 'device' ? 'sensor, drive or control' : space, it.nameAt, first.nameAt));
+      return;
+    }
+    names.set(it.name, it);
+    if (device !== undefined) this.#devices.set(it.name, device);
+  }
+
+  leaf(at: WordValue): Leaf | undefined {
+    const leaf = this.#spaces.get('leaf')?.get(at.text) as Leaf | undefined;
+    if (leaf === undefined) this.#problems.push(unknown('leaf', at, this.#spaces.get('leaf')?.keys() ?? []));
+    return leaf;
+  }
+
+  device(at: WordValue, wanted?: 'sensor'): Device | undefined {
+    const device = this.#devices.get(at.text);
+    if (device !== undefined && (wanted === undefined || device.kind === wanted)) return device;
+    const known = [...this.#devices].flatMap(([name, it]) => (wanted === undefined || it.kind === wanted ? [name] : []));
+    this.#problems.push(unknown(wanted ?? 'sensor, drive or control', at, known));
+    return undefined;
+  }
+
+  model<K extends ModelKind>(kind: K, entity: { readonly model: WordValue | undefined }): (Models[K] extends ReadonlyMap<string, infer M> ? M : never) | undefined {
+    if (entity.model === undefined) return undefined;
+    const models = this.#models[kind] as ReadonlyMap<string, AnyModel>;
+    const model = models.get(entity.model.text);
+    if (model === undefined) this.#problems.push({ ...unknown(kind, entity.model, models.keys()), kind: 'model-unknown' });
+    else this.filesUsed.add(model.path);
+    return model as (Models[K] extends ReadonlyMap<string, infer M> ? M : never) | undefined;
+  }
+}

@@ -1,0 +1,120 @@
+// All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
+import type { Installation } from '../model/index.ts';
+import { nearest, type Problem } from '../vocabulary/index.ts';
+import { allRules } from './all.ts';
+import type { Finding, InstallationRule, ProblemRule, Report, Rule, Severity } from './rule.ts';
+
+export interface Verdict {
+  /** In the order of the text, then of the rules' names. */
+  readonly findings: readonly Finding[];
+  /** Findings that an acceptance in the file covers. */
+  readonly accepted: readonly Finding[];
+}
+
+const byName: ReadonlyMap<string, Rule> = new Map(allRules.map((rule) => [rule.name, rule]));
+const installationRules: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation');
+const fileRules = installationRules.filter((rule) => rule.scope === 'file');
+const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
+
+/** Most findings of one rule in one file that are told one by one; a file in ruins is not made clearer by more. */
+const mostOfOneRule = 100;
+
+export function ruleNamed(name: string): Rule | undefined {
+  return byName.get(name);
+}
+
+/**
+ * Judges an installation. `asOf` is the day, as YYYY-MM-DD, that acceptances and intervals are held against; the
+ * verdict is a function of the files and that day alone.
+ */
+export function evaluate(installation: Installation, asOf: string): Verdict {
+  const findings: Finding[] = [];
+  let problems = installation.problems;
+  if (problems.length > mostOfOneRule) problems = firstOfEachKind(problems);
+  for (const problem of problems) explain(problem, installation, findings);
+  let rule: InstallationRule;
+  const report = (given: Report): void => {
+    findings.push(findingOf(rule, given));
+  };
+  for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report);
+  const { accepts } = installation;
+  if (accepts.length === 0) return { findings: inOrder(findings), accepted: [] };
+  return accept(installation, findings, asOf);
+}
+
+/** At most `mostOfOneRule` of each kind; the last one kept says how many there are. */
+function firstOfEachKind(problems: readonly Problem[]): Problem[] {
+  const all = new Map<string, number>();
+  for (const problem of problems) all.set(problem.kind, (all.get(problem.kind) ?? 0) + 1);
+  const seen = new Map<string, number>();
+  const kept: Problem[] = [];
+  for (const problem of problems) {
+    const count = (seen.get(problem.kind) ?? 0) + 1;
+    seen.set(problem.kind, count);
+    const of = all.get(problem.kind) as number;
+    if (count < mostOfOneRule || of === mostOfOneRule) kept.push(problem);
+    else if (count === mostOfOneRule) kept.push({ ...problem, detail: { ...problem.detail, ofAll: String(of) } });
+  }
+  return kept;
+}
+
+function explain(problem: Problem, installation: Installation, findings: Finding[]): void {
+  const rule = byName.get(problem.kind) as ProblemRule | undefined;
+  if (rule === undefined || rule.kind !== 'problem') return;
+  const related = (problem.related ?? []).map(({ path, start, end, note }) => ({ message: note, start, end, ...(path === undefined ? {} : { path }) }));
+  const said = rule.explain(problem, installation.reading.tree.text);
+  const many = problem.detail['ofAll'];
+  const what = many === undefined ? said.what : `${said.what} (This is the last one shown of ${many} like it in this file.)`;
+  findings.push(findingOf(rule, { related, ...said, what, at: problem }));
+}
+
+function findingOf(rule: Rule, report: Report): Finding {
+  const asked = report.severity ?? rule.severity;
+  return {
+    rule: rule.name,
+    severity: graveness[asked] < graveness[rule.severity] ? asked : rule.severity,
+    what: report.what,
+    why: report.why ?? rule.why,
+    remedy: report.remedy ?? rule.remedy,
+    start: report.at.start,
+    end: report.at.end,
+    related: report.related ?? none,
+    source: (report.source ?? rule.source).text,
+    fixes: report.fixes ?? none,
+    tag: report.unnecessary === true ? 'unnecessary' : undefined,
+  };
+}
+
+const none: readonly never[] = [];
+
+function accept(installation: Installation, found: readonly Finding[], asOf: string): Verdict {
+  const findings: Finding[] = [];
+  const matched = new Set<Finding>();
+  for (const { fact, within } of installation.accepts) {
+    const name = fact.rule.text;
+    const rule = byName.get(name);
+    const about = (kind: string, detail: Record<string, string> = {}): void =>
+      explain({ kind, start: fact.rule.start, end: fact.rule.end, detail: { rule: name, until: fact.until, asOf, lineStart: String(fact.line.start), lineEnd: String(fact.line.end), ...detail } }, installation, findings);
+    if (rule === undefined) {
+      about('acceptance-of-unknown-rule', { meant: nearest(name, byName.keys()) ?? '' });
+      continue;
+    }
+    if (!rule.acceptable) {
+      about('acceptance-not-allowed');
+      continue;
+    }
+    const meant = found.filter((finding) => finding.rule === name && (within === undefined || (finding.start >= within.start && finding.end <= within.end)));
+    if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
+    else {
+      if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
+      if (meant.length === 0) about('acceptance-unused');
+      for (const finding of meant) matched.add(finding);
+    }
+  }
+  for (const finding of found) if (!matched.has(finding)) findings.push(finding);
+  return { findings: inOrder(findings), accepted: inOrder([...matched]) };
+}
+
+function inOrder(findings: Finding[]): Finding[] {
+  return findings.length < 2 ? findings : findings.sort((a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
+}

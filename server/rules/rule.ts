@@ -1,0 +1,102 @@
+// What a rule and a finding are. A rule is a folder with its code and its page; the page's examples are run as tests.
+import type { Installation } from '../model/index.ts';
+import type { Source } from '../figures/figure.ts';
+import type { Problem } from '../vocabulary/index.ts';
+
+/** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
+export type Severity = 'error' | 'warning' | 'note';
+
+export interface Edit {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+/** A change that mends a finding. A fix that changes a safety value is never safe and never applied in bulk. */
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly Edit[];
+  readonly safe: boolean;
+}
+
+export interface Related {
+  readonly message: string;
+  /** The file, when it is another one. */
+  readonly path?: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  /** What is wrong: one sentence with the file's own names and numbers. */
+  readonly what: string;
+  /** Why that matters. */
+  readonly why: string;
+  /** What to do. */
+  readonly remedy: string;
+  readonly start: number;
+  readonly end: number;
+  readonly related: readonly Related[];
+  readonly source: string;
+  readonly fixes: readonly Fix[];
+  readonly tag: 'unnecessary' | undefined;
+}
+
+/** What a rule says of one place. What it leaves out is taken from the rule. */
+export interface Report {
+  readonly at: { readonly start: number; readonly end: number };
+  readonly what: string;
+  readonly why?: string;
+  readonly remedy?: string;
+  /** May be milder than the rule's own, never graver. */
+  readonly severity?: Severity;
+  readonly related?: readonly Related[];
+  readonly source?: Source;
+  readonly fixes?: readonly Fix[];
+  readonly unnecessary?: boolean;
+}
+
+interface RuleBase {
+  /** Whole words that say what is wrong; the folder has the same name. */
+  readonly name: string;
+  readonly severity: Severity;
+  /** What is wrong in general, in one sentence, for lists. */
+  readonly title: string;
+  readonly why: string;
+  readonly remedy: string;
+  readonly source: Source;
+  /** False where no local reason may overrule it. */
+  readonly acceptable: boolean;
+}
+
+/** A rule about the installation. */
+export interface InstallationRule extends RuleBase {
+  readonly kind: 'installation';
+  /** `keystroke`: cheap enough to run at every edit. `idle`: run when the keys rest. */
+  readonly cost: 'keystroke' | 'idle';
+  /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
+  readonly scope: 'site' | 'file';
+  readonly check: (installation: Installation, report: (report: Report) => void) => void;
+}
+
+/** A rule that explains what reading the file already found. */
+export interface ProblemRule extends RuleBase {
+  readonly kind: 'problem';
+  readonly explain: (problem: Problem, text: string) => Omit<Report, 'at'>;
+}
+
+export type Rule = InstallationRule | ProblemRule;
+
+export const installationRule = (rule: Omit<InstallationRule, 'kind' | 'cost' | 'scope'> & Partial<Pick<InstallationRule, 'cost' | 'scope'>>): InstallationRule => ({
+  cost: 'keystroke',
+  scope: 'site',
+  ...rule,
+  kind: 'installation',
+});
+export const problemRule = (rule: Omit<ProblemRule, 'kind' | 'source'> & { readonly source?: Source }): ProblemRule => ({ source: ofTheLanguage, ...rule, kind: 'problem' });
+
+/** The source of rules that follow from the language and not from the trade. */
+export const ofTheLanguage: Source = { text: 'the language itself', standing: 'derived' };
+export const commonPractice: Source = { text: 'common practice, no source', standing: 'common practice' };

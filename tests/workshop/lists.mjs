@@ -1,0 +1,41 @@
+// Writes the lists of rules and figures from their folders: the registry that nobody keeps by hand.
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const camel = (name) => name.replace(/-([a-z0-9])/g, (_, letter) => letter.toUpperCase());
+
+/** The text of `server/ROOM/all.ts`, from the folders that hold FILE. */
+export function listOf(room, file, exported, list, type, from) {
+  const folder = join(root, 'server', room);
+  const names = readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && existsSync(join(folder, entry.name, file)))
+    .map((entry) => entry.name)
+    .sort();
+  const imports = names.map((name) => `import { ${exported} as ${camel(name)} } from './${name}/${file}';`);
+  const spread = exported.endsWith('s') ? '...' : '';
+  return `// Generated from the folders of this room by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((name) => `  ${spread}${camel(name)},\n`).join('')}];\n`;
+}
+
+/** Every generated list: path from the root, and the text it should have. */
+export function lists() {
+  return {
+    'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
+    'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './figure.ts'),
+  };
+}
+
+/** Writes what is stale; gives the paths it wrote. */
+export function writeStale(files) {
+  const written = [];
+  for (const [path, text] of Object.entries(files)) {
+    const full = join(root, path);
+    if (existsSync(full) && readFileSync(full, 'utf8') === text) continue;
+    writeFileSync(full, text);
+    written.push(path);
+  }
+  return written;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) for (const path of writeStale(lists())) console.log(`wrote ${path}`);
