@@ -1,13 +1,9 @@
 // Braces that do not pair are mended here, before the parser, so that a mistake in one block does not change how the
-// next is read. A block's header at the very start of a line is taken as a new block: that is how people write them.
+// next is read. Braces alone cannot say which block lacks one; the indentation that people write can, so both are held
+// against each other. Blocks whose braces and indentation agree are never touched.
 import type { IToken } from 'chevrotain';
 import { Close, deepestNesting, NewLine, Open, tokenOf } from './tokens.ts';
 import type { SyntaxProblem } from './tree.ts';
-
-interface OpenBlock {
-  readonly header: IToken;
-  readonly column: number;
-}
 
 /** True when every brace has its partner and nothing is nested too deep: almost every file, found in one cheap pass. */
 export function isBalanced(tokens: readonly IToken[]): boolean {
@@ -26,125 +22,338 @@ export function isBalanced(tokens: readonly IToken[]): boolean {
  * Only called when `isBalanced` says no.
  */
 export function balance(text: string, tokens: readonly IToken[], problems: SyntaxProblem[]): IToken[] {
-  const out: IToken[] = [];
-  const inserts: { readonly before: number; readonly token: IToken }[] = [];
-  const open: OpenBlock[] = [];
-  let startsStatement = true;
-  let header: IToken | undefined;
-  // The last line at the left edge that has no brace but is followed by indented lines: a header that lost its brace.
-  let bare: { readonly line: IToken; readonly end: number; readonly endOffset: number } | undefined;
-  let bareLine: IToken | undefined;
+  return new Mender(text, tokens, problems).mend();
+}
 
-  const closeOne = (at: number): void => {
-    const block = open.pop() as OpenBlock;
-    problems.push({ kind: 'brace-missing', start: block.header.startOffset, end: endOf(block.header), detail: '}' });
-    out.push(tokenOf(NewLine, '', at, at), tokenOf(Close, '', at, at), tokenOf(NewLine, '', at, at));
-  };
+/** What one pass over the tokens tells of each of them, by its index. */
+interface Survey {
+  /** How far a token stands from the left edge if it is the first of its line; -1 if it is not. A tab counts as one. */
+  readonly column: Int32Array;
+  /** The column of the first token of its line. */
+  readonly indent: Int32Array;
+  readonly line: Int32Array;
+  /** For the first token of a statement: its opening brace, or -1. */
+  readonly openOf: Int32Array;
+  /** For an opening brace: its partner by counting alone, or -1. */
+  readonly match: Int32Array;
+  /** For an opening brace with a partner: levels of braces from it downwards. */
+  readonly height: Int32Array;
+}
 
-  for (let i = 0; i < tokens.length; i++) {
+function survey(text: string, tokens: readonly IToken[]): Survey {
+  const size = tokens.length;
+  const column = new Int32Array(size);
+  const indent = new Int32Array(size);
+  const line = new Int32Array(size);
+  const openOf = new Int32Array(size).fill(-1);
+  const match = new Int32Array(size).fill(-1);
+  const height = new Int32Array(size);
+  const open: number[] = [];
+  let statement = -1;
+  for (let i = 0; i < size; i++) {
     const token = tokens[i] as IToken;
     const type = token.tokenType;
+    const at = columnOf(text, tokens, i);
+    column[i] = at;
+    indent[i] = at >= 0 || i === 0 ? at : (indent[i - 1] as number);
+    line[i] = (i === 0 ? 0 : (line[i - 1] as number)) + (at >= 0 ? 1 : 0);
     if (type === NewLine) {
-      if (bareLine !== undefined && open.length === 0) {
-        const next = tokens[i + 1];
-        if (next !== undefined && next.tokenType !== Close && columnOf(text, next.startOffset) > 0)
-          bare = { line: bareLine, end: out.length, endOffset: token.startOffset };
-      }
-      bareLine = undefined;
-      startsStatement = true;
-      out.push(token);
+      statement = -1;
       continue;
     }
-    if (startsStatement && type !== Close) {
-      const column = columnOf(text, token.startOffset);
-      if (column === 0 && open.length > 0 && lineOpensBlock(tokens, i)) {
-        while (open.length > 0) closeOne(token.startOffset);
-        bare = undefined;
-      }
-      header = token;
-      if (column === 0 && open.length === 0) bareLine = token;
-      startsStatement = false;
-    }
+    if (statement < 0 && type !== Close) statement = i;
     if (type === Open) {
-      if (open.length >= deepestNesting) {
-        const end = skipNested(tokens, i);
-        if (!problems.some((problem) => problem.kind === 'nested-too-deep'))
-          problems.push({ kind: 'nested-too-deep', start: token.startOffset, end: endOf(token), detail: '' });
-        i = end;
+      openOf[statement] = i;
+      height[i] = 1;
+      open.push(i);
+      statement = -1;
+    } else if (type === Close) {
+      statement = -1;
+      const partner = open.pop();
+      if (partner === undefined) continue;
+      match[partner] = i;
+      const outer = open[open.length - 1];
+      if (outer !== undefined) height[outer] = Math.max(height[outer] as number, (height[partner] as number) + 1);
+    }
+  }
+  return { column, indent, line, openOf, match, height };
+}
+
+function columnOf(text: string, tokens: readonly IToken[], i: number): number {
+  const token = tokens[i] as IToken;
+  const before = tokens[i - 1];
+  const from = before === undefined ? 0 : (before.endOffset as number);
+  if (token.tokenType === NewLine) return -1;
+  for (let at = token.startOffset - 1; at >= from; at--) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || code === 13) return token.startOffset - at - 1;
+  }
+  if (before !== undefined && before.tokenType !== NewLine) return -1;
+  return token.startOffset - from - (from === 0 && text.charCodeAt(0) === 0xfeff ? 1 : 0);
+}
+
+/** A line without a brace that is followed by deeper ones: a header that has lost its opening brace. */
+interface Bare {
+  readonly line: IToken;
+  readonly column: number;
+  /** Where the line ends among the tokens put out; -1 until it has ended. */
+  before: number;
+  end: number;
+  hasContent: boolean;
+}
+
+/** A block that is open, or the file itself. */
+interface Frame {
+  readonly header: IToken | undefined;
+  readonly column: number;
+  /** The column of the opening brace, if that stands first on its line; else -1. */
+  readonly braceColumn: number;
+  readonly line: number;
+  hasContent: boolean;
+  /** Its lines are not indented, so indentation says nothing about where it ends. */
+  flat: boolean;
+  /** The first place where something stands no deeper than the header: where the block ends, if nothing else says so. */
+  outdent: number | undefined;
+  /** A closing brace in an unusual place: the block's own if no better one comes, else a stray. */
+  doubtful: { readonly token: IToken; readonly before: number } | undefined;
+  bare: Bare | undefined;
+}
+
+class Mender {
+  readonly #text: string;
+  readonly #tokens: readonly IToken[];
+  readonly #problems: SyntaxProblem[];
+  readonly #survey: Survey;
+  readonly #out: IToken[] = [];
+  /** Tokens to be put in between those of `#out`, once all is known. */
+  readonly #inserts: { readonly before: number; readonly tokens: readonly IToken[] }[] = [];
+  readonly #file: Frame = { header: undefined, column: -1, braceColumn: -1, line: -1, hasContent: false, flat: false, outdent: undefined, doubtful: undefined, bare: undefined };
+  readonly #open: Frame[] = [];
+  #toldOfDepth = false;
+
+  constructor(text: string, tokens: readonly IToken[], problems: SyntaxProblem[]) {
+    this.#text = text;
+    this.#tokens = tokens;
+    this.#problems = problems;
+    this.#survey = survey(text, tokens);
+  }
+
+  mend(): IToken[] {
+    const { column, openOf, match, height } = this.#survey;
+    let startsStatement = true;
+    let statement = 0;
+    for (let i = 0; i < this.#tokens.length; i++) {
+      const token = this.#tokens[i] as IToken;
+      const type = token.tokenType;
+      if (type === NewLine) {
+        this.#endLine();
+        this.#out.push(token);
+        startsStatement = true;
         continue;
       }
-      open.push({ header: header ?? token, column: columnOf(text, (header ?? token).startOffset) });
-      bareLine = undefined;
-      if (open.length === 1) bare = undefined;
-      startsStatement = true;
-      out.push(token);
-      continue;
+      if (type === Close) {
+        this.#close(token, i);
+        startsStatement = true;
+        continue;
+      }
+      if (startsStatement) {
+        startsStatement = false;
+        statement = i;
+        if ((column[i] as number) >= 0) {
+          const open = openOf[i] as number;
+          this.#statement(token, column[i] as number, open >= 0);
+          if (open >= 0 && this.#open.length + (height[open] as number) <= deepestNesting && this.#isSound(i, open)) {
+            const end = match[open] as number;
+            for (; i <= end; i++) this.#out.push(this.#tokens[i] as IToken);
+            i = end;
+            startsStatement = true;
+            continue;
+          }
+        }
+      }
+      if (type === Open) {
+        startsStatement = true;
+        if (this.#open.length >= deepestNesting) {
+          if (!this.#toldOfDepth) this.#problems.push({ kind: 'nested-too-deep', start: token.startOffset, end: endOf(token), detail: '' });
+          this.#toldOfDepth = true;
+          if ((match[i] as number) >= 0) i = match[i] as number;
+          continue;
+        }
+        this.#push(statement, i);
+      }
+      this.#out.push(token);
     }
-    if (type === Close) {
-      const column = startsStatement ? columnOf(text, token.startOffset) : -1;
-      if (column === 0) while (open.length > 1 && (open[open.length - 1] as OpenBlock).column > 0) closeOne(token.startOffset);
-      if (open.length > 0) {
-        open.pop();
-        out.push(token);
-      } else if (bare !== undefined) {
-        problems.push({ kind: 'brace-missing', start: bare.line.startOffset, end: endOf(bare.line), detail: '{' });
-        inserts.push({ before: bare.end, token: tokenOf(Open, '', bare.endOffset, bare.endOffset) });
-        bare = undefined;
-        out.push(token);
-      } else stray(text, token, problems);
-      startsStatement = true;
-      bareLine = undefined;
-      continue;
-    }
-    out.push(token);
+    while (this.#open.length > 0) this.#closeMissing();
+    return this.#finish();
   }
-  while (open.length > 0) closeOne(text.length);
-  return inserts.length === 0 ? out : withInserts(out, inserts);
+
+  get #top(): Frame | undefined {
+    return this.#open[this.#open.length - 1];
+  }
+
+  #push(statement: number, open: number): void {
+    const { column, indent, line } = this.#survey;
+    this.#open.push({
+      header: this.#tokens[statement] as IToken,
+      column: indent[statement] as number,
+      braceColumn: column[open] as number,
+      line: line[open] as number,
+      hasContent: false,
+      flat: false,
+      outdent: undefined,
+      doubtful: undefined,
+      bare: undefined,
+    });
+  }
+
+  /** A statement that is the first of its line: its column tells which blocks should have ended before it. */
+  #statement(token: IToken, column: number, opens: boolean): void {
+    if (opens) {
+      for (let top = this.#top; top !== undefined && !top.flat && column <= top.column; top = this.#top) this.#closeMissing();
+      const bottom = this.#open[0];
+      if (this.#open.length >= deepestNesting && bottom !== undefined && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
+    }
+    const frame = this.#top ?? this.#file;
+    if (!frame.hasContent) {
+      frame.hasContent = true;
+      frame.flat = column <= frame.column;
+    }
+    if (frame.outdent === undefined && column <= frame.column && (opens || !frame.flat)) frame.outdent = this.#out.length;
+    const { bare } = frame;
+    if (bare !== undefined && column > bare.column) {
+      if (!bare.hasContent && !followsClosely(this.#text.slice(bare.end, token.startOffset), bare.column)) frame.bare = undefined;
+      bare.hasContent = true;
+    } else frame.bare = opens ? undefined : { line: token, column, before: -1, end: 0, hasContent: false };
+  }
+
+  #endLine(): void {
+    const bare = (this.#top ?? this.#file).bare;
+    if (bare === undefined || bare.before >= 0) return;
+    bare.before = this.#out.length;
+    bare.end = endOf(this.#out[this.#out.length - 1] ?? bare.line);
+  }
+
+  /** Whether braces and indentation agree that the block begins and ends here. */
+  #isSound(start: number, open: number): boolean {
+    const { column, line, match, openOf } = this.#survey;
+    const end = match[open] as number;
+    if (end < 0) return false;
+    const own = column[start] as number;
+    const endColumn = column[end] as number;
+    const next = this.#next(end);
+    const nextColumn = next === undefined ? -1 : (column[next] as number);
+    if (nextColumn > own) return false;
+    if (line[end] === line[start] || endColumn === own || (endColumn >= 0 && endColumn === column[open])) return true;
+    if (endColumn >= 0 && endColumn < own) return false;
+    if (next !== undefined) {
+      if ((this.#tokens[next] as IToken).tokenType === Close ? nextColumn === own : nextColumn < 0) return false;
+    }
+    for (let i = open + 1; i < end; i++) if ((openOf[i] as number) >= 0 && (column[i] as number) >= 0 && (column[i] as number) <= own) return false;
+    return true;
+  }
+
+  /** The index of the next token that is not an end of line. */
+  #next(from: number): number | undefined {
+    for (let i = from + 1; i < this.#tokens.length; i++) if ((this.#tokens[i] as IToken).tokenType !== NewLine) return i;
+    return undefined;
+  }
+
+  #close(token: IToken, i: number): void {
+    const { line } = this.#survey;
+    const column = this.#survey.column[i] as number;
+    const top = this.#top;
+    if (column < 0) {
+      if (top === undefined) stray(this.#text, token, this.#problems);
+      else if (top.line === line[i]) {
+        this.#open.pop();
+        this.#out.push(token);
+      } else this.#doubt(top, token);
+      return;
+    }
+    let found = this.#open.length - 1;
+    while (found >= 0 && this.#open[found]?.column !== column && this.#open[found]?.braceColumn !== column) found--;
+    if (found >= 0) {
+      // It would end more than one block: then it may as well be a stray in the innermost.
+      if (found < this.#open.length - 1 && this.#betterComes(i, column)) {
+        stray(this.#text, token, this.#problems);
+        return;
+      }
+      while (this.#open.length > found + 1) this.#closeMissing();
+      const doubtful = this.#open.pop()?.doubtful;
+      if (doubtful !== undefined) stray(this.#text, doubtful.token, this.#problems);
+      this.#out.push(token);
+      return;
+    }
+    const frame = top ?? this.#file;
+    const { bare } = frame;
+    if (bare !== undefined && bare.hasContent && bare.column === column && bare.before >= 0) {
+      this.#problems.push({ kind: 'brace-missing', start: bare.line.startOffset, end: endOf(bare.line), detail: '{' });
+      this.#inserts.push({ before: bare.before, tokens: [tokenOf(Open, '', bare.end, bare.end)] });
+      frame.bare = undefined;
+      this.#out.push(token);
+    } else if (top !== undefined) this.#doubt(top, token);
+    else stray(this.#text, token, this.#problems);
+  }
+
+  /** Whether deeper lines follow, and then a closing brace in the same column: the one at `from` is then the odd one. */
+  #betterComes(from: number, column: number): boolean {
+    for (let i = from + 1; i < this.#tokens.length; i++) {
+      const at = this.#survey.column[i] as number;
+      if (at >= 0 && at <= column) return at === column && i !== this.#next(from) && (this.#tokens[i] as IToken).tokenType === Close;
+    }
+    return false;
+  }
+
+  #doubt(frame: Frame, token: IToken): void {
+    if (frame.doubtful === undefined) frame.doubtful = { token, before: this.#out.length };
+    else stray(this.#text, token, this.#problems);
+  }
+
+  /** Ends the innermost block where it most likely should have ended. */
+  #closeMissing(): void {
+    const frame = this.#open.pop() as Frame;
+    if (frame.doubtful !== undefined) {
+      this.#inserts.push({ before: frame.doubtful.before, tokens: [frame.doubtful.token] });
+      return;
+    }
+    const header = frame.header as IToken;
+    this.#problems.push({ kind: 'brace-missing', start: header.startOffset, end: endOf(header), detail: '}' });
+    const before = frame.outdent ?? this.#out.length;
+    const at = endOf(lastBefore(this.#out, before) ?? header);
+    this.#inserts.push({ before, tokens: [tokenOf(NewLine, '', at, at), tokenOf(Close, '', at, at), tokenOf(NewLine, '', at, at)] });
+  }
+
+  #finish(): IToken[] {
+    if (this.#inserts.length === 0) return this.#out;
+    const inserts = this.#inserts.sort((a, b) => a.before - b.before);
+    const out: IToken[] = [];
+    let next = 0;
+    for (let i = 0; i <= this.#out.length; i++) {
+      for (; next < inserts.length && inserts[next]?.before === i; next++) out.push(...(inserts[next]?.tokens ?? []));
+      if (i < this.#out.length) out.push(this.#out[i] as IToken);
+    }
+    return out;
+  }
 }
 
 /** A brace that closes nothing. Several in a row are one mistake and one message. */
 function stray(text: string, token: IToken, problems: SyntaxProblem[]): void {
   const last = problems[problems.length - 1];
-  if (last?.kind === 'brace-stray' && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
+  if (last?.kind === 'brace-stray' && token.startOffset >= last.end && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
     problems[problems.length - 1] = { ...last, end: endOf(token) };
   else problems.push({ kind: 'brace-stray', start: token.startOffset, end: endOf(token), detail: '' });
 }
 
 const endOf = (token: IToken): number => token.endOffset as number;
 
-function withInserts(tokens: readonly IToken[], inserts: readonly { readonly before: number; readonly token: IToken }[]): IToken[] {
-  const out: IToken[] = [];
-  let next = 0;
-  for (let i = 0; i <= tokens.length; i++) {
-    while (next < inserts.length && (inserts[next] as { before: number }).before === i) out.push((inserts[next++] as { token: IToken }).token);
-    if (i < tokens.length) out.push(tokens[i] as IToken);
-  }
-  return out;
+/** Whether what stands between a line and the deeper one after it lets the first be the header of the second. */
+function followsClosely(gap: string, column: number): boolean {
+  const lines = gap.split(/\r\n|\r|\n/);
+  return lines.length <= 8 && !/^\s*\n\s*\n\s*\n/.test(gap.replaceAll('\r\n', '\n').replaceAll('\r', '\n')) && lines.slice(1).every((line) => !line.trimStart().startsWith('#') || line.length - line.trimStart().length > column);
 }
 
-/** How far the start of a token stands from the left edge of its line; tabs count as one. Stops looking at 1. */
-function columnOf(text: string, offset: number): number {
-  if (offset === 0) return 0;
-  const before = text.charCodeAt(offset - 1);
-  return before === 10 || before === 13 || (before === 0xfeff && offset === 1) ? 0 : 1;
-}
-
-function lineOpensBlock(tokens: readonly IToken[], from: number): boolean {
-  for (let i = from; i < tokens.length; i++) {
-    const type = (tokens[i] as IToken).tokenType;
-    if (type === Open) return true;
-    if (type === NewLine || type === Close) return false;
-  }
-  return false;
-}
-
-/** The index of the last token inside the braces that open at `from`, the closing brace included. */
-function skipNested(tokens: readonly IToken[], from: number): number {
-  let depth = 0;
-  for (let i = from; i < tokens.length; i++) {
-    const type = (tokens[i] as IToken).tokenType;
-    if (type === Open) depth++;
-    else if (type === Close && --depth === 0) return i;
-  }
-  return tokens.length - 1;
+/** The last of the tokens before an index that is not an end of line. */
+function lastBefore(tokens: readonly IToken[], before: number): IToken | undefined {
+  for (let i = before - 1; i >= 0; i--) if ((tokens[i] as IToken).tokenType !== NewLine) return tokens[i];
+  return undefined;
 }

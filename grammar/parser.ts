@@ -38,21 +38,25 @@ class GateParser extends EmbeddedActionsParser {
 
   readonly statement = this.RULE('statement', (): Statement => {
     const values: Value[] = [];
+    let word: WordValue | undefined;
     this.AT_LEAST_ONE(() => {
       this.OR((this.#inLine ??= this.#valueAlternatives()));
-      if (this.#value !== undefined) values.push(this.#value);
+      const value = this.#value;
+      if (value === undefined) return;
+      if (word === undefined && values.length === 0 && value.kind === 'word') word = value;
+      else values.push(value);
     });
     let body: Body | undefined;
     this.OPTION(() => {
       body = this.SUBRULE(this.body);
     });
-    return this.ACTION(() => this.#finish(values, body));
+    return this.#finish(word, values, body);
   });
 
   /** A body with no header before it: kept, so that what stands in it is still looked at. */
   readonly orphan = this.RULE('orphan', (): Statement => {
     const body = this.SUBRULE(this.body);
-    return this.ACTION(() => this.#finish([], body));
+    return this.#finish(undefined, [], body);
   });
 
   readonly body = this.RULE('body', (): Body => {
@@ -148,17 +152,13 @@ class GateParser extends EmbeddedActionsParser {
       this.problems.push({ kind: 'sign-misplaced', start: sign.startOffset, end: sign.endOffset as number, detail: sign.image });
   }
 
-  #finish(values: Value[], body: Body | undefined): Statement {
-    const first = values[0];
+  #finish(word: WordValue | undefined, values: readonly Value[], body: Body | undefined): Statement {
+    const first = word ?? values[0];
     const start = first?.start ?? body?.start ?? 0;
-    const end = body?.end ?? values[values.length - 1]?.end ?? start;
-    if (first?.kind === 'word') {
-      values.shift();
-      return { word: first, values, body, start, end };
-    }
-    if (first !== undefined || body !== undefined)
+    const end = body?.end ?? values[values.length - 1]?.end ?? first?.end ?? start;
+    if (word === undefined && !this.RECORDING_PHASE && (first !== undefined || body !== undefined))
       this.problems.push({ kind: 'line-without-word', start, end: first?.end ?? start + 1, detail: '' });
-    return { word: undefined, values, body, start, end };
+    return { word, values, body, start, end };
   }
 }
 

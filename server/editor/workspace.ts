@@ -3,7 +3,7 @@
 import { lineStarts, parse } from '../../grammar/index.ts';
 import { figuresOf, type Figure } from '../figures/index.ts';
 import { buildShelf, folderOf, hasOwnModels, libraryOf, resolve, type Installation, type Library, type Shelf } from '../model/index.ts';
-import { evaluate, type Finding } from '../rules/index.ts';
+import { evaluate, type Finding, type Verdict } from '../rules/index.ts';
 import { readFile, type Reading } from '../vocabulary/index.ts';
 
 /** The text of a file, or why there is none. `waiting`: it will come later, and `changed` will be called. */
@@ -20,10 +20,40 @@ export interface Analysis {
   readonly path: string;
   readonly text: string;
   readonly installation: Installation;
+  /** The models that the file can see. */
+  readonly shelf: Shelf;
   readonly findings: readonly Finding[];
   readonly accepted: readonly Finding[];
   readonly figures: readonly Figure[];
   readonly lineStarts: readonly number[];
+}
+
+/** A class and not a literal with getters: these would cost each file a hidden class of its own. */
+class Judged implements Analysis {
+  readonly path: string;
+  readonly text: string;
+  readonly installation: Installation;
+  readonly shelf: Shelf;
+  readonly findings: readonly Finding[];
+  readonly accepted: readonly Finding[];
+  #starts: readonly number[] | undefined;
+
+  constructor(path: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict) {
+    this.path = path;
+    this.text = text;
+    this.installation = installation;
+    this.shelf = shelf;
+    this.findings = verdict.findings;
+    this.accepted = verdict.accepted;
+  }
+
+  get figures(): readonly Figure[] {
+    return figuresOf(this.installation);
+  }
+
+  get lineStarts(): readonly number[] {
+    return (this.#starts ??= lineStarts(this.text));
+  }
 }
 
 interface Kept {
@@ -37,6 +67,8 @@ export class Workspace {
   readonly #read: (path: string) => ReadResult;
   readonly #libraries = new Map<string, Library | Exclude<ReadResult, { text: string }>>();
   readonly #shelves = new Map<string, Shelf>();
+  /** Shelves of open files that no other file can share: those that bring models of their own, or lead back to themselves. */
+  readonly #ownShelves = new Map<string, { readonly reading: Reading; readonly shelf: Shelf }>();
   readonly #kept = new Map<string, Kept>();
   readonly #analyses = new Map<string, { readonly reading: Reading; readonly shelf: Shelf; readonly asOf: string; readonly analysis: Analysis }>();
 
@@ -54,7 +86,7 @@ export class Workspace {
   /** Judges a text that is open in an editor; the same text is judged once. */
   open(path: string, text: string, asOf: string): Analysis {
     const kept = this.#keep(path, text);
-    const shelf = this.#shelf(path, kept.reading);
+    const shelf = this.#shelfOfOpen(path, kept.reading);
     const known = this.#analyses.get(path);
     if (known !== undefined && known.reading === kept.reading && known.shelf === shelf && known.asOf === asOf) return known.analysis;
     const analysis = this.#analyse(path, text, kept.reading, shelf, asOf);
@@ -62,12 +94,37 @@ export class Workspace {
     return analysis;
   }
 
-  /** Forgets what is known of a file, because its text changed or it is gone. Says which open files may see that. */
+  /** Forgets what is known of a file, because its text changed or it is gone; what can see it is worked out anew. */
   changed(path: string): void {
     this.#kept.delete(path);
     this.#analyses.delete(path);
     this.#libraries.delete(path);
+    this.#ownShelves.delete(path);
     for (const [key, shelf] of this.#shelves) if (shelf.files.includes(path)) this.#shelves.delete(key);
+    for (const [key, own] of this.#ownShelves) if (own.shelf.files.includes(path)) this.#ownShelves.delete(key);
+  }
+
+  /** Forgets an open file that is closed now. What other files see of it stays. */
+  close(path: string): void {
+    this.#kept.delete(path);
+    this.#analyses.delete(path);
+    this.#ownShelves.delete(path);
+  }
+
+  /** The file as other files see it; undefined when it cannot be read, or not yet. */
+  library(path: string): Library | undefined {
+    const found = this.#lookup(path);
+    return typeof found === 'string' ? undefined : found;
+  }
+
+  /** Every file that was looked at for its models, whether or not it was there. */
+  lookedAt(): string[] {
+    return [...this.#libraries.keys()];
+  }
+
+  /** Those of an analysis's libraries whose text is still to come. */
+  waitingFor(analysis: Analysis): string[] {
+    return analysis.shelf.files.filter((path) => this.#libraries.get(path) === 'waiting');
   }
 
   #keep(path: string, text: string): Kept {
@@ -82,20 +139,7 @@ export class Workspace {
   #analyse(path: string, text: string, reading: Reading, shelf: Shelf, asOf: string): Analysis {
     const installation = resolve(path, reading, shelf);
     const verdict = evaluate(installation, asOf);
-    let starts: readonly number[] | undefined;
-    return {
-      path,
-      text,
-      installation,
-      findings: verdict.findings,
-      accepted: verdict.accepted,
-      get figures() {
-        return figuresOf(installation);
-      },
-      get lineStarts() {
-        return (starts ??= lineStarts(text));
-      },
-    };
+    return new Judged(path, text, installation, shelf, verdict);
   }
 
   /** Files in one folder with the same `use` lines and no models of their own share a shelf. */
@@ -103,12 +147,19 @@ export class Workspace {
     if (hasOwnModels(reading)) return buildShelf(path, usesOf(reading), this.root, this.#lookup, libraryOf(path, reading));
     const uses = usesOf(reading);
     const key = folderOf(path) + '\n' + uses.join('\n');
-    let shelf = this.#shelves.get(key);
+    const known = this.#shelves.get(key);
+    if (known !== undefined && !known.files.includes(path)) return known;
+    const shelf = buildShelf(path, uses, this.root, this.#lookup);
     // A file that leads back to itself is the one case that is not the same for all files of a folder.
-    if (shelf === undefined || shelf.files.includes(path)) {
-      shelf = buildShelf(path, uses, this.root, this.#lookup);
-      this.#shelves.set(key, shelf);
-    }
+    if (!isRound(shelf)) this.#shelves.set(key, shelf);
+    return shelf;
+  }
+
+  #shelfOfOpen(path: string, reading: Reading): Shelf {
+    const own = this.#ownShelves.get(path);
+    if (own !== undefined && own.reading === reading) return own.shelf;
+    const shelf = this.#shelf(path, reading);
+    if (hasOwnModels(reading) || isRound(shelf)) this.#ownShelves.set(path, { reading, shelf });
     return shelf;
   }
 
@@ -121,5 +172,7 @@ export class Workspace {
     return library;
   };
 }
+
+const isRound = (shelf: Shelf): boolean => shelf.troubles.some((trouble) => trouble.kind === 'use-cycle');
 
 const usesOf = (reading: Reading): string[] => reading.uses.map((use) => use.path);

@@ -1,6 +1,6 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { Statement, WordValue } from '../../grammar/index.ts';
-import { nearest, type BlockWord, type Entity, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
+import { nearest, type BlockWord, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
 import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Panel, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
 import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
 
@@ -40,32 +40,32 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const names = new Names(problems, shelf.models);
 
   for (const entity of entities.leaf) {
-    const leaf: Leaf = { ...named(entity), installation, drives: [], covers: undefined, coveredBy: undefined };
+    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], covers: undefined, coveredBy: undefined };
     leaves.push(leaf);
     names.declare('leaf', leaf);
   }
   for (const entity of entities.drive) {
-    const drive: Drive = { ...named(entity), installation, modelAt: entity.model, model: names.model('drive-model', entity), leaf: undefined };
+    const drive: Drive = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('drive-model', entity), leaf: undefined };
     drives.push(drive);
     names.declare('device', drive, { kind: 'drive', it: drive });
   }
   for (const entity of entities.sensor) {
-    const sensor: Sensor = { ...named(entity), installation, modelAt: entity.model, model: names.model('sensor-model', entity), leaf: undefined, next: undefined, wires: [], registered: false };
+    const sensor: Sensor = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('sensor-model', entity), leaf: undefined, next: undefined, wires: [], registered: false };
     sensors.push(sensor);
     names.declare('device', sensor, { kind: 'sensor', it: sensor });
   }
   for (const entity of entities.control) {
-    const control: Control = { ...named(entity), installation, wires: [] };
+    const control: Control = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, wires: [] };
     controls.push(control);
     names.declare('device', control, { kind: 'control', it: control });
   }
   for (const entity of entities.panel) {
-    const panel: Panel = { ...named(entity), installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [] };
+    const panel: Panel = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [] };
     panels.push(panel);
     names.declare('panel', panel);
   }
   for (const entity of entities.cable) {
-    const cable: Cable = { ...named(entity), installation, modelAt: entity.model, model: names.model('cable-model', entity) };
+    const cable: Cable = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('cable-model', entity) };
     cables.push(cable);
     names.declare('cable', cable);
     if (entity.facts.feeds !== undefined) names.device(entity.facts.feeds.device);
@@ -85,11 +85,6 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   checkPanelModels(reading, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
   return installation;
-}
-
-/** The part that every resolved block has from its reading. */
-function named<F>(entity: Pick<Entity, 'name' | 'at' | 'nameAt' | 'title' | 'unread' | 'memo'> & { readonly facts: F }) {
-  return { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: entity.memo };
 }
 
 function linkLeaf(leaf: Leaf, names: Names, problems: Problem[]): void {

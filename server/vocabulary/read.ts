@@ -28,6 +28,7 @@ interface Reader {
   readonly spec: LineSpec;
   readonly slots: readonly (readonly [key: string, slot: Slot])[];
   readonly keywords: ReadonlySet<string>;
+  readonly many: boolean;
   readonly blank: Readonly<Record<string, unknown>>;
 }
 
@@ -37,22 +38,23 @@ interface BlockReader {
   readonly lines: ReadonlyMap<string, Reader>;
   readonly blocks: ReadonlyMap<string, BlockReader>;
   readonly blankFacts: Readonly<Record<string, unknown>>;
-  readonly many: readonly string[];
 }
+
+const none: readonly never[] = Object.freeze([]) as readonly never[];
+const noBlocks: Record<string, Entity[]> = Object.freeze({}) as Record<string, Entity[]>;
 
 function lineReader(word: string, spec: LineSpec): Reader {
   const slots = Object.entries(spec.slots);
   const keywords = new Set(slots.flatMap(([, slot]) => (slot.after === undefined ? [] : [slot.after])));
   const blank: Record<string, unknown> = { line: undefined };
   for (const [key, slot] of slots) blank[key] = 'fallback' in slot ? slot.fallback : undefined;
-  return { word, spec, slots, keywords, blank };
+  return { word, spec, slots, keywords, blank, many: spec.many === true };
 }
 
 function blockReader(word: string, spec: BlockSpec): BlockReader {
   const lines = new Map(Object.entries(spec.lines).map(([key, line]) => [key, lineReader(key, line)]));
-  const blankFacts = Object.fromEntries(Object.keys(spec.lines).map((key) => [key, undefined]));
-  const many = Object.entries(spec.lines).flatMap(([key, line]) => (line.many === true ? [key] : []));
-  return { word, spec, lines, blankFacts, many, blocks: new Map(Object.entries(spec.blocks).map(([key, block]) => [key, blockReader(key, block)])) };
+  const blankFacts = Object.fromEntries(Object.entries(spec.lines).map(([key, line]) => [key, line.many === true ? none : undefined]));
+  return { word, spec, lines, blankFacts, blocks: new Map(Object.entries(spec.blocks).map(([key, block]) => [key, blockReader(key, block)])) };
 }
 
 const blockReaders = new Map(Object.entries(blocks).map(([word, spec]) => [word, blockReader(word, spec)]));
@@ -146,8 +148,7 @@ class FileReading {
   #block(reader: BlockReader, statement: Statement): Entity {
     const header = this.#header(reader, statement);
     const facts: Record<string, unknown> = { ...reader.blankFacts };
-    for (const word of reader.many) facts[word] = [];
-    const nested: Record<string, Entity[]> = {};
+    const nested: Record<string, Entity[]> = reader.blocks.size === 0 ? noBlocks : {};
     for (const word of reader.blocks.keys()) nested[word] = [];
     let unread: string[] | undefined;
     for (const item of statement.body?.items ?? []) {
@@ -157,9 +158,13 @@ class FileReading {
       if (line !== undefined) {
         const read = this.#line(line, item);
         if (read === undefined) (unread ??= []).push(word.text);
-        else if (line.spec.many === true) (facts[word.text] as unknown[]).push(read);
-        else if (facts[word.text] === undefined) facts[word.text] = read;
-        else this.#repeated(item, (facts[word.text] as { line: Statement }).line, word.text);
+        // The reader's own word is used as the key: it is one string for all files, and so much faster than the text's.
+        else if (line.many) {
+          const list = facts[line.word] as unknown[];
+          if (list.length === 0) facts[line.word] = [read];
+          else list.push(read);
+        } else if (facts[line.word] === undefined) facts[line.word] = read;
+        else this.#repeated(item, (facts[line.word] as { line: Statement }).line, line.word);
         continue;
       }
       const block = reader.blocks.get(word.text);
@@ -172,7 +177,18 @@ class FileReading {
         (unread ??= []).push(word.text);
       }
     }
-    return { ...header, kind: reader.word, at: statement, facts: facts as Entity['facts'], blocks: nested, unread: unread ?? none, memo: [] };
+    return {
+      kind: reader.word,
+      name: header.name,
+      nameAt: header.nameAt,
+      title: header.title,
+      model: header.model,
+      at: statement,
+      facts: facts as Entity['facts'],
+      blocks: nested,
+      unread: unread ?? none,
+      memo: [],
+    };
   }
 
   #header(reader: BlockReader, statement: Statement): Pick<Entity, 'name' | 'nameAt' | 'title' | 'model'> {
@@ -400,7 +416,6 @@ class FileReading {
   }
 }
 
-const none: readonly string[] = [];
 
 const numberOf = (value: NumberValue): number => Number(value.text.charCodeAt(0) === 0x2212 ? '-' + value.text.slice(1) : value.text);
 

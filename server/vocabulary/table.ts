@@ -117,6 +117,12 @@ const leaf = {
         distance: quantity('length', 0.3, 20, { doc: 'Travel between closed and open.' }),
       },
     },
+    'room-when-open': {
+      doc: 'The least distance between the open leaf and anything fixed: a wall, a post, a bank. For a sliding leaf, behind its rear end.',
+      example: 'room-when-open 600 mm',
+      source: 'EN ISO 13854',
+      slots: { value: quantity('length', 0, 50, { doc: 'Distance.' }) },
+    },
     closes: {
       doc: 'This leaf covers the end of another one, so it opens first and closes last.',
       example: 'closes onto east overlap 40 mm',
@@ -589,6 +595,12 @@ const driveModel = {
       doc: 'The greatest angle that the shaft of a direct drive turns.',
       example: 'rotation 110 deg',
       slots: { value: quantity('angle', 10 * deg, 360 * deg, { doc: 'Angle.' }) },
+    },
+    'senses-obstacles': {
+      doc: 'It has entrapment sensing of its own, built in and proven by its maker (type A in North America).',
+      example: 'senses-obstacles',
+      source: 'UL 325',
+      slots: {},
     },
     ramp: {
       doc: 'Time from standstill to full speed, and from full speed to standstill. Not stated means none.',

@@ -1,0 +1,19 @@
+// GitLab's code quality report.
+import { messageOf, type Report } from '../report.ts';
+import { fingerprintsOf } from './fingerprint.ts';
+
+const grades = { error: 'critical', warning: 'minor', note: 'info' } as const;
+
+export function gitlab(report: Report): string {
+  const issues = report.files.flatMap((file) => {
+    const fingerprints = fingerprintsOf(file);
+    return file.findings.map((finding, index) => ({
+      description: messageOf(finding),
+      check_name: finding.rule,
+      fingerprint: fingerprints[index],
+      severity: grades[finding.severity],
+      location: { path: file.path, lines: { begin: finding.range.start.line, end: finding.range.end.line } },
+    }));
+  });
+  return JSON.stringify(issues, null, 2) + '\n';
+}

@@ -1,0 +1,20 @@
+// For other programs: the shape is fixed by the contract.
+import { messageOf, type Report } from '../report.ts';
+
+/** The version of this shape, not of the program. */
+export const shapeVersion = 1;
+
+export function json(report: Report): string {
+  const files = report.files.map(({ path, findings }) => ({
+    path,
+    findings: findings.map((finding) => ({
+      rule: finding.rule,
+      severity: finding.severity,
+      message: messageOf(finding),
+      range: finding.range,
+      related: finding.related,
+      source: finding.source,
+    })),
+  }));
+  return JSON.stringify({ version: shapeVersion, files, counts: report.counts }, null, 2) + '\n';
+}

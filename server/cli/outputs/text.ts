@@ -1,0 +1,62 @@
+// For people: every finding with its line, what is wrong, why that matters, and what to do.
+import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';
+import type { CheckedFile, Counts, Report, ReportedFinding } from '../report.ts';
+
+export interface TextOptions {
+  readonly colour: boolean;
+  /** Columns of the terminal; undefined where lines need not be broken. */
+  readonly columns: number | undefined;
+  /** Findings only: no summary. */
+  readonly quiet: boolean;
+}
+
+/** Widest source line that is shown whole where no terminal sets a limit. */
+const widestLine = 160;
+
+export function text(report: Report, options: TextOptions): string {
+  const colours = coloursFor(options.colour);
+  const parts: string[] = [];
+  for (const file of report.files) for (const finding of file.findings) parts.push(findingText(file, finding, colours, options.columns));
+  if (!options.quiet) parts.push(summaryOf(report) + '\n');
+  return parts.join('\n');
+}
+
+function findingText(file: CheckedFile, finding: ReportedFinding, colours: Colours, columns: number | undefined): string {
+  const { start, end } = finding.range;
+  const lines: string[] = [];
+  const where = `${visible(file.path)}:${start.line}:${start.column}`;
+  lines.push(`${colours.strong(where)} ${colours[finding.severity](finding.severity)} ${finding.rule}`);
+  const number = String(start.line);
+  const gutter = ' '.repeat(number.length);
+  const room = Math.max(40, Math.min(widestLine, (columns ?? widestLine) - number.length - 5));
+  const { line, carets } = excerptOf(finding.sourceLine, start.column - 1, end.line === start.line ? end.column - 1 : finding.sourceLine.length, room);
+  if (line.trim() !== '') {
+    lines.push(`  ${colours.faint(`${number} |`)} ${line}`);
+    lines.push(`  ${colours.faint(`${gutter} |`)} ${colours[finding.severity](carets)}`);
+  }
+  const say = (label: string, told: string): void => {
+    if (told !== '') lines.push(wrapped(`  ${label}${visible(told)}`, columns ?? 0, '  '));
+  };
+  say('', finding.what);
+  say('Why: ', finding.why);
+  say('Do: ', finding.remedy);
+  for (const { path, range, message } of finding.related) say('See: ', `${path}:${range.start.line}:${range.start.column} ${message}`);
+  say('Source: ', finding.source);
+  return lines.join('\n') + '\n';
+}
+
+/** `8 files, 3 errors, 1 warning; 2 accepted` */
+export function summaryOf(report: Report): string {
+  const found = countsInWords(report.counts);
+  const out = [`${count(report.files.length, 'file')}, ${found === '' ? 'no findings' : found}`];
+  if (report.accepted > 0) out.push(`${report.accepted} accepted`);
+  const held = countsInWords(report.heldBack);
+  if (held !== '') out.push(`${held} known from the baseline and not shown`);
+  if (report.unreadable.length > 0) out.push(`${report.unreadable.length} could not be read`);
+  return out.join('; ');
+}
+
+export function countsInWords({ error, warning, note }: Counts): string {
+  const parts = [error > 0 ? count(error, 'error') : '', warning > 0 ? count(warning, 'warning') : '', note > 0 ? count(note, 'note') : ''];
+  return parts.filter((part) => part !== '').join(', ');
+}

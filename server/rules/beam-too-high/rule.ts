@@ -1,0 +1,26 @@
+import { guards, measuresFor } from '../protection.ts';
+import { installationRule } from '../rule.ts';
+
+/** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
+const highest = 0.3;
+
+export const rule = installationRule({
+  name: 'beam-too-high',
+  severity: 'warning',
+  title: 'A beam that is to see people is so high that it misses somebody on the ground.',
+  why: 'The test body stands for a child or a person who has fallen; lying down it is 200 mm high, and a beam above 300 mm passes over it.',
+  remedy: 'Set the lowest beam at 300 mm or lower; at 200 mm it meets the test body in every position.',
+  source: { text: 'EN 12453 and EN 12445 (test body), from memory', standing: 'from memory' },
+  acceptable: true,
+  check: ({ sensors, leaves }, report) => {
+    for (const sensor of sensors) {
+      const height = sensor.facts.height;
+      if (height === undefined || height.value <= highest || sensor.model?.facts.measure?.value !== 'D') continue;
+      const leaf = leaves.find((each) => guards(sensor, each, 'closing'));
+      if (leaf === undefined || !measuresFor(leaf, 'closing', false).D) continue;
+      // A second, lower beam on the same opening does what this one cannot.
+      if (sensors.some((other) => other !== sensor && other.model?.facts.measure?.value === 'D' && (other.facts.height?.value ?? 1) <= highest && guards(other, leaf, 'closing'))) continue;
+      report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
+    }
+  },
+});

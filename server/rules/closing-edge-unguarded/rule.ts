@@ -1,0 +1,43 @@
+import { headPlace, type Leaf } from '../../model/index.ts';
+import { commandsOf, guards, heedingOf, measuresFor } from '../protection.ts';
+import type { Related } from '../rule.ts';
+import { installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: 'closing-edge-unguarded',
+  severity: 'error',
+  title: 'Nothing detects a person at the closing edge of a leaf.',
+  why: 'Between the closing edge and what it closes against a person is crushed, and nothing would stop the leaf.',
+  remedy: 'Fit a pressure-sensitive edge, or presence detection on the whole closing path, or let the gate move only while a control in full view is held.',
+  source: { text: 'EN 12453:2000, 5.5.1; UL 325', standing: 'published' },
+  acceptable: false,
+  check: (installation, report) => {
+    for (const leaf of installation.leaves) {
+      if (leaf.drives.length === 0) continue;
+      const measures = measuresFor(leaf, 'closing', false);
+      if (measures.C || measures.D || measures.E || onlyHeld(leaf)) continue;
+      const idle = unheeded(leaf);
+      report({
+        at: headPlace(leaf),
+        what: `Nothing that the panel heeds watches the closing edge of “${leaf.name}”.`,
+        ...(idle.length === 0 ? {} : { remedy: 'Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.' }),
+        related: idle,
+      });
+    }
+  },
+});
+
+/** True when every way to command the gate is hold-to-run: somebody watches, and lets go. */
+function onlyHeld(leaf: Leaf): boolean {
+  const commands = commandsOf(leaf.installation);
+  if (commands.length === 0) return false;
+  for (const command of commands) if (command.kind !== 'hold-to-run' && command.kind !== 'hold-to-run by key') return false;
+  return true;
+}
+
+/** Sensors that are meant to guard the leaf, but that the panel does not heed. */
+function unheeded(leaf: Leaf): Related[] {
+  return leaf.installation.sensors
+    .filter((sensor) => guards(sensor, leaf, 'closing') && heedingOf(sensor) === undefined)
+    .map((sensor) => ({ message: `“${sensor.name}” is meant to, but the panel does not heed it`, ...headPlace(sensor) }));
+}

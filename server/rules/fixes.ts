@@ -1,0 +1,60 @@
+// Edits that several rules offer.
+import type { Edit, Fix } from './rule.ts';
+
+const isBlank = (character: string): boolean => character === ' ' || character === '\t';
+const isLineEnd = (character: string): boolean => character === '' || character === '\n' || character === '\r';
+
+/** Offset at which the line of `offset` starts. */
+export function lineStartOf(text: string, offset: number): number {
+  let at = offset;
+  while (at > 0 && !isLineEnd(text.charAt(at - 1))) at--;
+  return at;
+}
+
+/** Offset at which the line of `offset` ends, before its line end. */
+export function lineEndOf(text: string, offset: number): number {
+  let at = offset;
+  while (!isLineEnd(text.charAt(at))) at++;
+  return at;
+}
+
+/** Offset behind the last thing on the line that is neither blank nor comment, from `offset` on. */
+export function factEndOf(text: string, offset: number): number {
+  const end = lineEndOf(text, offset);
+  let last = offset;
+  let inText = false;
+  for (let at = offset; at < end; at++) {
+    const character = text.charAt(at);
+    if (inText && character === '\\') at++;
+    else if (character === '"') inText = !inText;
+    else if (character === '#' && !inText) break;
+    if (!isBlank(character)) last = Math.min(at + 1, end);
+  }
+  return last;
+}
+
+/** The line end that a file uses. */
+export function lineEndIn(text: string): string {
+  const at = text.search(/[\r\n]/);
+  return at < 0 || text.charAt(at) === '\n' ? '\n' : text.charAt(at + 1) === '\n' ? '\r\n' : '\r';
+}
+
+/** Takes a statement out: the whole line where it stands alone on it. A comment behind it stays. */
+export function without(text: string, start: number, end: number): Edit {
+  let from = start;
+  while (from > 0 && isBlank(text.charAt(from - 1))) from--;
+  let to = end;
+  while (isBlank(text.charAt(to))) to++;
+  const startsLine = from === 0 || isLineEnd(text.charAt(from - 1));
+  if (startsLine && isLineEnd(text.charAt(to))) {
+    if (text.charAt(to) === '\r' && text.charAt(to + 1) === '\n') to++;
+    return { start: from, end: Math.min(to + 1, text.length), text: '' };
+  }
+  if (startsLine) return { start, end: to, text: '' };
+  return { start: from, end, text: '' };
+}
+
+/** Offers the word that was probably meant, where one is near. */
+export function replaceBy(at: { readonly start: number; readonly end: number }, meant: string, safe: boolean): Fix[] {
+  return meant === '' ? [] : [{ title: `Write “${meant}”`, edits: [{ start: at.start, end: at.end, text: meant }], safe }];
+}

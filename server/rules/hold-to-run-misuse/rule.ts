@@ -1,0 +1,38 @@
+import { installationRule } from '../rule.ts';
+import { matrixSource } from '../safeguarding-below-minimum/matrix.ts';
+
+export const rule = installationRule({
+  name: 'hold-to-run-misuse',
+  severity: 'error',
+  title: 'A hold-to-run control is used where it does not protect.',
+  why: 'Hold-to-run protects only because one person sees the whole gate and lets go in time, and knows that this is what they are for.',
+  remedy: 'Use a key switch where only a limited group may operate it, another kind of control where the public is, and a place with full view.',
+  source: matrixSource,
+  acceptable: false,
+  check: ({ site, controls }, report) => {
+    const users = site?.facts.users;
+    const european = site?.facts.rules?.value === 'europe';
+    for (const control of controls) {
+      const acts = control.facts.acts;
+      if (acts?.value !== 'hold-to-run') continue;
+      const related = users === undefined ? [] : [{ message: 'these are the users', start: users.line.start, end: users.line.end }];
+      if (european && users?.value === 'public')
+        report({ at: acts.line, what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`, remedy: 'Choose another kind of control, with the protection that it asks for.', related });
+      else if (european && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')
+        report({
+          at: acts.line,
+          what: `“${control.name}” is hold-to-run for a limited group, but it is not a key switch, so anybody can use it.`,
+          remedy: 'Use a key switch, or similar, and say “by key-switch”.',
+          related,
+        });
+      if ((control.facts.sight?.value ?? site?.facts.sight?.value ?? 'none') === 'none')
+        report({
+          at: acts.line,
+          severity: 'warning',
+          what: `“${control.name}” is hold-to-run, but the whole gate is not in view from it.`,
+          remedy: 'Move it to where all of the gate is in view, and say “sight full”.',
+          source: { text: 'EN 12453, from memory', standing: 'from memory' },
+        });
+    }
+  },
+});

@@ -1,0 +1,22 @@
+import { lineEndIn } from '../fixes.ts';
+import { problemRule } from '../rule.ts';
+
+export const rule = problemRule({
+  name: 'language-missing',
+  severity: 'error',
+  title: 'The file does not say which version of the language it is written in.',
+  why: 'Words may mean something else in another version, so a file that is read years from now has to say which one it means.',
+  remedy: 'Write “language 1” on the first line.',
+  acceptable: false,
+  explain: ({ detail }, text) => {
+    const at = Number(detail['at']);
+    const version = detail['version'] ?? '';
+    // Before a bare brace the new line would be taken as that block's first line.
+    const fits = Number.isInteger(at) && text.charAt(at) !== '{';
+    return {
+      what: 'No line says which version of the language this file is written in.',
+      remedy: `Write “language ${version}” on the first line.`,
+      fixes: fits ? [{ title: `Write “language ${version}” first`, edits: [{ start: at, end: at, text: `language ${version}${lineEndIn(text)}` }], safe: true }] : [],
+    };
+  },
+});

@@ -1,0 +1,34 @@
+import { headPlace } from '../../model/index.ts';
+import { commandsOf, measuresFor } from '../protection.ts';
+import { installationRule } from '../rule.ts';
+import { inWords, meets, present, requirementFor } from '../safeguarding-below-minimum/matrix.ts';
+import { strictest } from '../safeguarding-below-minimum/rule.ts';
+
+export const rule = installationRule({
+  name: 'pedestrian-opening-unguarded',
+  severity: 'error',
+  title: 'The pedestrian opening has no protection of its own.',
+  why: 'People on foot pass close to the edge of the one leaf that moves, and a sensor that the panel heeds only for the vehicle opening does not see them.',
+  remedy: 'Let the sensors of that leaf watch the pedestrian opening too, or fit one that does.',
+  source: { text: 'EN 12453:2000, 5.5.1, Table 1, applied to the part opening', standing: 'published' },
+  acceptable: false,
+  check: (installation, report) => {
+    const { site, motion, leaves } = installation;
+    const pedestrian = motion?.facts.pedestrian;
+    if (pedestrian === undefined || site?.facts.rules?.value !== 'europe' || site.facts.users === undefined) return;
+    const leaf = leaves.find((each) => each.name === pedestrian.leaf.text);
+    if (leaf === undefined) return;
+    const users = site.facts.users.value;
+    const own = pedestrian.dwell === undefined ? undefined : { kind: 'automatic' as const, at: pedestrian.line, says: 'closing by itself after the pedestrian dwell' };
+    const worst = strictest(own === undefined ? commandsOf(installation).filter((command) => command.kind !== 'automatic') : [own], users);
+    const requirement = worst?.requirement ?? requirementFor('impulse, gate not in view', users);
+    const measures = measuresFor(leaf, 'pedestrian', own !== undefined);
+    if (meets(measures, requirement)) return;
+    report({
+      at: pedestrian.line,
+      what: `The pedestrian opening of “${leaf.name}” needs ${requirement}; the sensors that watch it give measure ${present(measures)}.`,
+      remedy: `Let sensors with ${inWords[requirement]} watch “pedestrian”${own === undefined ? '' : ', each of them tested before closing'}.`,
+      related: [{ message: 'the leaf', ...headPlace(leaf) }],
+    });
+  },
+});

@@ -1,0 +1,147 @@
+// What protects people at this gate: which sensors the panel heeds, which of them it proves, and in which ways the gate
+// is commanded. Shared by the rules about safeguarding; no rule of its own.
+import { perSubject } from '../figures/index.ts';
+import type { Control, Installation, Leaf, Sensor, Wire } from '../model/index.ts';
+
+export type Movement = 'closing' | 'opening' | 'pedestrian';
+export type Measure = 'C' | 'D' | 'E';
+
+/** True when a link on the panel bridges one of the wire's terminals: the device can then never stop the gate. */
+function isBridged(wire: Wire): boolean {
+  for (const link of wire.panel.links)
+    for (const end of link.ends) {
+      const role = end.terminal?.role;
+      if (role === undefined || role === 'common') continue;
+      for (const wired of wire.ends) if (wired.at.text === end.at.text) return true;
+    }
+  return false;
+}
+
+const inputFor = { 'two-wire': 'two-wire-input', relay: 'safety-input', resistive: 'edge-input' } as const;
+
+/** The wire that brings the sensor's report to an input that can read it, and that nothing bridges. */
+function reportingWire(sensor: Sensor): Wire | undefined {
+  const output = sensor.model?.facts.output?.value;
+  if (output === undefined) return undefined;
+  for (const wire of sensor.wires) {
+    if (wire.part !== 'signal' || isBridged(wire)) continue;
+    for (const end of wire.ends) if (end.terminal?.role === inputFor[output] || (output === 'relay' && end.terminal?.role === 'stop-input')) return wire;
+  }
+  return undefined;
+}
+
+/** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */
+function wireOf(sensor: Sensor): Wire | undefined {
+  const own = reportingWire(sensor);
+  if (own !== undefined) return own;
+  for (const other of sensor.installation.sensors) {
+    if (other.next === undefined) continue;
+    let link: Sensor | undefined = other;
+    for (let steps = 0; link !== undefined && steps < sensor.installation.sensors.length; steps++, link = link.next)
+      if (link === sensor) {
+        const wire = reportingWire(other);
+        if (wire !== undefined) return wire;
+      }
+  }
+  return undefined;
+}
+
+export interface Heeding {
+  readonly wire: Wire;
+  /** True when a fault of the sensor or its line is found before the next movement that relies on it. */
+  readonly tested: boolean;
+  /** Why it is not tested; empty when it is. */
+  readonly because: string;
+}
+
+/** How the panel heeds a sensor; undefined when it does not, so that the sensor protects nobody. */
+export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
+  const wire = wireOf(sensor);
+  const output = sensor.model?.facts.output?.value;
+  if (wire === undefined || output === undefined) return undefined;
+  const model = wire.panel.model;
+  if (output === 'two-wire') {
+    if (model?.facts['registers-sensors'] !== undefined && !sensor.registered) return undefined;
+    return { wire, tested: true, because: '' };
+  }
+  // A loop without a terminator is not heeded as tested: a cut cable would look like a healthy one.
+  if (output === 'resistive') {
+    const tested = hasTerminator(sensor);
+    return { wire, tested, because: tested ? '' : 'its loop has no terminator, so a cut cable goes unseen' };
+  }
+  if (sensor.model?.facts.testable === undefined) return { wire, tested: false, because: 'it has no test input' };
+  if (model?.facts['tests-relay-outputs'] === undefined) return { wire, tested: false, because: `${model?.name ?? 'the panel'} cannot test a relay output` };
+  if (!hasTestWire(sensor)) return { wire, tested: false, because: 'its test input is not wired to a test output' };
+  return { wire, tested: true, because: '' };
+});
+
+function hasTestWire(sensor: Sensor): boolean {
+  for (const wire of sensor.wires) if (wire.part === 'test') for (const end of wire.ends) if (end.terminal?.role === 'test-output') return true;
+  return false;
+}
+
+function hasTerminator(sensor: Sensor): boolean {
+  let link: Sensor | undefined = sensor;
+  for (let steps = 0; link !== undefined && steps <= sensor.installation.sensors.length; steps++, link = link.next) if (link.facts.terminator !== undefined) return true;
+  return false;
+}
+
+/** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening. */
+export function guards(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
+  const watches = sensor.facts.watches?.movements;
+  if (watches === undefined || !watches.includes(movement)) return false;
+  const on = sensor.facts.on;
+  if (on === undefined) return sensor.model?.facts.kind?.value !== 'edge';
+  if (sensor.leaf !== leaf) return false;
+  return movement === 'opening' ? on.edge === 'opening-edge' || on.edge === 'hinge-edge' : on.edge === 'closing-edge';
+}
+
+export interface Measures {
+  C: boolean;
+  D: boolean;
+  E: boolean;
+}
+
+/** The measures that hold for a movement of a leaf; with `testedOnly`, those that are proven before it. */
+export function measuresFor(leaf: Leaf, movement: Movement, testedOnly: boolean): Measures {
+  const measures: Measures = { C: false, D: false, E: false };
+  for (const sensor of leaf.installation.sensors) {
+    const letter = sensor.model?.facts.measure?.value;
+    if (letter === undefined || !guards(sensor, leaf, movement)) continue;
+    const heeding = heedingOf(sensor);
+    if (heeding !== undefined && (heeding.tested || !testedOnly)) measures[letter] = true;
+  }
+  return measures;
+}
+
+/** The ways in which EN 12453 tells controls apart. */
+export type ControlKind = 'hold-to-run' | 'hold-to-run by key' | 'impulse, gate in view' | 'impulse, gate not in view' | 'automatic';
+
+export interface Command {
+  readonly kind: ControlKind;
+  /** Where the file says so. */
+  readonly at: { readonly start: number; readonly end: number };
+  /** In words, with the file's own name. */
+  readonly says: string;
+}
+
+/** All the ways in which the gate is commanded. A gate that closes by itself is automatic, whatever else it has. */
+export const commandsOf = perSubject((installation: Installation): readonly Command[] => {
+  const commands: Command[] = [];
+  for (const control of installation.controls) {
+    const kind = kindOf(control);
+    const acts = control.facts.acts;
+    if (kind !== undefined && acts !== undefined) commands.push({ kind, at: acts.line, says: `“${control.name}” (${kind})` });
+  }
+  const dwell = installation.motion?.facts.dwell;
+  if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, says: 'closing by itself after the dwell' });
+  return commands;
+}) as (installation: Installation) => readonly Command[];
+
+function kindOf(control: Control): ControlKind | undefined {
+  const acts = control.facts.acts?.value;
+  if (acts === 'automatic' || acts === undefined) return acts;
+  if (acts === 'hold-to-run') return control.facts.by?.value === 'key-switch' ? 'hold-to-run by key' : 'hold-to-run';
+  const sight = control.facts.sight?.value ?? control.installation.site?.facts.sight?.value ?? 'none';
+  return sight === 'full' ? 'impulse, gate in view' : 'impulse, gate not in view';
+}

@@ -1,0 +1,50 @@
+import { headPlace } from '../../model/index.ts';
+import { commandsOf, type Command, measuresFor } from '../protection.ts';
+import { installationRule } from '../rule.ts';
+import { inWords, matrixSource, meets, present, requirementFor, type Requirement, type Users } from './matrix.ts';
+
+export const rule = installationRule({
+  name: 'safeguarding-below-minimum',
+  severity: 'error',
+  title: 'The closing edge of a leaf has less protection than the way it is controlled and the people near it ask for.',
+  why: 'The closing edge is where people are crushed. Who may be there and how the gate is commanded decide the least that must protect them.',
+  remedy: 'Add the device that is missing, wire it, and let the panel heed it while the gate closes; or change how the gate is controlled.',
+  source: matrixSource,
+  acceptable: false,
+  check: (installation, report) => {
+    const { site, leaves } = installation;
+    if (site?.facts.rules?.value !== 'europe' || site.facts.users === undefined) return;
+    const users = site.facts.users.value;
+    const commands = commandsOf(installation);
+    for (const leaf of leaves) {
+      if (leaf.drives.length === 0) continue;
+      const measures = measuresFor(leaf, 'closing', false);
+      // A leaf with nothing at all is the business of closing-edge-unguarded.
+      if (!measures.C && !measures.D && !measures.E) continue;
+      const worst = strictest(commands, users);
+      if (worst === undefined || meets(measures, worst.requirement)) continue;
+      report({
+        at: headPlace(leaf),
+        what: `The closing edge of “${leaf.name}” has measure ${present(measures)}, but ${worst.command.says} with ${people[users]} near needs ${worst.requirement}.`,
+        remedy: `Give “${leaf.name}” ${inWords[worst.requirement]}.`,
+        related: [
+          { message: 'this way of control asks for it', start: worst.command.at.start, end: worst.command.at.end },
+          { message: 'and these users', start: site.facts.users.line.start, end: site.facts.users.line.end },
+        ],
+      });
+    }
+  },
+});
+
+export const people: Readonly<Record<Users, string>> = { trained: 'trained people only', limited: 'a limited group of people', public: 'the public' };
+
+/** The command with the strictest requirement that measures can meet; hold-to-run has a rule of its own. */
+export function strictest(commands: readonly Command[], users: Users): { command: Command; requirement: Requirement } | undefined {
+  let worst: { command: Command; requirement: Requirement } | undefined;
+  for (const command of commands) {
+    const requirement = requirementFor(command.kind, users);
+    if (requirement === 'hold-to-run is enough' || requirement === 'not allowed') continue;
+    if (worst === undefined || (worst.requirement === 'C or E' && requirement === '(C and D) or E')) worst = { command, requirement };
+  }
+  return worst;
+}

@@ -1,0 +1,163 @@
+// Reads the pages of rules and figures and runs what stands in them. A page is the manual and a test at once.
+//
+// Fenced blocks of a rule's page, by their info string:
+//   gate flagged [N…] [repeated K]   the page's own rule finds something in it, on exactly these lines:
+//                                    those that end in `# flagged` (`# flagged twice`: two findings start there);
+//                                    the line below one that says only `# flagged below`;
+//                                    or, where a comment would spoil the example, lines N… of the info string.
+//   gate fixed                       the text of the flagged block before it once the first fix of each finding of that rule is applied
+//   gate sound [repeated K]          the rule finds nothing in it
+//   gate file PATH                   another file for the block that follows, by its path from examples/sound/
+// `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
+// A first line `# as of 2026-11-25` sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
+// real files under examples/.
+import { existsSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { positionAt } from '../../grammar/index.ts';
+import { Workspace, type Analysis } from '../../server/editor/workspace.ts';
+import type { Edit } from '../../server/rules/index.ts';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
+const examples = `${root}/examples`;
+/** The file that a block of a page is judged as; none of that name is on the disk. */
+export const pagePath = `${examples}/sound/page.gate`;
+const defaultDay = '2026-11-25';
+
+export interface Fence {
+  readonly info: readonly string[];
+  readonly text: string;
+  /** Line of the page on which the fence opens, from 1. */
+  readonly line: number;
+}
+
+export interface Page {
+  readonly path: string;
+  readonly heading: string;
+  /** The text under each heading of the second level. */
+  readonly sections: ReadonlyMap<string, string>;
+  readonly text: string;
+  readonly fences: readonly Fence[];
+}
+
+export interface Block {
+  readonly kind: 'flagged' | 'fixed' | 'sound' | 'figures-input';
+  readonly text: string;
+  readonly line: number;
+  readonly asOf: string;
+  /** Other files that it can use, by absolute path. */
+  readonly files: ReadonlyMap<string, string>;
+  /** Lines on which a finding starts, from 1; a line with two findings stands twice. */
+  readonly expected: readonly number[];
+}
+
+/** Folders of a room that hold a file of that name. */
+export function foldersWith(room: 'rules' | 'figures', file: string): string[] {
+  const folder = join(root, 'server', room);
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && existsSync(join(folder, entry.name, file)))
+    .map((entry) => entry.name)
+    .sort();
+}
+
+export function readPage(room: 'rules' | 'figures', name: string): Page {
+  const path = `server/${room}/${name}/page.md`;
+  const full = join(root, path);
+  return parsePage(path, existsSync(full) ? readFileSync(full, 'utf8') : '');
+}
+
+export function parsePage(path: string, text: string): Page {
+  const sections = new Map<string, string>();
+  const fences: Fence[] = [];
+  let heading = '';
+  let section = '';
+  let open: { info: string[]; lines: string[]; line: number } | undefined;
+  text.split(/\r?\n/).forEach((line, i) => {
+    if (open !== undefined) {
+      if (line.trim() === '```') {
+        fences.push({ info: open.info, text: open.lines.join('\n') + '\n', line: open.line });
+        open = undefined;
+      } else open.lines.push(line);
+      return;
+    }
+    const fence = /^```(\S.*)?$/.exec(line);
+    if (fence !== null) open = { info: (fence[1] ?? '').trim().split(/\s+/), lines: [], line: i + 1 };
+    else if (line.startsWith('# ')) heading ||= line.slice(2).trim();
+    else if (line.startsWith('## ')) sections.set((section = line.slice(3).trim()), '');
+    else if (section !== '') sections.set(section, sections.get(section) + line + '\n');
+  });
+  if (open !== undefined) throw new Error(`${path}: the block of line ${open.line} is not closed`);
+  return { path, heading, sections, text, fences };
+}
+
+/** The `gate` blocks of a page, each with the files that stand before it. */
+export function blocksOf(page: Page): Block[] {
+  const blocks: Block[] = [];
+  let files = new Map<string, string>();
+  for (const fence of page.fences) {
+    const [language, kind, ...rest] = fence.info;
+    if (language !== 'gate') continue;
+    const text = fence.text.replace(/<U\+([0-9A-F]{4,6})>/g, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)));
+    if (kind === 'file') {
+      files.set(posix.join(posix.dirname(pagePath), rest[0] ?? ''), text);
+      continue;
+    }
+    if (kind !== 'flagged' && kind !== 'fixed' && kind !== 'sound' && kind !== undefined) throw new Error(`${page.path}:${fence.line}: no block is called “${kind}”`);
+    const repeat = rest.indexOf('repeated');
+    const given = (repeat < 0 ? rest : rest.slice(0, repeat)).map(Number);
+    if (given.some((line) => !Number.isInteger(line) || line < 1)) throw new Error(`${page.path}:${fence.line}: “${rest.join(' ')}” is not a list of lines`);
+    blocks.push({
+      kind: kind ?? 'figures-input',
+      text: repeat < 0 ? text : text.repeat(Number(rest[repeat + 1])),
+      line: fence.line,
+      asOf: /^# as of (\d{4}-\d{2}-\d{2})/.exec(text)?.[1] ?? defaultDay,
+      files,
+      expected: given.length > 0 ? given : markedLines(text),
+    });
+    if (kind !== 'fixed') files = new Map();
+  }
+  return blocks;
+}
+
+function markedLines(text: string): number[] {
+  return text.split('\n').flatMap((line, i) => {
+    if (/^\s*# flagged below\s*$/.test(line)) return [i + 2];
+    const mark = /# flagged( twice)?\s*$/.exec(line);
+    return mark === null ? [] : mark[1] === undefined ? [i + 1] : [i + 1, i + 1];
+  });
+}
+
+/** Judges a text as if it stood in the examples, with the block's other files beside it. */
+export function judge(text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis {
+  const workspace = new Workspace({
+    root: examples,
+    read: (path) => {
+      const given = path === pagePath ? text : files.get(path);
+      if (given !== undefined) return { text: given };
+      if (!existsSync(path)) return 'missing';
+      return realpathSync(path).startsWith(realpathSync(examples)) ? { text: readFileSync(path, 'utf8') } : 'outside';
+    },
+  });
+  return workspace.judge(pagePath, text, asOf);
+}
+
+export const judgeBlock = (block: Block): Analysis => judge(block.text, block.files, block.asOf);
+
+/** Line of an offset, from 1. */
+export const lineOf = (analysis: Analysis, offset: number): number => positionAt(analysis.lineStarts, offset).line + 1;
+
+/** A text with edits applied; edits of two findings that overlap are an error of the rule. */
+export function applyEdits(text: string, edits: readonly Edit[]): string {
+  const sorted = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
+  let out = '';
+  let at = 0;
+  for (const edit of sorted) {
+    if (edit.start < at || edit.end < edit.start || edit.end > text.length) throw new Error(`edit ${edit.start}–${edit.end} overlaps another one or lies outside the text`);
+    out += text.slice(at, edit.start) + edit.text;
+    at = edit.end;
+  }
+  return out + text.slice(at);
+}
+
+/** A text without emphasis, link marks and line ends, in lower case, for comparing what a page says with what a rule says. */
+export const normalised = (text: string): string => text.toLowerCase().replace(/[*_`]/g, '').replace(/\[([^\]]*)\]\([^)]*\)/g, '$1').replace(/\s+/g, ' ').trim();

@@ -1,0 +1,84 @@
+// Bundles everything that is shipped into dist/. Each file appears whole or not at all, so that a command that runs
+// meanwhile never reads half of one.
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url));
+const dist = join(root, 'dist');
+
+const onNode = { platform: 'node', target: 'node20', format: 'cjs' };
+const inBrowser = { platform: 'browser', target: 'es2022' };
+
+/** What is built: from which file, into which, and how. `pintle.cjs` comes last: its age is the age of the build. */
+export const entries = [
+  { from: 'server/lsp/node.ts', to: 'server.cjs', options: onNode },
+  { from: 'server/lsp/browser.ts', to: 'server-worker.js', options: { ...inBrowser, format: 'iife' } },
+  { from: 'client/desktop.ts', to: 'extension.cjs', options: { ...onNode, external: ['vscode'] } },
+  { from: 'client/web.ts', to: 'extension-web.js', options: { ...inBrowser, format: 'cjs', external: ['vscode'] } },
+  // The language server's libraries take longer to load than a check takes to run: only `serve` asks for them.
+  { from: 'server/cli/main.ts', to: 'pintle.cjs', options: { ...onNode, external: ['./server.cjs'] } },
+];
+
+/** The folders that have a page each: rules and figures. */
+export const pageRooms = ['rules', 'figures'];
+
+export async function buildAll(say = console.log) {
+  const started = new Date();
+  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  mkdirSync(dist, { recursive: true });
+  copyPages();
+  for (const { from, to, options } of entries) {
+    if (!existsSync(join(root, from))) {
+      say(`left out dist/${to}: ${from} is not there yet`);
+      rmSync(join(dist, to), { force: true });
+      continue;
+    }
+    const result = await build({
+      ...options,
+      entryPoints: [join(root, from)],
+      outfile: join(dist, to),
+      bundle: true,
+      minify: true,
+      keepNames: false,
+      sourcemap: false,
+      legalComments: 'none',
+      charset: 'utf8',
+      define: { pintleVersion: JSON.stringify(version) },
+      logLevel: 'warning',
+      write: false,
+      absWorkingDir: root,
+    });
+    for (const file of result.outputFiles) writeWhole(file.path, file.contents);
+  }
+  const command = join(dist, 'pintle.cjs');
+  chmodSync(command, 0o755);
+  utimesSync(command, started, started);
+}
+
+function copyPages() {
+  for (const room of pageRooms) {
+    const to = join(dist, 'pages', room);
+    mkdirSync(to, { recursive: true });
+    const names = readdirSync(join(root, 'server', room), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && existsSync(join(root, 'server', room, entry.name, 'page.md')))
+      .map((entry) => entry.name);
+    for (const name of names) copyFileSync(join(root, 'server', room, name, 'page.md'), join(to, `${name}.md`));
+    for (const file of readdirSync(to)) if (!names.includes(file.replace(/\.md$/, ''))) rmSync(join(to, file), { recursive: true, force: true });
+  }
+}
+
+function writeWhole(path, contents) {
+  mkdirSync(dirname(path), { recursive: true });
+  const temporary = `${path}.${process.pid}.tmp`;
+  writeFileSync(temporary, contents);
+  renameSync(temporary, path);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  buildAll().catch((error) => {
+    // esbuild has already said what is wrong, and where.
+    console.error(error?.errors === undefined ? String(error?.message ?? error) : 'The build failed; see above.');
+    process.exitCode = 1;
+  });
