@@ -5,13 +5,17 @@ import type { IToken } from 'chevrotain';
 import { Close, deepestNesting, NewLine, Open, tokenOf } from './tokens.ts';
 import type { SyntaxProblem } from './tree.ts';
 
-/** True when every brace has its partner and nothing is nested too deep: almost every file, found in one cheap pass. */
+/**
+ * True when every brace has its partner and a header, and nothing is nested too deep: almost every file, found in one
+ * cheap pass.
+ */
 export function isBalanced(tokens: readonly IToken[]): boolean {
   let depth = 0;
   for (let i = 0; i < tokens.length; i++) {
     const type = (tokens[i] as IToken).tokenType;
     if (type === Open) {
-      if (++depth > deepestNesting) return false;
+      const before = tokens[i - 1]?.tokenType;
+      if (++depth > deepestNesting || before === undefined || before === NewLine || before === Open || before === Close) return false;
     } else if (type === Close && --depth < 0) return false;
   }
   return depth === 0;
@@ -110,7 +114,11 @@ interface Frame {
   readonly braceColumn: number;
   readonly line: number;
   hasContent: boolean;
-  /** Its lines are not indented, so indentation says nothing about where it ends. */
+  /** A block stands in it. */
+  hasBlock: boolean;
+  /** Its braces are sound; it is only too deep. */
+  readonly trusted: boolean;
+  /** Indentation says nothing about where it ends: its lines are not indented, or its braces are sound. */
   flat: boolean;
   /** The first place where something stands no deeper than the header: where the block ends, if nothing else says so. */
   outdent: number | undefined;
@@ -127,7 +135,7 @@ class Mender {
   readonly #out: IToken[] = [];
   /** Tokens to be put in between those of `#out`, once all is known. */
   readonly #inserts: { readonly before: number; readonly tokens: readonly IToken[] }[] = [];
-  readonly #file: Frame = { header: undefined, column: -1, braceColumn: -1, line: -1, hasContent: false, flat: false, outdent: undefined, doubtful: undefined, bare: undefined };
+  readonly #file: Frame = { header: undefined, column: -1, braceColumn: -1, line: -1, trusted: true, hasContent: false, hasBlock: false, flat: false, outdent: undefined, doubtful: undefined, bare: undefined };
   readonly #open: Frame[] = [];
   #toldOfDepth = false;
 
@@ -139,9 +147,11 @@ class Mender {
   }
 
   mend(): IToken[] {
-    const { column, openOf, match, height } = this.#survey;
+    const { column, indent, line, openOf, match, height } = this.#survey;
     let startsStatement = true;
     let statement = 0;
+    // The block that opens next is sound, though too deep.
+    let trusted = false;
     for (let i = 0; i < this.#tokens.length; i++) {
       const token = this.#tokens[i] as IToken;
       const type = token.tokenType;
@@ -156,14 +166,21 @@ class Mender {
         startsStatement = true;
         continue;
       }
+      if (type === Open && startsStatement && this.#isStrayOpen(i)) {
+        oneProblem(this.#text, 'line-without-word', token, this.#problems);
+        continue;
+      }
       if (startsStatement) {
         startsStatement = false;
         statement = i;
+        trusted = false;
         if ((column[i] as number) >= 0) {
           const open = openOf[i] as number;
-          this.#statement(token, column[i] as number, open >= 0);
-          if (open >= 0 && this.#open.length + (height[open] as number) <= deepestNesting && this.#isSound(i, open)) {
+          this.#statement(token, column[i] as number, open >= 0 && open !== i);
+          trusted = open >= 0 && this.#isSound(i, open);
+          if (trusted && this.#open.length + (height[open] as number) <= deepestNesting) {
             const end = match[open] as number;
+            (this.#top ?? this.#file).hasBlock = true;
             for (; i <= end; i++) this.#out.push(this.#tokens[i] as IToken);
             i = end;
             startsStatement = true;
@@ -176,10 +193,11 @@ class Mender {
         if (this.#open.length >= deepestNesting) {
           if (!this.#toldOfDepth) this.#problems.push({ kind: 'nested-too-deep', start: token.startOffset, end: endOf(token), detail: '' });
           this.#toldOfDepth = true;
-          if ((match[i] as number) >= 0) i = match[i] as number;
+          const end = match[i] as number;
+          if (end >= 0 && (line[end] === line[i] || column[end] === indent[i])) i = end;
           continue;
         }
-        this.#push(statement, i);
+        this.#push(statement, i, trusted);
       }
       this.#out.push(token);
     }
@@ -191,15 +209,19 @@ class Mender {
     return this.#open[this.#open.length - 1];
   }
 
-  #push(statement: number, open: number): void {
+  #push(statement: number, open: number, trusted: boolean): void {
     const { column, indent, line } = this.#survey;
+    const outer = this.#top;
+    if (outer !== undefined) outer.hasContent = outer.hasBlock = true;
     this.#open.push({
       header: this.#tokens[statement] as IToken,
       column: indent[statement] as number,
-      braceColumn: column[open] as number,
+      braceColumn: (column[open] as number) >= (indent[statement] as number) ? (column[open] as number) : -1,
       line: line[open] as number,
-      hasContent: false,
-      flat: false,
+      trusted,
+      hasContent: trusted,
+      hasBlock: false,
+      flat: trusted,
       outdent: undefined,
       doubtful: undefined,
       bare: undefined,
@@ -211,14 +233,18 @@ class Mender {
     if (opens) {
       for (let top = this.#top; top !== undefined && !top.flat && column <= top.column; top = this.#top) this.#closeMissing();
       const bottom = this.#open[0];
-      if (this.#open.length >= deepestNesting && bottom !== undefined && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
+      if (this.#open.length >= deepestNesting && bottom !== undefined && !bottom.trusted && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
     }
     const frame = this.#top ?? this.#file;
     if (!frame.hasContent) {
       frame.hasContent = true;
       frame.flat = column <= frame.column;
     }
-    if (frame.outdent === undefined && column <= frame.column && (opens || !frame.flat)) frame.outdent = this.#out.length;
+    for (let i = this.#open.length - 1; i >= 0; i--) {
+      const outer = this.#open[i] as Frame;
+      if (column > outer.column || (outer.flat && !opens)) break;
+      outer.outdent ??= this.#out.length;
+    }
     const { bare } = frame;
     if (bare !== undefined && column > bare.column) {
       if (!bare.hasContent && !followsClosely(this.#text.slice(bare.end, token.startOffset), bare.column)) frame.bare = undefined;
@@ -240,16 +266,25 @@ class Mender {
     if (end < 0) return false;
     const own = column[start] as number;
     const endColumn = column[end] as number;
-    const next = this.#next(end);
-    const nextColumn = next === undefined ? -1 : (column[next] as number);
-    if (nextColumn > own) return false;
-    if (line[end] === line[start] || endColumn === own || (endColumn >= 0 && endColumn === column[open])) return true;
+    let next = this.#next(end);
+    if (next !== undefined && (column[next] as number) > own) return false;
+    if (line[end] === line[start] || endColumn === own || (endColumn >= own && endColumn === column[open])) return true;
     if (endColumn >= 0 && endColumn < own) return false;
+    // It ends in an unusual place, behind a line or with others on one: then what follows that line must stand further out.
+    while (next !== undefined && line[next] === line[end] && (this.#tokens[next] as IToken).tokenType === Close) next = this.#next(next);
     if (next !== undefined) {
-      if ((this.#tokens[next] as IToken).tokenType === Close ? nextColumn === own : nextColumn < 0) return false;
+      const nextColumn = column[next] as number;
+      if (nextColumn < 0 || nextColumn > own || ((this.#tokens[next] as IToken).tokenType === Close && nextColumn === own)) return false;
     }
     for (let i = open + 1; i < end; i++) if ((openOf[i] as number) >= 0 && (column[i] as number) >= 0 && (column[i] as number) <= own) return false;
     return true;
+  }
+
+  /** An opening brace with no header before it, and nothing that shows where it would end. */
+  #isStrayOpen(i: number): boolean {
+    const column = this.#survey.column[i] as number;
+    if ((this.#survey.match[i] as number) < 0) return true;
+    return column >= 0 && (column <= (this.#top ?? this.#file).column || !this.#isSound(i, i));
   }
 
   /** The index of the next token that is not an end of line. */
@@ -263,7 +298,7 @@ class Mender {
     const column = this.#survey.column[i] as number;
     const top = this.#top;
     if (column < 0) {
-      if (top === undefined) stray(this.#text, token, this.#problems);
+      if (top === undefined) oneProblem(this.#text, 'brace-stray', token, this.#problems);
       else if (top.line === line[i]) {
         this.#open.pop();
         this.#out.push(token);
@@ -273,14 +308,14 @@ class Mender {
     let found = this.#open.length - 1;
     while (found >= 0 && this.#open[found]?.column !== column && this.#open[found]?.braceColumn !== column) found--;
     if (found >= 0) {
-      // It would end more than one block: then it may as well be a stray in the innermost.
-      if (found < this.#open.length - 1 && this.#betterComes(i, column)) {
-        stray(this.#text, token, this.#problems);
+      // It may as well be a stray in the innermost block.
+      if (this.#betterComes(i, column) && (found < this.#open.length - 1 || this.#goesOn(i, this.#open[found] as Frame))) {
+        oneProblem(this.#text, 'brace-stray', token, this.#problems);
         return;
       }
       while (this.#open.length > found + 1) this.#closeMissing();
       const doubtful = this.#open.pop()?.doubtful;
-      if (doubtful !== undefined) stray(this.#text, doubtful.token, this.#problems);
+      if (doubtful !== undefined) oneProblem(this.#text, 'brace-stray', doubtful.token, this.#problems);
       this.#out.push(token);
       return;
     }
@@ -292,7 +327,7 @@ class Mender {
       frame.bare = undefined;
       this.#out.push(token);
     } else if (top !== undefined) this.#doubt(top, token);
-    else stray(this.#text, token, this.#problems);
+    else oneProblem(this.#text, 'brace-stray', token, this.#problems);
   }
 
   /** Whether deeper lines follow, and then a closing brace in the same column: the one at `from` is then the odd one. */
@@ -304,9 +339,18 @@ class Mender {
     return false;
   }
 
+  /** Whether a block goes on behind the brace at `i`: with one more inner block, or with no line left free. */
+  #goesOn(i: number, frame: Frame): boolean {
+    const next = this.#next(i);
+    if (next === undefined) return false;
+    const opens = this.#survey.openOf[next] as number;
+    const gap = this.#text.slice(endOf(this.#tokens[i] as IToken), (this.#tokens[next] as IToken).startOffset);
+    return (frame.hasBlock && opens >= 0 && opens !== next) || /^[^\S\r\n]*(\r\n?|\n)[^\S\r\n]*$/.test(gap);
+  }
+
   #doubt(frame: Frame, token: IToken): void {
     if (frame.doubtful === undefined) frame.doubtful = { token, before: this.#out.length };
-    else stray(this.#text, token, this.#problems);
+    else oneProblem(this.#text, 'brace-stray', token, this.#problems);
   }
 
   /** Ends the innermost block where it most likely should have ended. */
@@ -336,20 +380,21 @@ class Mender {
   }
 }
 
-/** A brace that closes nothing. Several in a row are one mistake and one message. */
-function stray(text: string, token: IToken, problems: SyntaxProblem[]): void {
+/** Several of the same kind with nothing between them are one mistake and one message. */
+function oneProblem(text: string, kind: 'brace-stray' | 'line-without-word', token: IToken, problems: SyntaxProblem[]): void {
   const last = problems[problems.length - 1];
-  if (last?.kind === 'brace-stray' && token.startOffset >= last.end && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
+  if (last?.kind === kind && token.startOffset >= last.end && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
     problems[problems.length - 1] = { ...last, end: endOf(token) };
-  else problems.push({ kind: 'brace-stray', start: token.startOffset, end: endOf(token), detail: '' });
+  else problems.push({ kind, start: token.startOffset, end: endOf(token), detail: '' });
 }
 
 const endOf = (token: IToken): number => token.endOffset as number;
 
 /** Whether what stands between a line and the deeper one after it lets the first be the header of the second. */
 function followsClosely(gap: string, column: number): boolean {
-  const lines = gap.split(/\r\n|\r|\n/);
-  return lines.length <= 8 && !/^\s*\n\s*\n\s*\n/.test(gap.replaceAll('\r\n', '\n').replaceAll('\r', '\n')) && lines.slice(1).every((line) => !line.trimStart().startsWith('#') || line.length - line.trimStart().length > column);
+  const between = gap.split(/\r\n?|\n/).slice(1, -1);
+  const blank = between.filter((line) => line.trim() === '').length;
+  return blank < 2 && between.every((line) => line.search(/\S/) > column || line.trim() === '');
 }
 
 /** The last of the tokens before an index that is not an end of line. */

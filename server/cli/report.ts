@@ -1,8 +1,10 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
-import { lineStarts, lineText, longestText, positionAt } from '../../grammar/index.ts';
+import { lineStarts, longestText, positionAt } from '../../grammar/index.ts';
 import type { Analysis } from '../editor/workspace.ts';
 import { ruleNamed, type Finding, type Related, type Severity } from '../rules/index.ts';
 import { readText, shownFrom, type FileText, type Flaw, type GateFile } from './files.ts';
+import { lineShown, secretsAmong, type Secret } from './lines.ts';
+import type { Sites } from './sites.ts';
 
 /** A place as people count: lines and columns from 1, columns in UTF-16 units. */
 export interface Spot {
@@ -72,19 +74,23 @@ export class Reporter {
   readonly #folder: string;
   readonly #others = new Map<string, { readonly text: string; readonly starts: readonly number[] }>();
 
-  constructor(folder: string) {
+  readonly #sites: Sites;
+
+  constructor(folder: string, sites: Sites) {
     this.#folder = folder;
+    this.#sites = sites;
   }
 
   file(file: GateFile, read: FileText, analysis: Analysis | undefined): CheckedFile {
     const flaw = read.flaw === undefined ? [] : [flawFinding(read.flaw, read.text.length)];
     if (analysis === undefined || (analysis.findings.length === 0 && flaw.length === 0))
-      return { path: file.shown, findings: flaw.map((finding) => this.#finding(file, read.text, [0], finding)), accepted: analysis?.accepted.length ?? 0 };
+      return { path: file.shown, findings: flaw.map((finding) => this.#finding(file, read.text, [0], none, finding)), accepted: analysis?.accepted.length ?? 0 };
     const findings = [...flaw, ...analysis.findings].sort((a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
-    return { path: file.shown, findings: findings.map((finding) => this.#finding(file, read.text, analysis.lineStarts, finding)), accepted: analysis.accepted.length };
+    const secrets = secretsAmong(findings);
+    return { path: file.shown, findings: findings.map((finding) => this.#finding(file, read.text, analysis.lineStarts, secrets, finding)), accepted: analysis.accepted.length };
   }
 
-  #finding(file: GateFile, text: string, starts: readonly number[], finding: Finding): ReportedFinding {
+  #finding(file: GateFile, text: string, starts: readonly number[], secrets: readonly Secret[], finding: Finding): ReportedFinding {
     const range = rangeOf(starts, finding);
     return {
       rule: finding.rule,
@@ -95,13 +101,14 @@ export class Reporter {
       range,
       related: finding.related.map((related) => this.#place(file, starts, related)),
       source: finding.source,
-      sourceLine: lineText(text, starts, range.start.line - 1),
+      sourceLine: lineShown(text, starts, range.start.line - 1, secrets),
     };
   }
 
   #place(file: GateFile, starts: readonly number[], related: Related): ReportedPlace {
-    const { message, path } = related;
-    if (path === undefined || path === file.path) return { message, path: file.shown, range: rangeOf(starts, related) };
+    const { message } = related;
+    const path = related.path === undefined ? file.path : this.#sites.wholePath(file.path, related.path);
+    if (path === file.path) return { message, path: file.shown, range: rangeOf(starts, related) };
     let other = this.#others.get(path);
     if (other === undefined) {
       const read = readText(path);
@@ -111,6 +118,8 @@ export class Reporter {
     return { message, path: shownFrom(this.#folder, path), range: rangeOf(other.starts, related) };
   }
 }
+
+const none: readonly never[] = [];
 
 function rangeOf(starts: readonly number[], { start, end }: { readonly start: number; readonly end: number }): Range {
   return { start: spotAt(starts, start), end: spotAt(starts, Math.max(start, end)) };

@@ -1,5 +1,6 @@
 // The workspaces of a run: one for each root. A `use` line never leaves its root, not even through a link.
 import { statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { Workspace, type Analysis, type ReadResult } from '../editor/workspace.ts';
 import { absolute, commonFolder, isWithin, readText, realPath, repositoryOf, type GateFile } from './files.ts';
 import { WrongUse } from './terminal.ts';
@@ -24,20 +25,34 @@ export class Sites {
     return this.#given ?? repositoryOf(path) ?? (isWithin(path, this.#folder) ? this.#folder : this.#common);
   }
 
+  /**
+   * Judges a file. The core sees every path from the root on, so that no message tells where on this machine the root
+   * lies: the same files give the same bytes everywhere. `related` paths are made whole again by `wholePath`.
+   */
   judge(path: string, text: string, asOf: string): Analysis {
-    return this.#workspace(this.rootOf(path)).judge(path, text, asOf);
+    const prefix = this.#prefixOf(path);
+    let workspace = this.#workspaces.get(prefix);
+    if (workspace === undefined) this.#workspaces.set(prefix, (workspace = new Workspace({ root: '', read: reader(prefix) })));
+    return workspace.judge(path.slice(prefix.length), text, asOf);
   }
 
-  #workspace(root: string): Workspace {
-    let workspace = this.#workspaces.get(root);
-    if (workspace === undefined) this.#workspaces.set(root, (workspace = new Workspace({ root, read: reader(root) })));
-    return workspace;
+  /** The absolute path of what the core calls `inside` when it speaks of a file. */
+  wholePath(file: string, inside: string): string {
+    return this.#prefixOf(file) + inside;
+  }
+
+  /** What is cut off in front. A file outside the root sees only what lies in its own folder. */
+  #prefixOf(path: string): string {
+    const root = this.rootOf(path);
+    const folder = isWithin(path, root) ? root : dirname(path);
+    return folder.endsWith('/') ? folder.slice(0, -1) : folder;
   }
 }
 
-function reader(root: string): (path: string) => ReadResult {
-  const realRoot = realPath(root) ?? root;
-  return (path) => {
+function reader(prefix: string): (path: string) => ReadResult {
+  const realRoot = realPath(prefix === '' ? '/' : prefix) ?? prefix;
+  return (inside) => {
+    const path = prefix + inside;
     const real = realPath(path);
     if (real === undefined) return 'missing';
     if (!isWithin(real, realRoot)) return 'outside';

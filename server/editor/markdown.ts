@@ -2,7 +2,12 @@
 
 /** A text of a file's author, with everything that Markdown or HTML would act on taken literally. */
 export function escape(text: string): string {
-  return text.replace(/[\r\n]+/g, ' ').replace(/[\\`*_{}[\]()#+\-.!|<>~&$:@]/g, '\\$&');
+  return text
+    .replace(/[\r\n]+/g, ' ')
+    .replace(/[\\`*_[\]<>|~&]/g, '\\$&')
+    .replace(/:(?=\/\/)/g, '\\:')
+    .replace(/^(\s*)(?=[-+]\s|#|=+\s*$)/, '$1\\')
+    .replace(/^(\s*\d+)(?=[.)]\s)/, '$1\\');
 }
 
 /** Code in a line: `text`, whatever stands in it. */
@@ -27,5 +32,6 @@ export function plain(markdown: string): string {
     .replace(/^(`{3,})pintle\n([\s\S]*?)\n\1$/gm, '$2')
     .replace(/\*\*(.+?)\*\*/g, '$1')
     .replace(/(?<!\\)`([^`]+)`/g, '$1')
-    .replace(/\\([\\`*_{}[\]()#+\-.!|<>~&$:@])/g, '$1');
+    .replace(/\\([\\`*_[\]<>|~&:\-+#=.)])/g, '$1')
+    .replace(/ {2}\n/g, '\n');
 }

@@ -18,6 +18,8 @@ export interface WorkspaceOptions {
 /** All that is known of one file. */
 export interface Analysis {
   readonly path: string;
+  /** The folder that no `use` may leave. */
+  readonly root: string;
   readonly text: string;
   readonly installation: Installation;
   /** The models that the file can see. */
@@ -31,6 +33,7 @@ export interface Analysis {
 /** A class and not a literal with getters: these would cost each file a hidden class of its own. */
 class Judged implements Analysis {
   readonly path: string;
+  readonly root: string;
   readonly text: string;
   readonly installation: Installation;
   readonly shelf: Shelf;
@@ -38,8 +41,9 @@ class Judged implements Analysis {
   readonly accepted: readonly Finding[];
   #starts: readonly number[] | undefined;
 
-  constructor(path: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict) {
+  constructor(path: string, root: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict) {
     this.path = path;
+    this.root = root;
     this.text = text;
     this.installation = installation;
     this.shelf = shelf;
@@ -139,7 +143,7 @@ export class Workspace {
   #analyse(path: string, text: string, reading: Reading, shelf: Shelf, asOf: string): Analysis {
     const installation = resolve(path, reading, shelf);
     const verdict = evaluate(installation, asOf);
-    return new Judged(path, text, installation, shelf, verdict);
+    return new Judged(path, this.root, text, installation, shelf, verdict);
   }
 
   /** Files in one folder with the same `use` lines and no models of their own share a shelf. */

@@ -21,7 +21,7 @@ export interface Input {
 
 /** A family of figures: one calculation, worked for every subject that it applies to. */
 export interface FigureKind {
-  /** The id with the subject's name in capitals: `leaf.NAME.inertia`. */
+  /** The id with the subject's name in capitals: `leaf.NAME.inertia`; of a part of a panel, `panel.PANEL.adjuster.NAME`, whose subjects are `main/dwell-trim`. */
   readonly id: string;
   readonly title: string;
   /** The unit of `value`: SI, angles in degrees. */

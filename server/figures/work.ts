@@ -11,8 +11,14 @@ export const figuresOf = perSubject((installation: Installation): readonly Figur
   for (kind of allFigures) {
     const of = kind;
     of.work(installation, (subject, value, at, inputs, words) => {
-      if (Number.isFinite(value)) figures.push({ kind: of, id: of.id.replace('NAME', subject), value, at, inputs, words });
+      if (Number.isFinite(value)) figures.push({ kind: of, id: idOf(of.id, subject), value, at, inputs, words });
     });
   }
   return figures;
 }) as (installation: Installation) => readonly Figure[];
+
+/** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-trim`. */
+function idOf(pattern: string, subject: string): string {
+  const slash = pattern.includes('PANEL') ? subject.indexOf('/') : -1;
+  return slash < 0 ? pattern.replace('NAME', () => subject) : pattern.replace('PANEL', () => subject.slice(0, slash)).replace('NAME', () => subject.slice(slash + 1));
+}

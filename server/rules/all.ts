@@ -1,49 +1,189 @@
 // Generated from the folders of this room by `npm run generate`. Do not edit.
+import { rule as acceptanceExpired } from './acceptance-expired/rule.ts';
+import { rule as acceptanceNotAllowed } from './acceptance-not-allowed/rule.ts';
+import { rule as acceptanceOfUnknownRule } from './acceptance-of-unknown-rule/rule.ts';
+import { rule as acceptanceUnsigned } from './acceptance-unsigned/rule.ts';
+import { rule as acceptanceUnused } from './acceptance-unused/rule.ts';
+import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
+import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
 import { rule as autoCloseWithoutTestedSensors } from './auto-close-without-tested-sensors/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
+import { rule as blockWithoutBody } from './block-without-body/rule.ts';
+import { rule as bodyUnexpected } from './body-unexpected/rule.ts';
 import { rule as braceMissing } from './brace-missing/rule.ts';
 import { rule as braceStray } from './brace-stray/rule.ts';
 import { rule as characterNotAllowed } from './character-not-allowed/rule.ts';
+import { rule as choiceUnknown } from './choice-unknown/rule.ts';
 import { rule as closingEdgeUnguarded } from './closing-edge-unguarded/rule.ts';
+import { rule as closingOrderNotReversed } from './closing-order-not-reversed/rule.ts';
+import { rule as commonWrong } from './common-wrong/rule.ts';
+import { rule as contactWrong } from './contact-wrong/rule.ts';
+import { rule as controlMissing } from './control-missing/rule.ts';
+import { rule as dateImpossible } from './date-impossible/rule.ts';
+import { rule as deadPointInTravel } from './dead-point-in-travel/rule.ts';
+import { rule as decimalComma } from './decimal-comma/rule.ts';
+import { rule as driveUnfit } from './drive-unfit/rule.ts';
+import { rule as dwellShorterThanClearance } from './dwell-shorter-than-clearance/rule.ts';
+import { rule as edgeChainBroken } from './edge-chain-broken/rule.ts';
+import { rule as edgeLoopTerminatedTwice } from './edge-loop-terminated-twice/rule.ts';
+import { rule as edgeLoopUnterminated } from './edge-loop-unterminated/rule.ts';
+import { rule as edgeTerminatorWrong } from './edge-terminator-wrong/rule.ts';
 import { rule as entrapmentProtectionBelowMinimum } from './entrapment-protection-below-minimum/rule.ts';
+import { rule as factMissing } from './fact-missing/rule.ts';
+import { rule as factRepeated } from './fact-repeated/rule.ts';
 import { rule as fileEmpty } from './file-empty/rule.ts';
 import { rule as fileTooLarge } from './file-too-large/rule.ts';
 import { rule as holdToRunMisuse } from './hold-to-run-misuse/rule.ts';
+import { rule as inputBridged } from './input-bridged/rule.ts';
+import { rule as lagTooSmall } from './lag-too-small/rule.ts';
+import { rule as lagWithoutOverlap } from './lag-without-overlap/rule.ts';
 import { rule as languageMissing } from './language-missing/rule.ts';
 import { rule as languageNotFirst } from './language-not-first/rule.ts';
 import { rule as languageUnknown } from './language-unknown/rule.ts';
+import { rule as leafDrivenTwice } from './leaf-driven-twice/rule.ts';
+import { rule as leafOverDriveRating } from './leaf-over-drive-rating/rule.ts';
+import { rule as leafWithoutDrive } from './leaf-without-drive/rule.ts';
+import { rule as libraryHasErrors } from './library-has-errors/rule.ts';
 import { rule as lineWithoutWord } from './line-without-word/rule.ts';
+import { rule as linkWrong } from './link-wrong/rule.ts';
+import { rule as modelMissing } from './model-missing/rule.ts';
+import { rule as modelRepeated } from './model-repeated/rule.ts';
+import { rule as modelUnknown } from './model-unknown/rule.ts';
+import { rule as nameMissing } from './name-missing/rule.ts';
+import { rule as nameRepeated } from './name-repeated/rule.ts';
+import { rule as nameUnfit } from './name-unfit/rule.ts';
+import { rule as nameUnknown } from './name-unknown/rule.ts';
 import { rule as nestedTooDeep } from './nested-too-deep/rule.ts';
+import { rule as normallyClosedInputOpen } from './normally-closed-input-open/rule.ts';
 import { rule as openLeafCrushes } from './open-leaf-crushes/rule.ts';
+import { rule as orderAgainstOverlap } from './order-against-overlap/rule.ts';
+import { rule as overlapCircular } from './overlap-circular/rule.ts';
+import { rule as panelMissing } from './panel-missing/rule.ts';
+import { rule as panelTooSmall } from './panel-too-small/rule.ts';
 import { rule as pedestrianOpeningUnguarded } from './pedestrian-opening-unguarded/rule.ts';
 import { rule as safeguardingBelowMinimum } from './safeguarding-below-minimum/rule.ts';
 import { rule as seatOutsidePractice } from './seat-outside-practice/rule.ts';
+import { rule as secretInFile } from './secret-in-file/rule.ts';
+import { rule as selectorUnknown } from './selector-unknown/rule.ts';
+import { rule as sensorNotRegistered } from './sensor-not-registered/rule.ts';
+import { rule as sensorNotWired } from './sensor-not-wired/rule.ts';
+import { rule as sensorOutOfReach } from './sensor-out-of-reach/rule.ts';
 import { rule as signMisplaced } from './sign-misplaced/rule.ts';
+import { rule as siteMissing } from './site-missing/rule.ts';
+import { rule as slowZoneMissing } from './slow-zone-missing/rule.ts';
+import { rule as strokeTooShort } from './stroke-too-short/rule.ts';
+import { rule as supplyMismatch } from './supply-mismatch/rule.ts';
+import { rule as terminalUnfit } from './terminal-unfit/rule.ts';
+import { rule as terminalUnknown } from './terminal-unknown/rule.ts';
+import { rule as terminalUsedTwice } from './terminal-used-twice/rule.ts';
 import { rule as textNotClosed } from './text-not-closed/rule.ts';
 import { rule as unitMissing } from './unit-missing/rule.ts';
+import { rule as unitUnknown } from './unit-unknown/rule.ts';
+import { rule as unitWrong } from './unit-wrong/rule.ts';
+import { rule as useCycle } from './use-cycle/rule.ts';
+import { rule as useMissingFile } from './use-missing-file/rule.ts';
+import { rule as useOutsideRoot } from './use-outside-root/rule.ts';
+import { rule as usePathUnfit } from './use-path-unfit/rule.ts';
+import { rule as useRepeated } from './use-repeated/rule.ts';
+import { rule as useUnused } from './use-unused/rule.ts';
+import { rule as valueMissing } from './value-missing/rule.ts';
+import { rule as valueOutOfRange } from './value-out-of-range/rule.ts';
+import { rule as valueUnexpected } from './value-unexpected/rule.ts';
+import { rule as valueUnfit } from './value-unfit/rule.ts';
+import { rule as wordUnknown } from './word-unknown/rule.ts';
 import type { Rule } from './rule.ts';
 
 export const allRules: readonly Rule[] = [
+  acceptanceExpired,
+  acceptanceNotAllowed,
+  acceptanceOfUnknownRule,
+  acceptanceUnsigned,
+  acceptanceUnused,
+  adjusterOutOfRange,
+  angleOutOfReach,
   autoCloseWithoutTestedSensors,
   beamTooHigh,
+  blockWithoutBody,
+  bodyUnexpected,
   braceMissing,
   braceStray,
   characterNotAllowed,
+  choiceUnknown,
   closingEdgeUnguarded,
+  closingOrderNotReversed,
+  commonWrong,
+  contactWrong,
+  controlMissing,
+  dateImpossible,
+  deadPointInTravel,
+  decimalComma,
+  driveUnfit,
+  dwellShorterThanClearance,
+  edgeChainBroken,
+  edgeLoopTerminatedTwice,
+  edgeLoopUnterminated,
+  edgeTerminatorWrong,
   entrapmentProtectionBelowMinimum,
+  factMissing,
+  factRepeated,
   fileEmpty,
   fileTooLarge,
   holdToRunMisuse,
+  inputBridged,
+  lagTooSmall,
+  lagWithoutOverlap,
   languageMissing,
   languageNotFirst,
   languageUnknown,
+  leafDrivenTwice,
+  leafOverDriveRating,
+  leafWithoutDrive,
+  libraryHasErrors,
   lineWithoutWord,
+  linkWrong,
+  modelMissing,
+  modelRepeated,
+  modelUnknown,
+  nameMissing,
+  nameRepeated,
+  nameUnfit,
+  nameUnknown,
   nestedTooDeep,
+  normallyClosedInputOpen,
   openLeafCrushes,
+  orderAgainstOverlap,
+  overlapCircular,
+  panelMissing,
+  panelTooSmall,
   pedestrianOpeningUnguarded,
   safeguardingBelowMinimum,
   seatOutsidePractice,
+  secretInFile,
+  selectorUnknown,
+  sensorNotRegistered,
+  sensorNotWired,
+  sensorOutOfReach,
   signMisplaced,
+  siteMissing,
+  slowZoneMissing,
+  strokeTooShort,
+  supplyMismatch,
+  terminalUnfit,
+  terminalUnknown,
+  terminalUsedTwice,
   textNotClosed,
   unitMissing,
+  unitUnknown,
+  unitWrong,
+  useCycle,
+  useMissingFile,
+  useOutsideRoot,
+  usePathUnfit,
+  useRepeated,
+  useUnused,
+  valueMissing,
+  valueOutOfRange,
+  valueUnexpected,
+  valueUnfit,
+  wordUnknown,
 ];

@@ -58,3 +58,8 @@ export function without(text: string, start: number, end: number): Edit {
 export function replaceBy(at: { readonly start: number; readonly end: number }, meant: string, safe: boolean): Fix[] {
   return meant === '' ? [] : [{ title: `Write “${meant}”`, edits: [{ start: at.start, end: at.end, text: meant }], safe }];
 }
+
+/** Offers to take out a statement of one line; one that runs over more may hold something that should stay. */
+export function removal(title: string, text: string, start: number, end: number, safe: boolean): Fix[] {
+  return /[\r\n]/.test(text.slice(start, end)) ? [] : [{ title, edits: [without(text, start, end)], safe }];
+}

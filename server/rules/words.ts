@@ -5,7 +5,7 @@ const longestQuote = 40;
 /** A piece of a file in quotation marks: on one line, clipped, with characters that cannot be seen written as their code. */
 export function quoted(text: string): string {
   const clipped = text.length > longestQuote ? [...text.slice(0, longestQuote)].slice(0, -1).join('').trimEnd() + '…' : text;
-  return `“${clipped.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, characterCode)}”`;
+  return `“${clipped.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, (character) => `<${characterCode(character)}>`)}”`;
 }
 
 /** The code point of a character, as character tables write it: U+200B. */
@@ -35,3 +35,6 @@ export const perhaps = (meant: string): string => (meant === '' ? '' : ` Perhaps
 
 /** A number for people: at most four significant digits. */
 export const rounded = (value: number): string => String(Number(value.toPrecision(4)));
+
+/** A list for the end of a sentence that must not grow too long: names can be of any length. */
+export const clipped = (text: string): string => (text.length > 200 ? text.slice(0, 199).trimEnd() + '…' : text);

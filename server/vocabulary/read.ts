@@ -300,8 +300,9 @@ class FileReading {
     if (rest.kind === 'comma' && before?.kind === 'number' && before.unit === undefined && after?.kind === 'number' && before.end === rest.start && rest.end === after.start) {
       return; // a decimal comma, already reported by the number before it
     }
-    const last = values[values.length - 1] as Value;
-    this.#problem('value-unexpected', { start: rest.start, end: last.end }, { found: this.#tree.text.slice(rest.start, last.end), word: reader.word, shape: lineShape(reader.word, reader.spec) });
+    // Values may have been moved to the order of the slots, so the last one need not stand last in the text.
+    const end = Math.max(rest.end, (values[values.length - 1] as Value).end);
+    this.#problem('value-unexpected', { start: rest.start, end }, { found: this.#tree.text.slice(rest.start, end), word: reader.word, shape: lineShape(reader.word, reader.spec) });
   }
 
   /** One value by its slot; undefined when it does not fit, which is then reported. */

@@ -8,6 +8,9 @@ import type { Linkage } from '../../server/figures/linkage/maths.ts';
 import { armLinkage, directLinkage, driveAt, leafAt, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
 
 const degrees = Math.PI / 180;
+
+// Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
+fc.configureGlobal({ endOnFailure: true });
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const ram = fc.record({ along: length(-0.4, 0.4), out: length(-0.4, 0.4), leafBracket: length(0.5, 2) });
 const arm = fc.record({
@@ -74,8 +77,8 @@ describe('the linkage of a ram', () => {
         for (let i = 0; i < 49; i++) expect(linkage.rate[i]).toBeCloseTo(leverArm(m, linkage.leaf[i] as number) ?? Number.NaN, 11);
         const closed = ramLength(m, 0) ?? Number.NaN;
         const error = worst(linkage, (leaf) => Math.abs((ramLength(m, leaf) ?? Number.NaN) - closed));
-        expect(error.drive).toBeLessThan(1e-4);
-        expect(error.leaf).toBeLessThan(1e-4);
+        expect(error.drive).toBeLessThan(1e-3);
+        expect(error.leaf).toBeLessThan(1e-3);
       }),
     );
   });
@@ -109,6 +112,21 @@ describe('the linkage of an articulated arm', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it.each([
+    // Almost folded when open, so that the shaft turns without bound there; and a shaft that all but stops within two degrees.
+    [{ along: 0.2, out: 0.25, driveArm: 0.3, linkArm: 0.7, leafBracket: 0.7 }, 113.43 * degrees],
+    [{ along: 0.13918, out: -0.45264, driveArm: 0.578976, linkArm: 0.467949, leafBracket: 0.573365 }, 1.54],
+  ])('follows the sharp bends of %o', (m: ArmMounting, opening) => {
+    const linkage = armLinkage(m, opening);
+    expect(linkage).toBeDefined();
+    if (linkage === undefined) return;
+    promises(linkage, opening);
+    const closed = shaftAngle(m, 0) ?? Number.NaN;
+    const error = worst(linkage, (leaf) => Math.abs((shaftAngle(m, leaf) ?? Number.NaN) - closed));
+    expect(error.drive).toBeLessThan(2e-4);
+    expect(error.leaf).toBeLessThan(2e-4);
   });
 
   it('is not there with a dead point or an angle out of reach in the travel', () => {

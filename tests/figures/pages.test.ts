@@ -32,7 +32,7 @@ describe.each(folders)('%s', (name) => {
     expect(name).toMatch(/^[a-z]+(-[a-z0-9]+)*$/);
     expect(kinds.length).toBeGreaterThan(0);
     for (const kind of kinds) {
-      expect(kind.id).toMatch(/^[a-z]+(\.(NAME|[a-z]+(-[a-z0-9]+)*))+$/);
+      expect(kind.id).toMatch(/^[a-z]+(\.(NAME|PANEL|[a-z]+(-[a-z0-9]+)*))+$/);
       for (const words of [kind.title, kind.unit, kind.formula, kind.changedBy, kind.source.text]) expect(words.trim(), kind.id).not.toBe('');
     }
   });
@@ -48,7 +48,7 @@ describe.each(folders)('%s', (name) => {
   test('every kind of figure has a value on the page', () => {
     const printed = figures.flatMap((fence) => valuesIn(fence.text).map((value) => value.id));
     for (const kind of kinds) {
-      const pattern = new RegExp(`^${kind.id.split('NAME').map((part) => part.replaceAll('.', '\\.')).join('[^ ]+')}$`);
+      const pattern = new RegExp(`^${kind.id.split(/NAME|PANEL/).map((part) => part.replaceAll('.', '\\.')).join('[^ ]+')}$`);
       expect(printed.some((id) => pattern.test(id)), `${kind.id} has no value on the page`).toBe(true);
     }
   });

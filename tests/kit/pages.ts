@@ -11,15 +11,15 @@
 // `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
 // A first line `# as of 2026-11-25` sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
 // real files under examples/.
-import { existsSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { positionAt } from '../../grammar/index.ts';
-import { Workspace, type Analysis } from '../../server/editor/workspace.ts';
+import { Workspace, type Analysis, type ReadResult } from '../../server/editor/workspace.ts';
 import type { Edit } from '../../server/rules/index.ts';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
-const examples = `${root}/examples`;
+const examples = realpathSync(`${root}/examples`).replaceAll('\\', '/');
 /** The file that a block of a page is judged as; none of that name is on the disk. */
 export const pagePath = `${examples}/sound/page.gate`;
 const defaultDay = '2026-11-25';
@@ -127,6 +127,15 @@ function markedLines(text: string): number[] {
   });
 }
 
+const onDisk = new Map<string, ReadResult>();
+
+function readDisk(path: string): ReadResult {
+  if (!existsSync(path)) return 'missing';
+  const real = realpathSync(path).replaceAll('\\', '/');
+  if (real !== examples && !real.startsWith(examples + '/')) return 'outside';
+  return statSync(path).isFile() ? { text: readFileSync(path, 'utf8') } : 'unreadable';
+}
+
 /** Judges a text as if it stood in the examples, with the block's other files beside it. */
 export function judge(text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis {
   const workspace = new Workspace({
@@ -134,8 +143,9 @@ export function judge(text: string, files: ReadonlyMap<string, string> = new Map
     read: (path) => {
       const given = path === pagePath ? text : files.get(path);
       if (given !== undefined) return { text: given };
-      if (!existsSync(path)) return 'missing';
-      return realpathSync(path).startsWith(realpathSync(examples)) ? { text: readFileSync(path, 'utf8') } : 'outside';
+      let kept = onDisk.get(path);
+      if (kept === undefined) onDisk.set(path, (kept = readDisk(path)));
+      return kept;
     },
   });
   return workspace.judge(pagePath, text, asOf);

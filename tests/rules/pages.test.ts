@@ -57,7 +57,7 @@ describe.each(folders)('%s', (name) => {
           for (const related of finding.related) expect(related.message.trim()).not.toBe('');
           expect(normalised(page.sections.get('Source') ?? '')).toContain(normalised(finding.source));
           expect(finding.end).toBeLessThanOrEqual(block.text.length);
-          for (const fix of finding.fixes) checkFix(block, analysis, fix.title, () => applyEdits(block.text, fix.edits));
+          for (const fix of finding.fixes) checkFix(name, block, analysis, fix.title, () => applyEdits(block.text, fix.edits));
         }
       });
     else if (block.kind === 'sound')
@@ -74,17 +74,20 @@ describe.each(folders)('%s', (name) => {
         expect(fixes.length, 'no finding has a fix').toBeGreaterThan(0);
         const after = applyEdits(before.text, fixes.flatMap((fix) => fix.edits));
         expect(after).toBe(block.text);
-        checkFix(before, analysis, 'all', () => after);
+        checkFix(name, before, analysis, 'all', () => after);
       });
   });
 });
 
 /** A fix never makes more errors than it found, and never loses a comment. */
-function checkFix(block: Block, before: Analysis, title: string, apply: () => string): void {
+function checkFix(name: string, block: Block, before: Analysis, title: string, apply: () => string): void {
   const after = judge(apply(), block.files, block.asOf);
-  expect(errorsIn(after), `errors after “${title}”`).toBeLessThanOrEqual(errorsIn(before));
+  // Once a line can be read, more can be found in what it says; so a mended text is held against what reading it finds.
+  const counted = ruleNamed(name)?.kind === 'problem' ? readingErrorsIn : errorsIn;
+  expect(counted(after), `errors after “${title}”`).toBeLessThanOrEqual(counted(before));
   expect(commentsIn(after), `comments after “${title}”`).toEqual(commentsIn(before));
 }
 
 const errorsIn = (analysis: Analysis): number => analysis.findings.filter((finding) => finding.severity === 'error').length;
+const readingErrorsIn = (analysis: Analysis): number => analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
 const commentsIn = (analysis: Analysis): string[] => analysis.installation.reading.tree.comments.map((comment) => comment.text.trimEnd()).sort();

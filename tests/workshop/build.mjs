@@ -29,6 +29,9 @@ export async function buildAll(say = console.log) {
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
   mkdirSync(dist, { recursive: true });
   copyPages();
+  const manual = join(root, 'server', 'vocabulary', 'manual.md');
+  if (existsSync(manual)) copyFileSync(manual, join(dist, 'manual.md'));
+  else say('left out dist/manual.md: server/vocabulary/manual.md is not there yet');
   for (const { from, to, options } of entries) {
     if (!existsSync(join(root, from))) {
       say(`left out dist/${to}: ${from} is not there yet`);

@@ -65,7 +65,7 @@ const relatedLocation = ({ message, path, range }: ReportedPlace, id: number) =>
 
 /** A path as a URI reference: relative ones stay relative. */
 export function uriOf(path: string): string {
-  const encoded = path.toWellFormed().split('/').map(encodeURIComponent).join('/');
+  const encoded = path.replace(/\p{Cs}/gu, '\ufffd').split('/').map(encodeURIComponent).join('/');
   if (/^[A-Za-z]%3A\//.test(encoded)) return 'file:///' + encoded.replace('%3A', ':');
   return encoded.startsWith('/') ? 'file://' + encoded : encoded;
 }

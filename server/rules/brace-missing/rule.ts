@@ -9,8 +9,8 @@ export const rule = problemRule({
   why: 'Without it nobody can tell for sure where the block ends, and a fact may be read as part of another block.',
   remedy: 'Write the brace that is missing.',
   acceptable: false,
-  explain: ({ detail, start, end }, text) => {
-    const word = quoted(text.slice(start, end));
+  explain: ({ detail, start }, text) => {
+    const word = quoted(text.slice(start, factEndOf(text, start)).replace(/\s*\{.*$/su, ''));
     if (detail['found'] === '{')
       return {
         what: `The block that starts with ${word} has a closing brace but no opening one.`,
@@ -38,9 +38,12 @@ function opening(text: string, start: number): Edit {
  */
 function closing(text: string, start: number): Edit | undefined {
   const lineStart = lineStartOf(text, start);
-  const indent = text.slice(lineStart, start);
+  const indent = text.slice(lineStart, start).replace('\ufeff', '');
   if (indent.trim() !== '') return undefined;
   let last = lineEndOf(text, start);
+  // The opening brace may stand on a line of its own.
+  const below = /^\s*\{/.exec(text.slice(last));
+  if (below !== null && !text.slice(start, last).includes('{')) last = lineEndOf(text, last + below[0].length);
   for (let at = nextLine(text, last); at !== undefined; at = nextLine(text, lineEndOf(text, at))) {
     const line = text.slice(at, lineEndOf(text, at));
     const inner = line.trimStart();

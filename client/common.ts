@@ -1,0 +1,118 @@
+// What the desktop and the web extension share: everything but how the server is started.
+import * as vscode from 'vscode';
+import { RequestType, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import {
+  figuresRequest,
+  readRequest,
+  rulesRequest,
+  type FigureAnswer,
+  type FiguresParams,
+  type InitializationOptions,
+  type ReadAnswer,
+  type ReadParams,
+  type RulesAnswer,
+} from '../server/lsp/requests.ts';
+import { figuresAsText } from './figures.ts';
+import { firstSite } from './first-site.ts';
+
+export const languageId = 'pintle';
+const figuresScheme = 'pintle-figures';
+
+export function clientOptions(context: vscode.ExtensionContext): LanguageClientOptions {
+  const options: InitializationOptions = {
+    pages: vscode.Uri.joinPath(context.extensionUri, 'dist', 'pages').toString(),
+    inlayValues: vscode.workspace.getConfiguration('pintle').get('inlayValues', true),
+    suggestCommand: 'editor.action.triggerSuggest',
+  };
+  return {
+    documentSelector: [{ language: languageId }],
+    diagnosticCollectionName: 'pintle',
+    initializationOptions: options,
+    outputChannelName: 'Pintle',
+  };
+}
+
+/** Starts the client, answers its requests for files, and registers the commands. */
+export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  context.subscriptions.push(client.onRequest(new RequestType<ReadParams, ReadAnswer, void>(readRequest), ({ uri }) => readForServer(uri)));
+  context.subscriptions.push(...commands(context, client), figuresDocuments(client));
+  await client.start();
+}
+
+async function readForServer(uri: string): Promise<ReadAnswer> {
+  try {
+    const bytes = await vscode.workspace.fs.readFile(vscode.Uri.parse(uri, true));
+    return { text: new TextDecoder().decode(bytes) };
+  } catch {
+    return { missing: true };
+  }
+}
+
+function commands(context: vscode.ExtensionContext, client: BaseLanguageClient): vscode.Disposable[] {
+  const register = (name: string, work: () => Promise<unknown> | Thenable<unknown>): vscode.Disposable => vscode.commands.registerCommand(`pintle.${name}`, work);
+  const page = (...parts: string[]): vscode.Uri => vscode.Uri.joinPath(context.extensionUri, 'dist', ...parts);
+  return [
+    register('restartServer', async () => {
+      await client.stop();
+      await client.start();
+    }),
+    register('openManual', () => showPage(page('manual.md'))),
+    register('explainRule', async () => {
+      const rules = await client.sendRequest<RulesAnswer>(rulesRequest);
+      const items = rules.map((rule) => ({ label: rule.name, description: rule.severity, detail: rule.title }));
+      const picked = await vscode.window.showQuickPick(items, { title: 'Explain a rule', matchOnDetail: true, placeHolder: 'Which rule?' });
+      if (picked !== undefined) await showPage(page('pages', 'rules', `${picked.label}.md`));
+    }),
+    register('showFigures', async () => {
+      const document = vscode.window.activeTextEditor?.document;
+      if (document?.languageId !== languageId) {
+        await vscode.window.showInformationMessage('Open a .gate file first: its figures are shown beside it.');
+        return;
+      }
+      const uri = figuresUri(document.uri);
+      figuresChanged.fire(uri);
+      await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri), { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
+    }),
+    register('newSite', async () => {
+      const document = await vscode.workspace.openTextDocument({ language: languageId, content: firstSite });
+      await vscode.window.showTextDocument(document);
+    }),
+  ];
+}
+
+/** Pages are Markdown: shown rendered where the editor can, as text where it cannot. */
+async function showPage(uri: vscode.Uri): Promise<void> {
+  try {
+    await vscode.commands.executeCommand('markdown.showPreview', uri);
+  } catch {
+    await vscode.window.showTextDocument(uri, { preview: true });
+  }
+}
+
+const figuresChanged = new vscode.EventEmitter<vscode.Uri>();
+
+/** The address of the figures of a file: the file's own, carried in the query. */
+const figuresUri = (file: vscode.Uri): vscode.Uri =>
+  vscode.Uri.from({ scheme: figuresScheme, path: `/Figures of ${file.path.split('/').at(-1) ?? 'this file'}`, query: file.toString() });
+
+/** A read-only text beside a file, with its figures; it follows the file. */
+function figuresDocuments(client: BaseLanguageClient): vscode.Disposable {
+  const provider = vscode.workspace.registerTextDocumentContentProvider(figuresScheme, {
+    onDidChange: figuresChanged.event,
+    async provideTextDocumentContent(uri) {
+      const params: FiguresParams = { uri: uri.query };
+      const figures = await client.sendRequest<readonly FigureAnswer[]>(figuresRequest, params);
+      return figuresAsText(uri.query, figures);
+    },
+  });
+  const waiting = new Map<string, ReturnType<typeof setTimeout>>();
+  const follow = vscode.workspace.onDidChangeTextDocument(({ document }) => {
+    if (document.languageId !== languageId) return;
+    const uri = figuresUri(document.uri);
+    if (!vscode.workspace.textDocuments.some((open) => open.uri.toString() === uri.toString())) return;
+    const key = uri.toString();
+    clearTimeout(waiting.get(key));
+    waiting.set(key, setTimeout(() => (waiting.delete(key), figuresChanged.fire(uri)), 250));
+  });
+  return vscode.Disposable.from(provider, follow, figuresChanged);
+}

@@ -1,0 +1,17 @@
+// The extension on a desktop: the server runs in a process of its own.
+import * as vscode from 'vscode';
+import { LanguageClient, TransportKind, type ServerOptions } from 'vscode-languageclient/node';
+import { clientOptions, languageId, run } from './common.ts';
+
+let client: LanguageClient | undefined;
+
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
+  const server: ServerOptions = { run: { module, transport: TransportKind.ipc }, debug: { module, transport: TransportKind.ipc } };
+  client = new LanguageClient(languageId, 'Pintle', server, clientOptions(context));
+  await run(context, client);
+}
+
+export async function deactivate(): Promise<void> {
+  await client?.dispose();
+}

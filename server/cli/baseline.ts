@@ -1,0 +1,114 @@
+// A baseline: how many findings of each rule each file may still have. It lets a fleet of old files be checked from
+// today on; it can only shrink.
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { absolute, inWords, isWithin, shownFrom } from './files.ts';
+import type { CheckedFile, ReportedFinding } from './report.ts';
+import { WrongUse } from './terminal.ts';
+import { writeWhole } from './write.ts';
+
+/** Counts by path, seen from the baseline's own folder, and by rule. */
+export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
+
+const shapeVersion = 1;
+
+export class Baseline {
+  readonly path: string;
+  readonly #shown: string;
+  readonly #folder: string;
+  readonly #current: string;
+  /** Undefined when the file is not there yet. */
+  readonly counts: Counts | undefined;
+
+  /** `folder`: the current folder, from which files are shown. Throws WrongUse when the file is no baseline. */
+  constructor(given: string, folder: string) {
+    this.path = absolute(folder, given);
+    this.#shown = given;
+    this.#current = folder;
+    this.#folder = absolute(dirname(this.path), '.');
+    this.counts = existsSync(this.path) ? readCounts(this.path, given) : undefined;
+  }
+
+  /** The findings of a file that are over its counts, and those that the baseline holds back. */
+  split(file: CheckedFile): { readonly over: CheckedFile; readonly held: readonly ReportedFinding[] } {
+    const allowed = new Map(Object.entries(this.counts?.[this.#key(file.path)] ?? {}));
+    const held: ReportedFinding[] = [];
+    const over = file.findings.filter((finding) => {
+      const left = allowed.get(finding.rule) ?? 0;
+      if (left < 1) return true;
+      allowed.set(finding.rule, left - 1);
+      held.push(finding);
+      return false;
+    });
+    return { over: { ...file, findings: over }, held };
+  }
+
+  /** Writes the present findings as the baseline. */
+  write(files: readonly CheckedFile[]): void {
+    const counts: Record<string, Record<string, number>> = {};
+    for (const file of files) if (file.findings.length > 0) counts[this.#key(file.path)] = countRules(file);
+    this.#save(counts);
+  }
+
+  /** How many findings less there are than the baseline allows, in the files that were looked at and those that are gone. */
+  slack(files: readonly CheckedFile[]): number {
+    const before = this.counts ?? {};
+    return total(before) - total(this.#shrunk(files, before));
+  }
+
+  /** Lowers every count to what is found now. Never raises one, never adds one. */
+  shrink(files: readonly CheckedFile[]): void {
+    this.#save(this.#shrunk(files, this.counts ?? {}));
+  }
+
+  #shrunk(files: readonly CheckedFile[], before: Counts): Counts {
+    const checked = new Map(files.map((file) => [this.#key(file.path), countRules(file)]));
+    const after: Record<string, Record<string, number>> = {};
+    for (const [key, rules] of Object.entries(before)) {
+      const now = checked.get(key) ?? (existsSync(absolute(this.#folder, key)) ? rules : {});
+      const kept = Object.entries(rules).flatMap(([rule, count]) => (Math.min(count, now[rule] ?? 0) > 0 ? [[rule, Math.min(count, now[rule] ?? 0)] as const] : []));
+      if (kept.length > 0) after[key] = Object.fromEntries(kept);
+    }
+    return after;
+  }
+
+  #key(shown: string): string {
+    const path = absolute(this.#current, shown);
+    return isWithin(path, this.#folder) ? shownFrom(this.#folder, path) : path;
+  }
+
+  #save(counts: Counts): void {
+    const files = Object.fromEntries(Object.keys(counts).sort().map((path) => [path, Object.fromEntries(Object.entries(counts[path] ?? {}).sort(([a], [b]) => (a < b ? -1 : 1)))]));
+    const why = writeWhole(this.path, JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n');
+    if (why !== undefined) throw new WrongUse(`The baseline “${this.#shown}” could not be written: ${why}.`);
+  }
+}
+
+function countRules(file: CheckedFile): Record<string, number> {
+  const counts: Record<string, number> = {};
+  for (const { rule } of file.findings) counts[rule] = (counts[rule] ?? 0) + 1;
+  return counts;
+}
+
+const total = (counts: Counts): number => Object.values(counts).reduce((sum, rules) => sum + Object.values(rules).reduce((all, one) => all + one, 0), 0);
+
+function readCounts(path: string, given: string): Counts {
+  let content: string;
+  try {
+    content = readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new WrongUse(`The baseline “${given}” could not be read: ${inWords(error)}.`);
+  }
+  let read: unknown;
+  try {
+    read = JSON.parse(content);
+  } catch {
+    throw new WrongUse(`The baseline “${given}” is not JSON. Remove it to have it written anew.`);
+  }
+  const { version, files } = isRecord(read) ? read : {};
+  const sound = version === shapeVersion && isRecord(files) && Object.values(files).every((rules) => isRecord(rules) && Object.values(rules).every((count) => Number.isInteger(count) && (count as number) > 0));
+  if (!sound) throw new WrongUse(`The baseline “${given}” is not a baseline that this version of Pintle can read.`);
+  return files as Counts;
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,0 +1,178 @@
+import { asOfDay, shardOf, type Arguments } from '../arguments.ts';
+import { Baseline } from '../baseline.ts';
+import type { Command } from '../command.ts';
+import { count, visible } from '../display.ts';
+import { findFiles, readText, type GateFile } from '../files.ts';
+import { fixAll } from '../fix.ts';
+import { github } from '../outputs/github.ts';
+import { gitlab } from '../outputs/gitlab.ts';
+import { json } from '../outputs/json.ts';
+import { junit } from '../outputs/junit.ts';
+import { sarif } from '../outputs/sarif.ts';
+import { countsInWords, text } from '../outputs/text.ts';
+import { countsOf, fails, Reporter, severities, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { Sites } from '../sites.ts';
+import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { version } from '../version.ts';
+import { writeText } from '../write.ts';
+
+const machineOutputs: Readonly<Record<string, (report: Report) => string>> = { json, sarif, junit, github, gitlab };
+
+export const check: Command = {
+  name: 'check',
+  usage: 'check PATH… [options]',
+  summary: 'Says what is wrong in files, and in all .gate files of folders.',
+  options: {
+    output: { value: 'FORMAT', oneOf: ['text', ...Object.keys(machineOutputs)], help: 'text (default), json, sarif, junit, github or gitlab' },
+    'as-of': { value: 'DATE', help: 'the day that dates are held against, as YYYY-MM-DD; today if not given' },
+    'fail-on': { value: 'SEVERITY', oneOf: severities, help: 'the mildest finding that gives exit code 1: error (default), warning or note' },
+    fix: { help: 'apply the fixes that are safe, then check what came of it' },
+    baseline: { value: 'FILE', help: 'leave out the findings that this file counts; write it if it is not there' },
+    'update-baseline': { help: 'lower the counts of the baseline to what is found now; never raises one' },
+    shard: { value: 'I/N', help: 'only every N-th file, counted from the I-th: to share the work between machines' },
+    root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
+    quiet: { help: 'findings only: no summary, no progress' },
+  },
+  details: `Folders are searched for files that end in .gate; node_modules and folders whose name starts with a dot are left
+out. The root, which no “use” line may leave, is the folder of --root; else the nearest one above the file that
+holds .git; else the current folder; else the folder that all files have in common.
+
+A baseline counts findings by file and rule, so that old findings do not hide new ones. Up to the count they are not
+reported and do not count for the exit code; the summary says how many are held back. The run that writes the
+baseline reports everything, as if there were none. Paths in it are seen from its own folder.
+
+--fix never changes a value: fixes that do are left to a person. Files are replaced whole or not at all.
+
+Exit code: 0 when nothing is at or above --fail-on, 1 when something is, 2 for wrong use or input that cannot be read.`,
+  run: runCheck,
+};
+
+function runCheck(given: Arguments, terminal: Terminal): number {
+  const output = given.value('output') ?? 'text';
+  const failOn = severities.find((severity) => severity === given.value('fail-on')) ?? 'error';
+  const asOf = asOfDay(given.value('as-of'), terminal.today);
+  const shard = shardOf(given.value('shard'));
+  if (given.paths.length === 0) throw new WrongUse('“pintle check” needs a file or a folder: pintle check PATH…');
+  const baselineName = given.value('baseline');
+  const baseline = baselineName === undefined ? undefined : new Baseline(baselineName, terminal.folder);
+  if (baseline === undefined && given.has('update-baseline')) throw new WrongUse('“--update-baseline” needs the baseline: --baseline FILE.');
+  if (baseline !== undefined && baseline.counts === undefined && (shard !== undefined || given.has('update-baseline')))
+    throw new WrongUse(`There is no baseline “${baselineName}” yet. Write it first, with all files: pintle check PATH… --baseline ${baselineName}`);
+
+  const found = findFiles(given.paths, terminal.folder);
+  const unreadable = found.troubles.map(({ shown, why }) => ({ path: shown, why }));
+  for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
+  if (found.files.length === 0 && unreadable.length === 0) throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
+  const files = shard === undefined ? found.files : found.files.filter((_, index) => index % shard.of === shard.part - 1);
+
+  const rootGiven = given.value('root');
+  if (given.has('fix')) for (const trouble of fixFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal)) unreadable.push(trouble);
+  const checked = checkFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal, given.has('quiet'), unreadable);
+  const { reported, held } = hold(checked, baseline);
+  const all = reported.flatMap((file) => file.findings);
+  const report: Report = {
+    version,
+    files: reported,
+    counts: countsOf(all),
+    accepted: reported.reduce((sum, file) => sum + file.accepted, 0),
+    heldBack: countsOf(held),
+    unreadable,
+    failOn,
+  };
+  const machine = machineOutputs[output];
+  if (machine === undefined) terminal.out(text(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
+  else terminal.out(machine(report));
+  if (baseline !== undefined) tendBaseline(baseline, checked, report, given, machine !== undefined, terminal);
+  if (unreadable.length > 0) return exit.wrong;
+  return all.some((finding) => fails(finding.severity, failOn)) ? exit.findings : exit.fine;
+}
+
+function checkFiles(files: readonly GateFile[], sites: Sites, asOf: string, terminal: Terminal, quiet: boolean, unreadable: { path: string; why: string }[]): CheckedFile[] {
+  const reporter = new Reporter(terminal.folder, sites);
+  const progress = new Progress(terminal, files.length, quiet);
+  const checked: CheckedFile[] = [];
+  for (const file of files) {
+    progress.step();
+    const read = readText(file.path);
+    if ('why' in read) {
+      unreadable.push({ path: file.shown, why: read.why });
+      terminal.err(`pintle: ${visible(file.shown)}: ${read.why}\n`);
+    } else checked.push(reporter.file(file, read, read.flaw !== undefined && read.flaw.kind !== 'not-utf-8' ? undefined : sites.judge(file.path, read.text, asOf)));
+  }
+  progress.end();
+  return checked;
+}
+
+/** Applies the safe fixes; gives the files that could not be written. */
+function fixFiles(files: readonly GateFile[], sites: Sites, asOf: string, terminal: Terminal): { path: string; why: string }[] {
+  const troubles: { path: string; why: string }[] = [];
+  for (const file of files) {
+    const read = readText(file.path);
+    // A file that is not wholly text would be written back other than it was.
+    if ('why' in read || read.flaw !== undefined) continue;
+    const fixed = fixAll(read.text, (now) => sites.judge(file.path, now, asOf));
+    if (fixed.text === read.text) continue;
+    const why = writeText(file.path, fixed.text, read.mark, sites.rootOf(file.path));
+    if (why !== undefined) {
+      troubles.push({ path: file.shown, why: `not fixed, ${why}` });
+      terminal.err(`pintle: ${visible(file.shown)}: not fixed, ${why}\n`);
+    } else for (const { rule, title } of fixed.mended) terminal.err(`fixed ${visible(file.shown)}: ${visible(title)} (${rule})\n`);
+  }
+  return troubles;
+}
+
+function hold(checked: readonly CheckedFile[], baseline: Baseline | undefined): { readonly reported: readonly CheckedFile[]; readonly held: readonly ReportedFinding[] } {
+  if (baseline?.counts === undefined) return { reported: checked, held: [] };
+  const split = checked.map((file) => baseline.split(file));
+  return { reported: split.map(({ over }) => over), held: split.flatMap(({ held }) => held) };
+}
+
+function tendBaseline(baseline: Baseline, checked: readonly CheckedFile[], report: Report, given: Arguments, machine: boolean, terminal: Terminal): void {
+  const name = visible(given.value('baseline') ?? '');
+  if (baseline.counts === undefined) {
+    baseline.write(checked);
+    const all = countsInWords(report.counts);
+    terminal.err(`There was no baseline, so ${name} was written from this run (${all === '' ? 'no findings' : all}). Runs with it from now on report what is new.\n`);
+    return;
+  }
+  const held = countsInWords(report.heldBack);
+  if (machine && held !== '') terminal.err(`${held} known from the baseline and not shown.\n`);
+  const slack = baseline.slack(checked);
+  if (slack === 0) return;
+  if (given.has('update-baseline')) {
+    baseline.shrink(checked);
+    terminal.err(`The baseline ${name} was lowered by ${count(slack, 'finding')}.\n`);
+  } else if (!given.has('quiet')) terminal.err(`The baseline ${name} allows ${count(slack, 'finding')} more than there are; --update-baseline lowers it.\n`);
+}
+
+/** How far it has come, for a person who has been waiting for more than a second. */
+class Progress {
+  readonly #terminal: Terminal;
+  readonly #all: number;
+  readonly #shown: boolean;
+  readonly #started: number;
+  #last: number;
+  #done = 0;
+  #drawn = false;
+
+  constructor(terminal: Terminal, all: number, quiet: boolean) {
+    this.#terminal = terminal;
+    this.#all = all;
+    this.#shown = terminal.watched && !quiet;
+    this.#started = this.#last = this.#shown ? terminal.now() : 0;
+  }
+
+  step(): void {
+    this.#done++;
+    if (!this.#shown) return;
+    const now = this.#terminal.now();
+    if (now - this.#started < 1000 || now - this.#last < 100) return;
+    this.#last = now;
+    this.#drawn = true;
+    this.#terminal.err(`\r${this.#done} of ${this.#all} files`);
+  }
+
+  end(): void {
+    if (this.#drawn) this.#terminal.err('\r\u001b[K');
+  }
+}

@@ -1,0 +1,90 @@
+import { positionAt } from '../../../grammar/index.ts';
+import { figuresShown, type FigureShown } from '../../editor/derivation.ts';
+import type { Analysis } from '../../editor/workspace.ts';
+import { asOfDay, type Arguments } from '../arguments.ts';
+import type { Command } from '../command.ts';
+import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';
+import { absolute, readText, shownFrom } from '../files.ts';
+import { lineShown, secretsAmong } from '../lines.ts';
+import { Sites } from '../sites.ts';
+import { exit, WrongUse, type Terminal } from '../terminal.ts';
+
+/** The version of the JSON's shape, not of the program. */
+const shapeVersion = 1;
+
+export const figures: Command = {
+  name: 'figures',
+  usage: 'figures FILE [--output text|json]',
+  summary: 'Works out all that follows from a file, with its derivation.',
+  options: {
+    output: { value: 'FORMAT', oneOf: ['text', 'json'], help: 'text (default), or json with values in SI units and angles in degrees' },
+    root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
+    'as-of': { value: 'DATE', help: 'taken as by “check”; no figure depends on the day' },
+  },
+  details: `The text tells values in the units of the site's own readers, the JSON in SI. What lacks a fact is left out;
+“pintle check” says what is missing. A figure is worked out from what the file says and is no test of the gate.`,
+  run: runFigures,
+};
+
+function runFigures(given: Arguments, terminal: Terminal): number {
+  const [name, ...more] = given.paths;
+  if (name === undefined || more.length > 0) throw new WrongUse('“pintle figures” takes one file: pintle figures FILE');
+  const asOf = asOfDay(given.value('as-of'), terminal.today);
+  const path = absolute(terminal.folder, name);
+  const read = readText(path);
+  const why = 'why' in read ? read.why : read.flaw === undefined ? undefined : read.flaw.kind === 'too-large' ? 'it is too large' : 'it is not UTF-8 text';
+  if ('why' in read || why !== undefined) throw new WrongUse(`“${name}” could not be read: ${why}.`);
+  const shown = shownFrom(terminal.folder, path);
+  const analysis = new Sites(terminal.folder, given.value('root'), [{ path, shown }]).judge(path, read.text, asOf);
+  const found = figuresShown(analysis).sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  if (given.value('output') === 'json') terminal.out(asJson(shown, found));
+  else terminal.out(asText(shown, analysis, found, terminal));
+  const problems = analysis.installation.problems.length;
+  if (problems > 0) terminal.err(`${count(problems, 'thing')} in ${visible(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`);
+  return exit.fine;
+}
+
+function asJson(path: string, found: readonly FigureShown[]): string {
+  const figures = found.map(({ id, value, unit, formula, inputs, source }) => ({
+    id,
+    value: steady(value),
+    unit,
+    formula,
+    inputs: inputs.map(({ name, value, unit, from }) => ({ name, value: steady(value), unit, ...(from === undefined ? {} : { from }) })),
+    source,
+  }));
+  return JSON.stringify({ version: shapeVersion, path, figures }, null, 2) + '\n';
+}
+
+/** Twelve digits: the last few differ between machines, whose sines and powers are rounded each in its own way. */
+function steady(value: number): number {
+  return Number.isFinite(value) ? Number(value.toPrecision(12)) + 0 : value;
+}
+
+function asText(shown: string, analysis: Analysis, found: readonly FigureShown[], terminal: Terminal): string {
+  const colours = coloursFor(terminal.colour);
+  if (found.length === 0) return `${visible(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
+  return [`${colours.strong(visible(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join('\n');
+}
+
+function figureText(figure: FigureShown, analysis: Analysis, colours: Colours, columns: number | undefined): string {
+  const lines: string[] = [];
+  const say = (text: string): void => {
+    lines.push(wrapped('  ' + visible(text), columns ?? 0, '    '));
+  };
+  lines.push(`${colours.strong(visible(figure.id))} = ${colours.note(visible(figure.shown))}`);
+  say(figure.title);
+  say(figure.formula);
+  for (const line of inputLines(figure.inputs)) lines.push('    ' + visible(line));
+  say(`Source: ${figure.source}${figure.standing === 'from memory' && !figure.source.includes('from memory') ? ' (from memory)' : ''}`);
+  if (figure.changedBy !== '') say(`Changed by: ${figure.changedBy}`);
+  const line = positionAt(analysis.lineStarts, figure.start).line;
+  lines.push(`  Line ${line + 1}: ${colours.faint(excerptOf(lineShown(analysis.text, analysis.lineStarts, line, secretsAmong(analysis.findings)).trim(), 0, 0, 100).line)}`);
+  return lines.join('\n') + '\n';
+}
+
+function inputLines(inputs: FigureShown['inputs']): string[] {
+  const names = Math.max(0, ...inputs.map(({ name }) => name.length));
+  const widest = Math.max(0, ...inputs.map(({ shown }) => shown.length));
+  return inputs.map(({ name, shown, from }) => `${name.padEnd(names)}  ${shown.padEnd(from === undefined ? 0 : widest)}${from === undefined ? '' : `  ${from}`}`);
+}

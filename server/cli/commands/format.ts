@@ -1,0 +1,88 @@
+import { parse, print, positionAt, lineStarts, type Tree } from '../../../grammar/index.ts';
+import type { Arguments } from '../arguments.ts';
+import type { Command } from '../command.ts';
+import { count, visible } from '../display.ts';
+import { findFiles, readText, textOf, type FileText, type GateFile } from '../files.ts';
+import { Sites } from '../sites.ts';
+import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { lineEndOf, writeText } from '../write.ts';
+
+export const format: Command = {
+  name: 'format',
+  usage: 'format PATH… [--check]',
+  summary: 'Writes files in their canonical form.',
+  options: { check: { help: 'change nothing; list the files that would change, and exit with 1 if there are any' } },
+  details: `The canonical form has two spaces for each level, one space between values, and at most one blank line in a row.
+Nothing is reordered and no comment is lost; line ends and a byte order mark stay as they are. “-” reads standard
+input and writes standard output.
+
+A file whose shape cannot be read (a brace or a quote that is not closed, say) is left as it is, and that is said.
+
+Exit code: 0 when all is well, 1 when --check finds a file that would change, 2 for files that cannot be formatted.`,
+  run: runFormat,
+};
+
+function runFormat(given: Arguments, terminal: Terminal): number {
+  if (given.paths.length === 0) throw new WrongUse('“pintle format” needs a file or a folder: pintle format PATH…');
+  if (given.paths.includes('-')) {
+    if (given.paths.length > 1) throw new WrongUse('“-” stands for standard input and goes with no other path.');
+    return formatInput(given.has('check'), terminal);
+  }
+  const found = findFiles(given.paths, terminal.folder);
+  for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
+  if (found.files.length === 0 && found.troubles.length === 0) throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
+  const sites = new Sites(terminal.folder, undefined, found.files);
+  const results = found.files.map((file) => formatFile(file, sites, given.has('check'), terminal));
+  const changed = results.filter((result) => result === 'changed').length;
+  const failed = results.filter((result) => result === 'failed').length + found.troubles.length;
+  const did = given.has('check') ? `${count(changed, 'file')} would change` : `${count(changed, 'file')} changed`;
+  terminal.err(`${did}, ${results.length - changed - (failed - found.troubles.length)} as they should be${failed > 0 ? `, ${failed} could not be formatted` : ''}\n`);
+  if (failed > 0) return exit.wrong;
+  return given.has('check') && changed > 0 ? exit.findings : exit.fine;
+}
+
+type Result = 'changed' | 'same' | 'failed';
+
+function formatFile(file: GateFile, sites: Sites, checkOnly: boolean, terminal: Terminal): Result {
+  const refuse = (why: string): Result => {
+    terminal.err(`pintle: ${visible(file.shown)}: ${why}\n`);
+    return 'failed';
+  };
+  const read = readText(file.path);
+  if ('why' in read) return refuse(read.why);
+  const formatted = canonical(read);
+  if ('why' in formatted) return refuse(`not formatted, ${formatted.why}`);
+  if (formatted.text === read.text) return 'same';
+  if (!checkOnly) {
+    const why = writeText(file.path, formatted.text, read.mark, sites.rootOf(file.path));
+    if (why !== undefined) return refuse(`not formatted, ${why}`);
+  }
+  terminal.out(`${visible(file.shown)}\n`);
+  return 'changed';
+}
+
+function formatInput(checkOnly: boolean, terminal: Terminal): number {
+  const read = textOf(terminal.input());
+  const formatted = canonical(read);
+  if ('why' in formatted) {
+    terminal.err(`pintle: standard input: not formatted, ${formatted.why}\n`);
+    return exit.wrong;
+  }
+  if (!checkOnly) terminal.out((read.mark ? '\ufeff' : '') + formatted.text);
+  return checkOnly && formatted.text !== read.text ? exit.findings : exit.fine;
+}
+
+/** The canonical form of a text with its own line ends, or why there is none. */
+function canonical(read: FileText): { readonly text: string } | { readonly why: string } {
+  if (read.flaw !== undefined) return { why: read.flaw.kind === 'too-large' ? 'it is too large' : 'it is not UTF-8 text' };
+  const tree = parse(read.text);
+  const problem = tree.problems[0];
+  if (problem !== undefined) return { why: `its shape cannot be read: ${problem.kind} ${placeOf(tree, problem.start)}; “pintle check” says more` };
+  const text = print(tree);
+  return { text: lineEndOf(read.text) === '\n' ? text : text.replaceAll('\n', '\r\n') };
+}
+
+function placeOf(tree: Tree, offset: number): string {
+  const { line, column } = positionAt(lineStarts(tree.text), offset);
+  return `at ${line + 1}:${column + 1}`;
+}

@@ -1,0 +1,116 @@
+// How a figure is shown: its value in the reader's unit, and on demand the way it was worked out.
+import type { Figure, Input } from '../figures/index.ts';
+import { code, escape } from './markdown.ts';
+import { readerOf, showSi, threeDigits, type Reader } from './quantities.ts';
+import type { Analysis } from './workspace.ts';
+
+/** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees. */
+export interface FigureShown {
+  readonly id: string;
+  readonly title: string;
+  readonly value: number;
+  readonly unit: string;
+  /** In the reader's unit, or in words where they say more. */
+  readonly shown: string;
+  readonly formula: string;
+  readonly inputs: readonly (Input & { readonly shown: string })[];
+  readonly source: string;
+  readonly standing: string;
+  readonly changedBy: string;
+  /** The place that causes it, in the file's own offsets. */
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Every figure of a file. */
+export function figuresShown(analysis: Analysis): FigureShown[] {
+  const reader = readerOf(analysis.installation);
+  return analysis.figures.map((figure) => ({
+    id: figure.id,
+    title: figure.kind.title,
+    value: figure.value,
+    unit: figure.kind.unit,
+    shown: shownValue(figure, reader),
+    formula: figure.kind.formula,
+    inputs: inputsOf(figure).map((input) => ({ ...input, shown: showSi(input.value, input.unit, reader) })),
+    source: figure.kind.source.text,
+    standing: figure.kind.source.standing,
+    changedBy: figure.kind.changedBy,
+    start: figure.at.start,
+    end: figure.at.end,
+  }));
+}
+
+/** The last part of a figure's id, in words: `leaf.west.run-time` is its run time. */
+export function nameOfFigure(figure: Figure): string {
+  const part = figure.kind.id.slice(figure.kind.id.lastIndexOf('.') + 1);
+  return (part === 'NAME' ? figure.id.slice(figure.id.lastIndexOf('.') + 1) : part).replaceAll('-', ' ');
+}
+
+/** The value for people; in words where the figure has them. */
+export function shownValue(figure: Figure, reader: Reader): string {
+  const words = figure.words?.();
+  if (words === undefined || words === '') return showSi(figure.value, figure.kind.unit, reader);
+  // Words may begin with the name that stands before them anyway.
+  const name = figure.id.slice(figure.id.lastIndexOf('.') + 1) + ' ';
+  return words.startsWith(name) ? words.slice(name.length) : words;
+}
+
+/** A figure's derivation in Markdown: value, formula, the numbers put in, inputs, source, and what would change it. */
+export function derivation(figure: Figure, reader: Reader): string {
+  const { kind } = figure;
+  const inputs = inputsOf(figure);
+  const value = showSi(figure.value, kind.unit, reader);
+  const words = figure.words?.();
+  const filled = withNumbers(kind.formula, inputs, reader);
+  const lines = [
+    `**${escape(kind.title)}** = ${words === undefined || words === '' ? escape(value) : words.startsWith(value) ? escape(words) : `${escape(value)} (${escape(words)})`}`,
+    code(kind.formula) + (filled === undefined ? '' : `  \n${code(filled)}`),
+    inputs.map((input) => `- ${escape(input.name)}: ${escape(showSi(input.value, input.unit, reader))}${input.from === undefined ? '' : ` (${escape(input.from)})`}`).join('\n'),
+    `Source: ${escape(kind.source.text)}${kind.source.standing === 'from memory' ? ' (from memory)' : ''}`,
+    kind.changedBy === '' ? '' : `Changed by: ${escape(kind.changedBy)}`,
+  ];
+  return lines.filter((line) => line !== '').join('\n\n');
+}
+
+/**
+ * A formula with the numbers put in for its inputs; undefined where none of them stands in it. An input is found by its
+ * name, or by the symbol that its name begins with: `b, leaf bracket from the hinge`.
+ */
+export function withNumbers(formula: string, inputs: readonly Input[], reader: Reader): string | undefined {
+  const bySymbol = new Map<string, Input>();
+  for (const input of inputs)
+    for (const symbol of [input.name, (input.name.split(',')[0] as string).trim()]) if (symbol !== '' && !bySymbol.has(symbol)) bySymbol.set(symbol, input);
+  if (bySymbol.size === 0) return undefined;
+  const longestFirst = [...bySymbol.keys()].sort((a, b) => b.length - a.length).map((symbol) => symbol.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
+  const pattern = new RegExp(`(?<![\\p{L}\\d_])(?:${longestFirst.join('|')})(?![\\p{L}\\d_])`, 'gu');
+  let found = false;
+  const fill = (clause: string, index: number): string => {
+    // What is named on the left of an equals sign is being worked out there; a clause without one is prose, but for the first.
+    const equals = clause.indexOf('=');
+    if (equals < 0 && index > 0) return clause;
+    const right = clause.slice(equals + 1);
+    return (
+      clause.slice(0, equals + 1) +
+      right.replace(pattern, (symbol, offset: number) => {
+        const input = bySymbol.get(symbol) as Input;
+        found = true;
+        // By hand, an angular speed that is multiplied is one in radians.
+        const shown = input.unit === 'deg/s' ? `${threeDigits((input.value * Math.PI) / 180)} rad/s` : showSi(input.value, input.unit, reader);
+        const isTight = /[·/*√]$/.test(right.slice(0, offset)) || /^[·/*²³^]/.test(right.slice(offset + symbol.length));
+        return (input.value < 0 || isTight) && !/^\d+$/.test(shown) ? `(${shown})` : shown;
+      })
+    );
+  };
+  const filled = formula.split(/(?<=[,;] )/).map(fill).join('');
+  return found ? filled : undefined;
+}
+
+/** A figure's inputs; a fault in working them out costs the derivation and not the editor. */
+function inputsOf(figure: Figure): readonly Input[] {
+  try {
+    return figure.inputs();
+  } catch {
+    return [];
+  }
+}

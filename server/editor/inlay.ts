@@ -1,0 +1,53 @@
+// Values that were worked out, behind the lines that cause them.
+import type { Span } from '../../grammar/index.ts';
+import type { Figure } from '../figures/index.ts';
+import { derivation, nameOfFigure, shownValue } from './derivation.ts';
+import { readerOf } from './quantities.ts';
+import type { Analysis } from './workspace.ts';
+
+export interface InlayValue {
+  /** Behind the last thing on the line that is not a comment. */
+  readonly offset: number;
+  /** `run time = 17.9 s`. */
+  readonly label: string;
+  readonly id: string;
+  /** The derivation, in Markdown. */
+  readonly tooltip: () => string;
+}
+
+/** The values to show in a stretch of the text, in the order of their places; several of one line stand side by side. */
+export function inlayValues(analysis: Analysis, range?: Span): InlayValue[] {
+  const reader = readerOf(analysis.installation);
+  const values: InlayValue[] = [];
+  for (const figure of analysis.figures) {
+    const offset = endOfFact(analysis, figure);
+    if (range !== undefined && (offset < range.start || offset > range.end)) continue;
+    values.push({ offset, label: `${nameOfFigure(figure)} = ${shownValue(figure, reader)}`, id: figure.id, tooltip: () => derivation(figure, reader) });
+  }
+  return values.sort((a, b) => a.offset - b.offset);
+}
+
+/** Where the line of a figure's place ends, its comment and the blanks before that left out. */
+function endOfFact(analysis: Analysis, figure: Figure): number {
+  const { text } = analysis;
+  const from = Math.max(0, Math.min(figure.at.end, text.length));
+  let end = from;
+  while (end < text.length && text.charCodeAt(end) !== 10 && text.charCodeAt(end) !== 13) end++;
+  const comment = firstCommentFrom(analysis, from);
+  if (comment !== undefined && comment < end) end = comment;
+  while (end > from && /\s/.test(text.charAt(end - 1))) end--;
+  return end;
+}
+
+/** The start of the first comment at or after an offset, by binary search. */
+function firstCommentFrom(analysis: Analysis, offset: number): number | undefined {
+  const { comments } = analysis.installation.reading.tree;
+  let low = 0;
+  let high = comments.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((comments[middle] as Span).start < offset) low = middle + 1;
+    else high = middle;
+  }
+  return comments[low]?.start;
+}

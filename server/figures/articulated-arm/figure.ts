@@ -1,0 +1,86 @@
+import { factPlace, type Drive } from '../../model/index.ts';
+import { armMountingOf } from '../common.ts';
+import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { armDeadPoint, reachableArmAngle, shaftAngle, transmissionAngle, type ArmDeadPoint, type ArmMounting } from './maths.ts';
+
+export interface ArmWorkings {
+  readonly mounting: ArmMounting;
+  /** Opening angle asked for, radians. */
+  readonly opening: number;
+  /** Turn of the shaft over the travel, radians; undefined where the arm does not reach so far. */
+  readonly shaftTurn: number | undefined;
+  readonly deadPoint: ArmDeadPoint | undefined;
+  /** How far the arm opens the leaf, radians, at most the opening asked for; undefined where it does not even fit when closed. */
+  readonly reach: number | undefined;
+  /** Smallest transmission angle over the travel, radians. */
+  readonly leastTransmission: number | undefined;
+}
+
+const steps = 16;
+
+/** The geometry of an articulated arm over the leaf's travel. */
+export const armOf = perSubject((drive: Drive): ArmWorkings | undefined => {
+  const mounting = armMountingOf(drive);
+  const opening = drive.leaf?.facts.opens?.angle;
+  if (mounting === undefined || opening === undefined) return undefined;
+  const closed = shaftAngle(mounting, 0);
+  const open = shaftAngle(mounting, opening);
+  let leastTransmission: number | undefined;
+  for (let i = 0; i <= steps; i++) {
+    const angle = transmissionAngle(mounting, (opening * i) / steps);
+    if (angle !== undefined && (leastTransmission === undefined || angle < leastTransmission)) leastTransmission = angle;
+  }
+  return {
+    mounting,
+    opening,
+    shaftTurn: closed === undefined || open === undefined ? undefined : Math.abs(open - closed),
+    deadPoint: armDeadPoint(mounting, opening),
+    reach: reachableArmAngle(mounting, opening),
+    leastTransmission,
+  };
+});
+
+const fourBar: Source = { text: 'four-bar linkage, R. L. Norton, Design of Machinery, ch. 4 and 6', standing: 'published' };
+
+function inputsOf({ mounting, opening }: ArmWorkings): Input[] {
+  return [
+    { name: 'shaft behind the hinge', value: mounting.along, unit: 'm' },
+    { name: 'shaft towards the opening side', value: mounting.out, unit: 'm' },
+    { name: 'arm on the shaft', value: mounting.driveArm, unit: 'm', from: 'the drive’s model' },
+    { name: 'arm on the leaf', value: mounting.linkArm, unit: 'm', from: 'the drive’s model' },
+    { name: 'leaf bracket from the hinge', value: mounting.leafBracket, unit: 'm' },
+    { name: 'opening angle', value: inDegrees(opening), unit: 'deg' },
+  ];
+}
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'drive.NAME.shaft-turn',
+    title: 'Angle that the shaft of an articulated arm turns between closed and open',
+    unit: 'deg',
+    formula: 'difference of the shaft angles of the four-bar linkage at closed and at open',
+    source: fourBar,
+    changedBy: 'where the shaft stands, the arms, the leaf bracket and the opening angle',
+    work: ({ drives }, give) => {
+      for (const drive of drives) {
+        const arm = armOf(drive);
+        if (arm?.shaftTurn !== undefined) give(drive.name, inDegrees(arm.shaftTurn), factPlace(drive, drive.facts.shaft), () => inputsOf(arm));
+      }
+    },
+  },
+  {
+    id: 'drive.NAME.transmission-angle',
+    title: 'Smallest angle between the arm on the leaf and the leaf over the travel',
+    unit: 'deg',
+    formula: 'least |θ3 − θ4| of the four-bar linkage, taken to the nearer right angle; at 0° the arm only pushes along the leaf',
+    source: fourBar,
+    changedBy: 'the leaf bracket and the place of the shaft',
+    work: ({ drives }, give) => {
+      for (const drive of drives) {
+        const arm = armOf(drive);
+        if (arm?.leastTransmission !== undefined) give(drive.name, inDegrees(arm.leastTransmission), factPlace(drive, drive.facts['leaf-bracket']), () => inputsOf(arm));
+      }
+    },
+  },
+];

@@ -1,0 +1,269 @@
+// An articulated arm: a shaft on the post, a drive arm on the shaft, a link arm from the elbow to the leaf.
+//
+// Hinge axis at the origin, closed leaf along +x, leaf opening towards +y by θ. Shaft S = (−along, +out), elbow E at
+// driveArm from S, leaf bracket Q = leafBracket · (cos θ, sin θ), link arm from E to Q. Together with the post this is a
+// four-bar linkage: crank = drive arm, coupler = link arm, rocker = leaf up to its bracket, ground = shaft to hinge.
+//
+// Four bars can be put together in two ways. The usual one is meant here: with the leaf closed the elbow stands on the
+// same side of the line from shaft to bracket as the shaft stands of the leaf (out ≥ 0: the side the leaf opens to;
+// out < 0: the other one), so that the arm never folds through the leaf. With out ≥ 0 this is also the elbow that points
+// away from the middle of the opening when the leaf is open. It stays on that side over the whole travel: it can only
+// change where both arms are in line, and that is a dead point.
+//
+// SI throughout: metres and radians. An impossible mounting or a number that is not finite gives undefined.
+
+/**
+ * Where an articulated arm is fixed and how long its arms are, in metres. `along` is measured behind the hinge along the
+ * line of the closed leaf (negative: in front of it), `out` from that line towards the side the leaf opens to (negative:
+ * the other side); both arms pin to pin; `leafBracket` from the hinge axis along the leaf. The last three are above 0.
+ */
+export interface ArmMounting {
+  readonly along: number;
+  readonly out: number;
+  readonly driveArm: number;
+  readonly linkArm: number;
+  readonly leafBracket: number;
+}
+
+/**
+ * Why the arm has no hold on the leaf. `arms-in-line`: the two arms lie in one line; the leaf is at the end of what the
+ * arm can reach and the shaft turns without moving it. `link-through-hinge`: the line of the link arm goes through the
+ * hinge axis; the arm pushes on the hinge and no torque of the shaft moves the leaf.
+ */
+export type ArmDeadPointKind = 'arms-in-line' | 'link-through-hinge';
+
+export interface ArmDeadPoint {
+  /** Leaf angle in radians. */
+  readonly angle: number;
+  readonly kind: ArmDeadPointKind;
+}
+
+/** Angles closer together than this are the same angle: far below what a site can measure, far above rounding. In radians. */
+const sameAngle = 1e-9;
+/** Relative slack for what should be exactly equal. */
+const rounding = 1e-12;
+const turn = 2 * Math.PI;
+
+const possible = (m: ArmMounting): boolean =>
+  Number.isFinite(m.along) &&
+  Number.isFinite(m.out) &&
+  Number.isFinite(m.driveArm) &&
+  m.driveArm > 0 &&
+  Number.isFinite(m.linkArm) &&
+  m.linkArm > 0 &&
+  Number.isFinite(m.leafBracket) &&
+  m.leafBracket > 0;
+
+/** +1: elbow to the left of the line from shaft to bracket; −1: to its right. */
+const elbowSide = (m: ArmMounting): 1 | -1 => (m.out < 0 ? -1 : 1);
+
+/** Inner angle of a triangle between `left` and `right`, `opposite` to the third side; undefined if the sides make no triangle. */
+function innerAngle(left: number, right: number, opposite: number): number | undefined {
+  const cosine = (left * left + right * right - opposite * opposite) / (2 * left * right);
+  if (!(Math.abs(cosine) <= 1 + rounding)) return undefined;
+  return Math.acos(Math.max(-1, Math.min(1, cosine)));
+}
+
+/** Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens. */
+function sightAngle(m: ArmMounting, angle: number): number {
+  const cosine = Math.cos(angle);
+  const sine = Math.sin(angle);
+  const post = Math.sqrt(m.along * m.along + m.out * m.out);
+  if (m.leafBracket >= post) {
+    // Seen from the leaf the bracket is always ahead of the shaft, so this arctangent never wraps.
+    const ahead = m.leafBracket + m.along * cosine - m.out * sine;
+    return angle + Math.atan2(-m.along * sine - m.out * cosine, ahead);
+  }
+  // Shaft further from the hinge than the bracket: measured from the line shaft to hinge it never wraps.
+  const east = m.along / post;
+  const north = -m.out / post;
+  const across = m.leafBracket * (sine * east - cosine * north);
+  return Math.atan2(north, east) + Math.atan2(across, post + m.leafBracket * (cosine * east + sine * north));
+}
+
+/**
+ * Direction of the drive arm in radians, counted from +x (the closed leaf) towards +y, and without jumps as the leaf opens.
+ * `angle`: leaf angle in radians. Undefined where the arms are too short or too long to be put together there, where
+ * shaft and leaf bracket coincide, and for an impossible mounting.
+ */
+export function shaftAngle(m: ArmMounting, angle: number): number | undefined {
+  if (!possible(m) || !Number.isFinite(angle)) return undefined;
+  const reachX = m.leafBracket * Math.cos(angle) + m.along;
+  const reachY = m.leafBracket * Math.sin(angle) - m.out;
+  const reach = Math.sqrt(reachX * reachX + reachY * reachY);
+  if (reach === 0) return undefined;
+  const fold = innerAngle(m.driveArm, reach, m.linkArm);
+  return fold === undefined ? undefined : sightAngle(m, angle) + elbowSide(m) * fold;
+}
+
+/**
+ * |d shaft angle / d leaf angle|, 0 or above, without unit: leaf speed = shaft speed / ratio, leaf torque = shaft torque · ratio.
+ * 0 where the link arm's line goes through the hinge. Undefined where both arms are in line (it grows without bound
+ * there) and as for shaftAngle. From the constant length of the link arm: (E − Q)·(E′ − Q′) = 0.
+ */
+export function shaftRatio(m: ArmMounting, angle: number): number | undefined {
+  const shaft = shaftAngle(m, angle);
+  return shaft === undefined ? undefined : shaftRatioFrom(m, angle, shaft);
+}
+
+/** shaftRatio for a possible mounting whose shaft angle (radians) at this leaf angle is known already. */
+export function shaftRatioFrom(m: ArmMounting, angle: number, shaft: number): number | undefined {
+  const armX = Math.cos(shaft);
+  const armY = Math.sin(shaft);
+  const leafX = Math.cos(angle);
+  const leafY = Math.sin(angle);
+  const linkX = m.driveArm * armX - m.along - m.leafBracket * leafX;
+  const linkY = m.driveArm * armY + m.out - m.leafBracket * leafY;
+  const onLeaf = m.leafBracket * (linkY * leafX - linkX * leafY);
+  const onShaft = m.driveArm * (linkY * armX - linkX * armY);
+  if (Math.abs(onShaft) <= rounding * m.driveArm * m.linkArm) return undefined;
+  return Math.abs(onLeaf / onShaft);
+}
+
+/**
+ * Angle between link arm and leaf in radians, folded into [0, π/2]: at π/2 the link arm turns the leaf best, at 0 it only
+ * pushes on the hinge. Textbooks ask for 40° or more (Norton, *Design of Machinery*, from memory). Undefined as for shaftAngle.
+ */
+export function transmissionAngle(m: ArmMounting, angle: number): number | undefined {
+  const shaft = shaftAngle(m, angle);
+  if (shaft === undefined) return undefined;
+  const leafX = Math.cos(angle);
+  const leafY = Math.sin(angle);
+  const linkX = m.driveArm * Math.cos(shaft) - m.along - m.leafBracket * leafX;
+  const linkY = m.driveArm * Math.sin(shaft) + m.out - m.leafBracket * leafY;
+  return Math.atan2(Math.abs(linkY * leafX - linkX * leafY), Math.abs(linkX * leafX + linkY * leafY));
+}
+
+/** Angles in [0, one turn) at which a point `onLeaf` metres along the leaf (negative: behind the hinge) is `away` metres from the shaft. */
+function anglesAt(m: ArmMounting, onLeaf: number, away: number): readonly number[] {
+  const post = Math.hypot(m.along, m.out);
+  const cosine = (away * away - post * post - onLeaf * onLeaf) / (2 * post * onLeaf);
+  if (!(Math.abs(cosine) <= 1 + rounding)) return [];
+  const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
+  const lead = Math.atan2(m.out, m.along);
+  return [spread - lead, -spread - lead].map((angle) => {
+    const turned = ((angle % turn) + turn) % turn;
+    return turned >= turn - sameAngle ? 0 : turned;
+  });
+}
+
+/** Whether the elbow of the usual assembly is the point at `onLeaf` on the leaf's line. */
+function elbowIsAt(m: ArmMounting, angle: number, onLeaf: number): boolean {
+  const cosine = Math.cos(angle);
+  const sine = Math.sin(angle);
+  const across =
+    (m.leafBracket * cosine + m.along) * (onLeaf * sine - m.out) - (m.leafBracket * sine - m.out) * (onLeaf * cosine + m.along);
+  return across * elbowSide(m) >= 0;
+}
+
+/**
+ * The first leaf angle in [0, upTo] (radians) at which the arm has no hold on the leaf, and why (see ArmDeadPointKind).
+ * Undefined where there is none, where the arm cannot be put together with the leaf closed, for an impossible mounting,
+ * and for an `upTo` below 0 or not finite. Closed form: both kinds are triangles with three known sides.
+ */
+export function armDeadPoint(m: ArmMounting, upTo: number): ArmDeadPoint | undefined {
+  if (!Number.isFinite(upTo) || upTo < 0) return undefined;
+  if (shaftAngle(m, 0) === undefined) return undefined;
+  // Asked at closed by itself, because there are mountings that are dead at every angle and have no first one.
+  const stretched = m.driveArm + m.linkArm;
+  const folded = Math.abs(m.driveArm - m.linkArm);
+  const reach = Math.hypot(m.leafBracket + m.along, m.out);
+  if (stretched - reach <= rounding * stretched || reach - folded <= rounding * stretched) return { angle: 0, kind: 'arms-in-line' };
+  let first: ArmDeadPoint | undefined;
+  const consider = (angle: number, kind: ArmDeadPointKind): void => {
+    if (angle <= upTo + sameAngle && (first === undefined || angle < first.angle)) first = { angle: Math.min(angle, upTo), kind };
+  };
+  for (const length of [stretched, folded]) {
+    for (const angle of anglesAt(m, m.leafBracket, length)) consider(angle, 'arms-in-line');
+  }
+  for (const elbow of [m.leafBracket - m.linkArm, m.leafBracket + m.linkArm]) {
+    for (const angle of anglesAt(m, elbow, m.driveArm)) {
+      if (elbowIsAt(m, angle, elbow)) consider(angle, 'link-through-hinge');
+    }
+  }
+  return first;
+}
+
+/**
+ * Largest leaf angle in [0, upTo] (radians) the arm reaches from closed without crossing a dead point; where a dead point
+ * stops it, the dead point's own angle, 0 if the arm is already dead with the leaf closed.
+ * Undefined where the arm cannot be put together with the leaf closed, for an impossible mounting, and for an `upTo` below 0.
+ */
+export function reachableArmAngle(m: ArmMounting, upTo: number): number | undefined {
+  if (!Number.isFinite(upTo) || upTo < 0 || shaftAngle(m, 0) === undefined) return undefined;
+  return armDeadPoint(m, upTo)?.angle ?? upTo;
+}
+
+/** Lengths of a four-bar linkage in metres, all above 0: crank a, coupler b, rocker c, ground d (from crank pivot to rocker pivot). */
+export interface FourBar {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+}
+
+/** Directions of coupler (θ3) and rocker (θ4) in radians, in (−π, π], counted from the ground link. */
+export interface FourBarPosition {
+  readonly θ3: number;
+  readonly θ4: number;
+}
+
+/** Angular speeds of coupler (ω3) and rocker (ω4), in the unit of the crank's, positive in the sense of θ. */
+export interface FourBarSpeed {
+  readonly ω3: number;
+  readonly ω4: number;
+}
+
+export interface BothAssemblies<Part> {
+  readonly open: Part;
+  readonly crossed: Part;
+}
+
+/** An angle brought into (−π, π]. */
+const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
+
+/**
+ * Positions of a four-bar linkage for crank angle θ2 (radians, from the ground link), in both assemblies. `open` has the
+ * pin between coupler and rocker to the left of the line from crank pin to rocker pivot. It is the pair of solutions of
+ * Freudenstein's equation (1955; Norton, *Design of Machinery*, chapter 4), found as a triangle so that nothing divides by zero.
+ * Undefined where the bars cannot be closed at this crank angle, and for lengths not above 0.
+ */
+export function fourBar(bars: FourBar, θ2: number): BothAssemblies<FourBarPosition> | undefined {
+  const { a, b, c, d } = bars;
+  if (!(a > 0 && b > 0 && c > 0 && d > 0) || !Number.isFinite(a + b + c + d) || !Number.isFinite(θ2)) return undefined;
+  const diagonalX = d - a * Math.cos(θ2);
+  const diagonalY = -a * Math.sin(θ2);
+  const diagonal = Math.hypot(diagonalX, diagonalY);
+  if (diagonal === 0) return undefined;
+  const atCrankPin = innerAngle(b, diagonal, c);
+  const atRockerPivot = innerAngle(c, diagonal, b);
+  if (atCrankPin === undefined || atRockerPivot === undefined) return undefined;
+  const sight = Math.atan2(diagonalY, diagonalX);
+  const assembled = (side: 1 | -1): FourBarPosition => ({
+    θ3: wrapped(sight + side * atCrankPin),
+    θ4: wrapped(sight + Math.PI - side * atRockerPivot),
+  });
+  return { open: assembled(1), crossed: assembled(-1) };
+}
+
+/**
+ * Angular speeds of coupler and rocker for crank angle θ2 (radians) and crank speed ω2 (radians a second):
+ * ω3 = aω2/b · sin(θ4 − θ2)/sin(θ3 − θ4), ω4 = aω2/c · sin(θ2 − θ3)/sin(θ4 − θ3) (Norton, *Design of Machinery*, chapter 6).
+ * Undefined as for fourBar, and where coupler and rocker are in line (the speeds grow without bound there).
+ */
+export function fourBarSpeeds(bars: FourBar, θ2: number, ω2: number): BothAssemblies<FourBarSpeed> | undefined {
+  const positions = fourBar(bars, θ2);
+  if (positions === undefined || !Number.isFinite(ω2)) return undefined;
+  const open = speedOf(bars, positions.open, θ2, ω2);
+  const crossed = speedOf(bars, positions.crossed, θ2, ω2);
+  return open === undefined || crossed === undefined ? undefined : { open, crossed };
+}
+
+function speedOf({ a, b, c }: FourBar, { θ3, θ4 }: FourBarPosition, θ2: number, ω2: number): FourBarSpeed | undefined {
+  const between = Math.sin(θ3 - θ4);
+  if (Math.abs(between) <= rounding) return undefined;
+  return {
+    ω3: ((a * ω2) / b) * (Math.sin(θ4 - θ2) / between),
+    ω4: ((a * ω2) / c) * (Math.sin(θ2 - θ3) / -between),
+  };
+}

@@ -1,0 +1,109 @@
+// Resistors that end an edge loop: side by side, one behind the other, and the values that are made.
+//
+// SI throughout: ohms; a tolerance is a share (0.05 is ± 5 %).
+
+/** A resistance and how far the real one may be from it. */
+export interface Resistor {
+  /** In ohms, 0 or above. */
+  readonly resistance: number;
+  /** A share, from 0 to below 1. */
+  readonly tolerance: number;
+}
+
+/** The least and the greatest resistance that a part may have, in ohms. */
+export interface Band {
+  readonly low: number;
+  readonly high: number;
+}
+
+const possible = (resistance: number): boolean => resistance >= 0;
+
+/**
+ * Resistance in ohms of resistors side by side: 1/R = Σ 1/Rᵢ. None at all is an open line and gives Infinity, as does
+ * Infinity for a part; a part of 0 ohms shorts all others. Undefined where a resistance is below 0 or not a number.
+ * Source: Kirchhoff’s laws.
+ */
+export function parallel(resistances: readonly number[]): number | undefined {
+  let conductance = 0;
+  for (const resistance of resistances) {
+    if (!possible(resistance)) return undefined;
+    conductance += 1 / resistance;
+  }
+  return 1 / conductance;
+}
+
+/**
+ * Resistance in ohms of resistors one behind the other: R = Σ Rᵢ; 0 for none. Undefined where a resistance is below 0 or
+ * not a number. Source: Kirchhoff’s laws.
+ */
+export function series(resistances: readonly number[]): number | undefined {
+  let sum = 0;
+  for (const resistance of resistances) {
+    if (!possible(resistance)) return undefined;
+    sum += resistance;
+  }
+  return sum;
+}
+
+/** What a resistor may really have. Undefined where the resistance is below 0 or the tolerance is not from 0 to below 1. */
+export function bandOf({ resistance, tolerance }: Resistor): Band | undefined {
+  if (!possible(resistance) || !(tolerance >= 0 && tolerance < 1)) return undefined;
+  return { low: resistance * (1 - tolerance), high: resistance * (1 + tolerance) };
+}
+
+/** What resistors side by side may have together, in the worst case; it grows with each of them, so the ends do it. Undefined as for its parts. */
+export function parallelBand(resistors: readonly Resistor[]): Band | undefined {
+  const low: number[] = [];
+  const high: number[] = [];
+  for (const resistor of resistors) {
+    const band = bandOf(resistor);
+    if (band === undefined) return undefined;
+    low.push(band.low);
+    high.push(band.high);
+  }
+  const least = parallel(low);
+  const most = parallel(high);
+  return least === undefined || most === undefined ? undefined : { low: least, high: most };
+}
+
+/** Values of one decade, as whole numbers: of two digits for E12 and E24, of three for E96. Source: IEC 60063. */
+export const decades = {
+  E12: [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82],
+  E24: [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91],
+  // E96 is the rounded geometric series without exception; E12 and E24 are not.
+  E96: Array.from({ length: 96 }, (_, i) => Math.round(100 * 10 ** (i / 96))),
+} as const satisfies Readonly<Record<string, readonly number[]>>;
+export type Series = keyof typeof decades;
+
+/** The tolerance that belongs to each series, as a share. Source: IEC 60063. */
+export const toleranceOf: Readonly<Record<Series, number>> = { E12: 0.1, E24: 0.05, E96: 0.01 };
+
+/**
+ * The value of a series that is nearest to `resistance` (ohms, above 0 and finite) by ratio, in ohms. Undefined for
+ * anything else. Source: IEC 60063.
+ */
+export function nearestStandard(resistance: number, of: Series): number | undefined {
+  if (!(resistance > 0) || !Number.isFinite(resistance)) return undefined;
+  const decade = decades[of];
+  const first = decade[0];
+  const power = Math.floor(Math.log10(resistance / first));
+  let best: number | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  // One decade more on either side: the nearest value may lie across the border, and the logarithm may be a hair off.
+  for (let exponent = power - 1; exponent <= power + 1; exponent++)
+    for (const digits of decade) {
+      const value = exponent < 0 ? digits / 10 ** -exponent : digits * 10 ** exponent;
+      const distance = Math.abs(Math.log(value / resistance));
+      if (distance < least) {
+        least = distance;
+        best = value;
+      }
+    }
+  return best;
+}
+
+/** True when a resistance in ohms is a value of the series, but for rounding. */
+export function isStandard(resistance: number, of: Series): boolean {
+  const value = nearestStandard(resistance, of);
+  return value !== undefined && Math.abs(value / resistance - 1) < 1e-9;
+}

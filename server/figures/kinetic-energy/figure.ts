@@ -1,0 +1,45 @@
+import { factPlace, type Leaf } from '../../model/index.ts';
+import { mechanics } from '../common.ts';
+import { edgeSpeedsOf } from '../edge-speed/figure.ts';
+import { inDegrees, type FigureKind } from '../figure.ts';
+import { inertiaOf } from '../leaf-inertia/figure.ts';
+import { kineticEnergy, kineticEnergyLinear } from '../leaf-inertia/maths.ts';
+import { perSubject } from '../memo.ts';
+
+/** Greatest kinetic energy of a leaf over both movements, joules. */
+export const energyOf = perSubject((leaf: Leaf): number | undefined => {
+  const speeds = edgeSpeedsOf(leaf);
+  if (speeds === undefined) return undefined;
+  if (!speeds.swing) return leaf.facts.mass === undefined ? undefined : kineticEnergyLinear(leaf.facts.mass.value, speeds.leaf);
+  const inertia = inertiaOf(leaf);
+  return inertia === undefined ? undefined : kineticEnergy(inertia, speeds.leaf);
+});
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'leaf.NAME.kinetic-energy',
+    title: 'Greatest kinetic energy of the leaf',
+    unit: 'J',
+    formula: 'E = I·ω² / 2 for a swing leaf, E = m·v² / 2 for a sliding one, at the greatest speed',
+    source: mechanics,
+    changedBy: 'speed most of all (twice the speed is four times the energy), then mass and width',
+    work: ({ leaves }, give) => {
+      for (const leaf of leaves) {
+        const energy = energyOf(leaf);
+        const speeds = edgeSpeedsOf(leaf);
+        if (energy === undefined || speeds === undefined) continue;
+        give(leaf.name, energy, factPlace(leaf, leaf.facts.mass), () =>
+          speeds.swing
+            ? [
+                { name: 'I, inertia', value: inertiaOf(leaf) ?? 0, unit: 'kg·m²', from: `leaf.${leaf.name}.inertia` },
+                { name: 'ω, greatest angular speed', value: inDegrees(speeds.leaf), unit: 'deg/s' },
+              ]
+            : [
+                { name: 'm, mass', value: leaf.facts.mass?.value ?? 0, unit: 'kg' },
+                { name: 'v, greatest speed', value: speeds.leaf, unit: 'm/s' },
+              ],
+        );
+      }
+    },
+  },
+];

@@ -1,0 +1,75 @@
+import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { inDegrees, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { motionOf } from '../run-time/figure.ts';
+import { leastLag, type LeastLag } from './maths.ts';
+
+export interface OverlapWorkings {
+  /** The leaf that covers the other: it opens first and closes last. */
+  readonly covering: Leaf;
+  readonly covered: Leaf;
+  readonly opening: LeastLag;
+  readonly closing: LeastLag;
+}
+
+/** The least lags of the pair of leaves that overlap; undefined where none do, or where a motion cannot be worked out. */
+export const overlapOf = perSubject((installation: Installation): OverlapWorkings | undefined => {
+  const covering = installation.leaves.find((leaf) => leaf.covers !== undefined);
+  const covered = covering?.covers;
+  const closes = covering?.facts.closes;
+  if (covering === undefined || covered === undefined || closes === undefined) return undefined;
+  const first = motionOf(covering);
+  const second = motionOf(covered);
+  const width = covering.facts.width;
+  const coveredWidth = covered.facts.width;
+  if (first === undefined || second === undefined || width === undefined || coveredWidth === undefined) return undefined;
+  // Both must swing to the same side; a sliding leaf has no such lag.
+  if (covering.facts.opens === undefined || covering.facts.opens.way !== covered.facts.opens?.way) return undefined;
+  const leaves = {
+    covering: { width: width.value, linkage: first.linkage, profile: first.profile },
+    covered: { width: coveredWidth.value, linkage: second.linkage, profile: second.profile },
+    overlap: closes.overlap,
+    gap: closes.gap,
+  };
+  const opening = leastLag(leaves, 'opening');
+  const closing = leastLag(leaves, 'closing');
+  return opening === undefined || closing === undefined ? undefined : { covering, covered, opening, closing };
+});
+
+const source: Source = { text: 'plane geometry and constant-acceleration motion of both leaves', standing: 'derived' };
+
+function inputsOf({ covering, covered }: OverlapWorkings, moment: LeastLag): Input[] {
+  const closes = covering.facts.closes;
+  return [
+    { name: `width of ${covering.name}, which covers`, value: covering.facts.width?.value ?? 0, unit: 'm' },
+    { name: `width of ${covered.name}, which is covered`, value: covered.facts.width?.value ?? 0, unit: 'm' },
+    { name: 'overlap', value: closes?.overlap ?? 0, unit: 'm' },
+    { name: 'gap', value: closes?.gap ?? 0, unit: 'm' },
+    { name: `run time of ${covering.name}`, value: motionOf(covering)?.runTime ?? 0, unit: 's', from: `leaf.${covering.name}.run-time` },
+    { name: `run time of ${covered.name}`, value: motionOf(covered)?.runTime ?? 0, unit: 's', from: `leaf.${covered.name}.run-time` },
+    { name: `nearest when ${covering.name} is at`, value: inDegrees(moment.angleCovering), unit: 'deg' },
+    { name: `and ${covered.name} is at`, value: inDegrees(moment.angleCovered), unit: 'deg' },
+  ];
+}
+
+function kind(id: string, movement: 'opening' | 'closing', title: string): FigureKind {
+  return {
+    id,
+    title,
+    unit: 's',
+    formula: 'the least delay of the second start for which the two leaves, each on its true motion, never cross',
+    source,
+    changedBy: 'overlap, the widths, and the speed of one leaf against the other',
+    work: (installation: Installation, give: Give) => {
+      const overlap = overlapOf(installation);
+      if (overlap === undefined) return;
+      const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
+      give('', overlap[movement].lag, lag === undefined ? factPlace(overlap.covering, overlap.covering.facts.closes) : lag.line, () => inputsOf(overlap, overlap[movement]));
+    },
+  };
+}
+
+export const figures: readonly FigureKind[] = [
+  kind('motion.least-lag', 'opening', 'Least lag between the two starts when opening'),
+  kind('motion.least-lag-closing', 'closing', 'Least lag between the two starts when closing'),
+];

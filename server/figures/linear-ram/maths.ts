@@ -1,0 +1,138 @@
+// The bracket triangle of a linear ram: hinge, post bracket, leaf bracket.
+//
+// Hinge axis at the origin, closed leaf along +x, leaf opening towards +y by θ. The post bracket is the fixed point
+// P = (−along, +out), the leaf bracket Q = leafBracket · (cos θ, sin θ), and the ram is the straight line from P to Q.
+// With L² = along² + out² + b² + 2b(along·cos θ − out·sin θ) everything here is plane trigonometry (law of cosines).
+//
+// SI throughout: metres and radians. An impossible mounting or a number that is not finite gives undefined.
+
+/**
+ * Where a ram is fixed, in metres. `along` is measured behind the hinge along the line of the closed leaf (negative: in
+ * front of it), `out` from that line towards the side the leaf opens to (negative: the other side), `leafBracket` from
+ * the hinge axis along the leaf (above 0).
+ */
+export interface RamMounting {
+  readonly along: number;
+  readonly out: number;
+  readonly leafBracket: number;
+}
+
+/** Angles closer together than this are the same angle: far below what a site can measure, far above rounding. In radians. */
+const sameAngle = 1e-9;
+
+const possible = (m: RamMounting): boolean =>
+  Number.isFinite(m.along) && Number.isFinite(m.out) && Number.isFinite(m.leafBracket) && m.leafBracket > 0;
+
+/**
+ * Distance between the ram's two pins in metres, leaf open by `angle` (radians, any finite value).
+ * Undefined for an impossible mounting.
+ */
+export function ramLength(m: RamMounting, angle: number): number | undefined {
+  if (!possible(m) || !Number.isFinite(angle)) return undefined;
+  return Math.hypot(m.leafBracket * Math.cos(angle) + m.along, m.leafBracket * Math.sin(angle) - m.out);
+}
+
+/**
+ * dL/dθ in metres per radian; negative where the ram shortens as the leaf opens.
+ * Undefined for an impossible mounting, and where the two pins coincide (a ram of no length has no direction).
+ */
+export function lengthRate(m: RamMounting, angle: number): number | undefined {
+  const length = ramLength(m, angle);
+  if (length === undefined || length === 0) return undefined;
+  return (-m.leafBracket * (m.along * Math.sin(angle) + m.out * Math.cos(angle))) / length;
+}
+
+/**
+ * Lever arm of the ram about the hinge in metres, 0 or above: leaf torque = ram force · lever arm, and leaf speed = ram
+ * speed / lever arm (virtual work makes it |dL/dθ|). Undefined as for lengthRate.
+ */
+export function leverArm(m: RamMounting, angle: number): number | undefined {
+  const rate = lengthRate(m, angle);
+  return rate === undefined ? undefined : Math.abs(rate);
+}
+
+/** Whether the post bracket stands on the hinge axis, to a millionth of the leaf's side: the ram then has no lever arm at any angle. */
+const onHinge = (m: RamMounting): boolean => Math.abs(m.along) + Math.abs(m.out) <= 1e-6 * m.leafBracket;
+
+/** The angle in [0, π) at which hinge and both pins are in line; 0 for a post bracket on the hinge axis. It comes back every half turn. */
+function inLine(m: RamMounting): number {
+  if (onHinge(m)) return 0;
+  const angle = Math.atan2(-m.out, m.along);
+  const turned = angle < 0 ? angle + Math.PI : angle;
+  return turned <= sameAngle || turned >= Math.PI - sameAngle ? 0 : turned;
+}
+
+/**
+ * Smallest angle in [0, upTo] (radians) at which the ram has no lever arm: hinge and both pins in line, so that no force
+ * in the ram moves the leaf. A post bracket on the hinge axis itself is dead at every angle and gives 0.
+ * Undefined where there is none, for an impossible mounting, and for an `upTo` below 0 or not finite.
+ */
+export function deadPoint(m: RamMounting, upTo: number): number | undefined {
+  if (!possible(m) || !Number.isFinite(upTo) || upTo < 0) return undefined;
+  const angle = inLine(m);
+  return angle <= upTo + sameAngle ? Math.min(angle, upTo) : undefined;
+}
+
+/**
+ * Stroke the ram needs between closed and `angle` (radians, 0 or above): longest minus shortest distance between its pins
+ * on the way, in metres. The longest or shortest may lie inside the travel, at a dead point; that is seen.
+ * Undefined for an impossible mounting and for an angle below 0.
+ */
+export function strokeUsed(m: RamMounting, angle: number): number | undefined {
+  if (!(angle >= 0)) return undefined;
+  const closed = ramLength(m, 0);
+  const opened = ramLength(m, angle);
+  if (closed === undefined || opened === undefined) return undefined;
+  let shortest = Math.min(closed, opened);
+  let longest = Math.max(closed, opened);
+  // Two dead points in a row are the longest and the shortest length there is: later ones add nothing.
+  const first = inLine(m);
+  for (const extremum of [first, first + Math.PI]) {
+    if (extremum > angle) break;
+    const length = ramLength(m, extremum) ?? closed;
+    shortest = Math.min(shortest, length);
+    longest = Math.max(longest, length);
+  }
+  return longest - shortest;
+}
+
+/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. */
+function angleOf(m: RamMounting, length: number): number {
+  const post = Math.hypot(m.along, m.out);
+  const cosine = (length * length - post * post - m.leafBracket * m.leafBracket) / (2 * post * m.leafBracket);
+  const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
+  // L² = a² + b² + 2ab·cos(θ + lead): between two dead points θ + lead runs either from 0 to π or from −π to 0.
+  const lead = Math.atan2(m.out, m.along);
+  const falling = lead > -sameAngle && lead < Math.PI - sameAngle;
+  return Math.max(0, falling ? spread - lead : -spread - (lead > 0 ? lead - 2 * Math.PI : lead));
+}
+
+/**
+ * Leaf angle in radians at which the pins are `length` metres apart, on the piece of travel that starts at closed and
+ * ends at the next dead point; there the length belongs to one angle only.
+ * Undefined where no angle of that piece has this length, for a post bracket on the hinge axis, and for an impossible mounting.
+ */
+export function leafAngleAt(m: RamMounting, length: number): number | undefined {
+  const closed = ramLength(m, 0);
+  if (closed === undefined || onHinge(m)) return undefined;
+  const dead = inLine(m);
+  const end = ramLength(m, dead > 0 ? dead : Math.PI) ?? closed;
+  const slack = 1e-12 * (closed + end);
+  if (!(length >= Math.min(closed, end) - slack && length <= Math.max(closed, end) + slack)) return undefined;
+  return angleOf(m, length);
+}
+
+/**
+ * Largest angle in [0, upTo] (radians) that a ram with `stroke` metres of stroke reaches from closed, without crossing a
+ * dead point; where the dead point stops it, the dead point's own angle (0 if the leaf is already dead when closed).
+ * Undefined for an impossible mounting and for a stroke or an `upTo` below 0 or not finite.
+ */
+export function reachableAngle(m: RamMounting, stroke: number, upTo: number): number | undefined {
+  if (!(stroke >= 0) || !Number.isFinite(stroke) || !(upTo >= 0)) return undefined;
+  const limit = deadPoint(m, upTo) ?? upTo;
+  const closed = ramLength(m, 0);
+  const last = ramLength(m, limit);
+  if (closed === undefined || last === undefined) return undefined;
+  if (Math.abs(last - closed) <= stroke) return limit;
+  return Math.min(angleOf(m, last < closed ? closed - stroke : closed + stroke), limit);
+}

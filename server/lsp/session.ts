@@ -1,0 +1,215 @@
+// What the server knows: the open texts, the folders, a workspace of the engine for each root, and the files on the
+// disk. No message of the protocol is read or written here; `ask` is the one way out, for files of the client's.
+import { holdsModels, Workspace, type Analysis, type ReadResult } from '../editor/index.ts';
+import { Documents, type Document } from './documents.ts';
+import type { Host } from './host.ts';
+import { isInside, isOnDisk, looseRoot, uriOf } from './uris.ts';
+
+export interface Session {
+  readonly documents: Documents;
+  /** Absolute paths of the workspace folders. */
+  readonly folders: () => readonly string[];
+  readonly setFolders: (folders: readonly string[]) => void;
+  readonly workspaceOf: (path: string) => Workspace;
+  /** The analysis of an open text as it is now; libraries that are still to come are left out of it. */
+  readonly analyseNow: (document: Document) => Analysis;
+  /** The same once every library has come; undefined when the text is closed meanwhile. */
+  readonly analyse: (document: Document) => Promise<Analysis | undefined>;
+  /** A file of the disk, judged once and not kept. */
+  readonly judgeFile: (path: string) => { readonly analysis: Analysis } | ReadResult;
+  /** A file, or with a folder everything under it, is not what it was. */
+  readonly changed: (path: string, what: 'edited' | 'created' | 'changed' | 'deleted') => void;
+  /** Open texts that can see a file. */
+  readonly readersOf: (path: string) => Document[];
+  readonly textOf: (path: string, workspace: Workspace) => string | undefined;
+  readonly uriOf: (path: string) => string;
+  /** Lists the .gate files of the folders, if there is a disk. */
+  readonly findFiles: () => Promise<void>;
+  readonly files: () => readonly string[];
+  /** Files that are known to hold models, inside a root. */
+  readonly libraries: (root: string) => string[];
+  /** Looks again at the libraries on the disk, for clients that do not watch files; says which have changed. */
+  readonly recheck: () => string[];
+  readonly closed: (document: Document) => void;
+}
+
+export interface SessionOptions {
+  readonly host: Host;
+  readonly timed: <R>(what: string, work: () => R) => R;
+  /** Asks the client for the text of a file. */
+  readonly ask: (uri: string) => Promise<ReadResult>;
+}
+
+/** Rounds of waiting for libraries that libraries name, before what there is must do. */
+const mostRounds = 32;
+
+export function createSession({ host, timed, ask }: SessionOptions): Session {
+  const documents = new Documents();
+  let folders: readonly string[] = [];
+  const workspaces = new Map<string, Workspace>();
+  /** Texts of the client's own files, and those under way. */
+  const fetched = new Map<string, ReadResult>();
+  const fetching = new Map<string, Promise<void>>();
+  const stamps = new Map<string, string | undefined>();
+  /** Every known file of the folders, and whether it holds models. */
+  const index = new Map<string, boolean>();
+
+  const read = (root: string) => (path: string): ReadResult => {
+    const { disk } = host;
+    if (disk !== undefined && isOnDisk(path) && disk.leaves(path, root)) return 'outside';
+    const open = documents.at(path);
+    if (open !== undefined) return { text: open.text };
+    if (disk !== undefined && isOnDisk(path)) {
+      stamps.set(path, disk.stamp(path));
+      return disk.read(path, root);
+    }
+    if (path.startsWith('untitled:')) return 'missing';
+    const known = fetched.get(path);
+    if (known !== undefined) return known;
+    if (!fetching.has(path)) fetch(path);
+    return 'waiting';
+  };
+
+  const fetch = (path: string): void => {
+    const job = ask(uriOf(path))
+      .catch((): ReadResult => 'unreadable')
+      .then((result) => {
+        // A change that came meanwhile has taken this job's place away: its answer is of yesterday.
+        if (fetching.get(path) !== job) return;
+        fetching.delete(path);
+        fetched.set(path, result);
+        forget(path);
+      });
+    fetching.set(path, job);
+  };
+
+  const forget = (path: string): void => {
+    for (const [root, workspace] of workspaces) if (isInside(path, root)) workspace.changed(path);
+  };
+
+  const rootOf = (path: string): string => {
+    let best: string | undefined;
+    for (const folder of folders) if (isInside(path, folder) && (best === undefined || folder.length > best.length)) best = folder;
+    return best ?? looseRoot(path);
+  };
+
+  const workspaceOf = (path: string): Workspace => {
+    const root = rootOf(path);
+    let workspace = workspaces.get(root);
+    if (workspace === undefined) {
+      workspace = new Workspace({ root, read: read(root) });
+      workspaces.set(root, workspace);
+    }
+    return workspace;
+  };
+
+  const seen = new WeakMap<Document, Analysis>();
+
+  const analyseNow = (document: Document): Analysis => {
+    const analysis = timed('analysis', () => workspaceOf(document.path).open(document.path, document.text, host.today()));
+    if (seen.get(document) !== analysis) {
+      seen.set(document, analysis);
+      host.observe?.('analysis', document.path);
+    }
+    return analysis;
+  };
+
+  const analyse = async (document: Document): Promise<Analysis | undefined> => {
+    for (let round = 0; round < mostRounds; round++) {
+      if (!documents.isOpen(document)) return undefined;
+      const analysis = analyseNow(document);
+      const waiting = workspaceOf(document.path).waitingFor(analysis).flatMap((path) => fetching.get(path) ?? []);
+      if (waiting.length === 0) return analysis;
+      await Promise.all(waiting);
+    }
+    return documents.isOpen(document) ? analyseNow(document) : undefined;
+  };
+
+  const changed: Session['changed'] = (path, what) => {
+    fetched.delete(path);
+    fetching.delete(path);
+    stamps.delete(path);
+    if (what !== 'edited' && !path.endsWith('.gate')) {
+      // A folder: whatever is known under it.
+      for (const known of new Set([...index.keys(), ...fetched.keys(), ...[...workspaces.values()].flatMap((workspace) => workspace.lookedAt())]))
+        if (known !== path && isInside(known, path)) changed(known, what);
+    }
+    forget(path);
+    if (what === 'deleted') index.delete(path);
+    else if (what !== 'edited' && path.endsWith('.gate') && folders.some((folder) => isInside(path, folder))) note(path);
+  };
+
+  const note = (path: string): void => {
+    const result = host.disk === undefined || !isOnDisk(path) ? undefined : host.disk.read(path, rootOf(path));
+    if (typeof result === 'object') index.set(path, holdsModels(result.text));
+    else if (result !== undefined) index.delete(path);
+  };
+
+  const findFiles = async (): Promise<void> => {
+    const { disk } = host;
+    if (disk === undefined) return;
+    const found = new Set<string>();
+    for (const folder of folders) {
+      if (!isOnDisk(folder)) continue;
+      for await (const paths of disk.list(folder)) {
+        let since = host.now();
+        for (const path of paths) {
+          found.add(path);
+          if (!index.has(path)) note(path);
+          if (host.now() - since > 6) {
+            await host.tick();
+            since = host.now();
+          }
+        }
+      }
+    }
+    for (const path of index.keys()) if (!found.has(path)) index.delete(path);
+  };
+
+  return {
+    documents,
+    folders: () => folders,
+    setFolders: (given) => {
+      folders = given;
+      workspaces.clear();
+      for (const path of index.keys()) if (!given.some((folder) => isInside(path, folder))) index.delete(path);
+    },
+    workspaceOf,
+    analyseNow,
+    analyse,
+    judgeFile: (path) => {
+      const workspace = workspaceOf(path);
+      const result = read(workspace.root)(path);
+      if (typeof result === 'string') return result;
+      return { analysis: timed('analysis', () => workspace.judge(path, result.text, host.today())) };
+    },
+    changed,
+    readersOf: (path) => documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),
+    textOf: (path, workspace) => documents.at(path)?.text ?? (isInside(path, workspace.root) ? workspace.library(path)?.reading.tree.text : undefined),
+    uriOf: (path) => documents.at(path)?.uri ?? uriOf(path),
+    findFiles,
+    files: () => [...index.keys()],
+    libraries: (root) => {
+      const known = new Set<string>();
+      for (const [path, holds] of index) if (holds && isInside(path, root)) known.add(path);
+      const workspace = workspaces.get(root);
+      for (const path of workspace?.lookedAt() ?? []) if (workspace?.library(path) !== undefined) known.add(path);
+      for (const document of documents.byUse()) if (isInside(document.path, root) && holdsModels(document.text)) known.add(document.path);
+      return [...known];
+    },
+    recheck: () => {
+      const { disk } = host;
+      if (disk === undefined) return [];
+      const stale = [...stamps].filter(([path, stamp]) => documents.at(path) === undefined && disk.stamp(path) !== stamp).map(([path]) => path);
+      for (const path of stale) changed(path, disk.stamp(path) === undefined ? 'deleted' : 'changed');
+      return stale;
+    },
+    closed: (document) => {
+      const workspace = workspaceOf(document.path);
+      workspace.close(document.path);
+      // What others see of it is the file again and no longer the open text.
+      changed(document.path, 'edited');
+      if (!folders.includes(workspace.root) && !documents.byUse().some((other) => workspaceOf(other.path) === workspace)) workspaces.delete(workspace.root);
+    },
+  };
+}

@@ -1,0 +1,27 @@
+import { commonPractice, installationRule } from '../rule.ts';
+import { isReverseOf } from '../order-against-overlap/rule.ts';
+
+export const rule = installationRule({
+  name: 'closing-order-not-reversed',
+  severity: 'error',
+  title: 'The closing order is not the opening order backwards.',
+  why: 'The leaf that opens first is the one on top, and it must come back last; in any other order the leaves close onto each other’s backs and cannot lock.',
+  remedy: 'Write the leaves of the closing order the other way round.',
+  source: commonPractice,
+  acceptable: false,
+  check: ({ motion, leaves }, report) => {
+    const orders = motion?.facts.order;
+    if (orders === undefined || orders.length < 2) return;
+    const opening = orders.find((order) => order.movement === 'opening');
+    const closing = orders.find((order) => order.movement === 'closing');
+    if (opening === undefined || closing === undefined || isReverseOf(closing, opening)) return;
+    report({
+      at: closing.line,
+      severity: leaves.some((leaf) => leaf.covers !== undefined) ? 'error' : 'warning',
+      what: `The gate opens in the order ${names(opening.leaves)} and closes in the order ${names(closing.leaves)}; it must close in the opposite one.`,
+      related: [{ message: 'the opening order', start: opening.line.start, end: opening.line.end }],
+    });
+  },
+});
+
+const names = (leaves: readonly { readonly text: string }[]): string => leaves.map((leaf) => `“${leaf.text}”`).join(', ');

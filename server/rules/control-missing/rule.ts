@@ -1,0 +1,30 @@
+import { headPlace, type Installation } from '../../model/index.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+import { blockLost, quotedList } from '../wiring.ts';
+
+export const rule = installationRule({
+  name: 'control-missing',
+  severity: 'warning',
+  title: 'There are drives, and nothing says how the gate is operated.',
+  why: 'How the gate is commanded decides what must protect the people near it; without it that cannot be judged.',
+  remedy: 'Write a control block for each way in which the gate is operated, or “dwell” in the motion block if it closes by itself.',
+  source: commonPractice,
+  acceptable: true,
+  check: (installation, report) => {
+    const { drives, controls, motion } = installation;
+    const first = drives[0];
+    if (first === undefined || controls.length > 0 || motion?.facts.dwell !== undefined) return;
+    if (blockLost(installation, 'control') || (motion !== undefined && motion.unread.length > 0) || hasCommandWire(installation)) return;
+    const names = drives.map((drive) => drive.name).filter((name) => name !== '');
+    report({
+      at: headPlace(first),
+      what: `${names.length === 0 ? 'A drive' : quotedList(names)} ${names.length > 1 ? 'move' : 'moves'} the gate, and nothing in the file commands it.`,
+      related: installation.panels.slice(0, 4).map((panel) => ({ message: 'the panel that would be commanded', ...headPlace(panel) })),
+    });
+  },
+});
+
+/** A loop in the ground may command the gate without a control block. */
+function hasCommandWire({ panels }: Installation): boolean {
+  return panels.some((panel) => panel.wires.some((wire) => wire.ends.some((end) => end.terminal?.role === 'command-input')));
+}

@@ -1,0 +1,30 @@
+import { headPlace, type Leaf } from '../../model/index.ts';
+import { commonPractice, installationRule, type Report } from '../rule.ts';
+import { isRepeatedName } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'leaf-driven-twice',
+  severity: 'warning',
+  title: 'Two drives move one leaf.',
+  why: 'Two drives on one leaf work against each other unless they are made for it; and together they push with the force of both.',
+  remedy: 'Correct what each drive moves. Where two drives are made to share a leaf, accept the finding with that reason.',
+  source: commonPractice,
+  acceptable: true,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) if (leaf.drives.length > 1) say(leaf, report);
+  },
+});
+
+function say({ name, drives, installation }: Leaf, report: (report: Report) => void): void {
+  const first = drives[0];
+  if (first === undefined) return;
+  for (const drive of drives) {
+    if (drive === first || isRepeatedName(installation, drive.nameAt)) continue;
+    report({
+      at: drive.facts.moves?.leaf ?? headPlace(drive),
+      what: `${quoted(drive.name)} moves ${quoted(name)}, which ${quoted(first.name)} moves already.`,
+      related: [{ message: 'the first drive of this leaf', ...(first.facts.moves?.line === undefined ? headPlace(first) : { start: first.facts.moves.line.start, end: first.facts.moves.line.end }) }],
+    });
+  }
+}

@@ -1,0 +1,44 @@
+import { headPlace, type Drive } from '../../model/index.ts';
+import type { Statement } from '../../../grammar/index.ts';
+import { installationRule, type Report } from '../rule.ts';
+import { inModel, ofTheModel, written } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'leaf-over-drive-rating',
+  severity: 'error',
+  title: 'A leaf is wider or heavier than its drive is made for.',
+  why: 'The drive cannot hold or stop such a leaf as its maker says it does: forces, run times and the way it stops are no longer what was tested.',
+  remedy: 'Choose a drive that is made for this leaf, or a smaller or lighter leaf.',
+  source: ofTheModel,
+  acceptable: false,
+  check: ({ drives }, report) => {
+    for (const drive of drives) {
+      const limits = drive.model?.facts;
+      const facts = drive.leaf?.facts;
+      if (limits === undefined || facts === undefined) continue;
+      const widest = limits['widest-leaf'];
+      const heaviest = limits['heaviest-leaf'];
+      const { width, mass } = facts;
+      if (widest !== undefined && width !== undefined && width.value > widest.value * hair) say(drive, width.line, widest.line, 'wide', 'wider', report);
+      if (heaviest !== undefined && mass !== undefined && mass.value > heaviest.value * hair) say(drive, mass.line, heaviest.line, 'heavy', 'heavier', report);
+    }
+  },
+});
+
+const hair = 1 + 1e-9;
+
+function say(drive: Drive, fact: Statement, limit: Statement, is: string, than: string, report: (report: Report) => void): void {
+  const { leaf, model, installation } = drive;
+  if (leaf === undefined || model === undefined) return;
+  const moves = drive.facts.moves?.line;
+  report({
+    at: fact,
+    what: `${quoted(leaf.name)} is ${written(fact)} ${is}, ${than} than the ${written(limit)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
+    related: [
+      { message: 'the drive', ...headPlace(drive) },
+      ...(moves === undefined ? [] : [{ message: 'moves this leaf', start: moves.start, end: moves.end }]),
+      inModel(model, installation, limit, 'the most that its maker allows'),
+    ],
+  });
+}

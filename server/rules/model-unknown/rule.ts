@@ -1,0 +1,23 @@
+import { replaceBy } from '../fixes.ts';
+import { problemRule } from '../rule.ts';
+import { listed, perhaps, quoted, clipped } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'model-unknown',
+  severity: 'error',
+  title: 'A block is said to be one of a model that is not known.',
+  why: 'What the product can do is not known, so nothing that depends on it is checked.',
+  remedy: 'Write the name of a model in the libraries that this file uses, or use the library that has it.',
+  acceptable: false,
+  explain: (problem) => {
+    const { detail } = problem;
+    const meant = detail['meant'] ?? '';
+    const known = detail['known'] ?? '';
+    const what = detail['what'] ?? 'model';
+    return {
+      what: `No ${what} is called ${quoted(detail['name'] ?? '')} in this file or in the libraries that it uses.`,
+      remedy: known === '' ? `Write a “use” line for the library that has this ${what}.` : `Write one of ${clipped(listed(known))}, or a “use” line for the library that has it.${perhaps(meant)}`,
+      fixes: replaceBy(problem, meant, false),
+    };
+  },
+});

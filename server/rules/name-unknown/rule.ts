@@ -1,0 +1,23 @@
+import { replaceBy } from '../fixes.ts';
+import { problemRule } from '../rule.ts';
+import { listed, perhaps, quoted, clipped } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'name-unknown',
+  severity: 'error',
+  title: 'A name leads nowhere.',
+  why: 'What the line says of it is lost: a sensor that is not wired, a leaf that nothing moves.',
+  remedy: 'Write the name of something that is there, or write the block that it names.',
+  acceptable: false,
+  explain: (problem) => {
+    const { detail } = problem;
+    const meant = detail['meant'] ?? '';
+    const known = detail['known'] ?? '';
+    const what = detail['what'] ?? 'thing';
+    return {
+      what: `No ${what} is called ${quoted(detail['name'] ?? '')}.`,
+      remedy: known === '' ? `Write the block of that ${what}, or remove the line.` : `Write one of the names that are there: ${clipped(listed(known))}.${perhaps(meant)}`,
+      fixes: replaceBy(problem, meant, false),
+    };
+  },
+});

@@ -1,0 +1,17 @@
+import { problemRule } from '../rule.ts';
+import { quoted } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'overlap-circular',
+  severity: 'error',
+  title: 'Two leaves cover each other, or a leaf covers itself.',
+  why: 'Of two leaves that cover each other, neither can open first.',
+  remedy: 'Say at one leaf only which other leaf it covers.',
+  acceptable: false,
+  explain: ({ detail }) => {
+    const [leaf, other] = [quoted(detail['leaf'] ?? ''), quoted(detail['other'] ?? '')];
+    return leaf === other
+      ? { what: `The leaf ${leaf} is said to close onto itself.`, remedy: 'Write the name of the leaf that it covers.' }
+      : { what: `The leaf ${leaf} closes onto ${other}, and ${other} closes onto ${leaf}.`, remedy: `Remove “closes” from the leaf that closes first.` };
+  },
+});

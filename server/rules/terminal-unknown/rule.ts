@@ -1,0 +1,66 @@
+import { headPlace, type Panel, type PanelModel, type TerminalUse, type Wire } from '../../model/index.ts';
+import { editDistance } from '../../vocabulary/index.ts';
+import { replaceBy } from '../fixes.ts';
+import { installationRule, type Related, type Report } from '../rule.ts';
+import { inModel, isUnfit, lost, ofTheModel } from '../wiring.ts';
+import { clipped, listed, quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'terminal-unknown',
+  severity: 'error',
+  title: 'A wire or link names a terminal that this panel does not have.',
+  why: 'Whoever wires the panel by this file looks for a terminal that is not there; and what hangs on it cannot be checked.',
+  remedy: 'Write the terminal as it is printed on the panel.',
+  source: ofTheModel,
+  acceptable: false,
+  check: ({ panels }, report) => {
+    for (const panel of panels) {
+      if (panel.model === undefined) continue;
+      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) say(panel, end, wire.ends, wire, report);
+      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) say(panel, end, ends, undefined, report);
+    }
+  },
+});
+
+function say(panel: Panel, end: TerminalUse, ends: readonly TerminalUse[], wire: Wire | undefined, report: (report: Report) => void): void {
+  const { model, modelAt, installation } = panel;
+  const { at } = end;
+  // A model with a terminal line that cannot be read may have this very one.
+  if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) return;
+  const meant = likely(model, end, ends, wire);
+  const known = [...model.terminals.keys()].join(', ');
+  const related: Related[] = [inModel(model, installation, headPlace(model), 'the model, with all its terminals')];
+  if (modelAt !== undefined) related.unshift({ message: 'the model of this panel', start: modelAt.start, end: modelAt.end });
+  report({
+    at,
+    what: `${quoted(model.name)} has no terminal ${quoted(at.text)}.`,
+    remedy: (known === '' ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) + (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
+    related,
+    fixes: meant.flatMap((name) => replaceBy(at, name, false)),
+  });
+}
+
+/** The names that are likely meant: the nearest of those that can stand there. Names of terminals are short, so there may be several. */
+function likely(model: PanelModel, { at }: TerminalUse, ends: readonly TerminalUse[], wire: Wire | undefined): string[] {
+  const free = [...model.terminals.values()].filter(({ name, role }) => !ends.some((end) => end.at.text === name.text) && (wire === undefined || !isUnfit(wire, role)));
+  const word = plain(at.text);
+  const limit = Math.max(1, Math.floor(word.length / 3));
+  let least = limit + 1;
+  let best: string[] = [];
+  for (const { name } of free) {
+    const distance = editDistance(word, plain(name.text), limit);
+    if (distance > limit || distance > least) continue;
+    if (distance < least) best = [];
+    least = distance;
+    best.push(name.text);
+  }
+  // The common that the input beside it returns to is likelier than any other name.
+  const returns = best.filter((name) => ends.some((end) => end.terminal?.common?.text === name));
+  return returns.length > 0 ? returns : best.length > most ? [] : best;
+}
+
+/** More guesses than this help nobody. */
+const most = 3;
+
+/** A name as the eye takes it: no case, and letters for the digits that look like them. */
+const plain = (name: string): string => name.slice(0, 64).toLowerCase().replaceAll('0', 'o').replaceAll(/[1i]/g, 'l').replaceAll('5', 's').replaceAll('8', 'b');

@@ -1,0 +1,29 @@
+import { unitNamed } from '../../vocabulary/index.ts';
+import { replaceBy } from '../fixes.ts';
+import { problemRule } from '../rule.ts';
+import { perhaps, quoted } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'unit-unknown',
+  severity: 'error',
+  title: 'A unit is none that the language knows.',
+  why: 'Without the unit the number says nothing, so the whole line is not read.',
+  remedy: 'Write a unit that the language knows.',
+  acceptable: false,
+  explain: (problem) => {
+    const found = problem.detail['found'] ?? '';
+    const meant = problem.detail['meant'] ?? '';
+    return {
+      what: `${quoted(found)} in ${quoted(problem.detail['word'] ?? '')} is not a unit that is known here.`,
+      remedy: `Write one of ${problem.detail['units']}.${perhaps(meant)}`,
+      fixes: replaceBy(problem, meant, isTheSame(found, meant)),
+    };
+  },
+});
+
+/** Whether a unit is only written out: “metres” for m. Two units can differ by a single capital, so no other guess is sure. */
+function isTheSame(found: string, meant: string): boolean {
+  const says = unitNamed(meant)?.says;
+  const written = found.toLowerCase();
+  return says !== undefined && written.length > 3 && (says === written || says === written + 's' || says.replace(/metre/g, 'meter') === written || says.replace(/metre/g, 'meter') === written + 's');
+}

@@ -1,0 +1,15 @@
+import { problemRule } from '../rule.ts';
+import { quoted, withArticle } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'unit-wrong',
+  severity: 'error',
+  title: 'A unit measures something else than the line states.',
+  why: 'A mass can’t be a width; one of the number, the unit and the line is wrong, and nobody can tell which.',
+  remedy: 'Write a unit of what the line states.',
+  acceptable: false,
+  explain: ({ detail }) => ({
+    what: `${quoted(detail['found'] ?? '')} in ${quoted(detail['word'] ?? '')} is a unit of ${detail['measures'] ?? 'something else'}; ${withArticle(detail['dimension'] ?? 'quantity')} is expected.`,
+    remedy: `Write one of ${detail['units']}, or write the quantity on the line that it belongs to.`,
+  }),
+});

@@ -1,0 +1,25 @@
+import { problemRule } from '../rule.ts';
+import { quoted } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'use-missing-file',
+  severity: 'error',
+  title: 'A “use” line names a file that can’t be read.',
+  why: 'Its models are not known, so nothing that depends on them is checked.',
+  remedy: 'Correct the path, or put the file there.',
+  acceptable: false,
+  explain: ({ detail, start, end }, text) => {
+    const written = text.slice(start, end);
+    if (written.includes('\\'))
+      return {
+        what: `There is no file ${quoted(written.replace(/^"|"$/g, ''))}; backslashes part no folders here.`,
+        remedy: 'Write forward slashes; they work on every system.',
+        fixes: written.includes('\\"') ? [] : [{ title: 'Write forward slashes', edits: [{ start, end, text: written.replace(/\\+/g, '/') }], safe: false }],
+      };
+    const path = quoted(detail['path'] ?? '');
+    return {
+      what: detail['fault'] === 'unreadable' ? `The file ${path} is there but can’t be read.` : `There is no file ${path}.`,
+      remedy: detail['fault'] === 'unreadable' ? 'See that it is a text file in UTF-8 and that you may read it.' : 'Correct the path, which starts at the folder of this file, or put the file there.',
+    };
+  },
+});

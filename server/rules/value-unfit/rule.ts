@@ -1,0 +1,22 @@
+import { without } from '../fixes.ts';
+import { problemRule } from '../rule.ts';
+import { quotedUnlessSecret } from '../secret-in-file/secrets.ts';
+import { listed, quoted } from '../words.ts';
+
+export const rule = problemRule({
+  name: 'value-unfit',
+  severity: 'error',
+  title: 'A value is of another kind than the line takes.',
+  why: 'The value can’t be read, so the whole line says nothing.',
+  remedy: 'Write a value of the kind that the line takes.',
+  acceptable: false,
+  explain: ({ detail, start, end }, text) => {
+    const found = detail['found'] ?? '';
+    const equals = found === '=';
+    return {
+      what: `${quotedUnlessSecret(found, text, start)} in ${quoted(detail['word'] ?? '')} is not ${listed(detail['wanted'] ?? 'what is expected here')}.`,
+      remedy: equals ? 'Remove the equals sign: a value follows its word without one.' : `Write the line as “${detail['shape']}”.`,
+      fixes: equals ? [{ title: 'Remove the equals sign', edits: [{ ...without(text, start, end) }], safe: false }] : [],
+    };
+  },
+});
