@@ -215,7 +215,8 @@ class Mender {
     if (outer !== undefined) outer.hasContent = outer.hasBlock = true;
     this.#open.push({
       header: this.#tokens[statement] as IToken,
-      column: indent[statement] as number,
+      // What begins behind something else stands at least as deep as the block that it is in.
+      column: (column[statement] as number) >= 0 ? (column[statement] as number) : Math.max(indent[statement] as number, outer?.column ?? -1),
       braceColumn: (column[open] as number) >= (indent[statement] as number) ? (column[open] as number) : -1,
       line: line[open] as number,
       trusted,

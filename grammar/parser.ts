@@ -16,7 +16,7 @@ class GateParser extends EmbeddedActionsParser {
   #value: Value | undefined;
 
   constructor(skipValidations: boolean) {
-    super(allTokens, { maxLookahead: 1, recoveryEnabled: true, skipValidations });
+    super(allTokens, { maxLookahead: 1, recoveryEnabled: false, skipValidations });
     this.performSelfAnalysis();
   }
 
@@ -39,6 +39,7 @@ class GateParser extends EmbeddedActionsParser {
   readonly statement = this.RULE('statement', (): Statement => {
     const values: Value[] = [];
     let word: WordValue | undefined;
+    const start = this.LA(1).startOffset;
     this.AT_LEAST_ONE(() => {
       this.OR((this.#inLine ??= this.#valueAlternatives()));
       const value = this.#value;
@@ -50,13 +51,13 @@ class GateParser extends EmbeddedActionsParser {
     this.OPTION(() => {
       body = this.SUBRULE(this.body);
     });
-    return this.#finish(word, values, body);
+    return this.#finish(word, values, body, start, this.LA(0).endOffset as number);
   });
 
   /** A body with no header before it: kept, so that what stands in it is still looked at. */
   readonly orphan = this.RULE('orphan', (): Statement => {
     const body = this.SUBRULE(this.body);
-    return this.#finish(undefined, [], body);
+    return this.#finish(undefined, [], body, body.start, body.end);
   });
 
   readonly body = this.RULE('body', (): Body => {
@@ -152,12 +153,9 @@ class GateParser extends EmbeddedActionsParser {
       this.problems.push({ kind: 'sign-misplaced', start: sign.startOffset, end: sign.endOffset as number, detail: sign.image });
   }
 
-  #finish(word: WordValue | undefined, values: readonly Value[], body: Body | undefined): Statement {
-    const first = word ?? values[0];
-    const start = first?.start ?? body?.start ?? 0;
-    const end = body?.end ?? values[values.length - 1]?.end ?? first?.end ?? start;
-    if (word === undefined && !this.RECORDING_PHASE && (first !== undefined || body !== undefined))
-      this.problems.push({ kind: 'line-without-word', start, end: first?.end ?? start + 1, detail: '' });
+  #finish(word: WordValue | undefined, values: readonly Value[], body: Body | undefined, start: number, end: number): Statement {
+    if (word === undefined && !this.RECORDING_PHASE && (values.length > 0 || body !== undefined))
+      this.problems.push({ kind: 'line-without-word', start, end: values[0]?.end ?? start + 1, detail: '' });
     return { word, values, body, start, end };
   }
 }

@@ -90,7 +90,7 @@ export function scan(text: string): Scan {
         break;
       case Class.Sign:
         if (code === 35) {
-          at = endOfLine(text, at);
+          at = endOfComment(text, at, problems);
           comments.push({ start, end: at, text: text.slice(start, at) });
           continue;
         }
@@ -138,9 +138,18 @@ function beforeLineEndIsHeader(tokens: readonly IToken[]): boolean {
   return type !== Open && type !== Close && type !== NewLine;
 }
 
-function endOfLine(text: string, from: number): number {
+/** Marks that turn the reading direction can make a comment look like a fact, so they are refused there too. */
+function endOfComment(text: string, from: number, problems: SyntaxProblem[]): number {
   let at = from;
-  while (at < text.length && classAt(text, at) !== Class.LineEnd) at++;
+  while (at < text.length) {
+    const kind = classAt(text, at);
+    if (kind === Class.LineEnd) break;
+    if (kind === Class.Bad) {
+      if (isPair(text, at)) at++;
+      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: text.charAt(at) });
+    }
+    at++;
+  }
   return at;
 }
 

@@ -35,7 +35,7 @@ export interface Excerpt {
 interface Cell {
   readonly text: string;
   readonly width: number;
-  readonly marked: boolean;
+  marked: boolean;
 }
 
 const tabWidth = 4;
@@ -73,12 +73,19 @@ function cellsOf(source: string, from: number, to: number): Cell[] {
   for (const character of source) {
     const text = character === '\t' ? ' '.repeat(tabWidth - (column % tabWidth)) : character.replace(hidden, standIn);
     const width = text === character ? widthOf(character) : text.length;
-    cells.push({ text, width, marked: at >= from && at < to });
+    cells.push({ text, width, marked: at < to && at + character.length > from });
     column += width;
     at += character.length;
   }
   // A finding at the end of the line, where something is missing, points right behind it.
   if (at <= from) cells.push({ text: '', width: 1, marked: true });
+  // What takes no room of its own is pointed at by what it stands on.
+  const marked = cells.findIndex((cell) => cell.marked);
+  if (marked >= 0 && !cells.some((cell) => cell.marked && cell.width > 0)) {
+    const bearer = cells.slice(0, marked).findLast((cell) => cell.width > 0);
+    if (bearer === undefined) cells.push({ text: '', width: 1, marked: true });
+    else bearer.marked = true;
+  }
   return cells;
 }
 

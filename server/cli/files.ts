@@ -1,6 +1,6 @@
 // Reading from disk: which files there are, and what stands in them.
 import { isUtf8 } from 'node:buffer';
-import { readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { longestText } from '../../grammar/index.ts';
 
@@ -127,17 +127,24 @@ export type Flaw =
   /** A byte that does not belong to UTF-8; `at` is its place in the text. */
   | { readonly kind: 'not-utf-8'; readonly at: number; readonly byte: number };
 
+// Without waiting: a pipe that nobody writes to would keep the whole run. Windows has no such flag, and no such pipes.
+const forReading = constants.O_RDONLY | ((constants.O_NONBLOCK as number | undefined) ?? 0);
+
 /** Reads a file; gives the reason in words where that is not possible. */
 export function readText(path: string): FileText | { readonly why: string } {
+  let handle: number | undefined;
   try {
-    const stats = statSync(path);
+    handle = openSync(path, forReading);
+    const stats = fstatSync(handle);
     if (stats.isDirectory()) return { why: 'it is a folder' };
     if (!stats.isFile()) return { why: 'it is not a file' };
     // No UTF-8 text has more than three bytes for one UTF-16 unit, so this is surely longer than is read.
     if (stats.size > 3 * longestText + 3) return { text: '', mark: false, flaw: { kind: 'too-large', bytes: stats.size } };
-    return textOf(readFileSync(path));
+    return textOf(readFileSync(handle));
   } catch (error) {
     return { why: inWords(error) };
+  } finally {
+    if (handle !== undefined) closeSync(handle);
   }
 }
 

@@ -120,7 +120,7 @@ function endOfPiece(text: string, offset: number, inText: boolean): number {
 function itemsFor(analysis: Analysis, around: readonly Enclosing[], typed: Typed, context: CompletionContext): Completion[] {
   const { spec, isTop } = innermost(around);
   const word = typed.before?.word?.text;
-  if (word === undefined) return typed.before === undefined && !typed.inText && !typed.afterColon ? startOfLine(analysis, around) : [];
+  if (word === undefined) return typed.before === undefined && !typed.inText && !typed.afterColon ? startOfLine(analysis, around, typed.replace.start) : [];
   const values = typed.before?.values ?? [];
   const line = lineSpecOf(spec, isTop, word);
   const block = blockSpecOf(spec, isTop, word);
@@ -130,12 +130,13 @@ function itemsFor(analysis: Analysis, around: readonly Enclosing[], typed: Typed
 
 // --- The first word of a line.
 
-function startOfLine(analysis: Analysis, around: readonly Enclosing[]): Completion[] {
+/** `at`: where the word stands that is being typed; what it says already is not in its own way. */
+function startOfLine(analysis: Analysis, around: readonly Enclosing[], at: number): Completion[] {
   const { spec, isTop } = innermost(around);
-  if (isTop) return topWords(analysis);
+  if (isTop) return topWords(analysis, at);
   if (spec === undefined) return [];
   const body = around[around.length - 1]?.statement.body;
-  const used = new Set((body?.items ?? []).map((statement) => statement.word?.text ?? ''));
+  const used = new Set((body?.items ?? []).filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''));
   const items: Completion[] = [];
   for (const [word, line] of Object.entries(spec.lines) as [string, LineSpec][])
     if (line.many === true || !used.has(word)) items.push(lineItem(word, line, line.required === true && !used.has(word) ? 0 : 1));
@@ -144,13 +145,13 @@ function startOfLine(analysis: Analysis, around: readonly Enclosing[]): Completi
   return items;
 }
 
-function topWords(analysis: Analysis): Completion[] {
-  const { reading } = analysis.installation;
+function topWords(analysis: Analysis, at: number): Completion[] {
+  const used = new Set(analysis.installation.reading.tree.items.filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''));
   const items: Completion[] = [];
   for (const [word, line] of Object.entries(topLines) as [string, LineSpec][])
-    if (line.many === true || !reading.tree.items.some((statement) => statement.word?.text === word)) items.push(lineItem(word, line, word === 'language' ? 0 : 1));
+    if (line.many === true || !used.has(word)) items.push(lineItem(word, line, word === 'language' ? 0 : 1));
   for (const [word, block] of Object.entries(blocks) as [keyof typeof blocks, BlockSpec][])
-    if (block.single !== true || reading.entities[word].length === 0) items.push(blockItem(word, block, isModelWord(word) ? 3 : 2));
+    if (block.single !== true || !used.has(word)) items.push(blockItem(word, block, isModelWord(word) ? 3 : 2));
   for (const [word, line] of Object.entries(anywhereLines) as [string, LineSpec][]) items.push(lineItem(word, line, 4));
   return items;
 }
@@ -314,7 +315,9 @@ function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: Lin
         ...free(installation.controls).map((control) => name(control.name, 'control', undefined, at.word === 'wire' && control.wires.length > 0 ? 1 : 0)),
       ];
     case 'rule': {
-      const found = new Set(at.analysis.findings.map((finding) => finding.rule));
+      // An acceptance holds for the block that it stands in.
+      const within = at.around[at.around.length - 1]?.statement ?? { start: 0, end: Number.POSITIVE_INFINITY };
+      const found = new Set(at.analysis.findings.filter((finding) => finding.start >= within.start && finding.end <= within.end).map((finding) => finding.rule));
       return allRules
         .filter((rule) => rule.acceptable)
         .map((rule) => item({ label: rule.name, kind: 'rule', detail: rule.title, rank: found.has(rule.name) ? 0 : 1, documentation: () => (ruleNamed(rule.name) === undefined ? '' : ruleDoc(rule.name)) }));

@@ -1,21 +1,42 @@
 // All figures of an installation.
 import type { Installation } from '../model/index.ts';
 import { allFigures } from './all.ts';
-import type { Figure, FigureKind } from './figure.ts';
+import type { Figure, FigureKind, Input } from './figure.ts';
 import { perSubject } from './memo.ts';
 
 /** Every figure that can be worked out, in the order of the kinds; what lacks a fact is left out. */
 export const figuresOf = perSubject((installation: Installation): readonly Figure[] => {
   const figures: Figure[] = [];
   let kind: FigureKind;
-  for (kind of allFigures) {
-    const of = kind;
-    of.work(installation, (subject, value, at, inputs, words) => {
-      if (Number.isFinite(value)) figures.push({ kind: of, id: idOf(of.id, subject), value, at, inputs, words });
-    });
-  }
+  const give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
+    if (Number.isFinite(value)) figures.push(new Found(kind, subject, value, at, inputs, words));
+  };
+  for (kind of allFigures) kind.work(installation, give);
   return figures;
 }) as (installation: Installation) => readonly Figure[];
+
+/** A figure whose id is put together only when somebody asks for it. */
+class Found implements Figure {
+  readonly kind: FigureKind;
+  readonly subject: string;
+  readonly value: number;
+  readonly at: Figure['at'];
+  readonly inputs: () => readonly Input[];
+  readonly words: (() => string) | undefined;
+
+  constructor(kind: FigureKind, subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words: (() => string) | undefined) {
+    this.kind = kind;
+    this.subject = subject;
+    this.value = value;
+    this.at = at;
+    this.inputs = inputs;
+    this.words = words;
+  }
+
+  get id(): string {
+    return idOf(this.kind.id, this.subject);
+  }
+}
 
 /** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-trim`. */
 function idOf(pattern: string, subject: string): string {

@@ -15,8 +15,8 @@ export interface Session {
   readonly analyseNow: (document: Document) => Analysis;
   /** The same once every library has come; undefined when the text is closed meanwhile. */
   readonly analyse: (document: Document) => Promise<Analysis | undefined>;
-  /** A file of the disk, judged once and not kept. */
-  readonly judgeFile: (path: string) => { readonly analysis: Analysis } | ReadResult;
+  /** A file that need not be open, judged once and not kept; or why it cannot be. */
+  readonly judgeFile: (path: string) => Analysis | Exclude<ReadResult, object>;
   /** A file, or with a folder everything under it, is not what it was. */
   readonly changed: (path: string, what: 'edited' | 'created' | 'changed' | 'deleted') => void;
   /** Open texts that can see a file. */
@@ -181,7 +181,7 @@ export function createSession({ host, timed, ask }: SessionOptions): Session {
       const workspace = workspaceOf(path);
       const result = read(workspace.root)(path);
       if (typeof result === 'string') return result;
-      return { analysis: timed('analysis', () => workspace.judge(path, result.text, host.today())) };
+      return timed('analysis', () => workspace.judge(path, result.text, host.today()));
     },
     changed,
     readersOf: (path) => documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),

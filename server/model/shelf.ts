@@ -77,6 +77,8 @@ export function buildShelf(path: string, uses: readonly string[], root: string, 
   const useOf = new Map<string, number>();
   const files: string[] = [];
   const told = new Set<string>();
+  // Files that a `use` line of this very file names: naming one twice, however it is spelt, is worth a word.
+  const named = new Set<string>();
 
   const put = (library: Library, use: number): void => {
     for (const kind of kinds)
@@ -104,8 +106,10 @@ export function buildShelf(path: string, uses: readonly string[], root: string, 
       troubles.push({ use, kind: 'use-cycle', detail: { chain: [...chain.slice(chain.indexOf(target.path)), target.path].join('\n') } });
       return;
     }
+    const again = direct && named.has(target.path);
+    if (direct) named.add(target.path);
     if (useOf.has(target.path)) {
-      if (direct && uses.findIndex((other) => other === text) < use) troubles.push({ use, kind: 'use-repeated', detail: { path: text } });
+      if (again) troubles.push({ use, kind: 'use-repeated', detail: { path: text } });
       return;
     }
     useOf.set(target.path, use);

@@ -36,7 +36,7 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
   };
-  for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report);
+  for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report, asOf);
   const { accepts } = installation;
   if (accepts.length === 0) return { findings: inOrder(findings), accepted: [] };
   return accept(installation, findings, asOf);

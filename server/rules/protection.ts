@@ -33,7 +33,7 @@ function reportingWire(sensor: Sensor): Wire | undefined {
 /** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */
 function wireOf(sensor: Sensor): Wire | undefined {
   const own = reportingWire(sensor);
-  if (own !== undefined) return own;
+  if (own !== undefined || sensor.model?.facts.output?.value !== 'resistive') return own;
   for (const other of sensor.installation.sensors) {
     if (other.next === undefined) continue;
     let link: Sensor | undefined = other;
@@ -102,16 +102,47 @@ export interface Measures {
   E: boolean;
 }
 
-/** The measures that hold for a movement of a leaf; with `testedOnly`, those that are proven before it. */
-export function measuresFor(leaf: Leaf, movement: Movement, testedOnly: boolean): Measures {
-  const measures: Measures = { C: false, D: false, E: false };
-  for (const sensor of leaf.installation.sensors) {
-    const letter = sensor.model?.facts.measure?.value;
-    if (letter === undefined || !guards(sensor, leaf, movement)) continue;
-    const heeding = heedingOf(sensor);
-    if (heeding !== undefined && (heeding.tested || !testedOnly)) measures[letter] = true;
+/** What guards one leaf, by movement: every measure, and those that are tested. */
+type Guarding = Readonly<Record<Movement, { readonly all: Measures; readonly tested: Measures }>>;
+
+/** Sensors by the leaf they sit on; under undefined those that guard the whole opening. */
+const sensorsByLeaf = perSubject((installation: Installation): ReadonlyMap<Leaf | undefined, readonly Sensor[]> => {
+  const byLeaf = new Map<Leaf | undefined, Sensor[]>();
+  for (const sensor of installation.sensors) {
+    if (sensor.model?.facts.measure === undefined) continue;
+    const leaf = sensor.facts.on === undefined ? undefined : sensor.leaf;
+    const list = byLeaf.get(leaf);
+    if (list === undefined) byLeaf.set(leaf, [sensor]);
+    else list.push(sensor);
   }
-  return measures;
+  return byLeaf;
+}) as (installation: Installation) => ReadonlyMap<Leaf | undefined, readonly Sensor[]>;
+
+const guardingOf = perSubject((leaf: Leaf): Guarding => {
+  const guarding: Guarding = { closing: noMeasures(), opening: noMeasures(), pedestrian: noMeasures() };
+  const byLeaf = sensorsByLeaf(leaf.installation);
+  for (const sensors of [byLeaf.get(leaf), byLeaf.get(undefined)])
+    for (const sensor of sensors ?? none) {
+      const heeding = heedingOf(sensor);
+      const letter = sensor.model?.facts.measure?.value;
+      if (heeding === undefined || letter === undefined) continue;
+      for (const movement of movements)
+        if (guards(sensor, leaf, movement)) {
+          guarding[movement].all[letter] = true;
+          if (heeding.tested) guarding[movement].tested[letter] = true;
+        }
+    }
+  return guarding;
+}) as (leaf: Leaf) => Guarding;
+
+const movements: readonly Movement[] = ['closing', 'opening', 'pedestrian'];
+const none: readonly never[] = [];
+const noMeasures = (): { all: Measures; tested: Measures } => ({ all: { C: false, D: false, E: false }, tested: { C: false, D: false, E: false } });
+
+/** The measures that hold for a movement of a leaf; with `testedOnly`, those that are proven before it. */
+export function measuresFor(leaf: Leaf, movement: Movement, testedOnly: boolean): Readonly<Measures> {
+  const guarding = guardingOf(leaf)[movement];
+  return testedOnly ? guarding.tested : guarding.all;
 }
 
 /** The ways in which EN 12453 tells controls apart. */

@@ -78,7 +78,8 @@ export interface InstallationRule extends RuleBase {
   readonly cost: 'keystroke' | 'idle';
   /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
   readonly scope: 'site' | 'file';
-  readonly check: (installation: Installation, report: (report: Report) => void) => void;
+  /** `asOf` is the day of the verdict, YYYY-MM-DD, for what has a date. */
+  readonly check: (installation: Installation, report: (report: Report) => void, asOf: string) => void;
 }
 
 /** A rule that explains what reading the file already found. */

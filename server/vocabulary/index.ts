@@ -1,4 +1,5 @@
 // The vocabulary room: what words mean, units, and reading a tree by them.
+export { dayNumber, daysBetween } from './dates.ts';
 export { editDistance, nearest } from './likeness.ts';
 export { headerShape, likelyUnit, lineShape, readFile, slotInWords, type Acceptance, type Reading } from './read.ts';
 export type { BlockSpec, ChoiceSlot, Entity, Facts, Line, LineSpec, ModelKind, Problem, QuantitySlot, Range, RefSlot, Slot, Target } from './spec.ts';

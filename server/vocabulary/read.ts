@@ -1,5 +1,6 @@
 // From the tree to facts, by the table alone. What cannot be read is reported and left out; the rest stands.
 import type { NumberValue, Statement, Tree, Value, WordValue } from '../../grammar/index.ts';
+import { dayNumber } from './dates.ts';
 import { nearest } from './likeness.ts';
 import type { BlockSpec, Entity, Line, LineSpec, Problem, QuantitySlot, Range, RangeSlot, Slot } from './spec.ts';
 import { anywhereLines, blocks, type Blocks, type BlockWord, languageVersion, topLines } from './table.ts';
@@ -23,10 +24,26 @@ export interface Reading {
   readonly problems: readonly Problem[];
 }
 
+/** A slot with what the quick path asks of it. All have one shape, whatever the slot: that is what makes reading quick. */
+interface SlotReader {
+  readonly key: string;
+  readonly slot: Slot;
+  readonly kind: Slot['kind'];
+  readonly after: string | undefined;
+  readonly optional: boolean;
+  readonly many: boolean;
+  /** The words of a choice. */
+  readonly options: ReadonlySet<string>;
+  /** The units of a quantity, by each of their spellings. */
+  readonly units: ReadonlyMap<string, Unit>;
+  readonly low: number;
+  readonly high: number;
+}
+
 interface Reader {
   readonly word: string;
   readonly spec: LineSpec;
-  readonly slots: readonly (readonly [key: string, slot: Slot])[];
+  readonly slots: readonly SlotReader[];
   readonly keywords: ReadonlySet<string>;
   readonly many: boolean;
   readonly blank: Readonly<Record<string, unknown>>;
@@ -43,12 +60,27 @@ interface BlockReader {
 const none: readonly never[] = Object.freeze([]) as readonly never[];
 const noBlocks: Record<string, Entity[]> = Object.freeze({}) as Record<string, Entity[]>;
 
+function slotReader(key: string, slot: Slot): SlotReader {
+  return {
+    key,
+    slot,
+    kind: slot.kind,
+    after: slot.after,
+    optional: slot.optional === true,
+    many: slot.many === true,
+    options: new Set(slot.kind === 'choice' ? Object.keys(slot.options) : none),
+    units: new Map(slot.kind === 'quantity' ? unitsOf(slot.dimension).flatMap((unit) => [unit.name, ...unit.also].map((name) => [name, unit] as const)) : none),
+    low: slot.kind === 'quantity' ? slot.min : 0,
+    high: slot.kind === 'quantity' ? slot.max : 0,
+  };
+}
+
 function lineReader(word: string, spec: LineSpec): Reader {
   const slots = Object.entries(spec.slots);
   const keywords = new Set(slots.flatMap(([, slot]) => (slot.after === undefined ? [] : [slot.after])));
   const blank: Record<string, unknown> = { line: undefined };
   for (const [key, slot] of slots) blank[key] = 'fallback' in slot ? slot.fallback : undefined;
-  return { word, spec, slots, keywords, blank, many: spec.many === true };
+  return { word, spec, slots: slots.map(([key, slot]) => slotReader(key, slot)), keywords, blank, many: spec.many === true };
 }
 
 function blockReader(word: string, spec: BlockSpec): BlockReader {
@@ -203,7 +235,7 @@ class FileReading {
     }
     if (reader.spec.named) {
       if (nameAt === undefined) this.#problem('name-missing', statement.word ?? statement, { word: reader.word, example: reader.spec.example.split('\n')[0] ?? '' });
-      else if (!/^\p{L}/u.test(nameAt.text)) this.#problem('name-unfit', nameAt, { name: nameAt.text });
+      else if (!startsWithLetter(nameAt.text)) this.#problem('name-unfit', nameAt, { name: nameAt.text });
     }
     return { name: nameAt?.text ?? '', nameAt, title, model };
   }
@@ -222,8 +254,9 @@ class FileReading {
     let at = 0;
     let ok = true;
     for (let i = 0; i < reader.slots.length; i++) {
-      const [key, slot] = reader.slots[i] as readonly [string, Slot];
-      if (slot.kind === 'tolerance') {
+      const one = reader.slots[i] as SlotReader;
+      const { key, slot } = one;
+      if (one.kind === 'tolerance') {
         const number = values[at - 1];
         if (number?.kind === 'number' && number.plusMinus !== undefined) {
           const share = this.#tolerance(number);
@@ -233,18 +266,18 @@ class FileReading {
         continue;
       }
       let from = at;
-      if (slot.after !== undefined) {
-        from = keywordAt(values, slot.after, at);
+      if (one.after !== undefined) {
+        from = keywordAt(values, one.after, at);
         if (from < 0) {
           // A number may have taken the keyword for its unit: `140 by 120 mm`.
-          const split = splitAtKeyword(values, slot.after, at);
+          const split = splitAtKeyword(values, one.after, at);
           if (split !== undefined) {
             values = split;
-            from = keywordAt(values, slot.after, at);
+            from = keywordAt(values, one.after, at);
           }
         }
         if (from < 0) {
-          if (slot.optional === true) continue;
+          if (one.optional) continue;
           this.#missing(reader, statement, slot);
           return undefined;
         }
@@ -255,12 +288,12 @@ class FileReading {
         from++;
       }
       const value = values[from];
-      if (value === undefined || (slot.after === undefined && slot.optional === true && !fits(value, slot, reader.keywords))) {
-        if (slot.optional === true && slot.after === undefined) continue;
+      if (value === undefined || (one.after === undefined && one.optional && !fits(value, slot, reader.keywords))) {
+        if (one.optional && one.after === undefined) continue;
         this.#missing(reader, statement, slot);
         return undefined;
       }
-      if (slot.many === true) {
+      if (one.many) {
         const list: unknown[] = [];
         while (from < values.length) {
           const next = values[from] as Value;
@@ -269,7 +302,7 @@ class FileReading {
             continue;
           }
           if (next.kind === 'word' && reader.keywords.has(next.text)) break;
-          const read = this.#slot(reader, slot, next);
+          const read = quickly(one, next) ?? this.#slot(reader, slot, next);
           if (read === undefined) ok = false;
           else list.push(read);
           from++;
@@ -278,28 +311,30 @@ class FileReading {
         at = from;
         continue;
       }
+      const quick = quickly(one, value);
+      if (quick !== undefined) {
+        out[key] = quick;
+        at = from + 1;
+        continue;
+      }
       if (value.kind === 'number' && value.unit !== undefined && reader.keywords.has(value.unit.text) && unitNamed(value.unit.text) === undefined)
         values = splitAtKeyword(values, value.unit.text, from) ?? values;
       const read = this.#slot(reader, slot, values[from] as Value);
       if (read === undefined) ok = false;
       else out[key] = read;
+      // A tolerance that nothing here reads must not pass for one that was heeded.
+      if (ok && value.kind === 'number' && value.plusMinus !== undefined && reader.slots[i + 1]?.kind !== 'tolerance')
+        ok = this.#problem('value-unexpected', value.plusMinus, { found: '± ' + this.#source(value.plusMinus), word: reader.word, shape: lineShape(reader.word, reader.spec) }) ?? false;
       at = from + 1;
     }
-    const rest = values[at];
-    if (rest !== undefined) {
-      this.#leftOver(reader, values, at);
-      return ok ? out : undefined;
-    }
-    return ok ? out : undefined;
+    // A value that did not fit has been reported; what stands behind it often belongs to the same slip.
+    if (!ok) return undefined;
+    if (at < values.length) this.#leftOver(reader, values, at);
+    return out;
   }
 
   #leftOver(reader: Reader, values: readonly Value[], at: number): void {
     const rest = values[at] as Value;
-    const before = values[at - 1];
-    const after = values[at + 1];
-    if (rest.kind === 'comma' && before?.kind === 'number' && before.unit === undefined && after?.kind === 'number' && before.end === rest.start && rest.end === after.start) {
-      return; // a decimal comma, already reported by the number before it
-    }
     // Values may have been moved to the order of the slots, so the last one need not stand last in the text.
     const end = Math.max(rest.end, (values[values.length - 1] as Value).end);
     this.#problem('value-unexpected', { start: rest.start, end }, { found: this.#tree.text.slice(rest.start, end), word: reader.word, shape: lineShape(reader.word, reader.spec) });
@@ -418,6 +453,20 @@ class FileReading {
 }
 
 
+/** The value of a slot in the plain case: a word that fits, or a number with a unit inside the limits. */
+function quickly(one: SlotReader, value: Value): unknown {
+  if (value.kind === 'word') return one.kind === 'ref' ? value : one.options.has(value.text) ? value.text : undefined;
+  if (value.kind !== 'number' || one.kind !== 'quantity' || value.unit === undefined || value.upTo !== undefined || value.plusMinus !== undefined) return undefined;
+  const si = one.units.get(value.unit.text)?.toSi(numberOf(value));
+  return si !== undefined && si >= one.low && si <= one.high ? si : undefined;
+}
+
+const letter = /^\p{L}/u;
+const startsWithLetter = (text: string): boolean => {
+  const code = text.charCodeAt(0) | 32;
+  return (code >= 97 && code <= 122) || letter.test(text);
+};
+
 const numberOf = (value: NumberValue): number => Number(value.text.charCodeAt(0) === 0x2212 ? '-' + value.text.slice(1) : value.text);
 
 function keywordAt(values: readonly Value[], keyword: string, from: number): number {
@@ -470,11 +519,8 @@ function fits(value: Value, slot: Slot, keywords: ReadonlySet<string>): boolean 
   }
 }
 
-function isDate(text: string): boolean {
-  const [year, month, day] = text.split('-').map(Number) as [number, number, number];
-  const days = [31, (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-  return year >= 1900 && month >= 1 && month <= 12 && day >= 1 && day <= (days[month - 1] as number);
-}
+/** A day that exists, of a year in which a gate could have been built. */
+const isDate = (text: string): boolean => text >= '1900' && dayNumber(text) !== undefined;
 
 /** The unit in which a bare number would make sense here: the most usual one that lands inside the limits. */
 export function likelyUnit(slot: QuantitySlot, amount: number): Unit | undefined {

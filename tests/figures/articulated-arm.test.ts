@@ -251,6 +251,18 @@ describe('an articulated arm', () => {
     expect(reachSquared(armDeadPoint(folding, Math.PI)?.angle ?? Number.NaN)).toBeCloseTo(0.16, 12);
   });
 
+  it('sees arms that miss being in line at closed by rounding only', () => {
+    for (const nudge of [1 - 1e-15, 1, 1 + 1e-15]) {
+      const reach = Math.hypot(0.9, 0.25);
+      const straight: ArmMounting = { along: 0.2, out: 0.25, driveArm: 0.4, linkArm: (reach - 0.4) * nudge, leafBracket: 0.7 };
+      expect(armDeadPoint(straight, 1.5)).toEqual({ angle: 0, kind: 'arms-in-line' });
+    }
+    // A link arm along the leaf's line but for 1e-10 of it: the dead point lies a hair before closed, and is at closed.
+    const along: ArmMounting = { along: 0.1, out: 0.3, driveArm: Math.hypot(0.8, 0.3) * (1 + 1e-11), linkArm: 0.2, leafBracket: 0.5 };
+    const other: ArmMounting = { ...along, driveArm: Math.hypot(0.8, 0.3) * (1 - 1e-11) };
+    for (const m of [along, other]) expect(armDeadPoint(m, 1)?.angle).toBeCloseTo(0, 9);
+  });
+
   it('turns with the leaf when the shaft is the hinge', () => {
     const coaxial: ArmMounting = { along: 0, out: 0, driveArm: 0.3, linkArm: 0.4, leafBracket: 0.5 };
     expect(shaftRatio(coaxial, 0.4)).toBeCloseTo(1, 12);

@@ -198,7 +198,7 @@ describe('worked cases', () => {
     const good: OverlappingLeaves = { covering: leaf, covered: leaf, overlap, gap: 0.01, clearance: 0.01 };
     expect(leastLag(good, 'opening')).toBeDefined();
     const bad: Partial<OverlappingLeaves>[] = [
-      { overlap: -0.01 }, { overlap: 3 }, { overlap: NaN }, { gap: -0.01 }, { gap: NaN }, { gap: Infinity }, { clearance: -0.01 }, { clearance: NaN }, { clearance: 2.99 },
+      { overlap: -0.01 }, { overlap: 0 }, { overlap: 3 }, { overlap: NaN }, { gap: -0.01 }, { gap: NaN }, { gap: Infinity }, { clearance: -0.01 }, { clearance: NaN }, { clearance: 2.99 },
       { covering: { ...leaf, width: 0 } }, { covered: { ...leaf, width: -1 } }, { covering: { ...leaf, width: NaN } }, { covered: { ...leaf, width: Infinity } },
       { covering: { ...leaf, profile: profileOf({ ...steady(0.1), travel: 2 })! } },
       { covered: leafOf(3, direct, 200 * degree, steady(0.1)) },

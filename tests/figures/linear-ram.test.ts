@@ -100,6 +100,13 @@ describe('the corners of a mounting', () => {
     expect(reachableAngle(onHinge, 0.3, 1)).toBe(0);
   });
 
+  it('is dead everywhere, too, a tenth of a micrometre from the hinge', () => {
+    const almost: RamMounting = { along: 0, out: 1e-7, leafBracket: 0.8 };
+    expect(deadPoint(almost, 1)).toBe(0);
+    expect(reachableAngle(almost, 0.3, 1)).toBe(0);
+    expect(strokeUsed(almost, Math.PI)).toBeCloseTo(1e-7, 12);
+  });
+
   it('has no dead point within a quarter turn on the usual side, and none at all below it', () => {
     expect(deadPoint(usual, 90 * degrees)).toBeUndefined();
     expect(inDegrees(deadPoint(usual, Math.PI))).toBeCloseTo(135, 9);

@@ -178,6 +178,17 @@ describe('reading a linkage', () => {
     );
   });
 
+  it('never turns back, whatever the slopes', () => {
+    const steep: Linkage = { leaf: Float64Array.of(0, 1), drive: Float64Array.of(0, 1), rate: Float64Array.of(10, 10) };
+    let before = 0;
+    for (let i = 0; i <= 100; i++) {
+      const drive = driveAt(steep, i / 100) ?? Number.NaN;
+      expect(drive).toBeGreaterThanOrEqual(before - 1e-12);
+      before = drive;
+    }
+    expect(before).toBeCloseTo(1, 12);
+  });
+
   it('ends where the travel ends, but for rounding', () => {
     const linkage = ramLinkage(usual, 1.5);
     expect(linkage).toBeDefined();

@@ -54,14 +54,21 @@ else {
   for (const block of pair.blocks) console.log(block + '\n');
 }
 
-/** The first sound site with figures of a lag between two leaves, else with any figure of its motion; and these figures. */
+/** The timing of the sound site whose leaves need the greatest lag between them; of any site, where none needs one. */
 function pairOf() {
-  const told = sound.map((site) => ({ site, blocks: pintle('figures', site).stdout.split('\n\n').slice(1).map((block) => block.trim()) }));
-  const choose = (pattern) => told.map(({ site, blocks }) => ({ site, blocks: blocks.filter((block) => pattern.test(block)) }));
   const timing = /^(motion\.|leaf\.\S+\.run-time)/;
-  const withLag = told.filter(({ blocks }) => blocks.some((block) => block.startsWith('motion.least-lag')));
-  const from = withLag.length > 0 ? choose(timing).filter(({ site }) => withLag.some((one) => one.site === site)) : choose(timing);
-  return from.find(({ blocks }) => blocks.length > 0);
+  const sites = sound.flatMap((site) => {
+    try {
+      const { figures } = JSON.parse(pintle('figures', site, '--output', 'json').stdout);
+      return [{ site, lag: figures.find((figure) => figure.id === 'motion.least-lag')?.value ?? -1, timed: figures.some((figure) => timing.test(figure.id)) }];
+    } catch {
+      return [];
+    }
+  });
+  const [chosen] = sites.filter(({ timed }) => timed).sort((a, b) => b.lag - a.lag);
+  if (chosen === undefined) return undefined;
+  const blocks = pintle('figures', chosen.site).stdout.trimEnd().split('\n\n').slice(1);
+  return { site: chosen.site, blocks: blocks.filter((block) => timing.test(block)) };
 }
 
 heading('Before anybody relies on this');

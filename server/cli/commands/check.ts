@@ -82,6 +82,8 @@ function runCheck(given: Arguments, terminal: Terminal): number {
   const machine = machineOutputs[output];
   if (machine === undefined) terminal.out(text(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
   else terminal.out(machine(report));
+  if (all.some((finding) => finding.rule === 'use-outside-root') && rootGiven === undefined && !given.has('quiet'))
+    terminal.err('The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n');
   if (baseline !== undefined) tendBaseline(baseline, checked, report, given, machine !== undefined, terminal);
   if (unreadable.length > 0) return exit.wrong;
   return all.some((finding) => fails(finding.severity, failOn)) ? exit.findings : exit.fine;

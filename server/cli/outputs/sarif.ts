@@ -16,7 +16,7 @@ export function sarif(report: Report): string {
       message: { text: messageOf(finding) },
       locations: [{ physicalLocation: location(file.path, finding.range) }],
       ...(finding.related.length === 0 ? {} : { relatedLocations: finding.related.map((related, id) => relatedLocation(related, id)) }),
-      partialFingerprints: { 'pintle/v1': fingerprints[index] },
+      partialFingerprints: { 'pintle/v1': fingerprints[index] as string },
       properties: { source: finding.source },
     }));
   });

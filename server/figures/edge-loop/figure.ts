@@ -1,5 +1,5 @@
 import type { FigureKind } from '../figure.ts';
-import { loopsOf } from './loops.ts';
+import { loopsOf, resistanceOf } from './loops.ts';
 import { parallelBand } from './maths.ts';
 
 const rounded = (ohms: number): string => (ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(4))} kohm` : `${Number(ohms.toPrecision(4))} ohm`);
@@ -16,7 +16,9 @@ export const figures: readonly FigureKind[] = [
       for (const panel of panels) {
         const loops = loopsOf(panel);
         if (loops === undefined || panel.nameAt === undefined) continue;
-        for (const { terminal, branches, terminated, resistance } of loops) {
+        for (const loop of loops) {
+          const { terminal, branches, terminated } = loop;
+          const resistance = resistanceOf(loop);
           if (resistance === undefined) continue;
           const resistors = terminated.flatMap(({ name, facts: { terminator } }) => (terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }]));
           give(

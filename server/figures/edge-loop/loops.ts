@@ -6,7 +6,7 @@ import { parallel } from './maths.ts';
 /** An edge that is wired to the input, and all that its chain leads to, from the panel outwards. */
 export interface EdgeBranch {
   readonly wire: Wire;
-  /** One at least; each edge once. */
+  /** One at least. An edge stands in one branch of a loop only. */
   readonly edges: readonly Sensor[];
   /** False where the chain does not end plainly: at a name or line that cannot be read, at something else than a resistive edge, in a circle. */
   readonly whole: boolean;
@@ -18,53 +18,62 @@ export interface EdgeLoop {
   readonly terminal: Terminal;
   /** One at least, in the order of the file. */
   readonly branches: readonly EdgeBranch[];
+  /** Every edge once, from the panel outwards. */
+  readonly edges: readonly Sensor[];
   /** Edges with a terminator, from the panel outwards. */
   readonly terminated: readonly Sensor[];
-  /** Ohms that the panel sees at rest; Infinity without a terminator; undefined where a branch is not whole. */
-  readonly resistance: number | undefined;
+}
+
+interface OpenLoop extends EdgeLoop {
+  readonly branches: EdgeBranch[];
+  readonly edges: Sensor[];
+  readonly terminated: Sensor[];
 }
 
 export const isResistive = (sensor: Sensor): boolean => sensor.model?.facts.output?.value === 'resistive';
 
+/** Ohms that the panel sees at rest; Infinity without a terminator; undefined where a chain cannot be followed to its end. */
+export function resistanceOf({ branches, terminated }: EdgeLoop): number | undefined {
+  for (const branch of branches) if (!branch.whole) return undefined;
+  return parallel(terminated.map((edge) => edge.facts.terminator?.value ?? Number.POSITIVE_INFINITY));
+}
+
 /** The loops of a panel, in the order of its lines; undefined where no resistive edge is wired to a resistive input of it. */
 export const loopsOf = perSubject((panel: Panel): readonly EdgeLoop[] | undefined => {
-  let loops: { terminal: Terminal; branches: EdgeBranch[]; edges: Sensor[] }[] | undefined;
+  let loops: OpenLoop[] | undefined;
   for (const wire of panel.wires) {
     const { device } = wire;
-    if (wire.part !== 'signal' || device === undefined || device.kind !== 'sensor' || !isResistive(device.it)) continue;
+    if (device === undefined || device.kind !== 'sensor' || wire.part !== 'signal' || !isResistive(device.it)) continue;
     for (const { terminal } of wire.ends) {
       if (terminal === undefined || terminal.role !== 'edge-input') continue;
-      let loop = loops?.find((one) => one.terminal === terminal);
-      if (loop === undefined) (loops ??= []).push((loop = { terminal, branches: [], edges: [] }));
-      // The same edge wired to the same input twice is one edge.
-      if (!loop.branches.some((branch) => branch.edges[0] === device.it)) loop.branches.push(branchOf(wire, device.it, loop.edges));
+      loops ??= [];
+      let loop = loopAt(loops, terminal);
+      if (loop === undefined) loops.push((loop = { panel, terminal, branches: [], edges: [], terminated: [] }));
+      // An edge that was met already, as the head of a branch or in its chain, adds nothing.
+      if (!loop.edges.includes(device.it)) loop.branches.push(branchOf(wire, device.it, loop));
     }
   }
-  return loops?.map(({ terminal, branches, edges }) => {
-    const terminated = edges.filter((edge) => edge.facts.terminator !== undefined);
-    const whole = branches.every((branch) => branch.whole);
-    return { panel, terminal, branches, terminated, resistance: whole ? parallel(terminated.map((edge) => edge.facts.terminator?.value ?? Number.POSITIVE_INFINITY)) : undefined };
-  });
+  return loops;
 });
 
-/** Follows a chain; puts what it meets into `met`, which holds all edges of the loop. */
-function branchOf(wire: Wire, first: Sensor, met: Sensor[]): EdgeBranch {
+function loopAt(loops: readonly OpenLoop[], terminal: Terminal): OpenLoop | undefined {
+  for (const loop of loops) if (loop.terminal === terminal) return loop;
+  return undefined;
+}
+
+/** Follows a chain up to its end, or to an edge of the same loop that was met already: a circle, or a chain that joins another. */
+function branchOf(wire: Wire, first: Sensor, { edges: met, terminated }: OpenLoop): EdgeBranch {
   const edges: Sensor[] = [];
-  let edge: Sensor | undefined = first;
-  let whole = true;
-  while (edge !== undefined) {
-    if (!met.includes(edge)) met.push(edge);
-    // Met twice: a circle, or two branches that meet.
-    else whole = false;
+  let edge = first;
+  for (;;) {
+    met.push(edge);
     edges.push(edge);
-    if (edge.unread.length > 0) whole = false;
-    const chain: Sensor['facts']['chains-into'] = edge.facts['chains-into'];
-    const next: Sensor | undefined = edge.next;
-    if (chain !== undefined && (next === undefined || !isResistive(next) || edges.includes(next))) {
-      whole = false;
-      break;
-    }
+    const { terminator, 'chains-into': chain } = edge.facts;
+    if (terminator !== undefined) terminated.push(edge);
+    if (edge.unread.length > 0) return { wire, edges, whole: false };
+    if (chain === undefined) return { wire, edges, whole: true };
+    const { next } = edge;
+    if (next === undefined || !isResistive(next) || met.includes(next)) return { wire, edges, whole: false };
     edge = next;
   }
-  return { wire, edges, whole };
 }

@@ -10,7 +10,7 @@
 
 import { driveAt, leafAt } from '../linkage/maths.ts';
 import type { Linkage } from '../linkage/maths.ts';
-import { timeAt, wholeTravel } from '../motion-profile/maths.ts';
+import { pieceAtTime, timeAt, timeInPiece, wholeTravel } from '../motion-profile/maths.ts';
 import type { Direction, Profile } from '../motion-profile/maths.ts';
 
 /** One swing leaf and how it moves in the direction asked about. */
@@ -27,7 +27,7 @@ export interface OverlappingLeaves {
   /** Carries the strip; opens first, closes last. */
   readonly covering: SwingLeaf;
   readonly covered: SwingLeaf;
-  /** How far the strip reaches past the covered leaf's end, m, >= 0. */
+  /** How far the strip reaches past the covered leaf's end, m, > 0: without overlap there is no order to keep. */
   readonly overlap: number;
   /** Between the ends of the two closed leaves, m, >= 0. */
   readonly gap: number;
@@ -41,9 +41,9 @@ export interface OverlappingLeaves {
 export interface LeastLag {
   /** s, >= 0. Opening: the covered leaf starts this much after the covering one. Closing: the covering leaf starts this much after the covered one. */
   readonly lag: number;
-  /** Angle of the covering leaf at the moment that decides, rad from closed. */
+  /** Angle that the covering leaf just needs at the moment that decides (with lag 0: that leaves least time in hand), rad from closed. */
   readonly angleCovering: number;
-  /** Angle of the covered leaf at the moment that decides, rad from closed. */
+  /** Angle of the covered leaf at that moment, rad from closed. */
   readonly angleCovered: number;
 }
 
@@ -57,15 +57,9 @@ interface Plan {
   readonly clearance: number;
 }
 
-/** What one moment asks for. */
-interface Moment {
-  /** s; negative where the leaves have time in hand. */
-  readonly lag: number;
-  readonly angleCovered: number;
-}
-
-/** Steps of the grid between two corners of the motion. */
-const steps = 14;
+/** Grid between two neighbouring corners of the motion, and how often its best is then refined. */
+const steps = 8;
+const refinements = 2;
 
 /**
  * Least lag in `direction` so that the two leaves never cross, nor come nearer than the clearance; a lag that just touches counts as free.
@@ -78,11 +72,11 @@ const steps = 14;
  * nothing after the point of clearing can decide. Plane geometry and constant-acceleration motion, derived, no published source.
  *
  * The greatest is looked for between each two neighbouring corners (where either profile changes its acceleration, and where the tip of
- * the strip becomes the nearest point), on a grid and at the top of the parabola through its best three; for ordinary leaves it is
- * good to well under a millisecond.
+ * the strip becomes the nearest point), on a grid and by parabolas through its best;
+ * for ordinary leaves it is good to well under a millisecond.
  *
  * undefined: no lag makes it free, because the covering leaf does not open far enough; or impossible input (a width not above 0,
- * a negative overlap, gap or clearance, overlap and clearance together reaching the covered leaf's hinge, a clearance reaching from
+ * an overlap not above 0, a negative gap or clearance, overlap and clearance together reaching the covered leaf's hinge, a clearance reaching from
  * the covering leaf's hinge to the covered leaf's end, a stroke longer than its linkage, a linkage beyond half a turn).
  */
 export function leastLag(leaves: OverlappingLeaves, direction: Direction): LeastLag | undefined {
@@ -94,7 +88,7 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
     apart: covering.width + gap + covered.width,
     clearance,
   };
-  if (!(covering.width > 0 && covered.width > 0 && overlap >= 0 && gap >= 0 && clearance >= 0 && plan.apart < Infinity)) return undefined;
+  if (!(covering.width > 0 && covered.width > 0 && overlap > 0 && gap >= 0 && clearance >= 0 && plan.apart < Infinity)) return undefined;
   if (!(overlap + clearance < covered.width && clearance < covering.width + gap)) return undefined;
   const coveringEnd = openAngle(covering);
   const coveredEnd = openAngle(covered);
@@ -122,10 +116,42 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
   if (passing !== undefined) count = insert(corners, count, passing, lastAngle);
   corners[count] = lastAngle;
 
+  const timesCovering = new Float64Array(count + 1);
+  const timesCovered = new Float64Array(count + 1);
+  let lag = -Infinity;
+  let angleCovered = 0;
+  for (let i = 0; i <= count; i += 1) {
+    timesCovering[i] = timeAt(covering.profile, travelFor(covering, requiredAngle(plan, corners[i]!), opening));
+    timesCovered[i] = timeAt(covered.profile, travelFor(covered, corners[i]!, opening));
+    const needed = opening ? timesCovering[i]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i]!;
+    if (needed > lag) {
+      lag = needed;
+      angleCovered = corners[i]!;
+    }
+  }
   const grid = new Float64Array(steps + 1);
-  let greatest: Moment = { lag: lagFor(leaves, plan, 0, opening), angleCovered: 0 };
-  for (let i = 0; i < count; i += 1) greatest = greatestBetween(leaves, plan, corners[i]!, corners[i + 1]!, greatest, grid, opening);
-  const { lag, angleCovered } = greatest;
+  for (let i = 0; i < count; i += 1) {
+    // Both times only ever grow along the grid (or shrink, closing), so nothing in between can ask for more than this.
+    const bound = opening ? timesCovering[i + 1]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i + 1]!;
+    if (bound <= lag) continue;
+    const stretch: Stretch = {
+      leaves,
+      plan,
+      opening,
+      from: corners[i]!,
+      span: corners[i + 1]! - corners[i]!,
+      coveringPiece: pieceAtTime(covering.profile, (timesCovering[i]! + timesCovering[i + 1]!) / 2),
+      coveredPiece: pieceAtTime(covered.profile, (timesCovered[i]! + timesCovered[i + 1]!) / 2),
+    };
+    grid[0] = opening ? timesCovering[i]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i]!;
+    grid[steps] = opening ? timesCovering[i + 1]! - timesCovered[i + 1]! : timesCovered[i + 1]! - timesCovering[i + 1]!;
+    const share = greatestIn(stretch, grid);
+    const needed = lagAt(stretch, share);
+    if (needed > lag) {
+      lag = needed;
+      angleCovered = angleOn(stretch, share);
+    }
+  }
   if (!(lag < Infinity && lag > -Infinity)) return undefined;
   return { lag: Math.max(0, lag), angleCovering: requiredAngle(plan, angleCovered), angleCovered };
 }
@@ -148,48 +174,81 @@ function insert(corners: Float64Array, count: number, angle: number, end: number
   return count + 1;
 }
 
-/** The moment that asks for most, with the covered leaf between `from` and `to`, or `sofar` if that asks for more. `grid` is room to work in. */
-function greatestBetween(leaves: OverlappingLeaves, plan: Plan, from: number, to: number, sofar: Moment, grid: Float64Array, opening: boolean): Moment {
-  // The grid is closest at both ends, by share²(3 − 2·share): where a leaf starts or stops, time goes by the square root of its angle.
-  const span = to - from;
-  let lag = -Infinity;
-  let angleCovered = from;
-  let best = 0;
-  for (let i = 0; i <= steps; i += 1) {
-    const share = i / steps;
-    const angle = from + span * share * share * (3 - 2 * share);
-    const needed = lagFor(leaves, plan, angle, opening);
-    grid[i] = needed;
-    if (needed > lag) {
-      lag = needed;
-      angleCovered = angle;
-      best = i;
-    }
-  }
-  const middle = Math.min(steps - 1, Math.max(1, best));
-  const bend = grid[middle - 1]! - 2 * grid[middle]! + grid[middle + 1]!;
-  const share = (middle + (grid[middle - 1]! - grid[middle + 1]!) / (2 * bend)) / steps;
-  if (bend < 0 && share > 0 && share < 1) {
-    const angle = from + span * share * share * (3 - 2 * share);
-    const needed = lagFor(leaves, plan, angle, opening);
-    if (needed > lag) {
-      lag = needed;
-      angleCovered = angle;
-    }
-  }
-  return lag > sofar.lag ? { lag, angleCovered } : sofar;
+/** Between two neighbouring corners: each leaf is in one piece of its profile throughout. */
+interface Stretch {
+  readonly leaves: OverlappingLeaves;
+  readonly plan: Plan;
+  readonly opening: boolean;
+  /** Angles of the covered leaf. */
+  readonly from: number;
+  readonly span: number;
+  readonly coveringPiece: number;
+  readonly coveredPiece: number;
 }
 
-/** The lag that the moment with the covered leaf at `angle` asks for; negative where the leaves have time in hand. */
-function lagFor(leaves: OverlappingLeaves, plan: Plan, angle: number, opening: boolean): number {
-  const difference = timeOf(leaves.covering, requiredAngle(plan, angle), opening) - timeOf(leaves.covered, angle, opening);
-  return opening ? difference : -difference;
+/** Angle of the covered leaf at a share of the stretch; closest at both ends, as where a leaf starts or stops, time goes by the square root of its angle. */
+const angleOn = ({ from, span }: Stretch, share: number): number => from + span * share * share * (3 - 2 * share);
+
+/** The lag that the moment at a share of the stretch asks for; negative where the leaves have time in hand. */
+function lagAt(stretch: Stretch, share: number): number {
+  const { plan, opening } = stretch;
+  const { covering, covered } = stretch.leaves;
+  const angle = angleOn(stretch, share);
+  const coveringTime = timeInPiece(covering.profile, stretch.coveringPiece, travelFor(covering, requiredAngle(plan, angle), opening));
+  const coveredTime = timeInPiece(covered.profile, stretch.coveredPiece, travelFor(covered, angle, opening));
+  return opening ? coveringTime - coveredTime : coveredTime - coveringTime;
 }
 
-/** Time after its own start at which the leaf is at `angle`. */
-function timeOf({ linkage, profile }: SwingLeaf, angle: number, opening: boolean): number {
+/** The share of the stretch that asks for the greatest lag. `grid` is room to work in; its first and last are given. */
+function greatestIn(stretch: Stretch, grid: Float64Array): number {
+  let best = grid[steps]! > grid[0]! ? steps : 0;
+  for (let i = 1; i < steps; i += 1) {
+    grid[i] = lagAt(stretch, i / steps);
+    if (grid[i]! > grid[best]!) best = i;
+  }
+  // Three points with the greatest in the middle (or at an end of the stretch), then the top of the parabola through them, and again.
+  const centre = Math.min(steps - 1, Math.max(1, best));
+  let left = (centre - 1) / steps;
+  let middle = centre / steps;
+  let right = (centre + 1) / steps;
+  let atLeft = grid[centre - 1]!;
+  let atMiddle = grid[centre]!;
+  let atRight = grid[centre + 1]!;
+  for (let i = 0; i < refinements; i += 1) {
+    const before = (atMiddle - atLeft) / (middle - left);
+    const after = (atRight - atMiddle) / (right - middle);
+    const bend = (after - before) / (right - left);
+    const top = (left + middle - before / bend) / 2;
+    if (!(bend < 0 && top > left && top < right && top !== middle)) break;
+    const atTop = lagAt(stretch, top);
+    // The four points in order; keep the best and its neighbours.
+    if (top < middle) {
+      if (atTop > atMiddle || atLeft > atMiddle) {
+        right = middle;
+        atRight = atMiddle;
+        middle = top;
+        atMiddle = atTop;
+      } else {
+        left = top;
+        atLeft = atTop;
+      }
+    } else if (atTop > atMiddle || atRight > atMiddle) {
+      left = middle;
+      atLeft = atMiddle;
+      middle = top;
+      atMiddle = atTop;
+    } else {
+      right = top;
+      atRight = atTop;
+    }
+  }
+  return middle;
+}
+
+/** Travel of the leaf's drive since its own start with the leaf at `angle`. */
+function travelFor({ linkage, profile }: SwingLeaf, angle: number, opening: boolean): number {
   const drive = driveNear(linkage, angle);
-  return timeAt(profile, opening ? drive : wholeTravel(profile) - drive);
+  return opening ? drive : wholeTravel(profile) - drive;
 }
 
 /**
@@ -205,11 +264,11 @@ function driveNear(linkage: Linkage, angle: number): number {
   while (low < last - 1 && leaf[low + 1]! <= angle) low += 1;
   const leafSpan = leaf[low + 1]! - leaf[low]!;
   const driveSpan = drive[low + 1]! - drive[low]!;
-  const start = (rate[low]! * leafSpan) / driveSpan;
-  const end = (rate[low + 1]! * leafSpan) / driveSpan;
-  if (!(Math.abs(start - 1) < 0.1 && Math.abs(end - 1) < 0.1)) return driveAt(linkage, angle) ?? drive[low]!;
+  const start = rate[low]! * leafSpan;
+  const end = rate[low + 1]! * leafSpan;
+  if (!(Math.abs(start - driveSpan) < 0.1 * driveSpan && Math.abs(end - driveSpan) < 0.1 * driveSpan)) return driveAt(linkage, angle) ?? drive[low]!;
   const t = (angle - leaf[low]!) / leafSpan;
-  return drive[low]! + driveSpan * t * (start + t * (3 - 2 * start - end + t * (start + end - 2)));
+  return drive[low]! + t * (start + t * (3 * driveSpan - 2 * start - end + t * (start + end - 2 * driveSpan)));
 }
 
 /** Leaf angle at junction `i` of its profile, if that is between `least` and `greatest`. */

@@ -55,8 +55,10 @@ export function leverArm(m: RamMounting, angle: number): number | undefined {
 const onHinge = (m: RamMounting): boolean => Math.abs(m.along) + Math.abs(m.out) <= 1e-6 * m.leafBracket;
 
 /** The angle in [0, π) at which hinge and both pins are in line; 0 for a post bracket on the hinge axis. It comes back every half turn. */
-function inLine(m: RamMounting): number {
-  if (onHinge(m)) return 0;
+const inLine = (m: RamMounting): number => (onHinge(m) ? 0 : firstExtremum(m));
+
+/** The angle in [0, π) at which the length stops growing or shrinking. */
+function firstExtremum(m: RamMounting): number {
   const angle = Math.atan2(-m.out, m.along);
   const turned = angle < 0 ? angle + Math.PI : angle;
   return turned <= sameAngle || turned >= Math.PI - sameAngle ? 0 : turned;
@@ -86,7 +88,7 @@ export function strokeUsed(m: RamMounting, angle: number): number | undefined {
   let shortest = Math.min(closed, opened);
   let longest = Math.max(closed, opened);
   // Two dead points in a row are the longest and the shortest length there is: later ones add nothing.
-  const first = inLine(m);
+  const first = firstExtremum(m);
   for (const extremum of [first, first + Math.PI]) {
     if (extremum > angle) break;
     const length = ramLength(m, extremum) ?? closed;

@@ -151,7 +151,7 @@ export function driveAt(linkage: Linkage, leafPosition: number): number | undefi
   if (at === undefined) return undefined;
   const piece = pieceAt(linkage, linkage.leaf, at);
   const share = (at - piece.leafFrom) / piece.leafSpan;
-  return piece.driveFrom + piece.driveSpan * (piece.byLeaf ? shape(piece, share) : shapeInverse(piece, share));
+  return piece.driveFrom + piece.driveSpan * shape(piece, share);
 }
 
 /** Leaf position when the drive has travelled `driveTravel`, from 0 to the linkage's last; undefined outside that. Exact inverse of driveAt. */
@@ -160,7 +160,7 @@ export function leafAt(linkage: Linkage, driveTravel: number): number | undefine
   if (at === undefined) return undefined;
   const piece = pieceAt(linkage, linkage.drive, at);
   const share = (at - piece.driveFrom) / piece.driveSpan;
-  return piece.leafFrom + piece.leafSpan * (piece.byLeaf ? shapeInverse(piece, share) : shape(piece, share));
+  return piece.leafFrom + piece.leafSpan * shapeInverse(piece, share);
 }
 
 /** `value` held inside the values' range, or undefined if it is further outside than rounding explains. */
@@ -170,17 +170,12 @@ function within(values: Float64Array, value: number): number | undefined {
   return Math.min(Math.max(value, 0), end);
 }
 
-/**
- * One piece between two samples as a cubic Hermite curve on the unit square, with end slopes `start` and `end`.
- * It is written as drive over leaf or as leaf over drive, whichever is the flatter: next to a dead point one of them is
- * close to a parabola and the other close to a square root, which no cubic follows.
- */
+/** One piece between two samples: a cubic Hermite curve of drive over leaf on the unit square, with end slopes `start` and `end`. */
 interface Piece {
   readonly leafFrom: number;
   readonly leafSpan: number;
   readonly driveFrom: number;
   readonly driveSpan: number;
-  readonly byLeaf: boolean;
   readonly start: number;
   readonly end: number;
 }
@@ -197,19 +192,10 @@ function pieceAt({ leaf, drive, rate }: Linkage, values: Float64Array, value: nu
   const driveFrom = drive[low] as number;
   const leafSpan = (leaf[high] as number) - leafFrom;
   const driveSpan = (drive[high] as number) - driveFrom;
-  const start = ((rate[low] as number) * leafSpan) / driveSpan;
-  const end = ((rate[high] as number) * leafSpan) / driveSpan;
   // Slopes above 3 could make the curve turn back (Fritsch and Carlson, 1980).
-  const byLeaf = start * end <= 1;
-  return {
-    leafFrom,
-    leafSpan,
-    driveFrom,
-    driveSpan,
-    byLeaf,
-    start: Math.min(3, byLeaf ? start : 1 / start),
-    end: Math.min(3, byLeaf ? end : 1 / end),
-  };
+  const start = Math.min(3, ((rate[low] as number) * leafSpan) / driveSpan);
+  const end = Math.min(3, ((rate[high] as number) * leafSpan) / driveSpan);
+  return { leafFrom, leafSpan, driveFrom, driveSpan, start, end };
 }
 
 const shape = ({ start, end }: Piece, t: number): number => t * (start + t * (3 - 2 * start - end + t * (start + end - 2)));

@@ -172,8 +172,8 @@ export function wholeTravel(p: Profile): number {
   return p.startTravel[p.startTravel.length - 1]!;
 }
 
-/** The piece that time `t` falls in; at a junction the later one. */
-function pieceAtTime(p: Profile, t: number): number {
+/** The piece that time `t` falls in; at a junction the later one, from the end on the last entry. */
+export function pieceAtTime(p: Profile, t: number): number {
   const last = p.startTime.length - 1;
   let piece = 0;
   while (piece < last && p.startTime[piece + 1]! <= t) piece += 1;

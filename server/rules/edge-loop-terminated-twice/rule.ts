@@ -1,4 +1,4 @@
-import { type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
+import { type EdgeLoop, loopsOf, resistanceOf } from '../../figures/edge-loop/loops.ts';
 import { factPlace, type Sensor } from '../../model/index.ts';
 import { without } from '../fixes.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
@@ -22,7 +22,9 @@ export const rule = installationRule({
   },
 });
 
-function say({ panel, terminal, branches, terminated, resistance }: EdgeLoop, report: (report: Report) => void): void {
+function say(loop: EdgeLoop, report: (report: Report) => void): void {
+  const { panel, terminal, branches, terminated } = loop;
+  const resistance = resistanceOf(loop);
   // In one chain it is the first that is one too many; where several edges are wired to the input, it is the second.
   const inOneChain = branches.length === 1;
   const edge = terminated[inOneChain ? 0 : 1];

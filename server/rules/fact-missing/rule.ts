@@ -70,11 +70,21 @@ function checkRequired(needs: Needs, entity: Entity, report: Say): void {
   for (const inner of needs.within) for (const block of entity.blocks[inner.word] ?? []) checkRequired(inner, block, report);
 }
 
-function checkDrives({ drives }: Installation, report: Say): void {
+function checkDrives({ drives, path }: Installation, report: Say): void {
   for (const drive of drives) {
     const model = drive.model;
     const kind = model?.facts.kind;
     if (model === undefined || kind === undefined) continue;
+    // The library says so too, but whoever checks only the site would not hear of it.
+    if (model.path !== path)
+      for (const fact of byDriveKind[kind.value].model)
+        if (model.facts[fact] === undefined && !model.unread.includes(fact))
+          report({
+            at: drive.modelAt ?? headPlace(drive),
+            what: `The model “${model.name}” of “${drive.name}” lacks “${fact}”, which is needed because it is ${byDriveKind[kind.value].says}.`,
+            remedy: `Write it in the library, as in “${blocks['drive-model'].lines[fact].example}”.`,
+            related: [{ message: 'the model', path: model.path, ...headPlace(model) }],
+          });
     for (const fact of byDriveKind[kind.value].drive)
       if (drive.facts[fact] === undefined)
         lacks(asRead(drive), blocks.drive, [fact], report, {

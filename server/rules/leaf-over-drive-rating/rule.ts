@@ -20,21 +20,21 @@ export const rule = installationRule({
       const widest = limits['widest-leaf'];
       const heaviest = limits['heaviest-leaf'];
       const { width, mass } = facts;
-      if (widest !== undefined && width !== undefined && width.value > widest.value * hair) say(drive, width.line, widest.line, 'wide', 'wider', report);
-      if (heaviest !== undefined && mass !== undefined && mass.value > heaviest.value * hair) say(drive, mass.line, heaviest.line, 'heavy', 'heavier', report);
+      if (widest !== undefined && width !== undefined && width.value > widest.value * hair) say(drive, width.line, widest.line, `is ${written(width.line)} wide, wider`, report);
+      if (heaviest !== undefined && mass !== undefined && mass.value > heaviest.value * hair) say(drive, mass.line, heaviest.line, `weighs ${written(mass.line)}, more`, report);
     }
   },
 });
 
 const hair = 1 + 1e-9;
 
-function say(drive: Drive, fact: Statement, limit: Statement, is: string, than: string, report: (report: Report) => void): void {
+function say(drive: Drive, fact: Statement, limit: Statement, is: string, report: (report: Report) => void): void {
   const { leaf, model, installation } = drive;
   if (leaf === undefined || model === undefined) return;
   const moves = drive.facts.moves?.line;
   report({
     at: fact,
-    what: `${quoted(leaf.name)} is ${written(fact)} ${is}, ${than} than the ${written(limit)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
+    what: `${quoted(leaf.name)} ${is} than the ${written(limit)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
     related: [
       { message: 'the drive', ...headPlace(drive) },
       ...(moves === undefined ? [] : [{ message: 'moves this leaf', start: moves.start, end: moves.end }]),

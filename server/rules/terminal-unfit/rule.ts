@@ -1,13 +1,15 @@
 import type { Panel, TerminalRole, TerminalUse, Wire } from '../../model/index.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, isUnfit, ofTheModel, quotedList, roleInWords, unfitEnd } from '../wiring.ts';
-import { quoted, withArticle } from '../words.ts';
+import { inModel, isInput, isUnfit, ofTheModel, quotedList, roleInWords, unfitEnd } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+const unreadable = 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
 
 export const rule = installationRule({
   name: 'terminal-unfit',
   severity: 'error',
   title: 'A device is wired to a terminal that is not made for it.',
-  why: 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.',
+  why: unreadable,
   remedy: 'Wire the device to a terminal of the kind that it needs.',
   source: ofTheModel,
   acceptable: true,
@@ -38,6 +40,7 @@ function say(panel: Panel, wire: Wire, end: TerminalUse, report: (report: Report
   report({
     at: end.at,
     what: `${quoted(terminal.name.text)} is for ${roleInWords(terminal.role)}; ${inWords(wire)} is wired to it.`,
+    why: whyOf(wire, terminal.role),
     remedy: whereTo(panel, wire),
     related,
   });
@@ -74,15 +77,20 @@ function inWords({ device, part, fact }: Wire): string {
   return `${name}, ${output === 'two-wire' ? 'a self-checking sensor on two wires' : output === 'resistive' ? 'a resistive edge' : 'a sensor with a relay contact'},`;
 }
 
+function whyOf({ device, part }: Wire, role: TerminalRole): string {
+  if (part !== 'signal') return part === 'supply' ? 'There is no supply on that terminal: the device does not work, or is destroyed.' : 'That terminal tests nothing: a device that has failed is not found before the next movement.';
+  if (device?.kind === 'drive') return 'The drive does not run there, or destroys what it is wired to.';
+  if (!isInput(role)) return 'That terminal reads nothing: the panel would never hear of this device, and one of the two may be destroyed.';
+  return device?.kind === 'control' ? 'The panel takes its command for a report of something else.' : unreadable;
+}
+
 function whereTo(panel: Panel, wire: Wire): string {
-  const roles: TerminalRole[] = [];
   const names: string[] = [];
   for (const terminal of panel.model?.facts.terminal ?? []) {
     if (terminal.role === 'common' || terminal.role === 'earth' || isUnfit(wire, terminal.role)) continue;
     names.push(terminal.name.text);
-    if (!roles.includes(terminal.role)) roles.push(terminal.role);
   }
   const model = quoted(panel.model?.name ?? '');
   if (names.length === 0) return `${model} has no terminal for it: choose another device, or another panel.`;
-  return `Wire it to ${withArticle(roles.join(' or '))}; ${model} has ${quotedList(names)}.`;
+  return `Wire it where ${model} takes it: ${quotedList(names)}.`;
 }

@@ -1,0 +1,75 @@
+// How a request is answered: cancelled and stale answers are dropped, errors are logged and never the user's.
+import { LSPErrorCodes, ResponseError, type CancellationToken } from 'vscode-languageserver';
+import type { Analysis } from '../editor/index.ts';
+import type { Client } from './client.ts';
+import type { Document, Lines } from './documents.ts';
+import type { Host } from './host.ts';
+import type { Pace } from './pace.ts';
+import type { Session } from './session.ts';
+
+/** The text changed while an answer was worked out: the answer is about a text that is gone. */
+class Stale extends Error {}
+
+/** An open text as it was when a request about it came. */
+export interface At {
+  readonly document: Document;
+  readonly analysis: Analysis;
+  readonly lines: Lines;
+  readonly version: number;
+}
+
+export type Answer<P, R> = (params: P, token: CancellationToken) => Promise<R | ResponseError<never>>;
+
+export interface Answering {
+  /** A request; `empty` is the answer where the work fails. */
+  readonly answering: <P, R>(what: string, empty: R, work: (params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
+  /** A notification. */
+  readonly hearing: <P>(what: string, work: (params: P) => void | Promise<void>) => (params: P) => Promise<void>;
+  /** A request about an open text; an edit that comes meanwhile makes its answer worthless. */
+  readonly about: <P extends { readonly textDocument: { readonly uri: string } }, R>(what: string, empty: R, work: (at: At, params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
+}
+
+export function createAnswering(host: Host, session: Session, pace: Pace, client: Client, linesFor: (analysis: Analysis) => Lines): Answering {
+  const { documents } = session;
+  const dropped = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+
+  const answering: Answering['answering'] = (what, empty, work) => async (params, token) => {
+    try {
+      // A turn of the queue, in which a cancellation that was sent right behind can arrive.
+      await host.tick();
+      if (token.isCancellationRequested) return dropped();
+      const answer = await work(params, token);
+      return token.isCancellationRequested ? dropped() : answer;
+    } catch (error) {
+      if (error instanceof Stale) return new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+      client.complain(what, error);
+      return empty;
+    }
+  };
+
+  return {
+    answering,
+    hearing: (what, work) => async (params) => {
+      try {
+        await work(params);
+      } catch (error) {
+        client.complain(what, error);
+      }
+    },
+    about: (what, empty, work) => (params, token) => {
+      const uri = params?.textDocument?.uri;
+      const version = documents.get(uri)?.version;
+      return answering<typeof params, typeof empty>(what, empty, async () => {
+        const document = documents.get(uri);
+        if (document === undefined || version === undefined) return empty;
+        documents.touch(document);
+        const analysis = await session.analyse(document);
+        if (analysis === undefined || token.isCancellationRequested) return empty;
+        if (document.version !== version) throw new Stale();
+        const answer = await pace.timed(what, () => work({ document, analysis, lines: linesFor(analysis), version }, params, token));
+        if (document.version !== version) throw new Stale();
+        return answer;
+      })(params, token);
+    },
+  };
+}

@@ -1,0 +1,79 @@
+import { expect, test } from 'vitest';
+import { derivation, figuresShown, inlayValues, withNumbers } from '../../server/editor/index.ts';
+import type { Figure } from '../../server/figures/index.ts';
+import { bench, site } from './bench.ts';
+
+/** The lines of a text that have values behind them, each with its values. */
+function shown(text: string): string[] {
+  const { analysis } = bench(text);
+  const values = inlayValues(analysis);
+  const lines = new Map<string, string[]>();
+  for (const { offset, label } of values) {
+    const start = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1;
+    const line = text.slice(start, offset).trim();
+    lines.set(line, [...(lines.get(line) ?? []), label]);
+  }
+  return [...lines].map(([line, labels]) => `${line} ▸ ${labels.sort().join(' · ')}`);
+}
+
+test('values stand behind the lines that cause them', () => {
+  const found = shown(site());
+  // Uniform rod about its end, I = m·w²/3 = 165 kg · (2.10 m)² / 3 = 242.6 kg·m².
+  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia = 243 kg·m²');
+  expect(found.find((line) => line.startsWith('opens inward 95 deg ▸'))).toMatch(/run time = \d+(\.\d)? s/);
+});
+
+test('before a comment, and inside the line whatever its end', () => {
+  const found = shown(site().replace('mass 165 kg', 'mass 165 kg   # weighed').replaceAll('\n', '\r\n'));
+  expect(found.some((line) => line.startsWith('mass 165 kg ▸ '))).toBe(true);
+});
+
+test('in the units of North America where the site says so', () => {
+  const found = shown(site().replace('rules europe', 'rules north-america'));
+  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia = 5760 lb·ft²');
+});
+
+test('only those of the stretch that is asked for', () => {
+  const { analysis, text } = bench(site());
+  const start = text.indexOf('mass 165 kg');
+  const values = inlayValues(analysis, { start, end: start + 'mass 165 kg'.length });
+  expect(values.length).toBeGreaterThan(0);
+  for (const value of values) expect(value.offset).toBe(start + 'mass 165 kg'.length);
+  expect(values[0]?.tooltip()).toContain('Source: ');
+});
+
+test('figures as data: value in SI, shown for people', () => {
+  const found = figuresShown(bench(site()).analysis).find((figure) => figure.id === 'leaf.west.inertia');
+  expect(found?.value).toBeCloseTo((165 * 2.1 ** 2) / 3, 9);
+  expect(found?.shown).toBe('243 kg·m²');
+  expect(found?.inputs.length).toBeGreaterThan(0);
+  for (const input of found?.inputs ?? []) expect(input.shown).not.toBe('');
+});
+
+test.each<[formula: string, inputs: [name: string, value: number, unit: string][], filled: string | undefined]>([
+  ['I = m·w²/3', [['m, mass', 165, 'kg'], ['w, width', 2.1, 'm']], 'I = (165 kg)·(2.1 m)²/3'],
+  ['run time + seat', [['run time', 18, 's'], ['seat', 1.5, 's']], '18 s + 1.5 s'],
+  ['x = a − b', [['a', -2, 'm'], ['b', 3, 'm']], 'x = (-2 m) − 3 m'],
+  ['v = ω·w, with ω = u / r', [['ω', 180, 'deg/s'], ['w', 2, 'm']], 'v = (3.14 rad/s)·(2 m), with ω = u / r'],
+  ['the longest way', [['mass', 3, 'kg']], undefined],
+  ['a(b) = c+', [['c+', 3, 'kg'], ['[x', 1, 'm'], ['west-edge', 1, 'm']], 'a(b) = 3 kg'],
+  ['n·k', [['n', 2, '1'], ['k', 0.5, '1']], '2·(0.5)'],
+])('numbers put into %s', (formula, inputs, filled) => {
+  expect(withNumbers(formula, inputs.map(([name, value, unit]) => ({ name, value, unit })), 'metric')).toBe(filled);
+});
+
+test('words of a figure are shown where they say more than the number', () => {
+  const base: Figure = {
+    kind: { id: 'panel.NAME', title: 'Position of an adjuster', unit: 'deg', formula: 'p = s·f', source: { text: 'geometry', standing: 'from memory' }, changedBy: 'the dwell', work: () => undefined },
+    id: 'panel.main.adjuster.dwell-trim',
+    value: 67.5,
+    at: { start: 0, end: 1 },
+    inputs: () => {
+      throw new Error('a fault of a figure');
+    },
+    words: () => 'about a quarter turn',
+  };
+  const text = derivation(base, 'metric');
+  expect(text).toContain('= 67.5° (about a quarter turn)');
+  expect(text).toContain('Source: geometry (from memory)');
+});

@@ -1,0 +1,168 @@
+// A client for the tests: it speaks the protocol over streams with a server in the same process, and keeps what it is told.
+import { PassThrough } from 'node:stream';
+import {
+  createConnection,
+  createProtocolConnection,
+  ProposedFeatures,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type Diagnostic,
+  type DocumentDiagnosticReport,
+  type InlayHint,
+  type ProtocolConnection,
+} from 'vscode-languageserver/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Host } from '../../server/lsp/host.ts';
+import { nodeHost } from '../../server/lsp/node.ts';
+import { startServer } from '../../server/lsp/server.ts';
+
+export interface ClientOptions {
+  readonly pull?: boolean;
+  /** URIs of the workspace folders. */
+  readonly folders?: readonly string[];
+  readonly host?: Partial<Host>;
+  readonly options?: Readonly<Record<string, unknown>>;
+  readonly watch?: boolean;
+  /** Answers `pintle/read`. */
+  readonly read?: (uri: string) => unknown;
+  readonly settings?: () => unknown;
+  readonly capabilities?: Readonly<Record<string, unknown>>;
+}
+
+export interface Client {
+  readonly connection: ProtocolConnection;
+  readonly capabilities: Record<string, unknown>;
+  /** What was pushed last for each file, and how often. */
+  readonly pushed: Map<string, { readonly diagnostics: readonly Diagnostic[]; readonly version: number | undefined }>;
+  readonly pushes: string[];
+  readonly refreshes: { diagnostics: number; inlays: number };
+  readonly registered: string[];
+  readonly logged: string[];
+  readonly shown: string[];
+  readonly analyses: string[];
+  readonly open: (uri: string, text: string) => Promise<void>;
+  /** Makes edits one after another without waiting, as keys come; each is a position in the text as it then is. */
+  readonly edit: (uri: string, ...edits: { readonly start: number; readonly end: number; readonly text: string }[]) => Promise<void>;
+  readonly text: (uri: string) => string;
+  readonly close: (uri: string) => Promise<void>;
+  readonly request: <R>(method: string, params: unknown) => Promise<R>;
+  readonly pullOf: (uri: string, previous?: string) => Promise<DocumentDiagnosticReport>;
+  readonly inlays: (uri: string) => Promise<InlayHint[]>;
+  /** Waits until a condition holds; what is still wrong after a while is what the test then says. */
+  readonly until: (holds: () => boolean) => Promise<void>;
+  readonly at: (uri: string, needle: string, shift?: number) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
+  readonly end: () => Promise<void>;
+}
+
+export async function connect(given: ClientOptions = {}): Promise<Client> {
+  const toServer = new PassThrough();
+  const toClient = new PassThrough();
+  const analyses: string[] = [];
+  const host: Host = { ...nodeHost, today: () => '2026-11-20', ...given.host, observe: (event, detail) => void (event === 'analysis' && analyses.push(detail)) };
+  // A reader of its own, and not the bare stream: the library ends the process when a stream that it was given ends.
+  startServer(createConnection(ProposedFeatures.all, new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), host);
+  const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
+
+  const pushed: Client['pushed'] = new Map();
+  const pushes: string[] = [];
+  const refreshes = { diagnostics: 0, inlays: 0 };
+  const registered: string[] = [];
+  const logged: string[] = [];
+  const shown: string[] = [];
+  connection.onNotification('textDocument/publishDiagnostics', (params: { uri: string; version?: number; diagnostics: Diagnostic[] }) => {
+    pushed.set(params.uri, { diagnostics: params.diagnostics, version: params.version });
+    pushes.push(params.uri);
+  });
+  connection.onNotification('window/logMessage', (params: { message: string }) => void logged.push(params.message));
+  connection.onNotification('window/showMessage', (params: { message: string }) => void shown.push(params.message));
+  connection.onRequest('workspace/diagnostic/refresh', () => void refreshes.diagnostics++);
+  connection.onRequest('workspace/inlayHint/refresh', () => void refreshes.inlays++);
+  connection.onRequest('client/registerCapability', (params: { registrations: { method: string }[] }) => void registered.push(...params.registrations.map((one) => one.method)));
+  connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => given.settings?.() ?? null));
+  if (given.read !== undefined) connection.onRequest('pintle/read', ({ uri }: { uri: string }) => given.read?.(uri));
+  connection.listen();
+
+  const initialized = await connection.sendRequest<{ capabilities: Record<string, unknown> }>('initialize', {
+    processId: null,
+    rootUri: null,
+    workspaceFolders: (given.folders ?? []).map((uri) => ({ uri, name: uri })),
+    initializationOptions: given.options ?? {},
+    capabilities: {
+      textDocument: {
+        ...(given.pull === false ? {} : { diagnostic: { dynamicRegistration: true, relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] } } }),
+        publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] }, versionSupport: true },
+        hover: { contentFormat: ['markdown', 'plaintext'] },
+        completion: { completionItem: { snippetSupport: true } },
+        definition: { linkSupport: true },
+        documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+        inlayHint: { resolveSupport: { properties: ['tooltip'] } },
+      },
+      workspace: {
+        workspaceFolders: true,
+        configuration: given.settings !== undefined,
+        didChangeWatchedFiles: { dynamicRegistration: given.watch !== false },
+        diagnostics: { refreshSupport: true },
+        inlayHint: { refreshSupport: true },
+        workspaceEdit: { documentChanges: true },
+      },
+      ...given.capabilities,
+    },
+  });
+  await connection.sendNotification('initialized', {});
+
+  const texts = new Map<string, { text: string; version: number }>();
+  const until = async (holds: () => boolean): Promise<void> => {
+    for (let i = 0; i < 400 && !holds(); i++) await new Promise((resolve) => setTimeout(resolve, 10));
+  };
+  const request = <R>(method: string, params: unknown): Promise<R> => connection.sendRequest<R>(method, params);
+  const textOf = (uri: string): string => texts.get(uri)?.text ?? '';
+  return {
+    connection,
+    capabilities: initialized.capabilities,
+    pushed,
+    pushes,
+    refreshes,
+    registered,
+    logged,
+    shown,
+    analyses,
+    until,
+    request,
+    text: textOf,
+    open: async (uri, text) => {
+      texts.set(uri, { text, version: 1 });
+      await connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId: 'pintle', version: 1, text } });
+    },
+    edit: async (uri, ...edits) => {
+      const sent = edits.map((edit) => {
+        const file = texts.get(uri) as { text: string; version: number };
+        // A fresh document for each edit: the library's own way of finding positions, and none of ours.
+        const document = TextDocument.create(uri, 'pintle', 0, file.text);
+        const range = { start: document.positionAt(edit.start), end: document.positionAt(edit.end) };
+        file.text = TextDocument.applyEdits(document, [{ range, newText: edit.text }]);
+        file.version++;
+        return connection.sendNotification('textDocument/didChange', { textDocument: { uri, version: file.version }, contentChanges: [{ range, text: edit.text }] });
+      });
+      await Promise.all(sent);
+    },
+    close: async (uri) => {
+      texts.delete(uri);
+      await connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+    },
+    pullOf: (uri, previous) => request('textDocument/diagnostic', { textDocument: { uri }, ...(previous === undefined ? {} : { previousResultId: previous }) }),
+    inlays: (uri) => request('textDocument/inlayHint', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 1_000_000, character: 0 } } }),
+    at: (uri, needle, shift = 0) => {
+      const text = textOf(uri);
+      const offset = text.indexOf(needle) + shift;
+      if (offset < shift) throw new Error(`no ${JSON.stringify(needle)} in the text`);
+      return { textDocument: { uri }, position: TextDocument.create(uri, 'pintle', 0, text).positionAt(offset) };
+    },
+    end: async () => {
+      await request('shutdown', null);
+      connection.end();
+      connection.dispose();
+    },
+  };
+}
+
+export const itemsOf = (report: DocumentDiagnosticReport): readonly Diagnostic[] => ('items' in report ? report.items : []);
