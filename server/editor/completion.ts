@@ -308,6 +308,8 @@ function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: Lin
       return free(installation.controls).map((control) => name(control.name, 'control', undefined));
     case 'sensor':
       return free(installation.sensors).map((sensor) => name(sensor.name, 'sensor', sensor.model?.title, at.word === 'registered' && sensor.registered ? 1 : 0));
+    case 'load':
+      return [...refItems(at, 'device', taken, parts), ...free(installation.panels).map((panel) => name(panel.name, 'panel', panel.title ?? panel.model?.title))];
     case 'device':
       return [
         ...free(installation.sensors).map((sensor) => name(sensor.name, 'sensor', sensor.model?.title, at.word === 'wire' && sensor.wires.length > 0 ? 1 : 0)),

@@ -69,6 +69,7 @@ function findMentions(analysis: Analysis): Mention[] {
     leaf: new Set(installation.leaves.map((leaf) => leaf.name)),
     device: new Set([...installation.sensors, ...installation.drives, ...installation.controls].map((device) => device.name)),
     cable: new Set(installation.cables.map((cable) => cable.name)),
+    panel: new Set(installation.panels.map((panel) => panel.name)),
   };
   const put = (at: Span, meaning: Meaning | undefined, statement: Statement, declares = false): void => {
     if (meaning !== undefined) mentions.push({ start: at.start, end: at.end, meaning, declares, statement });
@@ -102,6 +103,10 @@ function findMentions(analysis: Analysis): Mention[] {
             break;
           case 'cable':
             if (names.cable.has(value.text)) put(value, { kind: 'cable', name: value.text }, statement);
+            break;
+          case 'load':
+            if (names.device.has(value.text)) put(value, { kind: 'device', name: value.text }, statement);
+            else if (names.panel.has(value.text)) put(value, { kind: 'panel', name: value.text }, statement);
             break;
           case 'rule':
             put(value, { kind: 'rule', name: value.text }, statement);

@@ -4,6 +4,9 @@ import { disk } from './disk.ts';
 import { dayOf, type Host } from './host.ts';
 import { startServer } from './server.ts';
 
+export { startServer } from './server.ts';
+export type { Disk, Host } from './host.ts';
+
 export const nodeHost: Host = {
   disk,
   today: () => dayOf(new Date()),
@@ -24,3 +27,6 @@ export function serveStdio(): void {
   process.on('unhandledRejection', (reason) => connection.console.error(`Not caught: ${reason instanceof Error ? (reason.stack ?? reason.message) : String(reason)}`));
   startServer(connection, nodeHost);
 }
+
+// VS Code's client starts this file itself, with `--node-ipc`; the command loads it and calls `serveStdio`.
+if (process.argv.includes('--node-ipc')) serveStdio();

@@ -51,7 +51,7 @@ export function createReports({ connection, host, session, pace, client, answers
       const lines = linesFor(analysis);
       const around = aroundFor(analysis);
       const items = diagnostics(analysis).map((diagnostic) => toDiagnostic(diagnostic, lines, around, client.takes));
-      return { items, id: contentName(JSON.stringify(items)) };
+      return { items, id: client.takes.pull ? contentName(JSON.stringify(items)) : '' };
     });
     reports.set(analysis, report);
     return report;
@@ -169,7 +169,7 @@ export function createReports({ connection, host, session, pace, client, answers
         send({ ...full(report, previous.get(path)?.value), uri: previous.get(path)?.uri ?? session.uriOf(path), version: null });
       }
       // What was reported and is gone: nothing may be left of it.
-      for (const [path, { uri }] of previous) if (false && !seen.has(path)) send({ kind: 'full', uri, version: null, items: [] });
+      for (const [path, { uri }] of previous) if (!seen.has(path)) send({ kind: 'full', uri, version: null, items: [] });
       if (partial === undefined) return { items };
       if (items.length > 0) partial.report({ items });
       return { items: [] };

@@ -1,7 +1,7 @@
 // The model room: names, imports, models, and the installation that comes of them.
 export { factPlace, headPlace } from './installation.ts';
 export type {
-  Adjuster, Cable, CableModel, Control, Device, Drive, DriveModel, Installation, Leaf, Link, Motion, Panel, PanelModel, Place, Selection, Sensor, SensorModel, Site,
+  Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, Installation, Leaf, Link, Load, Measured, Motion, Panel, PanelModel, Place, Selection, Sensor, SensorModel, Site, Solar,
   Terminal, TerminalRole, TerminalUse, Wire,
 } from './installation.ts';
 export { folderOf, resolveUse } from './paths.ts';

@@ -31,8 +31,16 @@ interface Modelled<M> {
   readonly model: M | undefined;
 }
 
+/** The readings at one point of a leaf, and the block that they stand in. */
+export interface ForceRecord {
+  readonly fact: Line<Blocks['measured']['lines']['force']>;
+  readonly measured: Measured;
+}
+
 export interface Leaf extends Named<'leaf'>, OfSite {
   readonly drives: Drive[];
+  /** Forces measured on it, in the order of the text. */
+  readonly forces: ForceRecord[];
   /** The leaf whose end this one covers. */
   covers: Leaf | undefined;
   /** The leaf that covers the end of this one. */
@@ -55,16 +63,25 @@ export interface Control extends Named<'control'>, OfSite {
   readonly wires: Wire[];
 }
 
-export interface Cable extends Named<'cable'>, OfSite, Modelled<CableModel> {}
+export interface Cable extends Named<'cable'>, OfSite, Modelled<CableModel> {
+  /** What is at its far end. */
+  load: Load | undefined;
+}
 
 export interface Panel extends Named<'panel'>, OfSite, Modelled<PanelModel> {
   readonly wires: Wire[];
   readonly links: Link[];
   readonly selections: Selection[];
+  /** The first of each counts; a second one is reported. */
+  readonly battery: Battery | undefined;
+  readonly solar: Solar | undefined;
 }
 
 /** What can be wired to a panel. */
 export type Device = { readonly kind: 'sensor'; readonly it: Sensor } | { readonly kind: 'drive'; readonly it: Drive } | { readonly kind: 'control'; readonly it: Control };
+
+/** What a cable can feed. */
+export type Load = Device | { readonly kind: 'panel'; readonly it: Panel };
 
 /** A terminal as named on a line of a panel; `terminal` is absent where the panel's model has none of that name. */
 export interface TerminalUse {
@@ -115,6 +132,9 @@ export interface PanelModel extends Model<'panel-model'> {
   readonly adjusters: readonly Adjuster[];
 }
 
+export type Battery = Entity<Blocks['panel']['blocks']['battery']>;
+export type Solar = Entity<Blocks['panel']['blocks']['solar']>;
+export type Measured = Entity<Blocks['measured']>;
 export type Motion = Entity<Blocks['motion']>;
 export type Site = Entity<Blocks['site']>;
 

@@ -1,12 +1,12 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { Statement, WordValue } from '../../grammar/index.ts';
 import { nearest, type BlockWord, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
-import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Panel, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, Panel, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
 import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
-const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable'];
+const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable', 'measured'];
 const modelBlocks: readonly ModelKind[] = ['panel-model', 'drive-model', 'sensor-model', 'cable-model'];
 
 /** The installation that a file describes, by its own reading and its shelf. Total; never throws. */
@@ -40,7 +40,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const names = new Names(problems, shelf.models);
 
   for (const entity of entities.leaf) {
-    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], covers: undefined, coveredBy: undefined };
+    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], forces: [], covers: undefined, coveredBy: undefined };
     leaves.push(leaf);
     names.declare('leaf', leaf);
   }
@@ -60,15 +60,15 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     names.declare('device', control, { kind: 'control', it: control });
   }
   for (const entity of entities.panel) {
-    const panel: Panel = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [] };
+    const panel: Panel = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [], battery: entity.blocks.battery[0], solar: entity.blocks.solar[0] };
     panels.push(panel);
     names.declare('panel', panel);
   }
   for (const entity of entities.cable) {
-    const cable: Cable = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('cable-model', entity) };
+    const cable: Cable = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('cable-model', entity), load: undefined };
     cables.push(cable);
     names.declare('cable', cable);
-    if (entity.facts.feeds !== undefined) names.device(entity.facts.feeds.device);
+    if (entity.facts.feeds !== undefined) cable.load = names.load(entity.facts.feeds.device);
   }
 
   for (const leaf of leaves) linkLeaf(leaf, names, problems);
@@ -81,6 +81,11 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   for (const panel of panels) linkPanel(panel, names);
   for (const order of installation.motion?.facts.order ?? []) for (const word of order.leaves) names.leaf(word);
   if (installation.motion?.facts.pedestrian !== undefined) names.leaf(installation.motion.facts.pedestrian.leaf);
+  for (const measured of entities.measured)
+    for (const fact of measured.facts.force) {
+      const leaf = names.leaf(fact.leaf);
+      if (leaf !== undefined) leaf.forces.push({ fact, measured });
+    }
   for (const kind of modelBlocks) for (const entity of entities[kind]) names.declare(kind, entity);
   checkPanelModels(reading, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
@@ -138,6 +143,12 @@ function checkPanelModels(reading: Reading, problems: Problem[]): void {
     }
     for (const terminal of entity.facts.terminal)
       if (terminal.common !== undefined && !seen.has(terminal.common.text)) problems.push(unknown('terminal', terminal.common, seen.keys()));
+    const check = (at: WordValue): void => {
+      if (!seen.has(at.text)) problems.push(unknown('terminal', at, seen.keys()));
+    };
+    for (const output of entity.facts.output) for (const at of output.terminals) check(at);
+    for (const window of entity.facts.window) check(window.terminal);
+    for (const measures of entity.facts.measures) check(measures.terminal);
   }
 }
 
@@ -206,6 +217,17 @@ class Names {
     if (device !== undefined && (wanted === undefined || device.kind === wanted)) return device;
     const known = [...this.#devices].flatMap(([name, it]) => (wanted === undefined || it.kind === wanted ? [name] : []));
     this.#problems.push(unknown(wanted ?? 'sensor, drive or control', at, known));
+    return undefined;
+  }
+
+  /** What a cable feeds: a device, or else the panel of that name. */
+  load(at: WordValue): Load | undefined {
+    const device = this.#devices.get(at.text);
+    if (device !== undefined) return device;
+    const panels = this.#spaces.get('panel');
+    const panel = panels?.get(at.text) as Panel | undefined;
+    if (panel !== undefined) return { kind: 'panel', it: panel };
+    this.#problems.push(unknown('sensor, drive, control or panel', at, [...this.#devices.keys(), ...(panels?.keys() ?? [])]));
     return undefined;
   }
 

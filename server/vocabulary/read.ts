@@ -105,7 +105,7 @@ class FileReading {
   readonly #problems: Problem[] = [];
   readonly #accepts: Acceptance[] = [];
   readonly #entities: Record<string, Entity[]> = {
-    site: [], leaf: [], drive: [], sensor: [], control: [], panel: [], motion: [], cable: [],
+    site: [], leaf: [], drive: [], sensor: [], control: [], panel: [], motion: [], cable: [], measured: [],
     'panel-model': [], 'drive-model': [], 'sensor-model': [], 'cable-model': [],
   } satisfies Record<BlockWord, Entity[]>;
   #language: Reading['language'];
@@ -202,7 +202,11 @@ class FileReading {
       const block = reader.blocks.get(word.text);
       if (block !== undefined) {
         if (item.body === undefined) this.#problem('block-without-body', item, { word: word.text });
-        else (nested[word.text] as Entity[]).push(this.#block(block, item));
+        else {
+          const list = nested[block.word] as Entity[];
+          if (block.spec.single === true && list[0] !== undefined) this.#repeated(item.word ?? item, list[0].at.word ?? list[0].at, block.word);
+          list.push(this.#block(block, item));
+        }
       } else if (word.text === 'accept') this.#accept(item, statement);
       else {
         this.#unknownWord(word, reader.lines.keys(), reader.blocks.keys(), `a ${reader.word}`);

@@ -46,7 +46,7 @@ export interface NameSlot extends SlotOptions {
   readonly kind: 'name';
 }
 /** What a name can point at. */
-export type Target = 'leaf' | 'drive' | 'sensor' | 'control' | 'cable' | 'device' | 'terminal' | 'selector' | 'option' | 'rule';
+export type Target = 'leaf' | 'drive' | 'sensor' | 'control' | 'cable' | 'device' | 'load' | 'terminal' | 'selector' | 'option' | 'rule';
 export interface RefSlot extends SlotOptions {
   readonly kind: 'ref';
   readonly to: Target;

@@ -62,6 +62,63 @@ const site = {
         frequency: quantity('frequency', 16, 60, { doc: 'Frequency; leave it out for direct current.', optional: true }),
       },
     },
+    'private-supply': {
+      doc: 'The supply is its own: a transformer or generator of the premises. More voltage may then be lost on the way.',
+      example: 'private-supply',
+      source: 'BS 7671, Appendix 4, Table 4Ab (6 % and 8 % from memory)',
+      slots: {},
+    },
+    earthing: {
+      doc: 'How the supply is earthed.',
+      example: 'earthing TN',
+      source: 'IEC 60364-1',
+      slots: {
+        value: choice(
+          {
+            TN: 'the supplier provides the earth, by a conductor of its own (TN-S) or together with the neutral (TN-C-S)',
+            TT: 'the earth is an electrode of this installation',
+          },
+          { doc: 'The earthing system.' },
+        ),
+      },
+    },
+    'external-impedance': {
+      doc: 'Impedance of the earth fault loop outside the installation (Ze), as measured or as the supplier states it.',
+      example: 'external-impedance 0.35 ohm',
+      source: 'BS 7671, 411.4',
+      slots: { value: quantity('resistance', 0.001, 10_000, { doc: 'Impedance.' }) },
+    },
+    'earth-electrode': {
+      doc: 'Resistance of the earth electrode with the conductor to it (RA), as measured.',
+      example: 'earth-electrode 45 ohm',
+      source: 'BS 7671, 411.5',
+      slots: { value: quantity('resistance', 0.1, 100_000, { doc: 'Resistance.' }) },
+    },
+    wind: {
+      doc: 'The basic wind speed of the place: the ten-minute mean, 10 m above open country, that is passed once in 50 years. National maps give it.',
+      example: 'wind 22 m/s terrain II',
+      source: 'EN 1991-1-4:2005+A1, 4.2',
+      slots: {
+        speed: quantity('speed', 5, 70, { doc: 'Basic wind speed.' }),
+        terrain: choice(
+          {
+            zero: 'category 0: the sea, or a coast open to it',
+            I: 'category I: lakes, or flat land without obstacles',
+            II: 'category II: grass, with single trees or buildings at least 20 heights apart',
+            III: 'category III: villages, suburbs, woods',
+            IV: 'category IV: a town, with at least 15 % of the ground built over and buildings above 15 m',
+          },
+          { doc: 'What the wind blows over before it comes here.', after: 'terrain' },
+        ),
+        period: count(2, 500, { doc: 'How seldom the wind that is reckoned with is passed: once in so many years. Not stated means 50.', after: 'return', optional: true, fallback: 50 }),
+        base: quantity('length', 0, 300, { doc: 'How high the ground at the gate stands above the country around: an embankment, a roof. Not stated means level with it.', after: 'base', optional: true, fallback: 0 }),
+      },
+    },
+    'working-wind': {
+      doc: 'The strongest gust, at the gate itself, in which the gate is still to open and close. Not stated means that it is used in calm weather only.',
+      example: 'working-wind 12 m/s',
+      slots: { value: quantity('speed', 0, 50, { doc: 'Speed of the gust.' }) },
+    },
     vehicle: {
       doc: 'The longest vehicle that is expected to pass, and how fast it passes.',
       example: 'vehicle 12 m at 8 km/h',
@@ -116,6 +173,47 @@ const leaf = {
         way: choice({ left: 'to the left, seen from inside', right: 'to the right, seen from inside' }, { doc: 'The way it opens.' }),
         distance: quantity('length', 0.3, 20, { doc: 'Travel between closed and open.' }),
       },
+    },
+    infill: {
+      doc: 'Share of the leaf’s face that stops the wind: 100 % for boards without gaps. Not stated means 100 %.',
+      example: 'infill 90 %',
+      source: 'EN 1991-1-4:2005+A1, 7.4.1 (solidity ratio)',
+      slots: { value: quantity('ratio', 0.02, 1, { doc: 'Share.', fallback: 1 }) },
+    },
+    'return-corner': {
+      doc: 'A wall at right angles that ends the line of the closed gate beside this leaf: its length. It breaks the wind at that end.',
+      example: 'return-corner 1.5 m',
+      source: 'EN 1991-1-4:2005+A1, 7.4.1, Table 7.9',
+      slots: { value: quantity('length', 0.05, 50, { doc: 'Length of the return.' }) },
+    },
+    friction: {
+      doc: 'The pull, at the free edge and square to a swing leaf or along a sliding one, that just keeps it moving by hand with the drive released: the mean of opening and closing. Not stated means none for hinges, and 3 % of the weight for rollers.',
+      example: 'friction 25 N',
+      slots: { value: quantity('force', 0, 5000, { doc: 'Force.' }) },
+    },
+    slope: {
+      doc: 'How much the ground rises towards the side that a swing leaf opens to, or the track towards where a sliding leaf stands open; negative where it falls.',
+      example: 'slope 2 %',
+      slots: { value: quantity('ratio', -0.3, 0.3, { doc: 'Rise over length.' }) },
+    },
+    'hinge-tilt': {
+      doc: 'The hinge axis leans: by how much, and the position in which the leaf then hangs lowest, towards which it falls.',
+      example: 'hinge-tilt 2 deg lowest closed',
+      slots: {
+        value: quantity('angle', 0, 20 * deg, { doc: 'Angle between the hinge axis and the vertical.' }),
+        lowest: choice({ closed: 'it falls shut', open: 'it falls open' }, { doc: 'Where it hangs lowest.', after: 'lowest' }),
+      },
+    },
+    rises: {
+      doc: 'Rising hinges: how much higher the leaf stands open than closed; it climbs evenly over the travel.',
+      example: 'rises 80 mm',
+      slots: { value: quantity('length', 0, 0.5, { doc: 'Rise.' }) },
+    },
+    'hinge-guard': {
+      doc: 'From the hinge axis out to where nobody can be caught by the leaf: a cover, a fence, or its shape keeps people out. Not stated means that people can reach all of it.',
+      example: 'hinge-guard 350 mm',
+      source: 'EN 12453:2017, Annex B (mechanical protection)',
+      slots: { value: quantity('length', 0.01, 10, { doc: 'Distance from the hinge axis.' }) },
     },
     'room-when-open': {
       doc: 'The least distance between the open leaf and anything fixed: a wall, a post, a bank. For a sliding leaf, behind its rear end.',
@@ -215,6 +313,11 @@ const sensor = {
         tolerance: tolerance({ doc: 'Its tolerance. Not stated means ± 5 %.', fallback: 0.05 }),
       },
     },
+    leakage: {
+      doc: 'Least resistance across the two wires of this edge that damp may make before it is mended. Not stated means dry.',
+      example: 'leakage 200 kohm',
+      slots: { value: quantity('resistance', 100, 1e9, { doc: 'Resistance.' }) },
+    },
     'chains-into': {
       doc: 'The next edge of the chain: the far end of this edge is wired to it and not to a terminator.',
       example: 'chains-into east-edge',
@@ -269,6 +372,11 @@ const control = {
       source: 'EN 12453:2000, 5.5.1, Table 1',
       slots: { value: choice({ full: 'the whole gate is in view', none: 'the gate, or a part of it, is out of view' }, { doc: 'How much is in view.' }) },
     },
+    consumes: {
+      doc: 'The current that it draws from the panel while nothing moves.',
+      example: 'consumes 30 mA',
+      slots: { value: quantity('current', 0, 20, { doc: 'Current.' }) },
+    },
   },
   blocks: {},
 } as const satisfies BlockSpec;
@@ -314,8 +422,96 @@ const panel = {
       example: 'registered lower-beam west-edge',
       slots: { sensors: ref('sensor', { doc: 'The sensors.', many: true }) },
     },
+    isolator: {
+      doc: 'Where the mains of this panel is cut off, on all live conductors and so that nobody else can switch it on again.',
+      example: 'isolator "beside the panel, two poles, takes a padlock"',
+      slots: { place: text({ doc: 'Where it is and what it is.' }) },
+    },
+    accessory: {
+      doc: 'Something else that the panel feeds, such as a receiver or a lamp.',
+      many: true,
+      example: 'accessory "radio receiver" draws 30 mA from V1',
+      slots: {
+        what: text({ doc: 'What it is.' }),
+        current: quantity('current', 0, 50, { doc: 'The current that it draws.', after: 'draws' }),
+        from: ref('terminal', { doc: 'The output that feeds it.', after: 'from' }),
+      },
+    },
   },
-  blocks: {},
+  blocks: {
+    battery: {
+      doc: 'The battery that keeps this panel going when there is no mains, or that a solar panel charges.',
+      named: false,
+      single: true,
+      example: 'battery {\n  voltage 24 V\n  capacity 7 Ah over 20 h\n  discharge 50 %\n  lasts 24 h\n}',
+      lines: {
+        voltage: {
+          doc: 'Nominal voltage of the whole battery.',
+          required: true,
+          example: 'voltage 24 V',
+          slots: { value: quantity('voltage', 5, 120, { doc: 'Voltage.' }) },
+        },
+        capacity: {
+          doc: 'What it gives when it is emptied over so many hours, as its data sheet says. A second line with another time tells how much less it gives when it is emptied faster.',
+          many: true,
+          required: true,
+          example: 'capacity 7 Ah over 20 h',
+          source: 'Peukert’s law',
+          slots: {
+            charge: quantity('charge', 0.1 * 3600, 5000 * 3600, { doc: 'Capacity.' }),
+            time: quantity('time', 0.1 * 3600, 200 * 3600, { doc: 'Time in which it is emptied.', after: 'over' }),
+          },
+        },
+        discharge: {
+          doc: 'Share of the capacity that may be used. Not stated means 50 %.',
+          example: 'discharge 50 %',
+          slots: { value: quantity('ratio', 0.05, 1, { doc: 'Share.', fallback: 0.5 }) },
+        },
+        lasts: {
+          doc: 'How long it is to keep the gate going.',
+          example: 'lasts 24 h',
+          slots: { value: quantity('time', 60, 60 * 24 * 3600, { doc: 'Time.' }) },
+        },
+        cycles: {
+          doc: 'How many times a day the gate opens and closes while it runs from the battery. Not stated means none: only what it draws at rest is reckoned.',
+          example: 'cycles 30',
+          slots: { value: count(0, 20_000, { doc: 'Cycles a day.' }) },
+        },
+        coldest: {
+          doc: 'The coldest that the battery gets; in the cold it gives less. Not stated means 27 °C and above, at which it gives what its data sheet says.',
+          example: 'coldest -5 °C',
+          slots: { value: quantity('temperature', 223.15, 333.15, { doc: 'Temperature.' }) },
+        },
+      },
+      blocks: {},
+    },
+    solar: {
+      doc: 'The solar panel that charges the battery.',
+      named: false,
+      single: true,
+      example: 'solar {\n  peak 60 W\n  sun 1.2 h\n  efficiency 75 %\n}',
+      lines: {
+        peak: {
+          doc: 'Rated power of the solar panel.',
+          required: true,
+          example: 'peak 60 W',
+          slots: { value: quantity('power', 0.5, 100_000, { doc: 'Power in full sun.' }) },
+        },
+        sun: {
+          doc: 'Peak sun hours a day in the worst month, for the way the panel faces; the same number as kWh a square metre and day. From a table for the place.',
+          required: true,
+          example: 'sun 1.2 h',
+          slots: { value: quantity('time', 0.05 * 3600, 12 * 3600, { doc: 'Hours a day of full sun.' }) },
+        },
+        efficiency: {
+          doc: 'What is left after the regulator, the wiring and the battery. Not stated means 75 %.',
+          example: 'efficiency 75 %',
+          slots: { value: quantity('ratio', 0.1, 1, { doc: 'Share.', fallback: 0.75 }) },
+        },
+      },
+      blocks: {},
+    },
+  },
 } as const satisfies BlockSpec;
 
 const motion = {
@@ -328,6 +524,11 @@ const motion = {
       doc: 'Speed outside the slow zones, as a share of what the drives can do. Not stated means all of it.',
       example: 'speed 80 %',
       slots: { value: quantity('ratio', 0.1, 1, { doc: 'Share of the full speed.', fallback: 1 }) },
+    },
+    force: {
+      doc: 'How hard the drives push, as a share of the most that they can.',
+      example: 'force 60 %',
+      slots: { value: quantity('ratio', 0.02, 1, { doc: 'Share of the greatest thrust or torque.' }) },
     },
     'slow-zone': {
       doc: 'The last part of each movement, run slowly.',
@@ -387,9 +588,9 @@ const cable = {
   example: 'cable beam-feed : MODEL {\n  feeds lower-beam\n  length 40 m\n  carries 0.3 A at 24 V\n}',
   lines: {
     feeds: {
-      doc: 'The device at its far end.',
+      doc: 'What is at its far end: a device, or the panel that it brings the supply to.',
       example: 'feeds lower-beam',
-      slots: { device: ref('device', { doc: 'A sensor, drive or control.' }) },
+      slots: { device: ref('load', { doc: 'A sensor, drive, control or panel.' }) },
     },
     length: {
       doc: 'Length of the run, one way.',
@@ -404,6 +605,114 @@ const cable = {
       slots: {
         current: quantity('current', 0.001, 100, { doc: 'Current.' }),
         voltage: quantity('voltage', 5, 690, { doc: 'Voltage.', after: 'at' }),
+      },
+    },
+    lighting: {
+      doc: 'It feeds lighting: less voltage may be lost.',
+      example: 'lighting',
+      source: 'BS 7671, Appendix 4, Table 4Ab',
+      slots: {},
+    },
+    breaker: {
+      doc: 'The circuit breaker at its beginning.',
+      example: 'breaker B 16 A',
+      source: 'EN 60898-1',
+      slots: {
+        curve: choice(
+          {
+            B: 'trips at once from 5 times its rated current at the latest',
+            C: 'trips at once from 10 times its rated current at the latest',
+            D: 'trips at once from 20 times its rated current at the latest',
+          },
+          { doc: 'Its characteristic.' },
+        ),
+        rating: quantity('current', 0.5, 125, { doc: 'Its rated current.' }),
+      },
+    },
+    fuse: {
+      doc: 'The fuse at its beginning.',
+      example: 'fuse 10 A',
+      slots: { rating: quantity('current', 0.05, 125, { doc: 'Its rated current.' }) },
+    },
+    'residual-current': {
+      doc: 'The residual-current device at its beginning.',
+      example: 'residual-current 30 mA',
+      source: 'EN 61008-1 and EN 61009-1',
+      slots: { value: quantity('current', 0.005, 3, { doc: 'Its rated residual current.' }) },
+    },
+    ambient: {
+      doc: 'The warmest that it gets around this cable. Not stated means 30 °C, or 20 °C in the ground.',
+      example: 'ambient 35 °C',
+      source: 'BS 7671, Table 4C1',
+      slots: { value: quantity('temperature', 233.15, 353.15, { doc: 'Temperature.' }) },
+    },
+    method: {
+      doc: 'How it is laid: the reference method of installation.',
+      example: 'method C',
+      source: 'BS 7671, Table 4A2',
+      slots: {
+        value: choice(
+          {
+            A: 'in conduit in an insulating wall',
+            B: 'in conduit or trunking on a wall',
+            C: 'clipped to a wall',
+            D: 'in the ground, in a duct or by itself',
+            E: 'in free air, or on a perforated tray',
+            'over-ceiling': 'flat cable on a ceiling under insulation of up to 100 mm (method 100)',
+            'under-insulation': 'flat cable on a ceiling under insulation of more than 100 mm (method 101)',
+            'stud-wall-touching': 'flat cable in an insulated stud wall, touching the wall (method 102)',
+            'stud-wall': 'flat cable in an insulated stud wall, not touching the wall (method 103)',
+          },
+          { doc: 'The method.' },
+        ),
+      },
+    },
+    grouped: {
+      doc: 'How many loaded circuits run close together, this one with them.',
+      example: 'grouped 3',
+      source: 'BS 7671, Table 4C1',
+      slots: { value: count(1, 9, { doc: 'Number of circuits.' }) },
+    },
+  },
+  blocks: {},
+} as const satisfies BlockSpec;
+
+const measured = {
+  doc: 'Forces measured on a day. A file may hold several: of the readings at a point those of the last day count.',
+  named: false,
+  example:
+    'measured {\n  on 2026-05-14\n  by "KL"\n  instrument "force gauge 3" calibrated 2026-02-01\n  force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N\n}',
+  lines: {
+    on: {
+      doc: 'The day.',
+      required: true,
+      example: 'on 2026-05-14',
+      slots: { value: date({ doc: 'The day.' }) },
+    },
+    by: {
+      doc: 'Who measured, as initials.',
+      required: true,
+      example: 'by "KL"',
+      slots: { value: text({ doc: 'Initials.' }) },
+    },
+    instrument: {
+      doc: 'What was measured with, and when it was last calibrated.',
+      example: 'instrument "force gauge 3" calibrated 2026-02-01',
+      slots: { what: text({ doc: 'The instrument, so that it can be told from others.' }), calibrated: date({ doc: 'The day of its last calibration.', after: 'calibrated', optional: true }) },
+    },
+    force: {
+      doc: 'Readings at one point of a leaf. Where several readings stand behind one another they are repeats, in the same order everywhere on the line.',
+      many: true,
+      example: 'force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N',
+      source: 'EN 12453:2017, Annexes A and C',
+      slots: {
+        leaf: ref('leaf', { doc: 'The leaf.' }),
+        movement: choice(directionOptions, { doc: 'Which movement.' }),
+        gap: quantity('length', 0.005, 10, { doc: 'Distance, when the leaf strikes, between its closing edge and what it closes against.', after: 'gap' }),
+        height: quantity('length', 0, 10, { doc: 'Height above the bottom of the leaf.', after: 'height' }),
+        peak: quantity('force', 0, 20_000, { doc: 'Greatest force.', after: 'peak', many: true }),
+        static: quantity('force', 0, 20_000, { doc: 'Greatest force later than 0.75 s after the impact.', after: 'after-750-ms', many: true }),
+        end: quantity('force', 0, 20_000, { doc: 'Greatest force later than 5 s after the impact.', after: 'after-5-s', many: true }),
       },
     },
   },
@@ -455,6 +764,38 @@ const panelModel = {
         terminator: quantity('resistance', 100, 1e6, { doc: 'The resistance that a resistive input expects when all is well.', after: 'terminator', optional: true }),
       },
     },
+    output: {
+      doc: 'What an output can give; terminals that share one supply stand on one line.',
+      many: true,
+      example: 'output V1 gives 0.5 A at 24 V',
+      slots: {
+        terminals: ref('terminal', { doc: 'The terminal, or several of one supply.', many: true }),
+        current: quantity('current', 0.001, 100, { doc: 'The greatest current.', after: 'gives' }),
+        voltage: quantity('voltage', 3, 690, { doc: 'The voltage.', after: 'at' }),
+      },
+    },
+    standby: {
+      doc: 'The current that the panel itself draws from its battery while nothing moves.',
+      example: 'standby 60 mA',
+      slots: { value: quantity('current', 0, 10, { doc: 'Current.' }) },
+    },
+    window: {
+      doc: 'The resistances at a resistive input that the panel takes for an edge at rest.',
+      many: true,
+      example: 'window E1 6.5 kohm .. 10.5 kohm',
+      slots: { terminal: ref('terminal', { doc: 'The input.' }), value: range(['resistance'], { doc: 'From the least to the greatest.' }) },
+    },
+    measures: {
+      doc: 'How a resistive input measures: a resistor from a voltage to the input, the loop from the input to its common.',
+      many: true,
+      example: 'measures E1 over 8.2 kohm ± 1 % at 5 V',
+      slots: {
+        terminal: ref('terminal', { doc: 'The input.' }),
+        resistor: quantity('resistance', 10, 1e6, { doc: 'The resistor in the panel.', after: 'over' }),
+        tolerance: tolerance({ doc: 'Its tolerance. Not stated means ± 5 %.', fallback: 0.05 }),
+        voltage: quantity('voltage', 1, 60, { doc: 'The voltage.', after: 'at' }),
+      },
+    },
     'tests-relay-outputs': {
       doc: 'Before each movement it tests the protective devices that report through a relay contact.',
       example: 'tests-relay-outputs',
@@ -500,6 +841,7 @@ const panelModel = {
                 'lag-closing': 'the lag between the leaves when closing',
                 seat: 'the time the drives push on at the stops',
                 'slow-zone': 'the share of the travel that is run slowly',
+                force: 'how hard the drives push, as a share of the most that they can',
                 speed: 'the speed outside the slow zones',
               },
               { doc: 'The fact of `motion` that it sets.' },
@@ -612,6 +954,27 @@ const driveModel = {
       example: 'slow-speed 40 %',
       slots: { value: quantity('ratio', 0.05, 1, { doc: 'Share of the full speed.', fallback: 0.4 }) },
     },
+    thrust: {
+      doc: 'What a ram or a rack pushes with: the greatest that it can be set to, and the least.',
+      example: 'thrust 2000 N least 300 N',
+      slots: {
+        greatest: quantity('force', 10, 100_000, { doc: 'The greatest.' }),
+        least: quantity('force', 0, 100_000, { doc: 'The least that it can be set to. Not stated means that it can be set down to nothing.', after: 'least', optional: true, fallback: 0 }),
+      },
+    },
+    torque: {
+      doc: 'What the shaft of an articulated-arm or direct drive turns with: the greatest that it can be set to, and the least.',
+      example: 'torque 300 N·m least 60 N·m',
+      slots: {
+        greatest: quantity('torque', 1, 50_000, { doc: 'The greatest.' }),
+        least: quantity('torque', 0, 50_000, { doc: 'The least that it can be set to. Not stated means that it can be set down to nothing.', after: 'least', optional: true, fallback: 0 }),
+      },
+    },
+    'stops-in': {
+      doc: 'Time from full speed to standstill when it is told to stop at once; from a lower speed it takes as much less.',
+      example: 'stops-in 200 ms',
+      slots: { value: quantity('time', 0.001, 10, { doc: 'Time.' }) },
+    },
     'widest-leaf': {
       doc: 'The widest leaf that its maker allows.',
       example: 'widest-leaf 3.5 m',
@@ -621,6 +984,25 @@ const driveModel = {
       doc: 'The heaviest leaf that its maker allows.',
       example: 'heaviest-leaf 350 kg',
       slots: { value: quantity('mass', 5, 5000, { doc: 'Mass.' }) },
+    },
+    consumes: {
+      doc: 'The current that it draws while it moves the leaf.',
+      example: 'consumes 5 A',
+      slots: { value: quantity('current', 0.01, 200, { doc: 'Current.' }) },
+    },
+    motor: {
+      doc: 'What the plate of a motor on the mains says: its rated output, its efficiency and its power factor.',
+      example: 'motor 370 W efficiency 70 % power-factor 80 %',
+      slots: {
+        output: quantity('power', 1, 100_000, { doc: 'Rated output.' }),
+        efficiency: quantity('ratio', 0.05, 1, { doc: 'Efficiency.', after: 'efficiency' }),
+        factor: quantity('ratio', 0.05, 1, { doc: 'Power factor.', after: 'power-factor' }),
+      },
+    },
+    'least-voltage': {
+      doc: 'The least voltage at which it works.',
+      example: 'least-voltage 21 V',
+      slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
     },
   },
   blocks: {},
@@ -693,10 +1075,36 @@ const sensorModel = {
       example: 'terminator 8.2 kohm',
       slots: { value: quantity('resistance', 100, 1e6, { doc: 'Resistance.' }) },
     },
+    reaction: {
+      doc: 'Time from the moment it trips until the drive is told to stop, the panel’s own time with it.',
+      example: 'reaction 50 ms',
+      slots: { value: quantity('time', 0, 5, { doc: 'Time.' }) },
+    },
+    deformation: {
+      doc: 'How far an edge still gives after it has tripped, before it is hard.',
+      example: 'deformation 60 mm',
+      source: 'ASR A1.7, section 6',
+      slots: { value: quantity('length', 0.001, 1, { doc: 'Distance.' }) },
+    },
     reach: {
       doc: 'The greatest distance that a beam spans.',
       example: 'reach 12 m',
       slots: { value: quantity('length', 0.1, 100, { doc: 'Distance.' }) },
+    },
+    consumes: {
+      doc: 'The current that it draws.',
+      example: 'consumes 40 mA',
+      slots: { value: quantity('current', 0, 20, { doc: 'Current.' }) },
+    },
+    'least-voltage': {
+      doc: 'The least voltage at which it works.',
+      example: 'least-voltage 12 V',
+      slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
+    },
+    'pressed-resistance': {
+      doc: 'The greatest resistance of a resistive edge while it is pressed. Not stated means none.',
+      example: 'pressed-resistance 500 ohm',
+      slots: { value: quantity('resistance', 0, 1e6, { doc: 'Resistance.', fallback: 0 }) },
     },
   },
   blocks: {},
@@ -720,6 +1128,40 @@ const cableModel = {
       source: 'IEC 60228',
       slots: { value: count(1, 6, { doc: 'Class.' }) },
     },
+    kind: {
+      doc: 'How its conductors are put together. Not stated means multicore.',
+      example: 'kind multicore',
+      slots: {
+        value: choice(
+          {
+            multicore: 'several cores in one sheath',
+            singles: 'single cores',
+            flat: 'flat twin with a protective conductor',
+          },
+          { doc: 'The kind of cable.', fallback: 'multicore' },
+        ),
+      },
+    },
+    insulation: {
+      doc: 'What the conductors are insulated with. Not stated means pvc.',
+      example: 'insulation pvc',
+      source: 'BS 7671, Appendix 4',
+      slots: {
+        value: choice(
+          {
+            pvc: 'thermoplastic, for conductors of up to 70 °C',
+            xlpe: 'thermosetting, for conductors of up to 90 °C',
+            rubber: 'rubber, for conductors of up to 60 °C',
+          },
+          { doc: 'The insulation.', fallback: 'pvc' },
+        ),
+      },
+    },
+    'protective-conductor': {
+      doc: 'Cross-section of its protective conductor, where that differs from the others.',
+      example: 'protective-conductor 1.5 mm2',
+      slots: { value: quantity('area', 0.05e-6, 50e-6, { doc: 'Cross-section.' }) },
+    },
     cores: {
       doc: 'Number of conductors.',
       example: 'cores 4',
@@ -739,6 +1181,7 @@ export const blocks = {
   panel,
   motion,
   cable,
+  measured,
   'panel-model': panelModel,
   'drive-model': driveModel,
   'sensor-model': sensorModel,

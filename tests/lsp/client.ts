@@ -12,9 +12,7 @@ import {
   type ProtocolConnection,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Host } from '../../server/lsp/host.ts';
-import { nodeHost } from '../../server/lsp/node.ts';
-import { startServer } from '../../server/lsp/server.ts';
+import { nodeHost, startServer, type Host } from '../../server/lsp/node.ts';
 
 export interface ClientOptions {
   readonly pull?: boolean;

@@ -120,6 +120,23 @@ describe('diagnostics that are pushed', () => {
     expect(client.pushes.length - pushes).toBe(1);
   });
 
+  test('a text that is closed or edited while a library is on its way is not pushed late', async () => {
+    const client = await connect({ pull: false, folders: ['memfs://host/x'], host: { disk: undefined }, read: () => new Promise((resolve) => setTimeout(() => resolve({ missing: true }), 60)) });
+    ends.push(() => client.end());
+    const [closed, edited] = ['memfs://host/x/gates/a.gate', 'memfs://host/x/gates/b.gate'] as const;
+    await client.open(closed, site());
+    await client.open(edited, site());
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    await client.close(closed);
+    await client.edit(edited, { start: 0, end: 0, text: '\n' });
+    await client.until(() => client.pushed.has(edited));
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(client.pushes.filter((uri) => uri === edited)).toHaveLength(1);
+    expect(client.pushed.get(edited)?.version).toBe(2);
+    expect(client.pushes.filter((uri) => uri === closed)).toHaveLength(1);
+    expect(client.pushed.get(closed)?.diagnostics).toEqual([]);
+  });
+
   test('of several files the one last edited comes first', async () => {
     const { client, place } = await start({ pull: false });
     const uris = ['a', 'b', 'c'].map((name) => place.uriOf(`gates/${name}.gate`));
@@ -199,7 +216,7 @@ describe('libraries', () => {
     const loose = other.uriOf('gates/loose.gate');
     await client.open(uri, site());
     await client.open(loose, site());
-    expect(codes(await client.pullOf(loose))).not.toContain('use-missing-file');
+    for (const code of ['use-missing-file', 'use-outside-root', 'model-unknown']) expect(codes(await client.pullOf(loose))).not.toContain(code);
     const deep = other.uriOf('gates/deep/down.gate');
     await client.open(deep, 'language 1\nuse "../../library/drives.gate"\n');
     expect(codes(await client.pullOf(deep))).toContain('use-outside-root');
@@ -376,6 +393,18 @@ describe('positions', () => {
     await client.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version: 2 }, contentChanges: [{ range: { start: { line: 400, character: 0 }, end: { line: 500, character: 3 } }, text: '# end' }] });
     const symbols = await client.request<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument: { uri } });
     expect(symbols.map((symbol) => symbol.name)).toEqual(['a']);
+    // Far behind the end of a line is its end, before the line end; two changes of one message are made one after the other.
+    await client.open(uri, 'language 1\r\nleaf a {\r\n}\r\n');
+    const at = (line: number, character: number) => ({ start: { line, character }, end: { line, character } });
+    await client.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri, version: 2 },
+      contentChanges: [
+        { range: at(1, 9999), text: '\r\n  width 2100' },
+        { range: at(2, 12), text: ' # x' },
+      ],
+    });
+    const item = itemsOf(await client.pullOf(uri)).find((one) => one.code === 'unit-missing');
+    expect(item?.range).toEqual({ start: { line: 2, character: 8 }, end: { line: 2, character: 12 } });
   });
 });
 

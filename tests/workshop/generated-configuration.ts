@@ -1,7 +1,7 @@
 // What an editor does by itself: remarks, brackets, indentation, and what counts as one word.
 
 /** A whole name (`west-ram`), number or unit: anything between blanks and signs; two dots part. */
-const wordPattern = '(?:[^\\s{}":,#±.]|\\.(?!\\.))+';
+const wordPattern = '[^\\s{}":,#±.](?:[^\\s{}":,#±.]|\\.(?!\\.))*';
 /** A line up to a remark, with the texts in it as a whole. */
 const code = '(?:[^"#]|"(?:[^"\\\\]|\\\\.)*(?:"|$))*?';
 

@@ -195,8 +195,9 @@ export function manual(): string {
     '',
     '## Figures',
     '',
-    'What is worked out of a file. NAME stands for the name of the leaf, drive, cable, panel or function. Values are in SI,',
-    'angles in degrees. Ids stay the same from version to version; `pintle figures FILE --output json` prints them.',
+    'What is worked out of a file. NAME stands for the name of the leaf, drive, cable or other subject, PANEL for that of a',
+    'panel. Values are in SI, angles in degrees. Ids stay the same from version to version;',
+    '`pintle figures FILE --output json` prints them.',
     '',
     ...table(
       ['id', 'unit', 'what it is', 'formula', 'source'],

@@ -10,7 +10,7 @@ const vsix = join(root, 'dist', 'pintle.vsix');
 
 mkdirSync(join(root, 'dist'), { recursive: true });
 const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-const { status, stdout, stderr } = spawnSync(process.execPath, [vsce, 'package', '--no-dependencies', '--out', vsix], { cwd: root, encoding: 'utf8' });
+const { status, stdout, stderr } = spawnSync(process.execPath, [vsce, 'package', '--no-dependencies', '--no-rewrite-relative-links', '--allow-missing-repository', '--out', vsix], { cwd: root, encoding: 'utf8' });
 if (status !== 0) {
   console.error(`Packing failed.\n${stdout}${stderr}`.trim());
   process.exitCode = 1;

@@ -1,0 +1,149 @@
+// Nothing that is generated is stale, and what is generated works.
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { parse, print } from '../grammar/index.ts';
+import { allFigures } from '../server/figures/index.ts';
+import { buildShelf, resolve } from '../server/model/index.ts';
+import { allRules } from '../server/rules/index.ts';
+import { blocks, readFile, units, type BlockSpec } from '../server/vocabulary/index.ts';
+import { generated } from './workshop/generated.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const { lists } = (await import('./workshop/lists.mjs' as string)) as { lists: () => Record<string, string> };
+
+/** Paths whose text on the disk is not the one it should be. */
+function stale(files: Readonly<Record<string, string>>): string[] {
+  return Object.entries(files).flatMap(([path, text]) => (existsSync(join(root, path)) && readFileSync(join(root, path), 'utf8').replaceAll('\r\n', '\n') === text ? [] : [path]));
+}
+
+test('the lists of rules and figures are those of the folders (else run `npm run generate`)', () => {
+  expect(stale(lists())).toEqual([]);
+});
+test('what is made from the vocabulary, the rules and the figures is up to date (else run `npm run generate`)', () => {
+  expect(stale(generated())).toEqual([]);
+});
+test('a stale or missing file is seen', () => {
+  const [path, text] = Object.entries(generated())[0] as [string, string];
+  expect(stale({ [path]: text + ' ' })).toEqual([path]);
+  expect(stale({ 'no/such/file': '' })).toEqual(['no/such/file']);
+});
+test('generation is the same every time', () => {
+  expect(generated()).toEqual(generated());
+});
+
+describe('snippets', () => {
+  interface Snippet {
+    readonly prefix: string;
+    readonly description: string;
+    readonly body: readonly string[];
+  }
+  const snippets = JSON.parse(generated()['client/snippets.json'] ?? '') as Record<string, Snippet>;
+
+  /** The text that an editor puts in when every stop is passed over: its default, or the first of its choices. */
+  function expanded(body: readonly string[]): { readonly text: string; readonly stops: readonly number[] } {
+    const stops: number[] = [];
+    const text = body
+      .join('\n')
+      .replaceAll('\t', '  ')
+      .replace(/\\([\\$}])|\$(\d+)|\$\{(\d+)(?::((?:\\.|[^\\}])*)|\|([^|]*)\|)\}/g, (_, escaped: string | undefined, plain: string | undefined, number: string | undefined, own: string | undefined, choices: string | undefined) => {
+        if (escaped !== undefined) return escaped;
+        stops.push(Number(plain ?? number));
+        return own?.replace(/\\(.)/g, '$1') ?? choices?.split(',')[0] ?? '';
+      });
+    return { text, stops };
+  }
+  /** The blocks that a block stands in, around the text of a snippet. */
+  function inPlace(title: string, text: string): string {
+    const around = title.split(' › ').slice(0, -1);
+    let spec: BlockSpec | undefined;
+    const headers = around.map((word) => {
+      spec = spec === undefined ? (blocks as Readonly<Record<string, BlockSpec>>)[word] : spec.blocks[word];
+      return spec?.named === true ? `${word} around {` : `${word} {`;
+    });
+    return ['language 1', ...headers, text, ...headers.map(() => '}'), ''].join('\n');
+  }
+
+  test('there is one for every block, and no two have the same name', () => {
+    const count = (specs: Readonly<Record<string, BlockSpec>>): number => Object.values(specs).reduce((sum, spec) => sum + 1 + count(spec.blocks), 0);
+    expect(Object.keys(snippets).filter((title) => !['use', 'accept'].includes(title)).length).toBe(count(blocks));
+  });
+  test.each(Object.entries(snippets))('%s', (title, { prefix, description, body }) => {
+    const { text, stops } = expanded(body);
+    expect(text.startsWith(prefix)).toBe(true);
+    expect(description).toMatch(/\.$/);
+    // Stops in order from 1, the caret last.
+    expect(stops).toEqual([...stops.slice(0, -1).map((_, i) => i + 1), 0]);
+    expect(stops.length).toBeGreaterThan(1);
+    expect(text).not.toMatch(/[$\\]|\|/);
+    const file = inPlace(title, text);
+    const reading = readFile(parse(file));
+    expect(reading.problems).toEqual([]);
+    const installation = resolve('/w/x.gate', reading, buildShelf('/w/x.gate', [], '/w', () => 'missing'));
+    // Only what the rest of the file would say is unknown: other blocks' names, and models.
+    for (const problem of installation.problems) expect(['name-unknown', 'model-unknown']).toContain(problem.kind);
+    expect(print(parse(file)).replace(/^ +/gm, '')).toBe(file.replace(/^ +/gm, ''));
+  });
+  test('an expansion that is wrong is seen', () => {
+    expect(expanded(['leaf ${1:a} {', '\t${2|x,y|} $0', '}'])).toEqual({ text: 'leaf a {\n  x \n}', stops: [1, 2, 0] });
+    expect(readFile(parse(inPlace('panel-model › adjuster', 'adjuster a {\n  set dwell\n}'))).problems.map((problem) => problem.kind)).toEqual(['word-unknown']);
+  });
+});
+
+describe('the configuration of the language', () => {
+  const configuration = JSON.parse(generated()['grammar/language-configuration.json'] ?? '') as {
+    readonly wordPattern: string;
+    readonly indentationRules: { readonly increaseIndentPattern: string; readonly decreaseIndentPattern: string };
+    readonly onEnterRules: readonly { readonly beforeText: string; readonly afterText?: string; readonly action: { readonly indent: string } }[];
+  };
+  test('a word is a whole name, number or unit', () => {
+    const pattern = new RegExp(configuration.wordPattern, 'g');
+    expect('wire west-ram:birch to B1,B2 # 2.10 m/s2 N·m 8.2kohm 2 s..3 s "a b"'.match(pattern)).toEqual(['wire', 'west-ram', 'birch', 'to', 'B1', 'B2', '2.10', 'm/s2', 'N·m', '8.2kohm', '2', 's', '3', 's', 'a', 'b']);
+    expect(''.match(new RegExp(configuration.wordPattern))).toBeNull();
+    for (const unit of units) expect(unit.name.match(pattern)).toEqual([unit.name]);
+  });
+  test('a line that opens a block is followed by a deeper one', () => {
+    const increase = new RegExp(configuration.indentationRules.increaseIndentPattern);
+    for (const line of ['leaf a {', 'leaf a { # x', '  selector s "a # {" {', 'leaf a {  ', '{', 'x "a \\" {" {']) expect(increase.test(line), line).toBe(true);
+    for (const line of ['leaf a', '# leaf a {', 'width 2 m # {', 'use "a {"', 'use "a {', 'motion { seat 1 s }', '}', 'x "a \\" {']) expect(increase.test(line), line).toBe(false);
+    const decrease = new RegExp(configuration.indentationRules.decreaseIndentPattern);
+    for (const line of ['}', '  }', '} # x']) expect(decrease.test(line)).toBe(true);
+    for (const line of ['width 2 m }', '# }', '{']) expect(decrease.test(line)).toBe(false);
+  });
+  test('every pattern is one that stops soon on any line', () => {
+    const hostile = ['"'.repeat(5000), '\\"'.repeat(5000), '{'.repeat(5000), 'a'.repeat(5000), '"a\\'.repeat(5000), '{ #'.repeat(3000)];
+    const patterns = [configuration.wordPattern, configuration.indentationRules.increaseIndentPattern, configuration.indentationRules.decreaseIndentPattern, ...configuration.onEnterRules.map((rule) => rule.beforeText)];
+    // One that does not would never get to the end.
+    for (const pattern of patterns) for (const line of hostile) expect(typeof new RegExp(pattern).test(line)).toBe('boolean');
+  });
+});
+
+describe('the manual', () => {
+  const manual = generated()['server/vocabulary/manual.md'] ?? '';
+  test('says every word, unit, rule and figure', () => {
+    const words = (spec: BlockSpec): string[] => [...Object.keys(spec.lines), ...Object.entries(spec.blocks).flatMap(([word, block]) => [word, ...words(block)])];
+    for (const [word, spec] of Object.entries<BlockSpec>(blocks)) for (const each of [word, ...words(spec)]) expect(manual).toMatch(new RegExp(`^#+ ${each}$`, 'm'));
+    for (const unit of units) expect(manual).toContain(`| \`${unit.name}\` |`);
+    for (const rule of allRules) expect(manual).toContain(`| \`${rule.name}\` | ${rule.severity} |`);
+    for (const figure of allFigures) expect(manual).toContain(`| \`${figure.id}\` | ${figure.unit} |`);
+  });
+  test('every block of code in it reads without problems', () => {
+    const fences = [...manual.matchAll(/```gate\n([\s\S]*?)```/g)].map((match) => match[1] ?? '');
+    expect(fences.length).toBeGreaterThan(12);
+    for (const fence of fences) {
+      const problems = readFile(parse(fence.startsWith('language') ? fence : 'language 1\n' + fence)).problems;
+      // Inner blocks stand alone here: only their own word is out of place.
+      expect(problems.filter((problem) => problem.kind !== 'word-unknown')).toEqual([]);
+      expect(problems.length).toBeLessThan(2);
+    }
+  });
+  test('its tables are tables and its links lead somewhere', () => {
+    const anchors = new Set([...manual.matchAll(/^#+ (.+)$/gm)].map((match) => (match[1] ?? '').toLowerCase().replaceAll(' ', '-')));
+    for (const match of manual.matchAll(/\]\(#([^)]+)\)/g)) expect(anchors).toContain(match[1]);
+    for (const block of manual.trimEnd().split('\n\n').filter((text) => text.startsWith('| '))) {
+      const columns = block.split('\n').map((row) => row.replace(/\\\|/g, '').split('|').length);
+      expect(new Set(columns).size).toBe(1);
+    }
+  });
+});
