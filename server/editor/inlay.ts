@@ -2,13 +2,13 @@
 import type { Span } from '../../grammar/index.ts';
 import type { Figure } from '../figures/index.ts';
 import { derivation, nameOfFigure, shownValue } from './derivation.ts';
-import { readerOf } from './quantities.ts';
+import { readerOf, showSi, type Reader } from './quantities.ts';
 import type { Analysis } from './workspace.ts';
 
 export interface InlayValue {
   /** Behind the last thing on the line that is not a comment. */
   readonly offset: number;
-  /** `run time = 17.9 s`. */
+  /** `run time 17.9 s`; with the name of its subject where that is not the block it stands in: `west drive time 19.4 s`. */
   readonly label: string;
   readonly id: string;
   /** The derivation, in Markdown. */
@@ -22,9 +22,41 @@ export function inlayValues(analysis: Analysis, range?: Span): InlayValue[] {
   for (const figure of analysis.figures) {
     const offset = endOfFact(analysis, figure);
     if (range !== undefined && (offset < range.start || offset > range.end)) continue;
-    values.push({ offset, label: `${nameOfFigure(figure)} = ${shownValue(figure, reader)}`, id: figure.id, tooltip: () => derivation(figure, reader) });
+    values.push({ offset, label: labelOf(analysis, figure, reader), id: figure.id, tooltip: () => derivation(figure, reader) });
   }
-  return values.sort((a, b) => a.offset - b.offset);
+  return values.sort((a, b) => a.offset - b.offset || Number(isSetting(a)) - Number(isSetting(b)));
+}
+
+/** Where to set a panel stands behind what it has to be set for. */
+const isSetting = ({ id }: InlayValue): boolean => id.includes('.adjuster.');
+
+/** Short, because several share a line: words only where the bare number says nothing to anybody. */
+function labelOf(analysis: Analysis, figure: Figure, reader: Reader): string {
+  const value = figure.kind.unit === '1' ? shownValue(figure, reader).replace(/ from the low stop$/, '') : showSi(figure.value, figure.kind.unit, reader);
+  const subject = subjectOf(figure);
+  const name = nameOfFigure(figure);
+  return [subject === undefined || subject === name.replaceAll(' ', '-') || isNamed(analysis, figure.at.start, subject) ? '' : subject, name, value].filter((part) => part !== '').join(' ');
+}
+
+/** `west` of `leaf.west.run-time`; none where the figure is of the whole site. */
+function subjectOf(figure: Figure): string | undefined {
+  const pattern = figure.kind.id;
+  const at = pattern.indexOf('NAME');
+  return at < 0 || pattern.includes('PANEL') ? undefined : figure.id.slice(at, figure.id.length - (pattern.length - at - 4));
+}
+
+/** Whether the block around an offset bears that name. */
+function isNamed(analysis: Analysis, offset: number, name: string): boolean {
+  const { items } = analysis.installation.reading.tree;
+  let low = 0;
+  let high = items.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((items[middle] as Span).start <= offset) low = middle;
+    else high = middle - 1;
+  }
+  const first = items[low]?.values[0];
+  return first?.kind === 'word' && first.text === name;
 }
 
 /** Where the line of a figure's place ends, its comment and the blanks before that left out. */

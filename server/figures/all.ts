@@ -2,7 +2,9 @@
 import { figures as adjuster } from './adjuster/figure.ts';
 import { figures as articulatedArm } from './articulated-arm/figure.ts';
 import { figures as clearanceTime } from './clearance-time/figure.ts';
+import { figures as currentRating } from './current-rating/figure.ts';
 import { figures as cycleTime } from './cycle-time/figure.ts';
+import { figures as designCurrent } from './design-current/figure.ts';
 import { figures as edgeLoop } from './edge-loop/figure.ts';
 import { figures as edgeSpeed } from './edge-speed/figure.ts';
 import { figures as kineticEnergy } from './kinetic-energy/figure.ts';
@@ -18,7 +20,9 @@ export const allFigures: readonly FigureKind[] = [
   ...adjuster,
   ...articulatedArm,
   ...clearanceTime,
+  ...currentRating,
   ...cycleTime,
+  ...designCurrent,
   ...edgeLoop,
   ...edgeSpeed,
   ...kineticEnergy,

@@ -300,7 +300,11 @@ class FileReading {
       if (one.many) {
         const list: unknown[] = [];
         while (from < values.length) {
-          const next = values[from] as Value;
+          let next = values[from] as Value;
+          if (next.kind === 'number' && next.unit !== undefined && reader.keywords.has(next.unit.text) && unitNamed(next.unit.text) === undefined) {
+            values = splitAtKeyword(values, next.unit.text, from) ?? values;
+            next = values[from] as Value;
+          }
           if (next.kind === 'comma') {
             from++;
             continue;

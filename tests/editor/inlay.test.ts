@@ -19,8 +19,15 @@ function shown(text: string): string[] {
 test('values stand behind the lines that cause them', () => {
   const found = shown(site());
   // Uniform rod about its end, I = m·w²/3 = 165 kg · (2.10 m)² / 3 = 242.6 kg·m².
-  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia = 243 kg·m²');
-  expect(found.find((line) => line.startsWith('opens inward 95 deg ▸'))).toMatch(/run time = \d+(\.\d)? s/);
+  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia 243 kg·m²');
+  expect(found.find((line) => line.startsWith('opens inward 95 deg ▸'))).toMatch(/run time \d+(\.\d)? s/);
+});
+
+test('with the name of what they are of, where they stand in another block', () => {
+  const text = 'leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n\ndrive d : shaft {\n  moves west\n}\n\ndrive-model shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 9 deg/s\n}\n\nmotion {\n  seat 1.5 s\n}\n';
+  const found = shown(text);
+  expect(found.find((line) => line.startsWith('seat 1.5 s ▸'))).toContain('west drive time 11.5 s');
+  expect(found.find((line) => line.startsWith('opens inward 90 deg ▸'))).toMatch(/(▸|·) run time 10 s/);
 });
 
 test('before a comment, and inside the line whatever its end', () => {
@@ -30,7 +37,7 @@ test('before a comment, and inside the line whatever its end', () => {
 
 test('in the units of North America where the site says so', () => {
   const found = shown(site().replace('rules europe', 'rules north-america'));
-  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia = 5760 lb·ft²');
+  expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia 5760 lb·ft²');
 });
 
 test('only those of the stretch that is asked for', () => {

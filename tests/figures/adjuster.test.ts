@@ -73,6 +73,8 @@ describe('words', () => {
     expect(at(1.74)).toBe('just short of the high stop');
     expect(at(1.75)).toBe('at the high stop');
     expect(turnInWords(0.5, 4 * turn)).toBe('about two turns from the low stop');
+    expect(turnInWords(0.9, turn / 16)).toBe('just short of the high stop');
+    expect(turnInWords(0.1, turn / 16)).toBe('just off the low stop');
     expect(turnInWords(0.5, 27 * turn)).toBe('about 13 and a half turns from the low stop');
   });
   test('what cannot be', () => {

@@ -90,13 +90,16 @@ describe('slow zone', () => {
     const profile = made({ travel: 1, speed: Infinity, acceleration: 1, slowTravel: 0, slowSpeed: 0 });
     const speeds = greatestSpeeds(linkage, profile, 0, 'opening')!;
     expect(speeds.overall).toBeCloseTo(Math.sqrt(0.4) / 2, 12);
+    expect(Math.abs(speeds.overallAt - Math.log(2) / 5)).toBeLessThan(0.03);
     // Closing on the mirror image of the linkage is the same motion.
     const back: Linkage = {
       drive,
       rate: drive.map((d) => 1 + 5 * (1 - d)),
       leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5),
     };
-    expect(greatestSpeeds(back, profile, 0, 'closing')!.overall).toBeCloseTo(Math.sqrt(0.4) / 2, 12);
+    const closing = greatestSpeeds(back, profile, 0, 'closing')!;
+    expect(closing.overall).toBeCloseTo(Math.sqrt(0.4) / 2, 12);
+    expect(Math.abs(closing.overallAt - Math.log(3) / 5)).toBeLessThan(0.03);
   });
 });
 

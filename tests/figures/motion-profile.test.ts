@@ -76,6 +76,7 @@ describe('slow zone', () => {
   test('a zone too short to stop in is entered slower', () => {
     const p = made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.02, slowSpeed: 0.1 });
     expect(speedAt(p, timeAt(p, 0.98))).toBeCloseTo(Math.sqrt(2 * 0.1 * 0.02), 9);
+    expect(runTime(p)).toBeCloseTo(7, 12); // 2 s up and 2 s down over 0.2 m each, 0.6 m in 3 s
   });
 });
 
@@ -131,6 +132,18 @@ describe('any stroke', () => {
         const time = share * runTime(p);
         // Next to standstill a rounding of the travel is the square root of it in time.
         expect(Math.abs(timeAt(p, travelAt(p, time)) - time)).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  test('pieces follow one another in time and travel', () => {
+    fc.assert(
+      fc.property(specs, fc.boolean(), (spec, isTiny) => {
+        const p = made(isTiny ? { ...spec, slowTravel: spec.slowTravel / 100 } : spec);
+        for (let i = 0; i + 1 < p.startTime.length; i += 1) {
+          expect(p.startTime[i + 1]).toBeGreaterThan(p.startTime[i]!);
+          expect(p.startTravel[i + 1]).toBeGreaterThan(p.startTravel[i]!);
+        }
       }),
     );
   });

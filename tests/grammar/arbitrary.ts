@@ -22,7 +22,8 @@ const decimal = (value: number): string => {
 
 function quantityOf(slot: QuantitySlot): fc.Arbitrary<string[]> {
   return fc.tuple(fc.constantFrom(...unitsOf(slot.dimension)), fc.double({ min: 0, max: 1, noNaN: true }), fc.nat()).map(([unit, share, pick]) => {
-    const spelling = [unit.name, ...unit.also][pick % (1 + unit.also.length)] as string;
+    const spellings = [unit.name, ...unit.also].filter((name) => !/^\d/.test(name));
+    const spelling = spellings[pick % spellings.length] as string;
     const si = slot.min + share * (slot.max - slot.min);
     const number = decimal(unit.fromSi(si));
     const back = unit.toSi(Number(number));
@@ -60,13 +61,15 @@ function slotOf(slot: Slot): fc.Arbitrary<string[]> {
 /** A line that reads without problems: optional parts there or not, those with a keyword in any order. */
 export function lineOf(word: string, spec: LineSpec): fc.Arbitrary<Node> {
   const slots = Object.values(spec.slots);
-  const plain = slots.filter((slot) => slot.after === undefined);
+  const plain = slots.filter((slot) => slot.after === undefined && slot.kind !== 'tolerance');
   const keyed = slots.filter((slot) => slot.after !== undefined);
   const part = (slot: Slot): fc.Arbitrary<string[]> => {
     const one: fc.Arbitrary<string[]> = slot.many === true ? fc.array(slotOf(slot), { minLength: 1, maxLength: 3 }).map((list) => list.flat()) : slotOf(slot);
-    const whole: fc.Arbitrary<string[]> = slot.after === undefined ? one : one.map((tokens) => [slot.after as string, ...tokens]);
-    // Only a last optional part is left out: an earlier one would leave room to read the next in its place.
-    return slot.optional === true || slot.kind === 'tolerance' ? fc.option(whole, { nil: [] as string[] }) : whole;
+    // A tolerance stands right behind the quantity that it is of.
+    const next = slots[slots.indexOf(slot) + 1];
+    const exact: fc.Arbitrary<string[]> = next?.kind === 'tolerance' ? fc.tuple(one, fc.option(slotOf(next), { nil: [] as string[] })).map((both) => both.flat()) : one;
+    const whole: fc.Arbitrary<string[]> = slot.after === undefined ? exact : exact.map((tokens) => [slot.after as string, ...tokens]);
+    return slot.optional === true ? fc.option(whole, { nil: [] as string[] }) : whole;
   };
   return fc
     .tuple(fc.tuple(...plain.map(part)), fc.tuple(...keyed.map(part)), fc.shuffledSubarray(keyed.map((_, i) => i), { minLength: keyed.length }))
@@ -82,7 +85,7 @@ export function blockOf(word: string, spec: BlockSpec): fc.Arbitrary<Node> {
     const one = lineOf(key, line);
     parts.push(line.many === true ? fc.array(one, { maxLength: 3 }) : fc.option(one, { nil: undefined }).map((node) => (node === undefined ? [] : [node])));
   }
-  for (const [key, block] of Object.entries(spec.blocks)) parts.push(fc.array(blockOf(key, block), { maxLength: 2 }));
+  for (const [key, block] of Object.entries(spec.blocks)) parts.push(fc.array(blockOf(key, block), { maxLength: block.single === true ? 1 : 2 }));
   parts.push(fc.array(acceptOf, { maxLength: 1 }));
   const header = fc.tuple(nameOf, nameOf, textOf, fc.boolean(), fc.boolean()).map(([name, model, title, withModel, withTitle]) => [
     word,
@@ -107,7 +110,7 @@ export const fileOf: fc.Arbitrary<readonly Node[]> = fc
   .map(([uses, statements]) => [
     { tokens: ['language', '1'], items: undefined },
     ...uses.map((path) => ({ tokens: ['use', path], items: undefined })),
-    ...statements.filter((node, i) => !['site', 'motion'].includes(node.tokens[0] ?? '') || statements.findIndex((other) => other.tokens[0] === node.tokens[0]) === i),
+    ...statements.filter((node, i) => (blocks as Readonly<Record<string, BlockSpec>>)[node.tokens[0] ?? '']?.single !== true || statements.findIndex((other) => other.tokens[0] === node.tokens[0]) === i),
   ]);
 
 /** Numbers from 0 to 1, the same for the same seed. */

@@ -111,6 +111,9 @@ function firstDifference(pieces: readonly Piece[], damaged: number, becomes: str
   return undefined;
 }
 
+/** More of them by hand: `RUNS=20000 npx vitest run tests/grammar/recovery.test.ts `. */
+const runs = Number(process.env['RUNS'] ?? 300);
+
 describe.each(Object.keys(damages))('%s', (name) => {
   const damage = damages[name] as (typeof damages)[string];
 
@@ -124,9 +127,9 @@ describe.each(Object.keys(damages))('%s', (name) => {
         const difference = firstDifference(pieces, damaged, damage(pieces[damaged]?.text ?? '', randomOf(seed)));
         if (difference !== undefined) throw new Error(difference);
       }),
-      { numRuns: Number(process.env["RUNS"] ?? 300) },
+      { numRuns: runs },
     );
-  });
+  }, 60_000);
 
   test('in a nested block leaves its neighbours as they were', () => {
     const nested = examples().map(({ text }) => piecesAt(text, 1)).filter((pieces) => pieces.length > 3);
@@ -139,9 +142,9 @@ describe.each(Object.keys(damages))('%s', (name) => {
         const difference = firstDifference(pieces, damaged, damage(pieces[damaged]?.text ?? '', randomOf(seed)));
         if (difference !== undefined) throw new Error(difference);
       }),
-      { numRuns: Number(process.env["RUNS"] ?? 300) },
+      { numRuns: runs },
     );
-  });
+  }, 60_000);
 
   test('in any block of every example leaves the other blocks as they were', () => {
     for (const { text } of examples()) {

@@ -54,18 +54,14 @@ function verdict(path: string, text: string): Verdict {
   return { unsafe: all.filter((finding) => !problems.has(finding.rule)), words: all.flatMap((finding) => (problems.has(finding.rule) ? [finding.rule] : [])) };
 }
 
-const count = (findings: readonly Finding[]): Record<string, number> => {
-  const counts: Record<string, number> = {};
-  for (const { rule } of findings) counts[rule] = (counts[rule] ?? 0) + 1;
-  return counts;
-};
-
 /** How a verdict got better by what was cut; nothing, if it did not. Mistakes in how the device itself was wired go with it. */
 function betterments(before: Verdict, after: Verdict, cuts: readonly Cut[]): string[] {
   const touched = (at: { readonly start: number; readonly end: number; readonly path?: string }): boolean => at.path === undefined && cuts.some((cut) => at.start < cut.end && at.end > cut.start);
   const others = before.unsafe.filter((finding) => !touched(finding) && !finding.related.some(touched));
-  const [was, is] = [count(others), count(after.unsafe)];
-  const found = Object.keys(was).flatMap((rule) => ((is[rule] ?? 0) < (was[rule] ?? 0) ? [`${rule}: ${was[rule]} before, ${is[rule] ?? 0} after`] : []));
+  const rules = (findings: readonly Finding[]): string => findings.map((finding) => finding.rule).sort().join(', ') || 'none';
+  const found: string[] = [];
+  // One rule may give way to a graver one (too little protection to none at all), so it is the errors that are counted.
+  if (after.unsafe.length < others.length) found.push(`before: ${rules(others)}; after: ${rules(after.unsafe)}`);
   if (before.unsafe.length > 0 && after.unsafe.length === 0) found.push('there were errors and now there are none');
   return found;
 }
@@ -96,15 +92,16 @@ describe.each(sites.map(({ path, text }) => [path, text] as const))('%s', (path,
     expect(betterments(before, after, less.cuts)).toEqual([]);
     if (sound) expect(after.unsafe.length).toBeGreaterThanOrEqual(before.unsafe.length);
   });
-  test.runIf(sound && moves)('without any sensor a gate that moves by itself is unsafe', () => {
-    expect(verdict('/w/' + path, without(text, sensors).text).unsafe.length).toBeGreaterThan(0);
-  });
+  if (sound && moves)
+    test('without any sensor a gate that moves by itself is unsafe', () => {
+      expect(verdict('/w/' + path, without(text, sensors).text).unsafe.length).toBeGreaterThan(0);
+    });
 });
 
 test('a betterment is seen', () => {
   const finding = { rule: 'a', severity: 'error', start: 0, end: 5, related: [] } as unknown as Finding;
   const one = { words: [], unsafe: [finding] };
   expect(betterments(one, one, [])).toEqual([]);
-  expect(betterments({ words: [], unsafe: [finding, finding] }, one, [])).toEqual(['a: 2 before, 1 after']);
+  expect(betterments({ words: [], unsafe: [finding, finding] }, one, [])).toEqual(['before: a, a; after: a']);
   expect(betterments(one, { words: [], unsafe: [] }, [{ start: 0, end: 9, text: '' }])).toEqual(['there were errors and now there are none']);
 });

@@ -58,7 +58,7 @@ export const figures: readonly FigureKind[] = [
     },
   },
   {
-    id: 'leaf.NAME.edge-speed-when-closing-ends',
+    id: 'leaf.NAME.final-edge-speed',
     title: 'Greatest speed of the free edge in the slow zone at the end of closing',
     unit: 'm/s',
     formula: 'v = ω·w, greatest over the slow zone',
