@@ -635,7 +635,7 @@ const cable = {
       slots: { rating: quantity('current', 0.05, 125, { doc: 'Its rated current.' }) },
     },
     'residual-current': {
-      doc: 'The residual-current device at its beginning.',
+      doc: 'The residual-current device at its beginning, or nearer to the supply.',
       example: 'residual-current 30 mA',
       source: 'EN 61008-1 and EN 61009-1',
       slots: { value: quantity('current', 0.005, 3, { doc: 'Its rated residual current.' }) },

@@ -93,7 +93,7 @@ export const units: readonly Unit[] = [
   linear('mph', 'speed', 1609.344 / 3600, 'miles an hour'),
   linear('deg/s', 'angular speed', Math.PI / 180, 'degrees a second', ['°/s']),
   linear('rad/s', 'angular speed', 1, 'radians a second'),
-  linear('rpm', 'angular speed', turn / 60, 'turns a minute', ['1/min', 'r/min']),
+  linear('rpm', 'angular speed', turn / 60, 'turns a minute', ['r/min']),
   linear('m/s2', 'acceleration', 1, 'metres a second squared', ['m/s²', 'm/s^2']),
   linear('N', 'force', 1, 'newtons'),
   linear('kN', 'force', 1000, 'kilonewtons'),

@@ -1,10 +1,11 @@
 // The commands that tell: figures and explain; and the ways in which the command is started.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
-import { asOf, expectCalm, noUnit, root, run, sandbox, sound } from './kit.ts';
+import { asOf, command, expectCalm, noUnit, root, run, sandbox, sound } from './kit.ts';
 
 const isFigures = new Ajv2020({ strict: true, allErrors: true }).compile(JSON.parse(readFileSync(new URL('./figures.schema.json', import.meta.url), 'utf8')) as object);
 const site = readdirSync(join(root, 'examples', 'sound')).filter((name) => name.endsWith('.gate')).sort().map((name) => `examples/sound/${name}`)[0] as string;
@@ -93,6 +94,22 @@ describe('starting', () => {
     expect(ran.stdout).toContain('a.gate:3:8 error unit-missing');
     const other = spawnSync(process.execPath, [launch, 'check', 'a.gate'], { cwd: folder, encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: 'test', INIT_CWD: path('sub') } });
     expect(other.status).toBe(2);
+  });
+
+  test('serve --stdio answers an editor', async () => {
+    const framed = (message: object): string => {
+      const body = JSON.stringify({ jsonrpc: '2.0', ...message });
+      return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`;
+    };
+    // Its input stays open, as an editor's does: a server whose editor is gone ends at once.
+    const server = spawn(process.execPath, [command, 'serve', '--stdio', `--clientProcessId=${process.pid}`]);
+    let said = '';
+    server.stdout.on('data', (chunk: Buffer) => (said += chunk.toString()));
+    server.stdin.write(framed({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } }) + framed({ id: 2, method: 'shutdown' }) + framed({ method: 'exit' }));
+    const [status] = (await once(server, 'close')) as [number | null];
+    expect(status).toBe(0);
+    expect(said).toMatch(/^Content-Length: \d+\r\n/);
+    expect(said).toContain('"capabilities"');
   });
 
   test('a check loads nothing of the language server', () => {

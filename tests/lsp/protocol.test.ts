@@ -349,7 +349,7 @@ describe('features', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     const hints = await client.inlays(uri);
-    const hint = hints.find((one) => String(one.label).startsWith('run time = ')) as InlayHint;
+    const hint = hints.find((one) => String(one.label).startsWith('run time ')) as InlayHint;
     expect(String(hint.label)).toMatch(/ s$/);
     expect(hint.tooltip).toBeUndefined();
     const resolved = await client.request<InlayHint>('inlayHint/resolve', hint);
