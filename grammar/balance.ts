@@ -229,13 +229,11 @@ class Mender {
     });
   }
 
-  /** A statement that is the first of its line: its column tells which blocks should have ended before it. */
+  /** A statement that is the first of its line: its column tells where the blocks around it may have ended. */
   #statement(token: IToken, column: number, opens: boolean): void {
-    if (opens) {
-      for (let top = this.#top; top !== undefined && !top.flat && column <= top.column; top = this.#top) this.#closeMissing();
-      const bottom = this.#open[0];
-      if (this.#open.length >= deepestNesting && bottom !== undefined && !bottom.trusted && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
-    }
+    // As many unclosed blocks as can be nested, and this one stands beside the first of them: none of them was meant to hold it.
+    const bottom = this.#open[0];
+    if (opens && this.#open.length >= deepestNesting && bottom !== undefined && !bottom.trusted && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
     const frame = this.#top ?? this.#file;
     if (!frame.hasContent) {
       frame.hasContent = true;

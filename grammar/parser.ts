@@ -68,43 +68,30 @@ class GateParser extends EmbeddedActionsParser {
   });
 
   readonly number = this.RULE('number', (): NumberValue => {
-    let number = this.SUBRULE(this.amount);
-    this.OPTION(() => {
-      const sign = this.CONSUME(PlusMinus);
-      const plusMinus = this.#amountAfter(sign, () => this.SUBRULE2(this.amount));
-      if (plusMinus !== undefined) number = { ...number, plusMinus, end: plusMinus.end };
-    });
-    this.OPTION2(() => {
-      const sign = this.CONSUME(Dots);
-      const upTo = this.#amountAfter(sign, () => this.SUBRULE3(this.amount));
-      if (upTo !== undefined) number = { ...number, upTo, end: upTo.end };
-    });
-    return number;
-  });
-
-  readonly amount = this.RULE('amount', (): NumberValue => {
     const token = this.CONSUME(NumberToken);
     let unit: WordValue | undefined;
+    let sign: IToken | undefined;
+    let second: NumberValue | undefined;
     this.OPTION(() => {
       unit = wordOf(this.CONSUME(Word));
     });
-    return {
-      kind: 'number',
-      text: token.image,
-      unit,
-      plusMinus: undefined,
-      upTo: undefined,
-      start: token.startOffset,
-      end: unit === undefined ? (token.endOffset as number) : unit.end,
-    };
-  });
-
-  /** Reads the number after `±` or `..`; where none follows, the sign is reported and the line goes on. */
-  #amountAfter(sign: IToken, read: () => NumberValue): NumberValue | undefined {
-    if (this.RECORDING_PHASE || this.LA(1).tokenType === NumberToken) return read();
+    this.OPTION2(() => {
+      sign = this.OR([{ ALT: () => this.CONSUME(PlusMinus) }, { ALT: () => this.CONSUME(Dots) }]);
+      this.OPTION3(() => {
+        const after = this.CONSUME2(NumberToken);
+        let itsUnit: WordValue | undefined;
+        this.OPTION4(() => {
+          itsUnit = wordOf(this.CONSUME2(Word));
+        });
+        second = numberOf(after, itsUnit);
+      });
+    });
+    const first = numberOf(token, unit);
+    if (sign === undefined) return first;
+    if (second !== undefined) return { ...first, end: second.end, ...(sign.tokenType === PlusMinus ? { plusMinus: second } : { upTo: second }) };
     this.#misplaced(sign);
-    return undefined;
-  }
+    return first;
+  });
 
   #valueAlternatives(): Alternatives {
     return [
@@ -161,6 +148,16 @@ class GateParser extends EmbeddedActionsParser {
 }
 
 const wordOf = (token: IToken): WordValue => ({ kind: 'word', text: token.image, start: token.startOffset, end: token.endOffset as number });
+
+const numberOf = (token: IToken, unit: WordValue | undefined): NumberValue => ({
+  kind: 'number',
+  text: token.image,
+  unit,
+  plusMinus: undefined,
+  upTo: undefined,
+  start: token.startOffset,
+  end: unit === undefined ? (token.endOffset as number) : unit.end,
+});
 
 function textOf(token: IToken): TextValue {
   const raw = token.image;

@@ -1,17 +1,18 @@
 // A figure's workings are done once for each reading of a file and shared by figures, rules, editor and papers.
 // They are kept on the subject itself, which is made anew whenever its file changes, so nothing can go stale.
 
-let slots = 0;
+let marks = 0;
 const nothing = Symbol('nothing');
 
 /** A pure function of one subject (a leaf, a drive, an installation) whose result is kept with the subject. */
 export function perSubject<S extends { readonly memo: unknown[] }, R>(work: (subject: S) => R | undefined): (subject: S) => R | undefined {
-  const slot = slots++;
+  const mark = marks++;
   return (subject) => {
-    const kept = subject.memo[slot];
-    if (kept !== undefined) return kept === nothing ? undefined : (kept as R);
+    // Mark and result in turns: a subject has a handful of results, and a short row is quicker to walk than to index thinly.
+    const { memo } = subject;
+    for (let i = 0; i < memo.length; i += 2) if (memo[i] === mark) return memo[i + 1] === nothing ? undefined : (memo[i + 1] as R);
     const result = work(subject);
-    subject.memo[slot] = result === undefined ? nothing : result;
+    memo.push(mark, result === undefined ? nothing : result);
     return result;
   };
 }

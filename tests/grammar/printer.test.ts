@@ -69,7 +69,7 @@ describe('the canonical form, case by case', () => {
     ['remarks first and last', '# first\nleaf a {\n  # in\n}\n# last', '# first\nleaf a {\n  # in\n}\n# last\n'],
     ['a remark with a blank line before and behind', 'a\n\n# b\n\nc\n', 'a\n\n# b\n\nc\n'],
     ['a number as it was written', 'w 2.10 m\nw +5 %\nw \u22125 mm\nw 007 s\n', 'w 2.10 m\nw +5 %\nw -5 mm\nw 007 s\n'],
-    ['signs', 'w 8.2kohm±5%\nw 2 s..3 s\nw 1 +- 2 ... 3\n', 'w 8.2 kohm ± 5 %\nw 2 s .. 3 s\nw 1 ± 2 .. 3\n'],
+    ['signs', 'w 8.2kohm±5%\nw 2 s..3 s\nw 1 +- 2\nw 3 ... 4\n', 'w 8.2 kohm ± 5 %\nw 2 s .. 3 s\nw 1 ± 2\nw 3 .. 4\n'],
     ['a list', 'watches closing ,opening,pedestrian\n', 'watches closing, opening, pedestrian\n'],
     ['a model', 'drive a:b {\n}\n', 'drive a : b {\n}\n'],
     ['a text and its escapes', 'use "a \\"b\\" \\\\ c \\d"\n', 'use "a \\"b\\" \\\\ c d"\n'],
