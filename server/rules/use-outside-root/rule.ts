@@ -1,5 +1,5 @@
 import { problemRule } from '../rule.ts';
-import { quoted, shortPath } from '../words.ts';
+import { quoted } from '../words.ts';
 
 export const rule = problemRule({
   name: 'use-outside-root',
@@ -9,6 +9,6 @@ export const rule = problemRule({
   remedy: 'Put the library into the workspace and write its path from this file.',
   acceptable: false,
   explain: ({ detail }) => ({
-    what: detail['fault'] === 'link' ? `${quoted(detail['path'] ?? '')} is a link to a place outside the folder ${quoted(shortPath(detail['root'] ?? ''))}.` : `${quoted(detail['path'] ?? '')} leads out of the folder ${quoted(shortPath(detail['root'] ?? ''))}.`,
+    what: `${quoted(detail['path'] ?? '')} ${detail['fault'] === 'link' ? 'is a link to a place outside' : 'leads out of'} the folder of this workspace.`,
   }),
 });
