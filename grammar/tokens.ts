@@ -174,7 +174,8 @@ function endOfWord(text: string, from: number): number {
   while (at < text.length) {
     const kind = classAt(text, at);
     if (kind === Class.Word) {
-      if (text.charCodeAt(at) === 46 && text.charCodeAt(at + 1) === 46) break;
+      const code = text.charCodeAt(at);
+      if ((code === 46 && text.charCodeAt(at + 1) === 46) || (code === 43 && text.charCodeAt(at + 1) === 45)) break;
       at++;
     } else if (kind === Class.Digit) at++;
     else if (kind === Class.Bad && isPair(text, at)) at += 2;

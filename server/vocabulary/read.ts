@@ -58,6 +58,8 @@ interface BlockReader {
 }
 
 const none: readonly never[] = Object.freeze([]) as readonly never[];
+/** Most unknown words of one file for which a likely meaning is looked up. */
+const mostGuesses = 200;
 const noBlocks: Record<string, Entity[]> = Object.freeze({}) as Record<string, Entity[]>;
 
 function slotReader(key: string, slot: Slot): SlotReader {
@@ -105,11 +107,13 @@ class FileReading {
   readonly #problems: Problem[] = [];
   readonly #accepts: Acceptance[] = [];
   readonly #entities: Record<string, Entity[]> = {
-    site: [], leaf: [], drive: [], sensor: [], control: [], panel: [], motion: [], cable: [], measured: [],
+    site: [], leaf: [], drive: [], sensor: [], control: [], panel: [], motion: [], cable: [], measured: [], function: [],
     'panel-model': [], 'drive-model': [], 'sensor-model': [], 'cable-model': [],
   } satisfies Record<BlockWord, Entity[]>;
   #language: Reading['language'];
   readonly #uses: Line<(typeof topLines)['use']>[] = [];
+
+  readonly #guesses = new Map<string, { readonly meant: string; readonly elsewhere: string }>();
 
   constructor(tree: Tree) {
     this.#tree = tree;
@@ -161,9 +165,17 @@ class FileReading {
   #topLine(reader: Reader, statement: Statement): void {
     const line = this.#line(reader, statement);
     if (line === undefined) return;
-    if (reader.word === 'use') this.#uses.push(line as unknown as Line<(typeof topLines)['use']>);
+    if (reader.word === 'use') this.#uses.push({ ...(line as unknown as Line<(typeof topLines)['use']>), path: this.#rawText(statement) });
     else if (this.#language === undefined) this.#language = line as unknown as Line<(typeof topLines)['language']>;
     else this.#repeated(statement, this.#language.line, reader.word);
+  }
+
+  /** A path as it was typed: in a path a backslash is a mistake to be told of and not the mark of an escape. */
+  #rawText(statement: Statement): string {
+    const value = statement.values[0];
+    if (value?.kind !== 'text') return '';
+    const raw = this.#source(value);
+    return raw.slice(1, raw.length > 1 && raw.endsWith('"') ? -1 : undefined);
   }
 
   #topBlock(reader: BlockReader, statement: Statement): void {
@@ -442,8 +454,14 @@ class FileReading {
 
   #unknownWord(word: WordValue, lines: Iterable<string>, nested: Iterable<string>, where: string): void {
     const known = [...lines, ...nested];
-    const elsewhere = placesOf(word.text);
-    this.#problem('word-unknown', word, { word: word.text, where, meant: nearest(word.text, known) ?? '', elsewhere, known: known.join(', ') });
+    const key = where + '\n' + word.text;
+    let guess = this.#guesses.get(key);
+    if (guess === undefined) {
+      // A file in ruins is not mended by more guesses, and each costs some microseconds.
+      guess = this.#guesses.size < mostGuesses ? { meant: nearest(word.text, known) ?? '', elsewhere: placesOf(word.text) } : { meant: '', elsewhere: '' };
+      if (this.#guesses.size < mostGuesses) this.#guesses.set(key, guess);
+    }
+    this.#problem('word-unknown', word, { word: word.text, where, meant: guess.meant, elsewhere: guess.elsewhere, known: known.join(', ') });
   }
 
   #repeated(at: { start: number; end: number }, first: { start: number; end: number }, word: string): void {

@@ -9,6 +9,78 @@ const contactOptions = {
 } as const;
 const directionOptions = { closing: 'while the gate closes', opening: 'while the gate opens' } as const;
 
+const hour = 3600;
+const year = 8760 * hour;
+const levelOptions = {
+  a: 'less than one dangerous failure in 10 000 hours',
+  b: 'less than one in 100 000 hours',
+  c: 'less than three in 1 000 000 hours',
+  d: 'less than one in 1 000 000 hours',
+  e: 'less than one in 10 000 000 hours',
+} as const;
+const requiredLevel = {
+  doc: 'The performance level that safety functions must reach here, as the risk assessment says.',
+  example: 'required-level c',
+  source: 'EN ISO 13849-1',
+  slots: { value: choice(levelOptions, { doc: 'The level.' }) },
+} as const satisfies LineSpec;
+const fitted = {
+  doc: 'The day on which this one was fitted, where it took the place of an earlier one. Not stated means when the gate was installed.',
+  example: 'fitted 2024-05-02',
+  slots: { value: date({ doc: 'The day.' }) },
+} as const satisfies LineSpec;
+const switchingOptions = {
+  'relay-small-load': 'a relay that switches far less than its rating',
+  'relay-full-load': 'a relay that switches about its rating',
+  'contactor-small-load': 'a contactor that switches far less than its rating',
+  'contactor-full-load': 'a contactor that switches about its rating',
+} as const;
+/** What a product declares for functional safety: of itself as a whole, or so that it can be reckoned. */
+const safetyLines = {
+  pfhd: {
+    doc: 'Probability of a dangerous failure an hour, as its maker declares it for the whole of it. 45 FIT are 4.5 in 100 million hours.',
+    example: 'pfhd 45 FIT',
+    source: 'EN ISO 13849-1',
+    slots: { value: quantity('rate', 1e-12 / hour, 1e-3 / hour, { doc: 'Failures an hour.' }) },
+  },
+  'performance-level': {
+    doc: 'The performance level that its maker declares for it.',
+    example: 'performance-level d',
+    source: 'EN ISO 13849-1',
+    slots: { value: choice(levelOptions, { doc: 'The level.' }) },
+  },
+  category: {
+    doc: 'The category that its maker declares, 1 to 4. Not stated means B: nothing is claimed of how it is built.',
+    example: 'category 2',
+    source: 'EN ISO 13849-1',
+    slots: { value: count(1, 4, { doc: 'The category.' }) },
+  },
+  mttfd: {
+    doc: 'Mean time to a dangerous failure of each of its channels, without the parts that wear by switching.',
+    example: 'mttfd 60 years',
+    source: 'EN ISO 13849-1',
+    slots: { value: quantity('time', 0.1 * year, 100_000 * year, { doc: 'Mean time.' }) },
+  },
+  b10d: {
+    doc: 'Number of operations until a tenth of such parts have failed dangerously, for what wears by switching.',
+    example: 'b10d 2000000',
+    source: 'EN ISO 13849-1, Annex C',
+    slots: { value: count(100, 1e10, { doc: 'Number of operations.' }) },
+  },
+  coverage: {
+    doc: 'Average diagnostic coverage: the share of its dangerous failures that it finds by itself. Not stated means none.',
+    example: 'coverage 90 %',
+    source: 'EN ISO 13849-1, Annex E',
+    slots: { value: quantity('ratio', 0, 1, { doc: 'Share.', fallback: 0 }) },
+  },
+  'common-cause': {
+    doc: 'Points for measures against failures of both channels by one cause, out of 100.',
+    example: 'common-cause 75',
+    source: 'EN ISO 13849-1, Annex F',
+    slots: { value: count(0, 100, { doc: 'Points.' }) },
+  },
+} as const satisfies Readonly<Record<string, LineSpec>>;
+
 const site = {
   doc: 'The place: which rules hold there, who uses the gate, what supplies it. One in a file.',
   named: false,
@@ -53,6 +125,43 @@ const site = {
       slots: {
         value: choice({ full: 'the whole gate is in view', none: 'the gate, or a part of it, is out of view' }, { doc: 'How much is in view.', fallback: 'none' }),
       },
+    },
+    'usage-class': {
+      doc: 'Under the rules of North America: what the gate serves.',
+      example: 'usage-class II',
+      source: 'ASTM F2200 (usage classes)',
+      slots: {
+        value: choice(
+          {
+            I: 'the home of one to four families',
+            II: 'commercial or multi-family premises, a hotel, a garage, a shop: open to the public',
+            III: 'industrial premises, not open to the public',
+            IV: 'guarded or restricted premises, watched by security staff',
+          },
+          { doc: 'The class.' },
+        ),
+      },
+    },
+    'pedestrian-entrance': {
+      doc: 'Where people on foot pass.',
+      example: 'pedestrian-entrance separate',
+      source: 'CPSC, Operation Safe Gate, 2018',
+      slots: {
+        value: choice(
+          {
+            separate: 'through an entrance of their own, so that nobody walks through the powered gate',
+            shared: 'through the powered gate, with the vehicles',
+            none: 'nobody comes here on foot',
+          },
+          { doc: 'Which way.' },
+        ),
+      },
+    },
+    signs: {
+      doc: 'Signs that warn of the moving gate: on how many of its two sides they can be seen.',
+      example: 'signs both-sides',
+      source: 'UL 325',
+      slots: { value: choice({ 'both-sides': 'on both sides', 'one-side': 'on one side only', none: 'there are none' }, { doc: 'Where.' }) },
     },
     supply: {
       doc: 'What feeds the installation.',
@@ -127,6 +236,37 @@ const site = {
         speed: quantity('speed', 0.3, 15, { doc: 'Speed through the gate.', after: 'at' }),
       },
     },
+    traffic: {
+      doc: 'How many vehicles come to the gate from the road in its busiest hour.',
+      example: 'traffic 40 /h taking 25 s room 6 m',
+      slots: {
+        rate: quantity('rate', 0.1 / hour, 2000 / hour, { doc: 'Vehicles an hour.' }),
+        taking: quantity('time', 1, 900, { doc: 'How long each vehicle keeps the gate busy. Not stated means the pre-warning, the opening, and the time to be clear of the gate.', after: 'taking', optional: true }),
+        room: quantity('length', 2, 40, { doc: 'Length of road that a waiting vehicle takes up, with the gap to the next. Not stated means the length of the longest vehicle.', after: 'room', optional: true }),
+      },
+    },
+    'waiting-room': {
+      doc: 'Length of the way before the gate on which vehicles can wait clear of the public road.',
+      example: 'waiting-room 12 m',
+      slots: { value: quantity('length', 0, 1000, { doc: 'Length.' }) },
+    },
+    cycles: {
+      doc: 'How many times the gate opens and closes on a day of use. Parts that wear by switching are reckoned by it.',
+      example: 'cycles 120 /day',
+      source: 'EN ISO 13849-1, Annex C',
+      slots: { value: quantity('rate', 0.01 / 86_400, 100_000 / 86_400, { doc: 'Cycles a day.' }) },
+    },
+    'days-in-use': {
+      doc: 'On how many days of the year the gate is in use. Not stated means 365.',
+      example: 'days-in-use 250',
+      slots: { value: count(1, 366, { doc: 'Days a year.', fallback: 365 }) },
+    },
+    installed: {
+      doc: 'The day on which the gate went into use.',
+      example: 'installed 2019-06-01',
+      slots: { value: date({ doc: 'The day.' }) },
+    },
+    'required-level': requiredLevel,
     clearance: {
       doc: 'How far the tail of a vehicle must be past the gate line before a leaf may move. Not stated means 2 m.',
       example: 'clearance 2 m',
@@ -215,6 +355,78 @@ const leaf = {
       source: 'EN 12453:2017, Annex B (mechanical protection)',
       slots: { value: quantity('length', 0.01, 10, { doc: 'Distance from the hinge axis.' }) },
     },
+    thickness: {
+      doc: 'Thickness of a swing leaf at its hinge end.',
+      example: 'thickness 40 mm',
+      slots: { value: quantity('length', 0.002, 0.5, { doc: 'Thickness.' }) },
+    },
+    'hinge-gap': {
+      doc: 'Gap between the hinge end of a swing leaf and its post when closed; and, where it was measured, the least and the greatest gap there over the whole travel, on either side. Without them they are worked out from `hinge-offset`, `thickness` and `post-proud`.',
+      example: 'hinge-gap 30 mm least 12 mm greatest 60 mm',
+      source: 'EN ISO 13854',
+      slots: {
+        value: quantity('length', 0, 1, { doc: 'Gap when closed.' }),
+        least: quantity('length', 0, 1, { doc: 'The least over the travel, as measured.', after: 'least', optional: true }),
+        greatest: quantity('length', 0, 3, { doc: 'The greatest over the travel, as measured.', after: 'greatest', optional: true }),
+      },
+    },
+    'hinge-offset': {
+      doc: 'Where the hinge axis stands, measured from the corner of the closed leaf at its hinge end, on the side that it opens to.',
+      example: 'hinge-offset 15 mm by 25 mm',
+      slots: {
+        along: quantity('length', -2, 1, { doc: 'How far beyond the end of the leaf, towards the post; negative within the leaf.' }),
+        out: quantity('length', -1, 1, { doc: 'How far out from the face on the side that it opens to; negative within its thickness.', after: 'by' }),
+      },
+    },
+    'post-proud': {
+      doc: 'How far the post or pillar stands out beyond the face of the closed leaf, on the side that it opens to; negative where the leaf stands out beyond the post. Not stated means flush.',
+      example: 'post-proud 120 mm',
+      slots: { value: quantity('length', -1, 2, { doc: 'Distance.', fallback: 0 }) },
+    },
+    'ground-gap': {
+      doc: 'Gap between the underside of the closed leaf and the ground.',
+      example: 'ground-gap 130 mm',
+      source: 'EN ISO 13854',
+      slots: { value: quantity('length', 0, 1, { doc: 'Gap.' }) },
+    },
+    'infill-opening': {
+      doc: 'The openings in the face of the leaf that a hand can reach through: their shape, and the smaller side of a slot, the side of a square or the diameter of a round one.',
+      example: 'infill-opening slot 40 mm',
+      source: 'EN ISO 13857, as reprinted in DGUV Information 208-022, Table 2',
+      slots: {
+        shape: choice({ slot: 'longer than wide, as between bars', square: 'as wide as high', round: 'a round hole', closed: 'there is none' }, { doc: 'Shape.' }),
+        size: quantity('length', 0.0005, 2, { doc: 'Smaller side or diameter.', optional: true }),
+        length: quantity('length', 0.001, 10, { doc: 'Length of a slot.', after: 'length', optional: true }),
+      },
+    },
+    passes: {
+      doc: 'Something fixed that a sliding leaf runs past, and the distance between them.',
+      many: true,
+      example: 'passes post 60 mm',
+      source: 'EN ISO 13857; BGR 232, section 4.5',
+      slots: {
+        what: choice(
+          {
+            post: 'a post or portal',
+            fence: 'a fence with bars or mesh',
+            wall: 'a surface that is smooth all the way',
+            nothing: 'there is nothing within reach of it',
+          },
+          { doc: 'What it is.' },
+        ),
+        distance: quantity('length', 0, 5, { doc: 'Distance between the leaf and it.', optional: true }),
+      },
+    },
+    tail: {
+      doc: 'A sliding leaf without a track under it: the length of its tail, which stays on the rollers and balances the leaf.',
+      example: 'tail 2.4 m',
+      slots: { value: quantity('length', 0.1, 15, { doc: 'Length.' }) },
+    },
+    'roller-spacing': {
+      doc: 'Distance between the front and the rear rollers that carry a leaf with a tail.',
+      example: 'roller-spacing 2.1 m',
+      slots: { value: quantity('length', 0.1, 15, { doc: 'Distance.' }) },
+    },
     'room-when-open': {
       doc: 'The least distance between the open leaf and anything fixed: a wall, a post, a bank. For a sliding leaf, behind its rear end.',
       example: 'room-when-open 600 mm',
@@ -266,6 +478,14 @@ const drive = {
       example: 'leaf-bracket 780 mm',
       slots: { value: quantity('length', 0.05, 5, { doc: 'Distance.' }) },
     },
+    fitted,
+    release: {
+      doc: 'How the drive is released, so that the leaf can be moved by hand.',
+      example: 'release key',
+      slots: {
+        value: choice({ key: 'with a key', handle: 'by a handle or lever that needs no key', tool: 'with a tool', none: 'it cannot be released' }, { doc: 'By what means.' }),
+      },
+    },
   },
   blocks: {},
 } as const satisfies BlockSpec;
@@ -300,6 +520,7 @@ const sensor = {
             'opening-edge': 'the edge that leads while opening',
             'hinge-edge': 'the edge at the hinge',
             'bottom-edge': 'the edge above the ground',
+            'post-edge': 'not the leaf itself: the fixed part that a sliding leaf runs past',
           },
           { doc: 'Which edge of it.' },
         ),
@@ -323,6 +544,7 @@ const sensor = {
       example: 'chains-into east-edge',
       slots: { next: ref('sensor', { doc: 'The next edge.' }) },
     },
+    fitted,
   },
   blocks: {},
 } as const satisfies BlockSpec;
@@ -371,6 +593,12 @@ const control = {
       example: 'sight full',
       source: 'EN 12453:2000, 5.5.1, Table 1',
       slots: { value: choice({ full: 'the whole gate is in view', none: 'the gate, or a part of it, is out of view' }, { doc: 'How much is in view.' }) },
+    },
+    reach: {
+      doc: 'How far a fixed control is from any part of the moving gate.',
+      example: 'reach 2 m',
+      source: 'UL 325',
+      slots: { value: quantity('length', 0, 1000, { doc: 'The least distance.' }) },
     },
     consumes: {
       doc: 'The current that it draws from the panel while nothing moves.',
@@ -437,6 +665,7 @@ const panel = {
         from: ref('terminal', { doc: 'The output that feeds it.', after: 'from' }),
       },
     },
+    fitted,
   },
   blocks: {
     battery: {
@@ -473,9 +702,9 @@ const panel = {
           slots: { value: quantity('time', 60, 60 * 24 * 3600, { doc: 'Time.' }) },
         },
         cycles: {
-          doc: 'How many times a day the gate opens and closes while it runs from the battery. Not stated means none: only what it draws at rest is reckoned.',
-          example: 'cycles 30',
-          slots: { value: count(0, 20_000, { doc: 'Cycles a day.' }) },
+          doc: 'How many times a day the gate opens and closes while it runs from the battery. Not stated means as the site says; where that does not say either, only what is drawn at rest is reckoned.',
+          example: 'cycles 30 /day',
+          slots: { value: quantity('rate', 0, 100_000 / 86_400, { doc: 'Cycles a day.' }) },
         },
         coldest: {
           doc: 'The coldest that the battery gets; in the cold it gives less. Not stated means 27 °C and above, at which it gives what its data sheet says.',
@@ -719,6 +948,90 @@ const measured = {
   blocks: {},
 } as const satisfies BlockSpec;
 
+const safetyFunction = {
+  doc: 'A safety function: what must happen, by which parts, and how surely. Its parts are a chain: when one of them fails, the function fails.',
+  named: true,
+  title: true,
+  example: 'function closing-stop "Stops the closing when west-edge is pressed" {\n  required-level c\n  parts west-edge main\n}',
+  lines: {
+    'required-level': { ...requiredLevel, doc: 'The performance level that this function must reach, as the risk assessment says. Not stated means as the site says.' },
+    risk: {
+      doc: 'The risk as the graph of the standard asks for it; the level that follows is from memory. A required level that is stated goes before it.',
+      example: 'risk serious seldom avoidable',
+      source: 'EN ISO 13849-1, Annex A (from memory)',
+      slots: {
+        severity: choice({ slight: 'a slight injury, which heals (S1)', serious: 'a serious injury, or death (S2)' }, { doc: 'How badly somebody can be hurt.' }),
+        exposure: choice({ seldom: 'seldom, or for a short time (F1)', often: 'often, or for a long time (F2)' }, { doc: 'How often somebody is there.' }),
+        avoidance: choice({ avoidable: 'it can be avoided under some conditions (P1)', unavoidable: 'it can hardly be avoided (P2)' }, { doc: 'Whether whoever is there can get out of the way.' }),
+      },
+    },
+    parts: {
+      doc: 'The devices that the function runs through, from the one that senses to the one that stops; each is reckoned by what its model declares.',
+      example: 'parts west-edge main',
+      slots: { parts: ref('load', { doc: 'Sensors, drives and panels.', many: true }) },
+    },
+  },
+  blocks: {
+    subsystem: {
+      doc: 'A part of the function that is put together here from single parts, in one channel or two.',
+      named: true,
+      example: 'subsystem cut-off {\n  category 3\n  common-cause 75\n  element "contactor K1" b10d 1300000 coverage 90 %\n  element "contactor K2" channel second b10d 1300000 coverage 90 %\n}',
+      lines: {
+        category: {
+          doc: 'The category that it is built to, 1 to 4. Not stated means B: nothing is claimed.',
+          example: 'category 3',
+          source: 'EN ISO 13849-1',
+          slots: { value: count(1, 4, { doc: 'The category.' }) },
+        },
+        'common-cause': safetyLines['common-cause'],
+        tests: {
+          doc: 'How many tests come on each demand of the function, at the least. Category 2 asks for 100, or for a test at each demand; where nothing is stated the test does not count.',
+          example: 'tests 100',
+          source: 'EN ISO 13849-1 (the numbers from memory)',
+          slots: { value: count(1, 1_000_000, { doc: 'Tests for each demand.' }) },
+        },
+        'tested-on-demand': {
+          doc: 'The test is made at each demand, and the gate is brought to rest before anybody is hurt.',
+          example: 'tested-on-demand',
+          source: 'EN ISO 13849-1',
+          slots: {},
+        },
+        element: {
+          doc: 'One part: its channel, and what its maker declares of it.',
+          many: true,
+          required: true,
+          example: 'element "contactor K1" b10d 1300000 coverage 90 % times 2',
+          source: 'EN ISO 13849-1, Annexes C and D',
+          slots: {
+            what: text({ doc: 'What it is.' }),
+            channel: choice(
+              { first: 'the first channel', second: 'the second channel, which does the same', test: 'what tests the first channel (category 2)' },
+              { doc: 'Its channel. Not stated means the first.', after: 'channel', optional: true, fallback: 'first' },
+            ),
+            b10d: count(100, 1e10, { doc: 'Number of operations until a tenth of such parts have failed dangerously.', after: 'b10d', optional: true }),
+            mttfd: quantity('time', 0.1 * year, 100_000 * year, { doc: 'Mean time to a dangerous failure.', after: 'mttfd', optional: true }),
+            kind: choice(
+              {
+                ...switchingOptions,
+                'position-switch': 'a position switch whose contact is opened by force',
+                'interlock-switch': 'a position switch with a separate actuator',
+                'emergency-stop': 'an emergency stop button',
+                'push-button': 'a push button',
+                mechanical: 'a mechanical part',
+              },
+              { doc: 'What kind of part it is, where its maker declares no number: one known from memory is then reckoned with.', after: 'kind', optional: true },
+            ),
+            coverage: quantity('ratio', 0, 1, { doc: 'Share of its dangerous failures that are found. Not stated means none.', after: 'coverage', optional: true, fallback: 0 }),
+            times: count(1, 100, { doc: 'How many times it operates in each cycle of the gate. Not stated means once.', after: 'times', optional: true, fallback: 1 }),
+            fitted: date({ doc: 'The day on which it was fitted, where it took the place of an earlier one.', after: 'fitted', optional: true }),
+          },
+        },
+      },
+      blocks: {},
+    },
+  },
+} as const satisfies BlockSpec;
+
 const panelModel = {
   doc: 'What a control panel can do: its terminals, selectors, adjusters, indicators and capabilities.',
   named: true,
@@ -806,6 +1119,13 @@ const panelModel = {
       example: 'registers-sensors',
       slots: {},
     },
+    'output-relay': {
+      doc: 'What cuts off the drive, where its maker declares no number for it: a number known from memory is then reckoned with.',
+      example: 'output-relay relay-full-load',
+      source: 'EN ISO 13849-1, Annex C, Table C.1 (from memory)',
+      slots: { value: choice(switchingOptions, { doc: 'The kind of part, and how hard it is used.' }) },
+    },
+    ...safetyLines,
   },
   blocks: {
     selector: {
@@ -944,6 +1264,12 @@ const driveModel = {
       source: 'UL 325',
       slots: {},
     },
+    'limits-force': {
+      doc: 'It limits its own force by an adjustable clutch or a pressure relief (type C in North America, for swing leaves).',
+      example: 'limits-force',
+      source: 'UL 325 (from memory)',
+      slots: {},
+    },
     ramp: {
       doc: 'Time from standstill to full speed, and from full speed to standstill. Not stated means none.',
       example: 'ramp 0.8 s',
@@ -1004,6 +1330,13 @@ const driveModel = {
       example: 'least-voltage 21 V',
       slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
     },
+    duty: {
+      doc: 'Intermittent duty that its motor is rated for: the share of each ten minutes that it may run (S3).',
+      example: 'duty 30 %',
+      source: 'IEC 60034-1, duty type S3',
+      slots: { value: quantity('ratio', 0.01, 1, { doc: 'Share of the time.' }) },
+    },
+    ...safetyLines,
   },
   blocks: {},
 } as const satisfies BlockSpec;
@@ -1106,6 +1439,7 @@ const sensorModel = {
       example: 'pressed-resistance 500 ohm',
       slots: { value: quantity('resistance', 0, 1e6, { doc: 'Resistance.', fallback: 0 }) },
     },
+    ...safetyLines,
   },
   blocks: {},
 } as const satisfies BlockSpec;
@@ -1182,6 +1516,7 @@ export const blocks = {
   motion,
   cable,
   measured,
+  function: safetyFunction,
   'panel-model': panelModel,
   'drive-model': driveModel,
   'sensor-model': sensorModel,

@@ -22,6 +22,7 @@ export type Dimension =
   | 'resistance'
   | 'charge'
   | 'frequency'
+  | 'rate'
   | 'temperature'
   | 'temperature difference'
   | 'ratio';
@@ -81,6 +82,8 @@ export const units: readonly Unit[] = [
   linear('s', 'time', 1, 'seconds', ['sec']),
   linear('min', 'time', 60, 'minutes'),
   linear('h', 'time', 3600, 'hours'),
+  // Reliability is reckoned in years of 8760 h (EN ISO 13849-1, Annex C).
+  linear('years', 'time', 8760 * 3600, 'years', ['year']),
   linear('deg', 'angle', Math.PI / 180, 'degrees', ['°']),
   linear('rad', 'angle', 1, 'radians'),
   linear('turns', 'angle', turn, 'whole turns', ['turn']),
@@ -116,6 +119,9 @@ export const units: readonly Unit[] = [
   linear('Mohm', 'resistance', 1e6, 'megaohms', ['MΩ', 'M\u2126']),
   linear('Ah', 'charge', 3600, 'ampere hours'),
   linear('Hz', 'frequency', 1, 'hertz'),
+  linear('/h', 'rate', 1 / 3600, 'an hour'),
+  linear('/day', 'rate', 1 / 86400, 'a day'),
+  linear('FIT', 'rate', 1e-9 / 3600, 'failures in a thousand million hours', ['fit']),
   { name: '°C', dimension: 'temperature', toSi: (value) => value + 273.15, fromSi: (value) => value - 273.15, says: 'degrees Celsius', also: ['degC'] },
   { name: '°F', dimension: 'temperature', toSi: (value) => ((value + 459.67) * 5) / 9, fromSi: (value) => (value * 9) / 5 - 459.67, says: 'degrees Fahrenheit', also: ['degF'] },
   linear('K', 'temperature difference', 1, 'kelvins'),
@@ -175,6 +181,7 @@ export const siUnit: Readonly<Record<Dimension, string>> = {
   resistance: 'ohm',
   charge: 'C',
   frequency: 'Hz',
+  rate: '/s',
   temperature: 'K',
   'temperature difference': 'K',
   ratio: '1',

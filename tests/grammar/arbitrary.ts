@@ -38,7 +38,7 @@ function slotOf(slot: Slot): fc.Arbitrary<string[]> {
     case 'quantity':
       return quantityOf(slot);
     case 'count':
-      return fc.integer({ min: slot.min, max: Math.min(slot.max, 60) }).map((count) => [String(count)]);
+      return fc.integer({ min: slot.min, max: Math.min(slot.max, slot.min + 60) }).map((count) => [String(count)]);
     case 'range':
       return fc.tuple(fc.integer({ min: 0, max: 50 }), fc.integer({ min: 51, max: 99 }), fc.constantFrom(...slot.dimensions)).map(([low, high, dimension]) => {
         const unit = unitsOf(dimension)[0]?.name ?? '';

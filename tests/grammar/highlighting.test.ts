@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { IGrammar, StateStack } from 'vscode-textmate';
 import { parse, scan, type Statement, type Value } from '../../grammar/index.ts';
 import { anywhereLines, blocks, topLines, unitNamed, type BlockSpec, type Slot } from '../../server/vocabulary/index.ts';
-import { generated } from '../workshop/generated.ts';
+import { highlighting } from '../workshop/generated-highlighting.ts';
 import { fileOf, randomOf, render, styleOf } from './arbitrary.ts';
 import { examples } from './examples.ts';
 
@@ -18,7 +18,7 @@ const oniguruma = require('vscode-oniguruma') as typeof import('vscode-oniguruma
 let grammar: IGrammar;
 beforeAll(async () => {
   await oniguruma.loadWASM(readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm')));
-  grammar = await loaded(generated()['grammar/pintle.tmLanguage.json'] ?? '');
+  grammar = await loaded(JSON.stringify(highlighting(), undefined, 2));
 });
 
 async function loaded(source: string): Promise<IGrammar> {
@@ -238,7 +238,7 @@ describe('these checks see a fault', () => {
   ];
   test.each(broken)('in %s', async (_, from, to) => {
     expect(faults(text)).toEqual([]);
-    const source = generated()['grammar/pintle.tmLanguage.json'] ?? '';
+    const source = JSON.stringify(highlighting(), undefined, 2);
     expect(source).toContain(from);
     const sound = grammar;
     try {

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { anywhereLines, blocks, headerShape, likelyUnit, lineShape, nearest, editDistance, readFile, slotInWords, topLines, unitsOf, type BlockSpec, type Entity, type LineSpec, type QuantitySlot, type Reading, type Slot } from '../../server/vocabulary/index.ts';
+import { anywhereLines, blocks, headerShape, likelyUnit, lineShape, nearest, editDistance, readFile, slotInWords, topLines, unitNamed, type BlockSpec, type Entity, type LineSpec, type QuantitySlot, type Reading, type Slot } from '../../server/vocabulary/index.ts';
 import { blockOf, lineOf } from '../grammar/arbitrary.ts';
 
 interface Place {
@@ -54,14 +54,14 @@ describe.each(allLines.map((line) => [[...line.path, line.word].join(' › '), l
       fc.assert(fc.property(lineOf(word, spec), ({ tokens }) => void expect(problemsOf(fileWith(path, tokens.join(' ')))).toEqual([])), { numRuns: 60 });
     });
   test('its texts are sentences and its words are plain', () => {
-    expect(word).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    expect(word).toMatch(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
     for (const text of [spec.doc, ...Object.values<Slot>(spec.slots).map((slot) => slot.doc)]) expect(text).toMatch(/^[A-Z0-9“±].*[^.]\.$/);
     for (const slot of Object.values<Slot>(spec.slots)) {
-      if (slot.after !== undefined) expect(slot.after).toMatch(/^[a-z]+(-[a-z0-9]+)*$/);
+      if (slot.after !== undefined) expect(slot.after).toMatch(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
       if (slot.kind !== 'choice') continue;
       expect(Object.keys(slot.options).length).toBeGreaterThan(1);
       for (const [option, meaning] of Object.entries(slot.options)) {
-        expect(option).toMatch(/^[A-Za-z]+(-[a-z0-9]+)*$/);
+        expect(option).toMatch(/^[A-Za-z][A-Za-z0-9]*(-[a-z0-9]+)*$/);
         expect(meaning.trim(), option).not.toBe('');
         expect(meaning, option).not.toMatch(/\.$/);
       }
@@ -123,10 +123,12 @@ test('no word is a line and a block of the same block', () => {
   for (const word of Object.keys(topLines)) expect(Object.keys(blocks)).not.toContain(word);
 });
 
-test('no keyword is also a unit that the number before it could take', () => {
-  for (const { word, spec } of allLines)
-    for (const slot of Object.values<Slot>(spec.slots))
-      if (slot.after !== undefined) for (const dimension of ['length', 'time', 'voltage'] as const) expect(unitsOf(dimension).map((unit) => unit.name), word).not.toContain(slot.after);
+test('no keyword is also a unit that a number of its line could take', () => {
+  for (const { word, spec } of allLines) {
+    const slots = Object.values<Slot>(spec.slots);
+    const measured = slots.flatMap((slot) => (slot.kind === 'quantity' ? [slot.dimension] : slot.kind === 'range' ? slot.dimensions : []));
+    for (const slot of slots) if (slot.after !== undefined) expect(measured, `${slot.after} in ${word}`).not.toContain(unitNamed(slot.after)?.dimension);
+  }
 });
 
 describe('what is read', () => {

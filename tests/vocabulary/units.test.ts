@@ -30,6 +30,7 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
   s: { quantities: 's', mathjs: 's' },
   min: { quantities: 'min', mathjs: 'minute' },
   h: { quantities: 'h', mathjs: 'hour' },
+  years: { quantities: { without: 'its year is the tropical one; ours is 8760 h, checked below' }, mathjs: { without: 'its year has 365.25 days' } },
   deg: { quantities: 'deg', mathjs: 'deg' },
   rad: { quantities: 'rad', mathjs: 'rad' },
   turns: { quantities: { without: 'no whole turn; rpm is held against it' }, mathjs: 'cycle' },
@@ -65,6 +66,9 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
   Mohm: { quantities: 'Mohm', mathjs: 'Mohm' },
   Ah: { quantities: 'Ah', mathjs: 'A*hour' },
   Hz: { quantities: 'Hz', mathjs: 'Hz' },
+  '/h': { quantities: '1/h', mathjs: 'hour^-1' },
+  '/day': { quantities: '1/day', mathjs: 'day^-1' },
+  FIT: { quantities: { without: 'no failures in time; checked below against an hour' }, mathjs: { without: 'no failures in time' } },
   '째C': { quantities: 'tempC', mathjs: 'degC' },
   '째F': { quantities: 'tempF', mathjs: 'degF' },
   K: { quantities: 'degK', mathjs: 'K' },
@@ -74,7 +78,7 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
 /** SI in the spelling of mathjs. */
 const si: Readonly<Record<Dimension, string>> = {
   length: 'm', area: 'm^2', mass: 'kg', time: 's', angle: 'rad', speed: 'm/s', 'angular speed': 'rad/s', acceleration: 'm/s^2', force: 'N', torque: 'N*m', pressure: 'Pa',
-  energy: 'J', power: 'W', voltage: 'V', current: 'A', resistance: 'ohm', charge: 'A*s', frequency: 'Hz', temperature: 'K', 'temperature difference': 'K', ratio: '',
+  energy: 'J', power: 'W', voltage: 'V', current: 'A', resistance: 'ohm', charge: 'A*s', frequency: 'Hz', rate: 's^-1', temperature: 'K', 'temperature difference': 'K', ratio: '',
 };
 
 const near = (a: number, b: number, share: number): boolean => Math.abs(a - b) <= share * Math.max(Math.abs(a), Math.abs(b), 1e-300);
@@ -140,6 +144,12 @@ test('a temperature is a point and a difference is not: 20 째C is 293.15 K, 68 �
   expect(unitNamed('째C')?.dimension).toBe('temperature');
   expect(unitNamed('K')?.dimension).toBe('temperature difference');
   expect(unitNamed('K')?.toSi(5)).toBe(5);
+});
+
+test('failures: a FIT is one in 1000 million hours, and a year of reliability has 8760 hours', () => {
+  // IEC 61709 (one FIT is 1e-9 an hour); EN ISO 13849-1, Annex C and K, in which 8760 h are a year.
+  expect((unitNamed('FIT') as Unit).toSi(1e9)).toBeCloseTo((unitNamed('/h') as Unit).toSi(1), 15);
+  expect((unitNamed('years') as Unit).toSi(1)).toBe((unitNamed('h') as Unit).toSi(8760));
 });
 
 // HyperPhysics (Georgia State University, data from Floyd), table of American wire gauge: ohms per 1000 ft of copper at 20 째C.

@@ -10,8 +10,8 @@ const signs = '{}":,#±';
 
 const inWord = `[^${blank}${refused}${signs}\\r\\n]`;
 /** What may follow a whole word: anything but more of it. Two dots end a word. */
-const wordEnd = `(?=\\.\\.|[${blank}${refused}${signs}\\r\\n]|$)`;
-const word = `(?![0-9]|[+\\-\\x{2212}][0-9]|\\.\\.|\\+-)(?:(?!\\.\\.)${inWord})+`;
+const wordEnd = `(?=\\.\\.|\\+-|[${blank}${refused}${signs}\\r\\n]|$)`;
+const word = `(?![0-9]|[+\\-\\x{2212}][0-9]|\\.\\.|\\+-)(?:(?!\\.\\.|\\+-)${inWord})+`;
 const number = '[+\\-\\x{2212}]?[0-9]+(?:\\.[0-9]+)?';
 const date = '[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])';
 const gap = `[${blank}]*`;

@@ -8,14 +8,7 @@ export const rule = problemRule({
   why: 'Its models are not known, so nothing that depends on them is checked.',
   remedy: 'Correct the path, or put the file there.',
   acceptable: false,
-  explain: ({ detail, start, end }, text) => {
-    const written = text.slice(start, end);
-    if (written.includes('\\'))
-      return {
-        what: `There is no file ${quoted(written.replace(/^"|"$/g, ''))}; backslashes part no folders here.`,
-        remedy: 'Write forward slashes; they work on every system.',
-        fixes: written.includes('\\"') ? [] : [{ title: 'Write forward slashes', edits: [{ start, end, text: written.replace(/\\+/g, '/') }], safe: false }],
-      };
+  explain: ({ detail }) => {
     const path = quoted(detail['path'] ?? '');
     return {
       what: detail['fault'] === 'unreadable' ? `The file ${path} is there but can’t be read.` : `There is no file ${path}.`,
