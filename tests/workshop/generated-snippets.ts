@@ -85,7 +85,7 @@ function bodyOf(example: string, stops: readonly Stop[]): string[] {
     at = end;
   });
   out += escaped(example.slice(at)) + '$0';
-  return out.split('\n').map((line) => line.replace(/^(?: {2})+/, (margin) => '\t'.repeat(margin.length / 2)));
+  return out.split('\n');
 }
 
 const escaped = (text: string): string => text.replace(/[\\$]/g, '\\$&');

@@ -50,12 +50,14 @@ export function secretsOf({ tree, problems }: Reading): Secret[] {
   };
   for (const comment of tree.comments) look(comment.start, comment.end);
   lookInTexts(tree.items, look);
-  let seen = -1;
+  // Problems mostly come in the order of the text, so the line looked at last is the one to ask first.
+  let from = 0;
+  let to = -1;
   for (const problem of problems) {
-    const start = lineStartOf(tree.text, problem.start);
-    if (start === seen) continue;
-    seen = start;
-    look(start, lineEndOf(tree.text, problem.start));
+    if (problem.start >= from && problem.start <= to) continue;
+    from = lineStartOf(tree.text, problem.start);
+    to = lineEndOf(tree.text, problem.start);
+    look(from, to);
   }
   return found.size === 0 ? none : [...found.values()].sort((a, b) => a.start - b.start).slice(0, most);
 }
