@@ -1,7 +1,7 @@
 // The model room: names, imports, models, and the installation that comes of them.
 export { factPlace, headPlace } from './installation.ts';
 export type {
-  Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, Installation, Leaf, Link, Load, Measured, Motion, Panel, PanelModel, Place, Selection, Sensor, SensorModel, Site, Solar,
+  Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, FunctionPart, Installation, Leaf, Link, Load, Measured, Motion, Panel, PanelModel, Place, SafetyFunction, Selection, Sensor, SensorModel, Site, Solar, Subsystem,
   Terminal, TerminalRole, TerminalUse, Wire,
 } from './installation.ts';
 export { folderOf, resolveUse } from './paths.ts';

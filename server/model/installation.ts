@@ -132,6 +132,19 @@ export interface PanelModel extends Model<'panel-model'> {
   readonly adjusters: readonly Adjuster[];
 }
 
+/** A device that a safety function runs through; `it` is absent where no device or panel has that name. */
+export interface FunctionPart {
+  readonly at: WordValue;
+  readonly it: Load | undefined;
+}
+export type Subsystem = Entity<Blocks['function']['blocks']['subsystem']>;
+
+export interface SafetyFunction extends Named<'function'>, OfSite {
+  /** In series, in the order of the text. */
+  readonly parts: readonly FunctionPart[];
+  readonly subsystems: readonly Subsystem[];
+}
+
 export type Battery = Entity<Blocks['panel']['blocks']['battery']>;
 export type Solar = Entity<Blocks['panel']['blocks']['solar']>;
 export type Measured = Entity<Blocks['measured']>;
@@ -151,6 +164,7 @@ export interface Installation {
   readonly controls: readonly Control[];
   readonly panels: readonly Panel[];
   readonly cables: readonly Cable[];
+  readonly functions: readonly SafetyFunction[];
   readonly accepts: readonly Acceptance[];
   /** All that is wrong with text, words and names; each is named by the rule that explains it. */
   readonly problems: readonly Problem[];

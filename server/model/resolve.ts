@@ -1,12 +1,12 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { Statement, WordValue } from '../../grammar/index.ts';
 import { nearest, type BlockWord, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
-import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, Panel, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, Panel, SafetyFunction, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
 import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
-const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable', 'measured'];
+const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable', 'measured', 'function'];
 const modelBlocks: readonly ModelKind[] = ['panel-model', 'drive-model', 'sensor-model', 'cable-model'];
 
 /** The installation that a file describes, by its own reading and its shelf. Total; never throws. */
@@ -20,6 +20,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const controls: Control[] = [];
   const panels: Panel[] = [];
   const cables: Cable[] = [];
+  const functions: SafetyFunction[] = [];
   const installation: Writable<Installation> = {
     path,
     reading,
@@ -32,6 +33,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     controls,
     panels,
     cables,
+    functions,
     accepts: reading.accepts,
     problems,
     libraries: shelf.files,
@@ -86,6 +88,12 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
       const leaf = names.leaf(fact.leaf);
       if (leaf !== undefined) leaf.forces.push({ fact, measured });
     }
+  for (const entity of entities.function) {
+    const parts = entity.facts.parts?.parts.map((at) => ({ at, it: names.load(at) })) ?? [];
+    const it: SafetyFunction = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, parts, subsystems: entity.blocks.subsystem };
+    functions.push(it);
+    names.declare('function', it);
+  }
   for (const kind of modelBlocks) for (const entity of entities[kind]) names.declare(kind, entity);
   checkPanelModels(reading, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);

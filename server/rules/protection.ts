@@ -1,5 +1,6 @@
 // What protects people at this gate: which sensors the panel heeds, which of them it proves, and in which ways the gate
 // is commanded. Shared by the rules about safeguarding; no rule of its own.
+import { forceRecordsOf } from '../figures/force-records/records.ts';
 import { perSubject } from '../figures/index.ts';
 import type { Control, Installation, Leaf, Sensor, Wire } from '../model/index.ts';
 
@@ -132,8 +133,23 @@ const guardingOf = perSubject((leaf: Leaf): Guarding => {
           if (heeding.tested) guarding[movement].tested[letter] = true;
         }
     }
+  if (forcesProven(leaf)) {
+    guarding.closing.all.C = guarding.pedestrian.all.C = true;
+    if (limitsItself(leaf)) guarding.closing.tested.C = guarding.pedestrian.tested.C = true;
+  }
   return guarding;
 }) as (leaf: Leaf) => Guarding;
+
+/**
+ * True when measured forces show that the closing edge keeps to the limits of EN 12453: complete, within the limits, with a
+ * calibrated instrument. That is force limitation (C), whatever brings it about; other bodies of rules do not count it.
+ */
+export function forcesProven(leaf: Leaf): boolean {
+  return leaf.forces.length > 0 && leaf.installation.site?.facts.rules?.value !== 'north-america' && forceRecordsOf(leaf)?.closingProven === true;
+}
+
+/** True when the drive's own sensing, proven by its maker, limits the force: it is at work in every movement. */
+const limitsItself = (leaf: Leaf): boolean => leaf.drives.length > 0 && leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);
 
 const movements: readonly Movement[] = ['closing', 'opening', 'pedestrian'];
 const none: readonly never[] = [];
@@ -154,6 +170,19 @@ export interface Command {
   readonly at: { readonly start: number; readonly end: number };
   /** In words, with the file's own name. */
   readonly says: string;
+}
+
+/** True when every way to command the gate is hold-to-run: somebody watches, and lets go. */
+export function onlyHeld(installation: Installation): boolean {
+  const commands = commandsOf(installation);
+  if (commands.length === 0) return false;
+  for (const command of commands) if (command.kind !== 'hold-to-run' && command.kind !== 'hold-to-run by key') return false;
+  return true;
+}
+
+/** True where forces are to be measured: under European rules, unless the gate is only ever held or the leaf can touch nobody. */
+export function needsForceTest(leaf: Leaf): boolean {
+  return leaf.drives.length > 0 && leaf.installation.site?.facts.rules?.value === 'europe' && !onlyHeld(leaf.installation) && !measuresFor(leaf, 'closing', false).E;
 }
 
 /** All the ways in which the gate is commanded. A gate that closes by itself is automatic, whatever else it has. */

@@ -31,6 +31,7 @@ test.each<[what: string, marked: string, first: string, replaced?: string]>([
   ['sensors only where a sensor is meant', site('sensor x {\n  chains-into |\n}\n'), 'lower-beam west-edge'],
   ['models of the right kind', `${uses}drive x : |\n`, 'birch-ram birch-arm birch-floor birch-rack'],
   ['models with their colon', `${uses}sensor x |`, ': finch-beam : finch-relay'],
+  ['what a cable feeds: a device or a panel', site().replace('leaf west', `cable x {\n  feeds |\n}\nleaf west`), 'lower-beam west-edge west-ram fobs main'],
   ['a half-typed model', `${uses}cable x : he|`, 'heron-signal heron-supply', 'he'],
   ['devices that are not wired first', inPanel('wire |'), 'west-ram fobs lower-beam west-edge'],
   ['terminals that suit an edge, the free one first', site('sensor east-edge : finch-edge {\n  watches closing\n  on east closing-edge\n}\n').replace('select logic steps', 'wire east-edge to |'), 'E2'],

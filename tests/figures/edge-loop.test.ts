@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bandOf, decades, isStandard, nearestStandard, parallel, parallelBand, series, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
+import { bandOf, decades, dividerVoltage, isStandard, nearestStandard, parallel, parallelBand, series, statesOf, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
 import { loopsOf } from '../../server/figures/edge-loop/loops.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -130,7 +130,7 @@ describe('standard values', () => {
 const edge = (name: string, lines: string): string => `sensor ${name} : finch-edge {\n  watches closing\n${lines}\n}\n`;
 const site = (edges: string, wires: string): string => `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n${edges}panel main : rowan-pair {\n${wires}\n}\n`;
 const resistances = (text: string): Record<string, number> =>
-  Object.fromEntries(judge(text).figures.flatMap((figure) => (figure.id.includes('.loop.') ? [[figure.id, figure.value] as const] : [])));
+  Object.fromEntries(judge(text).figures.flatMap((figure) => (/\.loop\..*\.resistance$/.test(figure.id) ? [[figure.id, figure.value] as const] : [])));
 
 describe('loops of a panel', () => {
   it('counts the terminators of a chain and of edges side by side', () => {
@@ -170,5 +170,77 @@ describe('loops of a panel', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('what a panel sees of a loop', () => {
+  // Worked twice by hand: 5 V over 8200 ohm. A pressed loop, two terminators side by side, rest, 100 ohm of cable, two in
+  // series, a cut loop: 0, 1.6667, 2.5, 2.5152, 3.3333 and 5 V.
+  it.each([[0, 0], [4100, 1.6667], [8200, 2.5], [8300, 2.5152], [16400, 3.3333], [Infinity, 5]])('%f ohm: %f V', (ohms, volts) => expect(dividerVoltage(5, 8200, ohms)).toBeCloseTo(volts, 4));
+
+  const parts = { terminator: { resistance: 8200, tolerance: 0.05 }, cable: 0, pressed: 0, leakage: Infinity, panel: 0 };
+  const volts = (given: Partial<typeof parts>): [number, number] => {
+    const { rest } = statesOf({ ...parts, ...given }) ?? { rest: { low: Number.NaN, high: Number.NaN } };
+    return [dividerVoltage(5, 8200, rest.low), dividerVoltage(5, 8200, rest.high)];
+  };
+  // Worked twice by hand: both ± 5 %: 2.375 to 2.625 V; the terminator alone: 2.4359 to 2.5610 V.
+  it('in the worst case of the tolerances', () => {
+    expect(volts({ panel: 0.05 })[0]).toBeCloseTo(2.375, 4);
+    expect(volts({ panel: 0.05 })[1]).toBeCloseTo(2.625, 4);
+    expect(volts({})[0]).toBeCloseTo(2.4359, 4);
+    expect(volts({})[1]).toBeCloseTo(2.561, 4);
+  });
+  it('holds whatever the parts happen to be', () => {
+    const share = fc.double({ min: 0, max: 0.2, noNaN: true });
+    const unit = fc.double({ min: -1, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(share, share, fc.double({ min: 0, max: 500, noNaN: true }), fc.double({ min: 2000, max: 1e7, noNaN: true }), unit, unit, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 1, max: 50, noNaN: true }), (tolerance, panel, cable, leakage, a, b, c, d) => {
+        const states = statesOf({ terminator: { resistance: 8200, tolerance }, cable, pressed: 300, leakage, panel });
+        const real = parallel([8200 * (1 + a * tolerance) + c * cable, leakage * d]) as number;
+        const seen = (ohms: number): number => ohms / (1 + b * panel);
+        expect(seen(real)).toBeGreaterThanOrEqual((states?.rest.low ?? Infinity) * (1 - 1e-12));
+        expect(seen(real)).toBeLessThanOrEqual((states?.rest.high ?? 0) * (1 + 1e-12));
+        expect(seen((parallel([300, leakage * d]) as number) + c * cable)).toBeLessThanOrEqual((states?.pressed.high ?? 0) * (1 + 1e-12));
+        expect(seen(leakage * d)).toBeGreaterThanOrEqual((states?.open.low ?? Infinity) * (1 - 1e-12));
+      }),
+    );
+  });
+  it('is not known for parts that cannot be', () => {
+    expect(statesOf({ ...parts, panel: 1 })).toBeUndefined();
+    expect(statesOf({ ...parts, cable: -1 })).toBeUndefined();
+    expect(statesOf({ ...parts, leakage: Number.NaN })).toBeUndefined();
+  });
+});
+
+describe('loops that can be mistaken', () => {
+  const file = (model: string, sensor: string, more = ''): string =>
+    `language 1\nuse "../library/cables.gate"\npanel-model p {\n  terminal E0 common\n  terminal E1 edge-input common E0 terminator 8.2 kohm\n${model}\n}\nsensor-model e {\n  kind edge\n  output resistive\n  terminator 8.2 kohm\n  pressed-resistance 500 ohm\n}\nsensor front : e {\n  watches closing\n  terminator 8.2 kohm\n${sensor}\n}\n${more}panel main : p {\n  wire front to E1 E0\n}\n`;
+  const said = (text: string): string[] => judge(text).findings.flatMap(({ rule, severity, what }) => (rule === 'edge-loop-ambiguous' ? [`${severity} ${/pressed edge|cut wire|at rest may|second/.exec(what)?.[0]}`] : []));
+  it('never, when they are dry and the panel’s window is wide enough and no wider', () => {
+    expect(said(file('', ''))).toEqual([]);
+    expect(said(file('window E1 6 kohm .. 11 kohm', ''))).toEqual([]);
+  });
+  it('for a pressed edge or a cut wire: an error', () => {
+    expect(said(file('window E1 500 ohm .. 11 kohm', ''))).toEqual(['error pressed edge', 'warning second']);
+    expect(said(file('window E1 501 ohm .. 11 kohm', ''))).toEqual(['warning second']);
+    // The cable of a pressed edge: 100 m of 39 ohm/km there and back, at 70 °C, are 9.33 ohm.
+    expect(said(file('window E1 505 ohm .. 11 kohm', '', 'cable far : heron-signal {\n  feeds front\n  length 100 m\n  carries 1 mA at 5 V\n}\n'))).toEqual(['error pressed edge', 'warning second']);
+    expect(said(file('window E1 5 kohm .. 25 kohm', 'leakage 25 kohm'))).toEqual(['error cut wire']);
+    expect(said(file('window E1 5 kohm .. 24.9 kohm', 'leakage 25 kohm'))).toEqual([]);
+  });
+  it('for rest that may look like a fault: a warning', () => {
+    expect(said(file('window E1 7.8 kohm .. 11 kohm', ''))).toEqual(['warning at rest may']);
+    expect(said(file('window E1 7.7 kohm .. 11 kohm', 'leakage 200 kohm'))).toEqual(['warning at rest may']);
+    expect(said(file('window E1 7.7 kohm .. 11 kohm\nmeasures E1 over 8.2 kohm ± 2 % at 5 V', ''))).toEqual(['warning at rest may']);
+  });
+  it('with the cable behind which they lie', () => {
+    // 8610 ohm and the 9.33 ohm of the cable.
+    const far = 'cable far : heron-signal {\n  feeds front\n  length 100 m\n  carries 1 mA at 5 V\n}\n';
+    expect(said(file('window E1 7 kohm .. 8615 ohm', ''))).toEqual([]);
+    expect(said(file('window E1 7 kohm .. 8615 ohm', '', far))).toEqual(['warning at rest may']);
+  });
+  it('not where other rules speak: no terminator, two of them, a broken chain', () => {
+    expect(said(file('window E1 8.2 kohm .. 8.3 kohm', 'chains-into nobody'))).toEqual([]);
+    expect(said(file('window E1 8.2 kohm .. 8.3 kohm', '').replace('sensor front : e {\n  watches closing\n  terminator 8.2 kohm', 'sensor front : e {\n  watches closing'))).toEqual([]);
   });
 });

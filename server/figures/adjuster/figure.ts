@@ -56,6 +56,8 @@ function askedOf({ motion }: Installation, adjuster: Adjuster): Asked | undefine
       return of(facts?.seat, facts?.seat?.value, 'time');
     case 'speed':
       return of(facts?.speed, facts?.speed?.value, 'ratio');
+    case 'force':
+      return of(facts?.force, facts?.force?.value, 'ratio');
     case 'slow-zone':
       return of(facts?.['slow-zone'], facts?.['slow-zone']?.last, 'ratio');
     case 'lag-opening':

@@ -1,6 +1,5 @@
 // How much current a cable may carry, and how warm its conductors get.
-import { squareMillimetres, type Insulation } from '../voltage-drop/maths.ts';
-import { warmest } from '../voltage-drop/maths.ts';
+import { bySize, sizeOf, warmest, type Insulation, type Sizes } from '../voltage-drop/maths.ts';
 import type { Standing } from '../figure.ts';
 
 export type Method = 'A' | 'B' | 'C' | 'D' | 'E' | 'over-ceiling' | 'under-insulation' | 'stud-wall-touching' | 'stud-wall';
@@ -13,20 +12,20 @@ interface Tabulated {
   readonly standing: Standing;
 }
 
-type Column = Readonly<Record<string, number>>;
-const sizes = ['1', '1.5', '2.5', '4', '6', '10'] as const;
-const column = (...values: readonly number[]): Column => Object.fromEntries(values.map((value, i) => [sizes[i] as string, value]));
+const sizes = [1, 1.5, 2.5, 4, 6, 10] as const;
+/** The values of a table from 1 mm² on. */
+const column = (...values: readonly number[]): Sizes => new Map(values.map((value, i) => [sizeOf((sizes[i] as number) * 1e-6), value]));
 
 /** BS 7671, Table 4D1A: single cores, 70 °C thermoplastic, one phase, A. */
-const singles: Partial<Record<Method, Column>> = { A: column(11, 14.5, 20, 26, 34, 46), B: column(13.5, 17.5, 24, 32, 41, 57), C: column(15.5, 20, 27, 37, 47, 65) };
+const singles: Partial<Record<Method, Sizes>> = { A: column(11, 14.5, 20, 26, 34, 46), B: column(13.5, 17.5, 24, 32, 41, 57), C: column(15.5, 20, 27, 37, 47, 65) };
 /** BS 7671, Table 4D2A: multicore, 70 °C thermoplastic, one phase, A. Columns A to C as also in SANS 10142-1, Table 6.3(a). */
-const multicore: Partial<Record<Method, Column>> = { A: column(11, 14, 18.5, 25, 32, 43), B: column(13, 16.5, 23, 30, 38, 52), C: column(15, 19.5, 27, 36, 46, 63) };
+const multicore: Partial<Record<Method, Sizes>> = { A: column(11, 14, 18.5, 25, 32, 43), B: column(13, 16.5, 23, 30, 38, 52), C: column(15, 19.5, 27, 36, 46, 63) };
 /** Column E of that table, from memory. */
-const inAir: Column = column(17, 22, 30, 40, 51, 70);
+const inAir = column(17, 22, 30, 40, 51, 70);
 /** Method D, multicore in the ground at 20 °C, 1.5 mm² and up, from memory. */
-const inGround: Column = { '1.5': 22, '2.5': 29, '4': 37, '6': 46, '10': 60 };
+const inGround = bySize({ 1.5: 22, 2.5: 29, 4: 37, 6: 46, 10: 60 });
 /** BS 7671, Table 4D5: flat twin and earth, A, all from memory. */
-const flat: Partial<Record<Method, Column>> = {
+const flat: Partial<Record<Method, Sizes>> = {
   A: column(11.5, 14.5, 20, 26, 32),
   C: column(16, 20, 27, 37, 47),
   'over-ceiling': column(13, 16, 21, 27, 34),
@@ -39,9 +38,8 @@ const byGauge: readonly (readonly [gauge: number, current: number])[] = [[18, 7]
 
 /** The tabulated current of a conductor, `area` in m². Undefined where no table here has it. Source: BS 7671, Appendix 4. */
 export function tabulatedCurrent(area: number, kind: CableKind, method: Method): Tabulated | undefined {
-  const size = squareMillimetres(area);
-  const given = (of: Column | undefined, table: string, standing: Standing): Tabulated | undefined => {
-    const current = of?.[size];
+  const given = (of: Sizes | undefined, table: string, standing: Standing): Tabulated | undefined => {
+    const current = of?.get(sizeOf(area));
     return current === undefined ? undefined : { current, table, standing };
   };
   if (kind === 'flat') return given(flat[method], 'BS 7671, Table 4D5', 'from memory');

@@ -66,6 +66,52 @@ export function parallelBand(resistors: readonly Resistor[]): Band | undefined {
   return least === undefined || most === undefined ? undefined : { low: least, high: most };
 }
 
+/**
+ * What a loop may show in each of its states, in ohms: the worst case of its parts. In `open` the greatest is Infinity.
+ * `doubled` is the loop with a second terminator by mistake.
+ */
+export interface LoopStates {
+  readonly rest: Band;
+  readonly pressed: Band;
+  readonly open: Band;
+  readonly doubled: Band;
+}
+
+export interface LoopParts {
+  readonly terminator: Resistor;
+  /** Cable there and back with its conductors warm, ohms. */
+  readonly cable: number;
+  /** Greatest resistance of an edge while it is pressed, ohms. */
+  readonly pressed: number;
+  /** Least resistance of damp across the line, ohms; Infinity for dry. */
+  readonly leakage: number;
+  /** Tolerance of the panel's own resistor, a share: it makes every loop look that much greater or smaller. */
+  readonly panel: number;
+}
+
+/** The states of a loop with one terminator. Undefined where a part makes no sense. Source: Kirchhoff’s laws. */
+export function statesOf({ terminator, cable, pressed, leakage, panel }: LoopParts): LoopStates | undefined {
+  const band = bandOf(terminator);
+  if (band === undefined || !(cable >= 0) || !(pressed >= 0) || !(leakage >= 0) || !(panel >= 0 && panel < 1)) return undefined;
+  const damp = (resistance: number): number => 1 / (1 / resistance + 1 / leakage);
+  const seen = (low: number, high: number): Band => ({ low: low / (1 + panel), high: high / (1 - panel) });
+  return {
+    rest: seen(damp(band.low), band.high + cable),
+    pressed: seen(0, pressed + cable),
+    // A cut next to the terminator leaves all the damp.
+    open: seen(leakage, Number.POSITIVE_INFINITY),
+    doubled: seen(damp(band.low / 2), band.high / 2 + cable),
+  };
+}
+
+/** Voltage in V at an input: U = Us·RL/(RP + RL), of `supply` V over `pull` ohm with `loop` ohm to the common; that of the supply for an open loop. Source: Kirchhoff’s laws. */
+export function dividerVoltage(supply: number, pull: number, loop: number): number {
+  return loop === Number.POSITIVE_INFINITY ? supply : (supply * loop) / (pull + loop);
+}
+
+/** True where two bands share a value. */
+export const overlap = (one: Band, other: Band): boolean => one.low <= other.high && other.low <= one.high;
+
 /** Values of one decade, as whole numbers: of two digits for E12 and E24, of three for E96. Source: IEC 60063. */
 export const decades = {
   E12: [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82],

@@ -32,12 +32,3 @@ export function risingHingeMoment(mass: number, rise: number, travel: number): n
 export function risingHingeEnergy(mass: number, rise: number): number | undefined {
   return above(mass) && amount(rise) ? mass * gravity * rise : undefined;
 }
-
-/**
- * Room in m that a leaf of `width` (m) needs under it to swing up to `angle` (rad, 0 to π) over ground that rises by `slope`
- * (rise over length) square to the closed leaf: w·slope·sin θ at its greatest. 0 where the ground falls.
- */
-export function groundGap(width: number, slope: number, angle: number): number | undefined {
-  if (!above(width) || !Number.isFinite(slope) || !(angle >= 0 && angle <= Math.PI)) return undefined;
-  return Math.max(0, width * slope * Math.sin(Math.min(angle, Math.PI / 2)));
-}

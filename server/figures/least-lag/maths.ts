@@ -59,7 +59,7 @@ interface Plan {
 
 /** Grid between two neighbouring corners of the motion, and how often its best is then refined. */
 const steps = 8;
-const refinements = 2;
+const refinements = 4;
 
 /**
  * Least lag in `direction` so that the two leaves never cross, nor come nearer than the clearance; a lag that just touches counts as free.

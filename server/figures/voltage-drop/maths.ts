@@ -1,9 +1,15 @@
 // Voltage drop in a two-core copper run.
 
+/** A cross-section in m² as the tables are looked up by: in ten-thousandths of a square millimetre. */
+export const sizeOf = (area: number): number => Math.round(area * 1e10);
+/** Values of a table by cross-section in mm². */
+export type Sizes = ReadonlyMap<number, number>;
+export const bySize = (values: Readonly<Record<number, number>>): Sizes => new Map(Object.entries(values).map(([size, value]) => [sizeOf(Number(size) * 1e-6), value]));
+
 /** Greatest resistance of plain copper conductors at 20 °C, ohm/km, by cross-section in mm²: IEC 60228. */
-const solidAndStranded: Readonly<Record<string, number>> = { 0.5: 36, 0.75: 24.5, 1: 18.1, 1.5: 12.1, 2.5: 7.41, 4: 4.61, 6: 3.08, 10: 1.83 };
+const solidAndStranded = bySize({ 0.5: 36, 0.75: 24.5, 1: 18.1, 1.5: 12.1, 2.5: 7.41, 4: 4.61, 6: 3.08, 10: 1.83 });
 /** The sizes under 0.5 mm² are those of DIN VDE 0295; where plain and tinned copper differ, the greater value. */
-const flexible: Readonly<Record<string, number>> = { 0.14: 138, 0.22: 99, 0.25: 79, 0.34: 56, 0.5: 39, 0.75: 26, 1: 19.5, 1.5: 13.3, 2.5: 7.98, 4: 4.95, 6: 3.3, 10: 1.91 };
+const flexible = bySize({ 0.14: 138, 0.22: 99, 0.25: 79, 0.34: 56, 0.5: 39, 0.75: 26, 1: 19.5, 1.5: 13.3, 2.5: 7.98, 4: 4.95, 6: 3.3, 10: 1.91 });
 
 export type Insulation = 'pvc' | 'xlpe' | 'rubber';
 
@@ -11,17 +17,14 @@ export type Insulation = 'pvc' | 'xlpe' | 'rubber';
 export const warmest: Readonly<Record<Insulation, number>> = { pvc: 70, xlpe: 90, rubber: 60 };
 
 /** Tabulated drop of two-core cables for one phase or direct current, mV/A/m, by cross-section in mm²: BS 7671, Appendix 4. */
-const fixedPvc: Readonly<Record<string, number>> = { 1: 44, 1.5: 29, 2.5: 18, 4: 11, 6: 7.3, 10: 4.4, 16: 2.8 };
-const fixedXlpe: Readonly<Record<string, number>> = { 1.5: 31, 2.5: 19, 4: 12, 6: 7.9, 10: 4.7 };
-const flexibleAt60: Readonly<Record<string, number>> = { 0.5: 93, 0.75: 62, 1: 46, 1.25: 37, 1.5: 32, 2.5: 19, 4: 12 };
+const fixedPvc = bySize({ 1: 44, 1.5: 29, 2.5: 18, 4: 11, 6: 7.3, 10: 4.4, 16: 2.8 });
+const fixedXlpe = bySize({ 1.5: 31, 2.5: 19, 4: 12, 6: 7.9, 10: 4.7 });
+const flexibleAt60 = bySize({ 0.5: 93, 0.75: 62, 1: 46, 1.25: 37, 1.5: 32, 2.5: 19, 4: 12 });
 
 /** Resistivity of annealed copper at 20 °C, ohm·m (IEC 60028: 1/58 ohm·mm²/m). */
 const copper = 1 / 58e6;
 /** Temperature coefficient of annealed copper at 20 °C, 1/K (IEC 60028). */
 const coefficient = 0.00393;
-
-/** A cross-section in m² as the tables name it, in mm². */
-export const squareMillimetres = (area: number): string => String(Number((area * 1e6).toPrecision(6)));
 
 /**
  * Resistance of one metre of one conductor at 20 °C, ohm/m. `area` in m²; `conductorClass` as in IEC 60228. A size of
@@ -30,7 +33,7 @@ export const squareMillimetres = (area: number): string => String(Number((area *
  */
 export function resistancePerMetre(area: number, conductorClass: number): { readonly value: number; readonly fromTable: boolean } | undefined {
   if (!(area > 0)) return undefined;
-  const listed = (conductorClass >= 5 ? flexible : solidAndStranded)[squareMillimetres(area)];
+  const listed = (conductorClass >= 5 ? flexible : solidAndStranded).get(sizeOf(area));
   return listed === undefined ? { value: copper / area, fromTable: false } : { value: listed / 1000, fromTable: true };
 }
 
@@ -58,9 +61,8 @@ export function tabulatedDrop(area: number, conductorClass: number, insulation: 
   const isFlexible = conductorClass >= 5;
   if (isFlexible && insulation === 'xlpe') return undefined;
   if (!isFlexible && insulation === 'rubber') return undefined;
-  const [values, table] = isFlexible ? ([flexibleAt60, 'Table 4F3B'] as const) : insulation === 'xlpe' ? ([fixedXlpe, 'Table 4E4B'] as const) : ([fixedPvc, 'Table 4D2B'] as const);
-  const listed = values[squareMillimetres(area)];
-  return listed === undefined ? undefined : { value: listed / 1000, table };
+  const listed = (isFlexible ? flexibleAt60 : insulation === 'xlpe' ? fixedXlpe : fixedPvc).get(sizeOf(area));
+  return listed === undefined ? undefined : { value: listed / 1000, table: isFlexible ? 'Table 4F3B' : insulation === 'xlpe' ? 'Table 4E4B' : 'Table 4D2B' };
 }
 
 /**

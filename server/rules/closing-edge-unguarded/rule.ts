@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, guards, heedingOf, measuresFor } from '../protection.ts';
+import { guards, heedingOf, measuresFor, onlyHeld } from '../protection.ts';
 import type { Related } from '../rule.ts';
 import { installationRule } from '../rule.ts';
 
@@ -15,7 +15,7 @@ export const rule = installationRule({
     for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       const measures = measuresFor(leaf, 'closing', false);
-      if (measures.C || measures.D || measures.E || onlyHeld(leaf)) continue;
+      if (measures.C || measures.D || measures.E || onlyHeld(leaf.installation)) continue;
       const idle = unheeded(leaf);
       report({
         at: headPlace(leaf),
@@ -26,14 +26,6 @@ export const rule = installationRule({
     }
   },
 });
-
-/** True when every way to command the gate is hold-to-run: somebody watches, and lets go. */
-function onlyHeld(leaf: Leaf): boolean {
-  const commands = commandsOf(leaf.installation);
-  if (commands.length === 0) return false;
-  for (const command of commands) if (command.kind !== 'hold-to-run' && command.kind !== 'hold-to-run by key') return false;
-  return true;
-}
 
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
 function unheeded(leaf: Leaf): Related[] {

@@ -1,9 +1,16 @@
+import { hazardsOf } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, type Movement } from '../protection.ts';
+import { guards, heedingOf, onlyHeld, type Movement } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
-/** Kinds of entrapment protection that can be told from the file: A built in, B1 without contact, B2 by contact. */
-type Kind = 'A' | 'B1' | 'B2';
+/**
+ * Kinds of entrapment protection that can be told from the file: A built in, B1 without contact, B2 by contact, C limited
+ * force, D a control that is held.
+ */
+type Kind = 'A' | 'B1' | 'B2' | 'C' | 'D';
+
+/** 16 inches in metres: room behind an open swing leaf in which nobody is entrapped, by ASTM F2200 from memory. */
+const room = 16 * 0.0254;
 
 export const rule = installationRule({
   name: 'entrapment-protection-below-minimum',
@@ -18,23 +25,44 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       if (leaf.drives.length === 0) continue;
       for (const movement of ['closing', 'opening'] as const) {
-        const kinds = kindsFor(leaf, movement);
-        if (kinds.size >= 2) continue;
-        const found = kinds.size === 0 ? 'no monitored means' : `only type ${[...kinds][0]}`;
-        // Whether there is a risk in opening depends on what stands around, which the file may not say.
+        const risk = riskIn(leaf, movement);
+        const kinds = risk === 'none' ? undefined : kindsFor(leaf, movement);
+        if (kinds === undefined || kinds.size >= 2) continue;
+        const only = [...kinds][0];
+        // That a control which is held is a means (type D) is from memory, and so is what follows from it.
+        const memory = only === 'D';
+        const found = only === undefined ? 'no monitored means' : `only type ${only}`;
+        const clutch = leaf.facts.slides !== undefined && leaf.drives.some((drive) => drive.model?.facts['limits-force'] !== undefined) ? ' That its drive limits its force (type C) counts for swing leaves only, from memory.' : '';
         report({
           at: headPlace(leaf),
-          severity: movement === 'closing' || leaf.facts.slides !== undefined ? 'error' : 'warning',
-          what: `“${leaf.name}” has ${found} against entrapment while ${movement}; two independent ones are needed wherever there is a risk.`,
+          severity: risk === 'certain' && !memory ? 'error' : 'warning',
+          what: `“${leaf.name}” has ${found} against entrapment while ${movement}${memory ? ' (from memory)' : ''}; two independent ones are needed wherever there is a risk.${clutch}`,
         });
       }
     }
   },
 });
 
+/**
+ * Whether a person can be entrapped in a movement. Behind a swing leaf that opens there may be no risk at all: that is so
+ * where its surroundings are stated and hold no hazard.
+ */
+function riskIn(leaf: Leaf, movement: Movement): 'certain' | 'possible' | 'none' {
+  if (movement === 'closing' || leaf.facts.slides !== undefined) return 'certain';
+  const hazards = hazardsOf(leaf);
+  const behind = leaf.facts['room-when-open']?.value;
+  if (hazards === undefined || behind === undefined) return 'possible';
+  if (behind <= room + 1e-6) return 'certain';
+  const guarded = leaf.facts['hinge-guard'] !== undefined;
+  const found = hazards.found.some(({ kind, movements }) => kind === 'opening-side' || (kind === 'hinge' && !guarded && movements.includes('opening')));
+  return found || hazards.unstated.some(({ about }) => about === 'the gap at the hinge') ? 'possible' : 'none';
+}
+
 function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
   const kinds = new Set<Kind>();
   if (leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined)) kinds.add('A');
+  if (leaf.facts.opens !== undefined && leaf.drives.every((drive) => drive.model?.facts['limits-force'] !== undefined)) kinds.add('C');
+  if (onlyHeld(leaf.installation)) kinds.add('D');
   for (const sensor of leaf.installation.sensors) {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'loop' || !guards(sensor, leaf, movement) || heedingOf(sensor)?.tested !== true) continue;

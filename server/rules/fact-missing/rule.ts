@@ -64,9 +64,12 @@ export const rule = installationRule({
   },
 });
 
+/** True for a line that may stand more than once and does not stand at all. */
+const isEmpty = (fact: unknown): boolean => Array.isArray(fact) && fact.length === 0;
+
 function checkRequired(needs: Needs, entity: Entity, report: Say): void {
   const facts = entity.facts as Readonly<Record<string, unknown>>;
-  for (const fact of needs.required) if (facts[fact] === undefined) lacks(entity, needs.spec, [fact], report);
+  for (const fact of needs.required) if (facts[fact] === undefined || isEmpty(facts[fact])) lacks(entity, needs.spec, [fact], report);
   for (const inner of needs.within) for (const block of entity.blocks[inner.word] ?? []) checkRequired(inner, block, report);
 }
 

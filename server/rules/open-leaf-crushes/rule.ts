@@ -1,6 +1,6 @@
 import { guards, heedingOf } from '../protection.ts';
 import { installationRule } from '../rule.ts';
-import { crushed, leastGap } from './gaps.ts';
+import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
 
 export const rule = installationRule({
   name: 'open-leaf-crushes',
@@ -17,7 +17,7 @@ export const rule = installationRule({
       if (sensors.some((sensor) => isOnOpeningSide(sensor.facts.on?.edge) && sensor.model?.facts.measure !== undefined && guards(sensor, leaf, 'opening') && heedingOf(sensor) !== undefined)) continue;
       report({
         at: room.line,
-        what: `“${leaf.name}” opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${listed(crushed(room.value))}; nothing on its opening edge detects a person.`,
+        what: `“${leaf.name}” opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing on its opening edge detects a person.`,
       });
     }
   },
@@ -25,5 +25,3 @@ export const rule = installationRule({
 
 /** A sensor on no leaf (a curtain along the opening path) or on the edge that leads; one at the hinge sees nobody there. */
 const isOnOpeningSide = (edge: string | undefined): boolean => edge === undefined || edge === 'opening-edge';
-
-const listed = (parts: readonly string[]): string => (parts.length === 1 ? `a ${parts[0]}` : `${parts.slice(0, -1).map((part) => (part === 'toes' ? part : 'a ' + part)).join(', ')} and ${parts.at(-1) === 'toes' ? 'toes' : 'a ' + parts.at(-1)}`);

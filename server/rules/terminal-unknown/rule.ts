@@ -8,7 +8,7 @@ import { clipped, listed, quoted } from '../words.ts';
 export const rule = installationRule({
   name: 'terminal-unknown',
   severity: 'error',
-  title: 'A wire or link names a terminal that this panel does not have.',
+  title: 'A wire, link or accessory names a terminal that this panel does not have.',
   why: 'Whoever wires the panel by this file looks for a terminal that is not there; and what hangs on it cannot be checked.',
   remedy: 'Write the terminal as it is printed on the panel.',
   source: ofTheModel,
@@ -18,9 +18,12 @@ export const rule = installationRule({
       if (panel.model === undefined) continue;
       for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) say(panel, end, wire.ends, wire, report);
       for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) say(panel, end, ends, undefined, report);
+      for (const { from } of panel.facts.accessory) if (!panel.model.terminals.has(from.text)) say(panel, { at: from, terminal: undefined }, none, undefined, report);
     }
   },
 });
+
+const none: readonly TerminalUse[] = [];
 
 function say(panel: Panel, end: TerminalUse, ends: readonly TerminalUse[], wire: Wire | undefined, report: (report: Report) => void): void {
   const { model, modelAt, installation } = panel;

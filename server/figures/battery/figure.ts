@@ -1,0 +1,242 @@
+import { factPlace, type Panel } from '../../model/index.ts';
+import { blocks } from '../../vocabulary/index.ts';
+import { drawOf, inCelsius } from '../cables.ts';
+import type { FigureKind, Input, Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { motionOf } from '../run-time/figure.ts';
+import { standbyOf } from '../supply-budget/figure.ts';
+import { capacityNeeded, chargeAt, coldFactor, dailyCharge, exponentFrom, solarNeeded, solarYield, usualExponent, type Capacity } from './maths.ts';
+
+const batteryLines = blocks.panel.blocks.battery.lines;
+const solarLines = blocks.panel.blocks.solar.lines;
+const day = 24 * 3600;
+
+export interface BatteryWorkings {
+  readonly capacity: Capacity;
+  readonly exponent: number;
+  readonly exponentFrom: string;
+  readonly discharge: number;
+  readonly cold: number;
+  /** Amperes at rest. */
+  readonly standby: number;
+  /** A second. */
+  readonly cycles: number;
+  /** C for one cycle. */
+  readonly cycleCharge: number;
+  /** C a day. */
+  readonly daily: number;
+  /** Seconds at rest from full until the share that may be used is used. */
+  readonly standbyTime: number;
+  /** C that it gives at the average current of the day. */
+  readonly gives: number;
+  /** C for the time that it is to last; undefined where that is not stated. */
+  readonly needed: number | undefined;
+}
+
+/** What the battery of a panel is asked for and gives; undefined where a fact is missing. */
+export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined => {
+  const facts = panel.battery?.facts;
+  const standby = standbyOf(panel);
+  if (facts === undefined || standby === undefined || standby.current <= 0) return undefined;
+  let slowest = facts.capacity[0];
+  let fastest = slowest;
+  for (const rating of facts.capacity) {
+    if (rating.time > (slowest?.time ?? 0)) slowest = rating;
+    if (rating.time < (fastest?.time ?? 0)) fastest = rating;
+  }
+  if (slowest === undefined || fastest === undefined) return undefined;
+  const measured = fastest === slowest ? undefined : exponentFrom(slowest, fastest);
+  const exponent = measured ?? usualExponent;
+  const discharge = facts.discharge?.value ?? batteryLines.discharge.slots.value.fallback;
+  const cold = facts.coldest === undefined ? 1 : coldFactor(facts.coldest.value);
+  const cycles = (facts.cycles ?? panel.installation.site?.facts.cycles)?.value ?? 0;
+  const cycleCharge = cycles === 0 ? 0 : cycleChargeOf(panel);
+  if (cycleCharge === undefined) return undefined;
+  const daily = dailyCharge(standby.current, cycles * day, cycleCharge);
+  const atRest = chargeAt(slowest, standby.current, exponent);
+  const gives = chargeAt(slowest, daily / day, exponent);
+  if (atRest === undefined || gives === undefined) return undefined;
+  return {
+    capacity: slowest,
+    exponent,
+    exponentFrom: measured === undefined ? 'lead-acid, from memory' : 'the two capacities stated',
+    discharge,
+    cold,
+    standby: standby.current,
+    cycles,
+    cycleCharge,
+    daily,
+    standbyTime: (atRest * discharge) / (cold * standby.current),
+    gives,
+    needed: facts.lasts === undefined ? undefined : capacityNeeded(daily, facts.lasts.value / day, discharge, cold),
+  };
+});
+
+/** C that all drives of a panel draw to open and close once, with the seats; undefined where one of them is not known. */
+function cycleChargeOf(panel: Panel): number | undefined {
+  const seat = panel.installation.motion?.facts.seat?.value ?? 0;
+  let charge = 0;
+  let drives = 0;
+  const met = new Set<unknown>();
+  for (const { device } of panel.wires) {
+    if (device?.kind !== 'drive' || met.has(device.it)) continue;
+    met.add(device.it);
+    const current = drawOf(device.it);
+    const run = device.it.leaf === undefined ? undefined : motionOf(device.it.leaf)?.runTime;
+    if (current === undefined || run === undefined) return undefined;
+    charge += 2 * current * (run + seat);
+    drives++;
+  }
+  return drives === 0 ? undefined : charge;
+}
+
+export interface SolarWorkings {
+  /** J a day. */
+  readonly daily: number;
+  readonly gives: number;
+  /** W. */
+  readonly needed: number;
+  readonly efficiency: number;
+}
+
+/** What the sun must give a panel each day and gives. */
+export const solarOf = perSubject((panel: Panel): SolarWorkings | undefined => {
+  const facts = panel.solar?.facts;
+  const voltage = panel.battery?.facts.voltage?.value;
+  const battery = batteryOf(panel);
+  if (facts?.peak === undefined || facts.sun === undefined || voltage === undefined || battery === undefined) return undefined;
+  const efficiency = facts.efficiency?.value ?? solarLines.efficiency.slots.value.fallback;
+  const daily = battery.daily * voltage;
+  return { daily, gives: solarYield(facts.peak.value, facts.sun.value, efficiency), needed: solarNeeded(daily, facts.sun.value, efficiency), efficiency };
+});
+
+/** C for people. */
+export const ampereHours = (charge: number): string => `${Number((charge / 3600).toPrecision(3))} Ah`;
+const wattHours = (energy: number): string => `${Number((energy / 3600).toPrecision(3))} Wh`;
+const hours = (seconds: number): string => (seconds >= 48 * 3600 ? `${Number((seconds / day).toPrecision(3))} days` : `${Number((seconds / 3600).toPrecision(3))} h`);
+
+const peukert: Source = { text: 'Peukert’s law with the capacity rated at H hours; the exponent 1.25 of a battery with one rating only is from memory', standing: 'from memory' };
+const bank: Source = { text: 'simplified IEEE method for lead-acid banks: load a day × days × temperature factor / share that may be used', standing: 'published' };
+const sun: Source = { text: 'peak sun hours (kWh a square metre and day) × rated power × efficiency', standing: 'derived' };
+
+const discharged = (workings: BatteryWorkings, panel: Panel): Input[] => [
+  { name: 'share that may be used', value: workings.discharge, unit: '1', ...(panel.battery?.facts.discharge === undefined ? { from: 'default' } : {}) },
+  { name: 'temperature factor', value: workings.cold, unit: '1', from: panel.battery?.facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method, at ${Math.round(inCelsius(panel.battery.facts.coldest.value))} °C` },
+];
+const rated = (workings: BatteryWorkings): Input[] => [
+  { name: 'C, rated capacity', value: workings.capacity.charge, unit: 'C' },
+  { name: 'H, time of that rating', value: workings.capacity.time, unit: 's' },
+  { name: 'k, Peukert exponent', value: workings.exponent, unit: '1', from: workings.exponentFrom },
+];
+const dailyInputs = (workings: BatteryWorkings, panel: Panel): Input[] => [
+  { name: 'standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` },
+  { name: 'cycles a day', value: workings.cycles * day, unit: '1', ...(panel.battery?.facts.cycles !== undefined ? {} : { from: panel.installation.site?.facts.cycles === undefined ? 'default: none' : 'the site' }) },
+  { name: 'charge for a cycle: current of each drive × twice its run and seat', value: workings.cycleCharge, unit: 'C' },
+];
+
+const place = (panel: Panel): { start: number; end: number } => (panel.battery === undefined ? factPlace(panel) : factPlace(panel.battery));
+const solarPlace = (panel: Panel): { start: number; end: number } => (panel.solar === undefined ? factPlace(panel) : factPlace(panel.solar, panel.solar.facts.peak));
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'panel.NAME.daily-charge',
+    title: 'Charge that the gate draws from the battery in a day',
+    unit: 'C',
+    formula: 'I at rest × 24 h + cycles × Σ I of the drive × 2 × (run time + seat)',
+    source: { text: 'charge is current × time', standing: 'derived' },
+    changedBy: 'the cycles a day, what is fed, and how long a movement takes',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const workings = batteryOf(panel);
+        if (workings !== undefined) give(panel.name, workings.daily, place(panel), () => dailyInputs(workings, panel), () => `${ampereHours(workings.daily)} a day`);
+      }
+    },
+  },
+  {
+    id: 'panel.NAME.standby-time',
+    title: 'Time that the battery keeps the panel going while nothing moves',
+    unit: 's',
+    formula: 't = DoD/fT · min(C/I, H·(C/(I·H))^k)',
+    source: peukert,
+    changedBy: 'a larger battery, or less current at rest',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const workings = batteryOf(panel);
+        if (workings === undefined) continue;
+        give(
+          panel.name,
+          workings.standbyTime,
+          factPlace(panel.battery ?? panel, panel.battery?.facts.capacity[0]),
+          () => [{ name: 'I, standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` }, ...rated(workings), ...discharged(workings, panel)],
+          () => hours(workings.standbyTime),
+        );
+      }
+    },
+  },
+  {
+    id: 'panel.NAME.battery-needed',
+    title: 'Capacity that the battery needs to last as long as it is to',
+    unit: 'C',
+    formula: 'charge a day × days × fT/DoD',
+    source: bank,
+    changedBy: 'the time that it is to last, the cycles a day, and what is fed',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const workings = batteryOf(panel);
+        const lasts = panel.battery?.facts.lasts;
+        if (workings?.needed === undefined || lasts === undefined || panel.battery === undefined) continue;
+        const { needed } = workings;
+        give(
+          panel.name,
+          needed,
+          factPlace(panel.battery, lasts),
+          () => [
+            { name: 'charge a day', value: workings.daily, unit: 'C', from: `panel.${panel.name}.daily-charge` },
+            { name: 'time that it is to last', value: lasts.value, unit: 's' },
+            ...discharged(workings, panel),
+            { name: 'what the battery gives at the average current', value: workings.gives, unit: 'C', from: `Peukert’s law, exponent ${Number(workings.exponent.toPrecision(4))} (${workings.exponentFrom})` },
+          ],
+          () => ampereHours(needed),
+        );
+      }
+    },
+  },
+  {
+    id: 'panel.NAME.solar-yield',
+    title: 'Energy that the solar panel gives in a day of the worst month',
+    unit: 'J',
+    formula: 'Wp × peak sun hours × η',
+    source: sun,
+    changedBy: 'a larger solar panel, or a place with more sun',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const workings = solarOf(panel);
+        if (workings !== undefined) give(panel.name, workings.gives, solarPlace(panel), () => solarInputs(panel, workings), () => `${wattHours(workings.gives)} a day; ${wattHours(workings.daily)} are drawn`);
+      }
+    },
+  },
+  {
+    id: 'panel.NAME.solar-needed',
+    title: 'Rated power that the solar panel needs to give back what is drawn in a day',
+    unit: 'W',
+    formula: 'Wp = energy a day/(peak sun hours × η)',
+    source: sun,
+    changedBy: 'the cycles a day, what is fed, and the sun at the place',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const workings = solarOf(panel);
+        if (workings === undefined) continue;
+        give(panel.name, workings.needed, panel.solar === undefined ? factPlace(panel) : factPlace(panel.solar, panel.solar.facts.sun), () => [
+          { name: 'energy drawn in a day', value: workings.daily, unit: 'J', from: `panel.${panel.name}.daily-charge × battery voltage` },
+          ...solarInputs(panel, workings).slice(1),
+        ]);
+      }
+    },
+  },
+];
+
+const solarInputs = (panel: Panel, workings: SolarWorkings): Input[] => [
+  { name: 'Wp, rated power', value: panel.solar?.facts.peak?.value ?? 0, unit: 'W' },
+  { name: 'peak sun a day', value: panel.solar?.facts.sun?.value ?? 0, unit: 's' },
+  { name: 'η, efficiency', value: workings.efficiency, unit: '1', ...(panel.solar?.facts.efficiency === undefined ? { from: 'default' } : {}) },
+];

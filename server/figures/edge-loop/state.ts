@@ -1,0 +1,62 @@
+// What the panel may see of an edge loop in each of its states, with its cables and the damp that is let be.
+import type { Cable, PanelModel, Sensor } from '../../model/index.ts';
+import { classOf, insulationOf } from '../cables.ts';
+import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
+import type { EdgeLoop } from './loops.ts';
+import { statesOf, type LoopStates, type Resistor } from './maths.ts';
+
+export interface LoopState {
+  readonly states: LoopStates;
+  readonly terminator: Resistor;
+  readonly terminated: Sensor;
+  /** Cables that feed the edges. */
+  readonly cables: readonly Cable[];
+  /** Ohms of all of them, there and back, warm. */
+  readonly cable: number;
+  /** Edges whose damp is stated. */
+  readonly leakages: readonly Sensor[];
+  readonly measures: PanelModel['facts']['measures'][number] | undefined;
+  readonly window: PanelModel['facts']['window'][number] | undefined;
+  readonly from: string;
+}
+
+/** Undefined unless the loop has one terminator and can be followed to its end: other rules speak of all else. */
+export function stateOf({ panel, terminal, branches, edges, terminated }: EdgeLoop): LoopState | undefined {
+  const last = terminated[0];
+  const fitted = last?.facts.terminator;
+  if (last === undefined || fitted === undefined || terminated.length !== 1) return undefined;
+  for (const branch of branches) if (!branch.whole) return undefined;
+  const cables: Cable[] = [];
+  const leakages: Sensor[] = [];
+  let cable = 0;
+  let pressed = 0;
+  let leakage = 0;
+  for (const edge of edges) {
+    for (const each of panel.installation.cables) {
+      if (each.load?.it !== edge) continue;
+      const resistance = resistanceOf(each);
+      if (resistance === undefined) continue;
+      cables.push(each);
+      cable += resistance;
+    }
+    pressed = Math.max(pressed, edge.model?.facts['pressed-resistance']?.value ?? 0);
+    if (edge.facts.leakage !== undefined) {
+      leakages.push(edge);
+      leakage += 1 / edge.facts.leakage.value;
+    }
+  }
+  const facts = panel.model?.facts;
+  const measures = facts?.measures.find((line) => line.terminal.text === terminal.name.text);
+  const window = facts?.window.find((line) => line.terminal.text === terminal.name.text);
+  const terminator = { resistance: fitted.value, tolerance: fitted.tolerance };
+  const states = statesOf({ terminator, cable, pressed, leakage: 1 / leakage, panel: measures?.tolerance ?? 0 });
+  return states === undefined ? undefined : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
+}
+
+/** Ohms of a cable there and back, as warm as it may be. */
+function resistanceOf(cable: Cable): number | undefined {
+  const area = cable.model?.facts.area?.value;
+  const length = cable.facts.length?.value;
+  const perMetre = area === undefined ? undefined : resistancePerMetre(area, classOf(cable))?.value;
+  return perMetre === undefined || length === undefined ? undefined : 2 * length * atTemperature(perMetre, warmest[insulationOf(cable)]);
+}

@@ -1,0 +1,96 @@
+// Judging measured forces and planning where to measure, by EN 12453, Annexes A and C.
+//
+// SI throughout: m, N.
+import { limits } from '../force-window/maths.ts';
+
+/** One reading of the force over time. */
+export interface Reading {
+  /** Greatest force. */
+  readonly peak: number;
+  /** Greatest force later than 0.75 s after the impact. */
+  readonly static: number;
+  /** Greatest force later than 5 s. */
+  readonly end: number;
+}
+
+/** Residual force after 5 s, N: EN 12453, Annex A. */
+export const residualLimit = 25;
+
+/** The peak that is allowed at a gap, N. A gap of just 500 mm counts as one in which a person is crushed. */
+export function peakLimit(gap: number): number {
+  return gap <= limits.greatestGap + 1e-9 ? limits.crush : limits.free;
+}
+
+export type Excess = { readonly which: 'peak' | 'static' | 'end'; readonly value: number; readonly limit: number };
+
+/** What a reading at a gap (m) has too much of; empty where it passes. */
+export function excessOf(gap: number, reading: Reading): Excess[] {
+  const bounds = [
+    { which: 'peak', value: reading.peak, limit: peakLimit(gap) },
+    { which: 'static', value: reading.static, limit: limits.static },
+    { which: 'end', value: reading.end, limit: residualLimit },
+  ] as const;
+  // A number that is no number must not pass.
+  return bounds.filter(({ value, limit }) => !(value <= limit + 1e-9));
+}
+
+/** Readings that are asked for at each point; their mean is held against the limits. */
+export const repeats = 3;
+
+/**
+ * What stands for several readings at one point: from three on the mean, with fewer the worst of each. So no reading within
+ * the limits is ever a harm, and leaving one out never a help.
+ */
+export function judged(readings: readonly Reading[]): Reading | undefined {
+  if (readings.length === 0) return undefined;
+  const of = (pick: (reading: Reading) => number): number => {
+    const values = readings.map(pick);
+    return values.length < repeats ? Math.max(...values) : values.reduce((sum, value) => sum + value, 0) / values.length;
+  };
+  return { peak: of((reading) => reading.peak), static: of((reading) => reading.static), end: of((reading) => reading.end) };
+}
+
+/** A point at which forces are to be measured. */
+export interface Point {
+  readonly movement: 'closing' | 'opening';
+  /** m; undefined where any will do. */
+  readonly gap: number | undefined;
+  /** Above the bottom of the leaf, m; undefined where any will do: at the most prominent point. */
+  readonly height: number | undefined;
+}
+
+export const gaps = [0.05, 0.3, 0.5] as const;
+const highest = 2.5;
+const opening = 1;
+
+/** Heights of the points on a leaf: 50 mm above its bottom, the middle, 300 mm below its top but no higher than 2.5 m. */
+export function heightsOf(height: number): number[] {
+  const wanted = [0.05, height / 2, Math.min(height - 0.3, highest)].filter((each) => each >= 0.05 - 1e-9).sort((a, b) => a - b);
+  return wanted.filter((each, i) => i === 0 || each - (wanted[i - 1] as number) > 0.02);
+}
+
+/** How near an open leaf something fixed must be for its opening to be measured too, m: nearer than this. */
+export const nearWhenOpen = 0.5;
+
+/**
+ * The points of a leaf of `height` (m, above 0). Closing: each gap at each height. Opening, only where `room` (m) behind the
+ * open leaf is stated and below 500 mm: for a swing leaf one point 1 m high or where it sticks out most, for a sliding one
+ * all of them again. Each is measured three times.
+ */
+export function planOf(height: number, swing: boolean, room: number | undefined): Point[] {
+  if (!(height > 0) || !Number.isFinite(height)) return [];
+  const heights = heightsOf(height);
+  const all = (movement: 'closing' | 'opening'): Point[] => gaps.flatMap((gap) => heights.map((each): Point => ({ movement, gap, height: each })));
+  const near = room !== undefined && room < nearWhenOpen;
+  return [...all('closing'), ...(!near ? [] : swing ? [{ movement: 'opening', gap: undefined, height: height >= opening ? opening : undefined } as const] : all('opening'))];
+}
+
+/** How far from its point a reading may have been taken: gap and height, m. Common practice, no source. */
+export const tolerance = { gap: 0.02, height: 0.06 } as const;
+
+/** True when a reading at a gap and a height is one of that point. On opening the leaf sticks out where it does, so any height counts. */
+export function isAt(point: Point, movement: 'closing' | 'opening', gap: number, height: number): boolean {
+  if (movement !== point.movement) return false;
+  if (point.gap === undefined) return true;
+  return Math.abs(gap - point.gap) <= tolerance.gap + 1e-9 && (point.height === undefined || Math.abs(height - point.height) <= tolerance.height + 1e-9);
+}

@@ -1,0 +1,119 @@
+// What the file says of the forces on one leaf, as plain numbers for maths.ts.
+import type { Drive, Leaf } from '../../model/index.ts';
+import { inertiaOf } from '../leaf-inertia/figure.ts';
+import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
+import { perSubject } from '../memo.ts';
+import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/figure.ts';
+import { motionOf } from '../run-time/figure.ts';
+import { gripsOf, infillOf, workingPressureOf } from '../wind/figure.ts';
+import { gravityAt, windowOf, type ForceWindow, type Guarded, type Load, type Way } from './maths.ts';
+
+export { gravityAt };
+
+/** Rolling resistance of a sliding leaf as a share of its weight where none is stated: bearings, seals and dirt, from memory. */
+export const rollingShare = 0.03;
+
+export interface ForceCase extends Load {
+  readonly subject: Leaf;
+  readonly drive: Drive;
+  /** The drive's unit: newtons of a ram or rack, newton metres of a shaft. */
+  readonly unit: 'N' | 'N·m';
+  /** The most that the drive can be set to, the least, and what it is set to where that is stated. */
+  readonly greatest: number;
+  readonly lowestSetting: number;
+  readonly setting: number | undefined;
+  /** EN 12453's force limits hold. */
+  readonly limited: boolean;
+  /** Numbers from memory that the least push rests on. */
+  readonly leastFromMemory: boolean;
+  readonly stops: { readonly closing: EdgeStop | undefined; readonly opening: EdgeStop | undefined };
+}
+
+const fits = (stop: EdgeStop | undefined): boolean => stop?.deformation !== undefined && stop.distance <= stop.deformation + 1e-9;
+
+function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
+  let bottom = false;
+  let untouched = false;
+  for (const sensor of leaf.installation.sensors) {
+    if (sensor.facts.watches?.movements.includes(way) !== true || (sensor.facts.on !== undefined && sensor.leaf !== leaf)) continue;
+    if (sensor.facts.on?.edge === 'bottom-edge' && sensor.model?.facts.kind?.value === 'edge') bottom = true;
+    if (sensor.model?.facts.measure?.value === 'E') untouched = true;
+  }
+  return { edge: fits(stop), bottom, untouched };
+}
+
+/** The forces on a leaf; undefined where its drive does not say how hard it pushes, or the leaf's motion is not known. */
+export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {
+  const drive = leaf.drives[0];
+  const model = drive?.model?.facts;
+  const push = model?.thrust ?? model?.torque;
+  if (drive === undefined || model === undefined || push === undefined) return undefined;
+  const motion = motionOf(leaf);
+  const { width, mass, opens, slides } = leaf.facts;
+  if (motion === undefined || width === undefined || mass === undefined) return undefined;
+  const unit = motion.unit === 'm' ? 'N' : 'N·m';
+  // A thrust of a shaft, or a torque of a ram, says nothing.
+  const own = unit === 'N' ? model.thrust : model.torque;
+  if (own === undefined) return undefined;
+  const swing = opens !== undefined;
+  const inertia = swing ? inertiaOf(leaf) : mass.value;
+  if (inertia === undefined) return undefined;
+  const ramp = model.ramp?.value ?? 0;
+  const full = (unit === 'N' ? model.speed?.value : model['shaft-speed']?.value) ?? 0;
+  const travel = motion.linkage.leaf[motion.linkage.leaf.length - 1] as number;
+  const slope = Math.atan(leaf.facts.slope?.value ?? 0);
+  const stated = leaf.facts.friction?.value;
+  const pressure = workingPressureOf(leaf.installation);
+  const grip = swing && pressure > 0 ? gripsOf(leaf) : undefined;
+  const moment = grip === undefined ? 0 : Math.max(grip.moving.moment, grip.closed.moment);
+  const tilt = swing ? leaf.facts['hinge-tilt'] : undefined;
+  const share = leaf.installation.motion?.facts.force?.value;
+  const closing = closingStopOf(leaf);
+  const opening = openingStopOf(leaf);
+  return {
+    subject: leaf,
+    drive,
+    swing,
+    unit,
+    linkage: motion.linkage,
+    width: width.value,
+    mass: mass.value,
+    inertia,
+    acceleration: ramp > 0 ? full / ramp : 0,
+    friction: stated !== undefined ? stated * (swing ? width.value : 1) : swing ? 0 : mass.value * gravity * rollingShare * Math.cos(slope),
+    tilt: tilt?.value ?? 0,
+    lowest: tilt?.lowest === 'open' ? travel : 0,
+    climb: swing ? (risingHingeMoment(mass.value, leaf.facts.rises?.value ?? 0, travel) ?? 0) : mass.value * gravity * Math.sin(slope),
+    wind: pressure * moment,
+    guard: leaf.facts['hinge-guard']?.value,
+    room: leaf.facts['room-when-open']?.value,
+    relieved: model['senses-obstacles'] !== undefined,
+    closing: guardedIn(leaf, 'closing', closing),
+    opening: guardedIn(leaf, 'opening', opening),
+    greatest: own.greatest,
+    lowestSetting: Math.min(own.least, own.greatest),
+    setting: share === undefined ? undefined : share * own.greatest,
+    limited: leaf.installation.site?.facts.rules?.value !== 'north-america',
+    leastFromMemory: (slides !== undefined && stated === undefined) || (moment > 0 && infillOf(leaf) < 0.8),
+    stops: { closing, opening },
+  };
+});
+
+export interface SettingWindow extends ForceWindow {
+  readonly of: ForceCase;
+  /** The window as far as the drive can be set: N or N·m. Empty where `low` is above `high`. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The window of settings that the limits and the drive's own range leave. */
+export function settingWindow(of: ForceCase): SettingWindow {
+  const found = windowOf(of, of.limited);
+  return { ...found, of, low: Math.max(found.least.push, of.lowestSetting), high: Math.min(found.most.push, of.greatest) };
+}
+
+/** The force window of a leaf, worked out once. */
+export const forceWindowOf = perSubject((leaf: Leaf): SettingWindow | undefined => {
+  const of = forceCaseOf(leaf);
+  return of === undefined ? undefined : settingWindow(of);
+});

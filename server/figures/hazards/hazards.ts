@@ -1,0 +1,154 @@
+// Where a driven leaf can hurt somebody, found from its shape. What covers a hazard is for the rules to say.
+import type { Leaf } from '../../model/index.ts';
+import { hingeSideOf } from '../hinge-gap/figure.ts';
+import { perSubject } from '../memo.ts';
+import { openingOf } from '../reach-through/figure.ts';
+import { reachFrom14, reachFrom3 } from '../reach-through/maths.ts';
+import { clearanceOf } from '../underside/figure.ts';
+import { caught, closedGap, crushed, leastGap, type BodyPart } from './gaps.ts';
+
+export type HazardKind = 'closing-edge' | 'hinge' | 'underside' | 'opening-side' | 'reach-through' | 'running-past';
+
+export interface Hazard {
+  readonly kind: HazardKind;
+  /** Where, so that it can follow “between the”: “leaf and its post, on the side that it opens to”. */
+  readonly where: string;
+  /** The movements in which it is there. */
+  readonly movements: readonly ('closing' | 'opening')[];
+  /** The gap over the travel, metres. For what is only a distance both are the same. */
+  readonly least: number;
+  readonly greatest: number;
+  /** What it crushes, shears or draws in, the largest first. */
+  readonly parts: readonly BodyPart[];
+  /** The distance at which there would be no hazard, metres; undefined where none is enough. */
+  readonly enough: number | undefined;
+  /** Whether the numbers that decide are published; from memory, it is no ground for an error. */
+  readonly standing: 'published' | 'from memory';
+  /** The line that it follows from; undefined for the leaf as a whole. */
+  readonly at: { readonly start: number; readonly end: number } | undefined;
+}
+
+/** What is not stated, and so cannot be judged; in words. */
+export interface Unstated {
+  readonly facts: readonly string[];
+  readonly about: string;
+}
+
+export interface Hazards {
+  readonly found: readonly Hazard[];
+  readonly unstated: readonly Unstated[];
+}
+
+const both = ['closing', 'opening'] as const;
+/** A gap that changes by less is taken as constant: it crushes nothing. Metres; a tool's choice, finer than a tape. */
+const constant = 0.001;
+/** Least distance past a smooth surface, metres: BGR 232, section 4.5. */
+export const pastSurface = 0.2;
+
+/** The hazards of a leaf, and what is missing to judge them; undefined for a leaf that nothing drives. */
+export const hazardsOf = perSubject((leaf: Leaf): Hazards | undefined => {
+  if (leaf.drives.length === 0) return undefined;
+  const found: Hazard[] = [closingEdge(leaf)];
+  const unstated: Unstated[] = [];
+  const room = leaf.facts['room-when-open'];
+  if (room === undefined) unstated.push({ facts: ['room-when-open'], about: 'the room behind it when open' });
+  else if (room.value < leastGap.body) found.push({ kind: 'opening-side', where: 'open leaf and what stands behind it', movements: ['opening'], least: room.value, greatest: room.value + travelled(leaf), parts: crushed(room.value), enough: leastGap.body, standing: 'published', at: room.line });
+  if (leaf.facts.opens !== undefined) {
+    hinge(leaf, found, unstated);
+    underside(leaf, found, unstated);
+  } else if (leaf.facts.slides !== undefined) past(leaf, found, unstated);
+  return { found, unstated };
+});
+
+/** How far the edge travels, metres. */
+function travelled(leaf: Leaf): number {
+  const { opens, slides, width } = leaf.facts;
+  return slides?.distance ?? (opens?.angle ?? 0) * (width?.value ?? 0);
+}
+
+function closingEdge(leaf: Leaf): Hazard {
+  return { kind: 'closing-edge', where: 'closing edge and what it closes against', movements: ['closing'], least: 0, greatest: travelled(leaf), parts: crushed(0), enough: undefined, standing: 'published', at: undefined };
+}
+
+function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
+  const side = hingeSideOf(leaf);
+  const facts = leaf.facts;
+  if (side === undefined) {
+    if (facts['hinge-guard'] === undefined) unstated.push({ facts: (['hinge-gap', 'hinge-offset', 'thickness'] as const).filter((fact) => facts[fact] === undefined), about: 'the gap at the hinge' });
+    return;
+  }
+  const travel = facts.opens?.angle ?? 0;
+  let least = Infinity;
+  let greatest = 0;
+  let worse: 'opening' | 'closing' | undefined;
+  const movements = new Set<'closing' | 'opening'>();
+  for (const way of both) {
+    const gap = side[way];
+    if (gap.greatest <= closedGap + 1e-9 || gap.greatest - gap.least < constant || caught(gap.least, gap.greatest).length === 0) continue;
+    if (gap.at > 1e-6) movements.add('opening');
+    if (gap.at < travel - 1e-6) movements.add('closing');
+    if (gap.least < least) {
+      least = gap.least;
+      worse = way;
+    }
+    greatest = Math.max(greatest, gap.greatest);
+  }
+  if (worse === undefined) return;
+  found.push({
+    kind: 'hinge',
+    where: side.measured ? 'leaf and its post, at the hinge' : `leaf and its post, on the side that it ${worse === 'opening' ? 'opens to' : 'closes from'}`,
+    movements: [...movements],
+    least: Math.max(0, least),
+    greatest,
+    parts: caught(Math.max(0, least), greatest),
+    enough: undefined,
+    standing: 'published',
+    at: facts['hinge-gap']?.line,
+  });
+}
+
+function underside(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
+  const gap = clearanceOf(leaf);
+  if (gap === undefined) {
+    unstated.push({ facts: ['ground-gap'], about: 'the gap above the ground' });
+    return;
+  }
+  if (gap.least >= leastGap.foot - 1e-9 || gap.greatest < closedGap) return;
+  const parts = caught(Math.max(0, gap.least), Math.max(gap.greatest, closedGap + constant)).filter((part) => part === 'foot' || part === 'toes' || part === 'hand' || part === 'finger');
+  // That a gap which stays as it is hurts as well, and from which size, is from memory.
+  found.push({ kind: 'underside', where: 'underside of the leaf and the ground', movements: both, least: Math.max(0, gap.least), greatest: gap.greatest, parts, enough: leastGap.foot, standing: 'from memory', at: leaf.facts['ground-gap']?.line });
+}
+
+const openFaced = { post: 'post', fence: 'fence' } as const;
+
+function past(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
+  const { passes, 'infill-opening': infill } = leaf.facts;
+  const opening = openingOf(leaf);
+  const missing: string[] = [];
+  if (passes.length === 0) missing.push('passes');
+  let asks = passes.length === 0;
+  for (const { what, distance, line } of passes) {
+    if (what === 'nothing') continue;
+    if (distance === undefined) {
+      if (!missing.includes('passes')) missing.push('passes');
+      continue;
+    }
+    if (what === 'wall') {
+      if (distance < pastSurface - 1e-9 && distance > closedGap + 1e-9) found.push({ kind: 'running-past', where: 'leaf and the wall that it runs past', movements: both, least: distance, greatest: distance, parts: caught(distance, distance).filter((part) => part !== 'body'), enough: pastSurface, standing: 'published', at: line });
+      continue;
+    }
+    asks = true;
+    if (opening === undefined) continue;
+    const reach = reachFrom14(opening);
+    const from3 = leaf.installation.site?.facts.users?.value === 'trained' ? undefined : reachFrom3(opening);
+    // Above the end of the table a whole person may pass; an arm's length is then the least that can be asked for.
+    const enough = reach ?? 0.85;
+    const standing = distance < enough - 1e-9 ? 'published' : from3 !== undefined && distance < from3 - 1e-9 ? 'from memory' : undefined;
+    if (standing === undefined) continue;
+    const parts: BodyPart[] = opening.size > 0.02 && enough > 0.12 ? ['arm', 'hand', 'finger'] : opening.size > 0.012 ? ['hand', 'finger'] : ['finger'];
+    found.push({ kind: 'reach-through', where: `openings of the leaf and the ${openFaced[what]} that it runs past`, movements: both, least: distance, greatest: distance, parts, enough: standing === 'published' ? reach : from3, standing, at: line });
+  }
+  if (asks && (infill?.shape === undefined || (infill.shape !== 'closed' && opening === undefined))) missing.push('infill-opening');
+  if (missing.length > 0) unstated.push({ facts: missing, about: 'what it runs past' });
+}
+

@@ -1,0 +1,122 @@
+// The gap between a swing leaf and its post through the whole travel.
+//
+// Hinge axis at the origin, closed leaf along +x, leaf opening towards +y by θ, seen from above. The leaf is a rectangle that
+// turns about the origin; the post is a block with one face towards the leaf. Two fingers' ways lead into the gap: past the
+// corner of the post on the side that the leaf opens to, and past the one on the side that it closes from. On each side the
+// gap is the least distance between the two; the way in is the distance between that corner of the post and the leaf.
+//
+// SI throughout: m and rad. An impossible hinge gives undefined.
+
+/** What a tape measures at the closed gate, in metres. */
+export interface Hinge {
+  /** Of the leaf, above 0. */
+  readonly width: number;
+  /** Of the leaf at its hinge end, above 0. */
+  readonly thickness: number;
+  /** Between the end of the leaf and the post, 0 or above. */
+  readonly gap: number;
+  /** How far the axis stands beyond the end of the leaf, towards the post; negative within the leaf. */
+  readonly along: number;
+  /** How far the axis stands out from the face on the opening side; negative within the thickness. */
+  readonly out: number;
+  /** How far the post stands out beyond that face. */
+  readonly proud: number;
+}
+
+/** A gap over the travel, metres; below 0 where the leaf would have to pass through the post. */
+export interface GapRange {
+  readonly least: number;
+  /** Opening angle at which it is least, radians; the smaller one where several are alike. */
+  readonly at: number;
+  /** The widest that the way in becomes. */
+  readonly greatest: number;
+}
+
+export interface HingeGaps {
+  readonly opening: GapRange;
+  readonly closing: GapRange;
+}
+
+interface Box {
+  readonly low: { readonly x: number; readonly y: number };
+  readonly high: { readonly x: number; readonly y: number };
+}
+
+/** Distance from a point to a box, metres; inside it, how deep, below 0. */
+function distance(x: number, y: number, { low, high }: Box): number {
+  const dx = Math.max(low.x - x, x - high.x);
+  const dy = Math.max(low.y - y, y - high.y);
+  return dx > 0 && dy > 0 ? Math.hypot(dx, dy) : Math.max(dx, dy);
+}
+
+const turn = 2 * Math.PI;
+/** Lengths closer than this are the same, metres. */
+const same = 1e-9;
+
+/**
+ * Least and greatest distance to a box of a point that turns about the origin by `way` · θ, θ from 0 to `travel`. The
+ * distance can only turn round where the point is straight beside the origin or in line with it and a corner of the box,
+ * so these angles and both ends are all that has to be looked at (inside the box, where only the sign matters, it may be a
+ * little deeper elsewhere).
+ */
+function overTravel(x: number, y: number, box: Box, way: 1 | -1, travel: number): GapRange {
+  const radius = Math.hypot(x, y);
+  const start = Math.atan2(y, x);
+  let least = Infinity;
+  let at = 0;
+  let greatest = -Infinity;
+  const look = (angle: number): void => {
+    const here = distance(radius * Math.cos(start + way * angle), radius * Math.sin(start + way * angle), box);
+    if (here < least - same || (here < least + same && angle < at)) {
+      least = Math.min(least, here);
+      at = angle;
+    }
+    if (here > greatest) greatest = here;
+  };
+  const direction = (towards: number): void => {
+    const angle = (((way * (towards - start)) % turn) + turn) % turn;
+    if (angle < travel) look(angle);
+  };
+  look(0);
+  for (let quarter = 0; quarter < 4; quarter++) direction((quarter * Math.PI) / 2);
+  for (const cornerX of [box.low.x, box.high.x])
+    for (const cornerY of [box.low.y, box.high.y]) {
+      if (!Number.isFinite(cornerX) || !Number.isFinite(cornerY)) continue;
+      const towards = Math.atan2(cornerY, cornerX);
+      direction(towards);
+      direction(towards + Math.PI);
+    }
+  // Passing right through a thin leaf it is deepest half way.
+  const half = (box.low.y + box.high.y) / 2;
+  if (Math.abs(half) < radius) {
+    direction(Math.asin(half / radius));
+    direction(Math.PI - Math.asin(half / radius));
+  }
+  look(travel);
+  return { least, at, greatest };
+}
+
+const amount = (value: number): boolean => Number.isFinite(value) && value >= 0;
+
+/**
+ * The gaps on both sides of the hinge while the leaf opens by `travel` (radians, above 0, up to π).
+ * Undefined for a hinge or a travel that cannot be.
+ */
+export function hingeGaps(hinge: Hinge, travel: number): HingeGaps | undefined {
+  const { width, thickness, gap, along, out, proud } = hinge;
+  if (!amount(width) || !amount(thickness) || thickness === 0 || !amount(gap) || !Number.isFinite(along) || !Number.isFinite(out) || !Number.isFinite(proud)) return undefined;
+  if (!(width > along) || !(travel > 0 && travel <= Math.PI)) return undefined;
+  const leaf: Box = { low: { x: along, y: -out - thickness }, high: { x: width, y: -out } };
+  const face = along - gap;
+  const front = proud - out;
+  // How deep the post is makes nothing come nearer: on the other side the way in is taken where the leaf’s own face is.
+  const post: Box = { low: { x: -Infinity, y: -Infinity }, high: { x: face, y: front } };
+  const back = Math.min(-out, front) - thickness;
+  const side = (corner: number, heel: number): GapRange => {
+    const way = overTravel(face, corner, leaf, -1, travel);
+    const end = overTravel(along, heel, post, 1, travel);
+    const nearer = end.least < way.least - same || (end.least < way.least + same && end.at < way.at) ? end : way;
+    return { least: nearer.least, at: nearer.at, greatest: way.greatest };
+  };
+  return { opening: side(front, leaf.high.y), closing: side(back, leaf.low.y) };
+}

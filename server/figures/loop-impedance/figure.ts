@@ -1,0 +1,156 @@
+import { factPlace, type Cable } from '../../model/index.ts';
+import { classOf, insulationOf, isMains, upstreamOf } from '../cables.ts';
+import type { FigureKind, Input, Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
+import { copperInPvc, leastSupply, loopImpedance, loopImpedanceLimit, protectiveConductorLeast, tripsAt, tripTime } from './maths.ts';
+
+export interface LoopWorkings {
+  /** Ohm. */
+  readonly external: number;
+  /** Line and protective conductors with the conductors at their warmest, ohm, of this cable and of the one that feeds its panel. */
+  readonly line: number;
+  readonly protective: number;
+  readonly impedance: number;
+  /** Ohm; undefined without a circuit breaker. */
+  readonly limit: number | undefined;
+  /** Amperes that flow in a fault at the far end. */
+  readonly faultCurrent: number;
+  /** m²; undefined where the breaker does not trip at once. */
+  readonly conductorLeast: number | undefined;
+}
+
+/** Cross-section of a cable's protective conductor in m²; undefined where it has none, or where its size would be a guess. */
+export function protectiveAreaOf(cable: Cable): number | undefined {
+  const facts = cable.model?.facts;
+  if (facts === undefined) return undefined;
+  const stated = facts['protective-conductor']?.value;
+  if (stated !== undefined) return stated;
+  // In a flat cable it is thinner, by how much depends on the cable.
+  if (facts.kind?.value === 'flat' || facts.cores === undefined || facts.cores.value < 3) return undefined;
+  return facts.area?.value;
+}
+
+/** The earth fault loop of a mains cable on a TN supply. */
+export const loopOf = perSubject((cable: Cable): LoopWorkings | undefined => {
+  const site = cable.installation.site?.facts;
+  const { carries } = cable.facts;
+  const external = site?.['external-impedance']?.value;
+  if (site?.earthing?.value !== 'TN' || site.rules?.value === 'north-america' || external === undefined || carries === undefined || isMains(cable) !== true || carries.voltage > 254) return undefined;
+  const own = conductorsOf(cable);
+  const upstream = upstreamOf(cable);
+  const before = upstream === undefined ? none : conductorsOf(upstream);
+  if (own === undefined || before === undefined) return undefined;
+  const line = own.line + before.line;
+  const protective = own.protective + before.protective;
+  const impedance = loopImpedance(external, line, protective);
+  const faultCurrent = carries.voltage / impedance;
+  const { breaker } = cable.facts;
+  const limit = breaker === undefined ? undefined : loopImpedanceLimit(carries.voltage, breaker.curve, breaker.rating);
+  const conductorLeast = limit === undefined || impedance > limit ? undefined : protectiveConductorLeast(faultCurrent, tripTime, copperInPvc);
+  return { external, line, protective, impedance, limit, faultCurrent, conductorLeast };
+});
+
+const none = { line: 0, protective: 0 };
+
+function conductorsOf(cable: Cable): { readonly line: number; readonly protective: number } | undefined {
+  const { length } = cable.facts;
+  const area = cable.model?.facts.area?.value;
+  const protectiveArea = protectiveAreaOf(cable);
+  if (length === undefined || area === undefined || protectiveArea === undefined) return undefined;
+  const line = resistancePerMetre(area, classOf(cable));
+  const protective = resistancePerMetre(protectiveArea, classOf(cable));
+  const limit = warmest[insulationOf(cable)];
+  return line === undefined || protective === undefined ? undefined : { line: atTemperature(line.value, limit) * length.value, protective: atTemperature(protective.value, limit) * length.value };
+}
+
+const limits: Source = { text: 'BS 7671, 411.4.4 and Table 41.3', standing: 'published' };
+const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts.breaker);
+
+const loopInputs = (workings: LoopWorkings, cable: Cable): Input[] => [
+  { name: 'Ze, outside the installation', value: workings.external, unit: 'ohm' },
+  { name: 'R1, line conductor', value: workings.line, unit: 'ohm', from: `IEC 60228, at ${warmest[insulationOf(cable)]} °C` },
+  { name: 'R2, protective conductor', value: workings.protective, unit: 'ohm', from: `IEC 60228, at ${warmest[insulationOf(cable)]} °C` },
+];
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'cable.NAME.loop-impedance',
+    title: 'Earth fault loop impedance at the far end of the cable',
+    unit: 'ohm',
+    formula: 'Zs = Ze + R1 + R2, with the conductors as warm as they may be',
+    source: { text: 'BS 7671, Part 2 (Zs) and IEC 60228', standing: 'published' },
+    changedBy: 'a thicker cable, a shorter run',
+    work: ({ cables }, give) => {
+      for (const cable of cables) {
+        const workings = loopOf(cable);
+        if (workings !== undefined) give(cable.name, workings.impedance, place(cable), () => loopInputs(workings, cable));
+      }
+    },
+  },
+  {
+    id: 'cable.NAME.loop-impedance-limit',
+    title: 'Greatest earth fault loop impedance with which the breaker trips at once',
+    unit: 'ohm',
+    formula: 'Zs ≤ U0·Cmin/(m·In)',
+    source: limits,
+    changedBy: 'a breaker of another characteristic or a smaller rated current',
+    work: ({ cables }, give) => {
+      for (const cable of cables) {
+        const limit = loopOf(cable)?.limit;
+        const { breaker, carries } = cable.facts;
+        if (limit === undefined || breaker === undefined || carries === undefined) continue;
+        give(cable.name, limit, place(cable), () => [
+          { name: 'U0, voltage to earth', value: carries.voltage, unit: 'V' },
+          { name: 'Cmin', value: leastSupply, unit: '1', from: 'BS 7671, 411.4.4' },
+          { name: `m, characteristic ${breaker.curve}`, value: tripsAt[breaker.curve], unit: '1', from: 'EN 60898-1' },
+          { name: 'In, rated current', value: breaker.rating, unit: 'A' },
+        ]);
+      }
+    },
+  },
+  {
+    id: 'cable.NAME.fault-current',
+    title: 'Current that flows when the line conductor touches earthed metal at the far end',
+    unit: 'A',
+    formula: 'I = U0/Zs',
+    source: { text: 'Ohm’s law', standing: 'derived' },
+    changedBy: 'a thicker cable, a shorter run',
+    work: ({ cables }, give) => {
+      for (const cable of cables) {
+        const workings = loopOf(cable);
+        const { carries } = cable.facts;
+        if (workings === undefined || carries === undefined) continue;
+        give(cable.name, workings.faultCurrent, place(cable), () => [
+          { name: 'U0, voltage to earth', value: carries.voltage, unit: 'V' },
+          { name: 'Zs', value: workings.impedance, unit: 'ohm', from: `cable.${cable.name}.loop-impedance` },
+        ]);
+      }
+    },
+  },
+  {
+    id: 'cable.NAME.protective-conductor-least',
+    title: 'Least cross-section of the protective conductor that bears the fault until the breaker has tripped',
+    unit: 'm2',
+    formula: 'S = √(I²·t)/k',
+    source: { text: 'BS 7671, 543.1.3 and Table 54.3; the 0.1 s of the breaker from memory', standing: 'from memory' },
+    changedBy: 'a longer or thinner cable lets less current flow; another protective device cuts off sooner',
+    work: ({ cables }, give) => {
+      for (const cable of cables) {
+        const workings = loopOf(cable);
+        if (workings?.conductorLeast === undefined) continue;
+        give(
+          cable.name,
+          workings.conductorLeast,
+          place(cable),
+          () => [
+            { name: 'I, fault current', value: workings.faultCurrent, unit: 'A', from: `cable.${cable.name}.fault-current` },
+            { name: 't, time to cut off', value: tripTime, unit: 's', from: 'EN 60898-1 (from memory)' },
+            { name: 'k, copper in a 70 °C thermoplastic cable', value: copperInPvc, unit: 'A·√s/mm²', from: 'BS 7671, Table 54.3' },
+          ],
+          () => `${Number(((workings.conductorLeast ?? 0) * 1e6).toPrecision(3))} mm2`,
+        );
+      }
+    },
+  },
+];

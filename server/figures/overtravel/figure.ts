@@ -1,0 +1,128 @@
+import { factPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { travelPlace } from '../common.ts';
+import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
+import { inertiaOf } from '../leaf-inertia/figure.ts';
+import { perSubject } from '../memo.ts';
+import { motionOf, type LeafMotion } from '../run-time/figure.ts';
+import type { Direction } from '../motion-profile/maths.ts';
+import { greatestOvertravel, type Overtravel } from './maths.ts';
+
+export interface EdgeStop extends Overtravel {
+  /** The edge that trips; undefined where the leaf has none on that side. */
+  readonly edge: Sensor | undefined;
+  /** How far it still gives after it has tripped, m; undefined without an edge. */
+  readonly deformation: number | undefined;
+  /** s. */
+  readonly reaction: number;
+  /** Of the drive, m/s² or rad/s². */
+  readonly deceleration: number;
+  /** Energy of the leaf where the edge trips, J; undefined where the mass is not known. */
+  readonly energy: number | undefined;
+}
+
+/** The drive's deceleration when it is told to stop at once: its full speed over the time that its model states. */
+export function decelerationOf(motion: LeafMotion): number | undefined {
+  const facts = motion.drive.model?.facts;
+  const full = motion.unit === 'm' ? facts?.speed?.value : facts?.['shaft-speed']?.value;
+  const time = facts?.['stops-in']?.value;
+  return full === undefined || time === undefined ? undefined : full / time;
+}
+
+/** Edges of a leaf that lead in a movement and that watch it. */
+function edgesOf(leaf: Leaf, movement: Direction): Sensor[] {
+  const part = movement === 'closing' ? 'closing-edge' : 'opening-edge';
+  return leaf.installation.sensors.filter(
+    (sensor) => sensor.leaf === leaf && sensor.facts.on?.edge === part && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true,
+  );
+}
+
+/** The slowest reaction of whatever else is to stop this leaf in that movement; 0 where none is stated. */
+function otherReaction(leaf: Leaf, movement: Direction): number {
+  let slowest = 0;
+  for (const sensor of leaf.installation.sensors)
+    if ((sensor.facts.on === undefined || sensor.leaf === leaf) && sensor.facts.watches?.movements.includes(movement) === true) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
+  return slowest;
+}
+
+function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
+  const motion = motionOf(leaf);
+  const width = leaf.facts.width?.value;
+  const deceleration = motion === undefined ? undefined : decelerationOf(motion);
+  if (motion === undefined || deceleration === undefined || width === undefined) return undefined;
+  const arm = leaf.facts.opens === undefined ? 1 : width;
+  const stop = (reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined => {
+    const found = greatestOvertravel(motion.linkage, motion.profile, movement, reaction, deceleration, arm);
+    if (found === undefined) return undefined;
+    const heft = leaf.facts.opens === undefined ? leaf.facts.mass?.value : inertiaOf(leaf);
+    return { ...found, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * found.leafSpeed * found.leafSpeed) / 2 };
+  };
+  const edges = edgesOf(leaf, movement);
+  if (edges.length === 0) return stop(otherReaction(leaf, movement), undefined, undefined);
+  let worst: EdgeStop | undefined;
+  for (const edge of edges) {
+    const reaction = edge.model?.facts.reaction?.value;
+    const deformation = edge.model?.facts.deformation?.value;
+    // An edge of which this is not stated could be the worst one.
+    if (reaction === undefined || deformation === undefined) return undefined;
+    const found = stop(reaction, edge, deformation);
+    if (found !== undefined && (worst === undefined || found.distance - deformation > worst.distance - (worst.deformation ?? 0))) worst = found;
+  }
+  return worst;
+}
+
+/** The worst stop of the closing edge while the leaf closes. */
+export const closingStopOf = perSubject((leaf: Leaf) => stopOf(leaf, 'closing'));
+/** The worst stop of the opening edge while the leaf opens. */
+export const openingStopOf = perSubject((leaf: Leaf) => stopOf(leaf, 'opening'));
+
+const source: Source = { text: 'constant-acceleration motion; what it is held against: ASR A1.7, section 6', standing: 'derived' };
+
+function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
+  const swing = leaf.facts.opens !== undefined;
+  const rotary = motionOf(leaf)?.unit === 'rad';
+  return [
+    { name: 'v, speed of the edge when it trips', value: stop.edgeSpeed, unit: 'm/s' },
+    swing ? { name: 'at an opening of', value: inDegrees(stop.at), unit: 'deg' } : { name: 'at an opening of', value: stop.at, unit: 'm' },
+    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : `sensor-model ${stop.edge.model?.name ?? ''}` },
+    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${leaf.drives[0]?.model?.name ?? ''}` },
+    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: `sensor-model ${stop.edge?.model?.name ?? ''}` }]),
+    ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' }]),
+  ];
+}
+
+const words = (stop: EdgeStop): string => {
+  const millimetres = (metres: number): string => `${Number((metres * 1000).toPrecision(3))} mm`;
+  const energy = stop.energy === undefined ? '' : `, with ${Number(stop.energy.toPrecision(3))} J in the leaf`;
+  return stop.deformation === undefined ? `No edge on that side${energy}` : `The edge gives ${millimetres(stop.deformation)}${energy}`;
+};
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'leaf.NAME.overtravel',
+    title: 'How far the closing edge runs on after its sensor has tripped, at the worst place while closing',
+    unit: 'm',
+    formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
+    source,
+    changedBy: 'the speed most of all, then the reaction and how fast the drive stops',
+    work: ({ leaves }, give) => {
+      for (const leaf of leaves) {
+        const stop = closingStopOf(leaf);
+        if (stop !== undefined) give(leaf.name, stop.distance, stop.edge === undefined ? travelPlace(leaf) : factPlace(stop.edge, stop.edge.facts.on), () => inputsOf(leaf, stop), () => words(stop));
+      }
+    },
+  },
+  {
+    id: 'leaf.NAME.overtravel-when-opening',
+    title: 'How far the edge that leads while opening runs on after its sensor has tripped, at the worst place',
+    unit: 'm',
+    formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
+    source,
+    changedBy: 'the speed most of all, then the reaction and how fast the drive stops',
+    work: ({ leaves }, give) => {
+      for (const leaf of leaves) {
+        const stop = openingStopOf(leaf);
+        if (stop?.edge !== undefined) give(leaf.name, stop.distance, factPlace(stop.edge, stop.edge.facts.on), () => inputsOf(leaf, stop), () => words(stop));
+      }
+    },
+  },
+];

@@ -1,0 +1,57 @@
+// How far the edge of a leaf runs on after a sensor has tripped: the reaction at the speed it has, then the braking.
+//
+// SI throughout: m, rad, s. A rotary drive has rad where a ram or a rack has m.
+import type { Linkage } from '../linkage/maths.ts';
+import { wholeTravel, type Direction, type Profile } from '../motion-profile/maths.ts';
+
+export interface Overtravel {
+  /** m. */
+  readonly distance: number;
+  /** Leaf position from closed at which it is greatest, rad or m. */
+  readonly at: number;
+  /** Speed of the edge there, m/s. */
+  readonly edgeSpeed: number;
+  /** Speed of the leaf there, rad/s or m/s. */
+  readonly leafSpeed: number;
+}
+
+/**
+ * The greatest overtravel over a stroke: (v·t + v²/(2a))·arm / rate, v the drive's speed where the sensor trips, t the reaction
+ * (s, 0 or above), a the drive's deceleration (above 0), rate = d drive / d leaf there, arm the distance of the edge from the
+ * hinge (m; 1 for a sliding leaf). Looked for at every sample of the linkage and every junction of the profile; the rate is
+ * taken as even over the few degrees of the stop.
+ */
+export function greatestOvertravel(linkage: Linkage, profile: Profile, direction: Direction, reaction: number, deceleration: number, arm: number): Overtravel | undefined {
+  if (!(reaction >= 0) || !Number.isFinite(reaction) || !(deceleration > 0) || !Number.isFinite(deceleration) || !(arm > 0) || !Number.isFinite(arm)) return undefined;
+  const { leaf, drive, rate } = linkage;
+  const { startTravel, startSpeed, acceleration } = profile;
+  const last = drive.length - 1;
+  const pieces = startTravel.length - 1;
+  const travel = wholeTravel(profile);
+  let best: Overtravel | undefined;
+  const look = (speed: number, at: number, rateThere: number): void => {
+    const distance = ((speed * reaction + (speed * speed) / (2 * deceleration)) * arm) / rateThere;
+    if (best === undefined || distance > best.distance) best = { distance, at, leafSpeed: speed / rateThere, edgeSpeed: (speed * arm) / rateThere };
+  };
+  for (let piece = 0; piece < pieces; piece++) {
+    const from = startTravel[piece] as number;
+    const to = startTravel[piece + 1] as number;
+    const first = startSpeed[piece] as number;
+    const twice = 2 * (acceleration[piece] as number);
+    const ending = Math.sqrt(Math.max(0, first * first + twice * (to - from)));
+    for (const [travelled, speed] of [[from, first], [to, ending]] as const) {
+      const position = direction === 'opening' ? travelled : travel - travelled;
+      let i = 1;
+      while (i < last && (drive[i] as number) < position) i++;
+      const share = ((position - (drive[i - 1] as number)) / ((drive[i] as number) - (drive[i - 1] as number))) || 0;
+      const held = Math.min(1, Math.max(0, share));
+      look(speed, (leaf[i - 1] as number) + held * ((leaf[i] as number) - (leaf[i - 1] as number)), (rate[i - 1] as number) + held * ((rate[i] as number) - (rate[i - 1] as number)));
+    }
+    for (let i = 0; i <= last; i++) {
+      const travelled = direction === 'opening' ? (drive[i] as number) : travel - (drive[i] as number);
+      if (travelled <= from || travelled >= to) continue;
+      look(Math.sqrt(Math.max(0, first * first + twice * (travelled - from))), leaf[i] as number, rate[i] as number);
+    }
+  }
+  return best;
+}

@@ -1,0 +1,54 @@
+import { factPlace, type Cable, type Installation } from '../../model/index.ts';
+import type { FigureKind, Source } from '../figure.ts';
+import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';
+
+const source: Source = { text: 'BS 7671, 411.5.3 and Table 41.5', standing: 'published' };
+
+/** True where an earth electrode of the installation does the work. */
+export function isOnElectrode({ site }: Installation): boolean {
+  return site?.facts.earthing?.value === 'TT' && site.facts.rules?.value !== 'north-america';
+}
+
+const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts['residual-current']);
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'cable.NAME.electrode-limit',
+    title: 'Greatest resistance of the earth electrode for this residual-current device',
+    unit: 'ohm',
+    formula: 'RA ≤ 50 V/IΔn',
+    source,
+    changedBy: 'a device of a smaller rated residual current',
+    work: (installation, give) => {
+      if (!isOnElectrode(installation)) return;
+      for (const cable of installation.cables) {
+        const residual = cable.facts['residual-current']?.value;
+        if (residual !== undefined)
+          give(cable.name, electrodeLimit(residual), place(cable), () => [
+            { name: 'IΔn, rated residual current', value: residual, unit: 'A' },
+            { name: 'touch voltage allowed', value: touchLimit, unit: 'V', from: 'BS 7671, 411.5.3' },
+          ]);
+      }
+    },
+  },
+  {
+    id: 'cable.NAME.touch-voltage',
+    title: 'Voltage on earthed metal when the residual-current device is about to trip',
+    unit: 'V',
+    formula: 'RA·IΔn',
+    source,
+    changedBy: 'a better electrode, or a device of a smaller rated residual current',
+    work: (installation, give) => {
+      const electrode = installation.site?.facts['earth-electrode']?.value;
+      if (electrode === undefined || !isOnElectrode(installation)) return;
+      for (const cable of installation.cables) {
+        const residual = cable.facts['residual-current']?.value;
+        if (residual !== undefined)
+          give(cable.name, touchVoltage(electrode, residual), place(cable), () => [
+            { name: 'RA, earth electrode', value: electrode, unit: 'ohm' },
+            { name: 'IΔn, rated residual current', value: residual, unit: 'A' },
+          ]);
+      }
+    },
+  },
+];

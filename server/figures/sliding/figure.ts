@@ -1,0 +1,40 @@
+import { factPlace, type Leaf } from '../../model/index.ts';
+import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
+import { rollingShare } from '../force-window/case.ts';
+import { travelForce } from './maths.ts';
+
+/** Force in N that keeps a sliding leaf moving at even speed; below 0 it has to be held back. Undefined for other leaves. */
+export function travelForceOf(leaf: Leaf, movement: 'opening' | 'closing'): number | undefined {
+  const { slides, mass, slope, friction } = leaf.facts;
+  if (slides === undefined || mass === undefined) return undefined;
+  const uphill = Math.atan(slope?.value ?? 0) * (movement === 'opening' ? 1 : -1);
+  const rolling = travelForce(mass.value, friction === undefined ? rollingShare : 0, uphill);
+  return rolling === undefined ? undefined : rolling + (friction?.value ?? 0);
+}
+
+function inputsOf({ facts: { mass, slope, friction } }: Leaf): Input[] {
+  return [
+    { name: 'm, mass', value: mass?.value ?? 0, unit: 'kg' },
+    friction === undefined ? { name: 'c, rolling resistance as a share of the weight', value: rollingShare, unit: '1', from: 'not stated: from memory' } : { name: 'R, rolling resistance', value: friction.value, unit: 'N' },
+    { name: 'α, slope of the track, rising towards open', value: inDegrees(Math.atan(slope?.value ?? 0)), unit: 'deg', ...(slope === undefined ? { from: 'not stated: level' } : {}) },
+  ];
+}
+
+const source: Source = { text: 'statics, any mechanics textbook; a rolling resistance that is not stated from memory', standing: 'derived' };
+
+const kind = (movement: 'opening' | 'closing', sign: string): FigureKind => ({
+  id: `leaf.NAME.travel-force-${movement}`,
+  title: `Force that keeps a sliding leaf ${movement} at even speed; below 0 it runs by itself`,
+  unit: 'N',
+  formula: `R ${sign} m·g·sin α, with R as stated or c·m·g·cos α`,
+  source,
+  changedBy: 'mass, slope, and how easily it rolls',
+  work: ({ leaves }, give) => {
+    for (const leaf of leaves) {
+      const force = travelForceOf(leaf, movement);
+      if (force !== undefined) give(leaf.name, force, factPlace(leaf, leaf.facts.friction ?? leaf.facts.mass), () => inputsOf(leaf));
+    }
+  },
+});
+
+export const figures: readonly FigureKind[] = [kind('opening', '+'), kind('closing', '−')];

@@ -1,0 +1,155 @@
+import type { Device, Panel, PanelModel, Wire } from '../../model/index.ts';
+import { drawOf } from '../cables.ts';
+import type { FigureKind, Input, Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { total } from './maths.ts';
+
+type Output = PanelModel['facts']['output'][number];
+
+/** One thing that an output feeds. */
+export interface Draw {
+  readonly name: string;
+  /** Amperes; undefined where it is not stated. */
+  readonly current: number | undefined;
+  readonly line: { readonly start: number; readonly end: number };
+}
+
+export interface OutputLoad {
+  readonly output: Output;
+  /** The terminals of the output that something hangs on, else all of it. */
+  readonly name: string;
+  readonly draws: readonly Draw[];
+  /** Amperes of what is known. */
+  readonly known: number;
+  /** True where everything that hangs on it says what it draws. */
+  readonly isWhole: boolean;
+}
+
+export const sumOfCurrents: Source = { text: 'Kirchhoff’s laws: currents into a point add up', standing: 'derived' };
+
+/** What a device draws from the panel, A; 0 for a bare contact; undefined where it draws something that is not stated. */
+export function consumptionOf(device: Device): number | undefined {
+  if (device.kind === 'drive') return drawOf(device.it);
+  if (device.kind === 'control') return device.it.facts.consumes?.value;
+  const facts = device.it.model?.facts;
+  // A resistive edge is a contact and a resistor: it draws nothing worth counting.
+  return facts?.consumes?.value ?? (facts?.output?.value === 'resistive' ? 0 : undefined);
+}
+
+/** True for a wire over which a device is fed: its supply, a motor, or the two wires of a self-checking sensor. */
+function feeds({ part, device }: Wire): boolean {
+  if (part === 'supply') return true;
+  if (part !== 'signal' || device === undefined) return false;
+  return device.kind === 'drive' || (device.kind === 'sensor' && device.it.model?.facts.output?.value === 'two-wire');
+}
+
+/** Every output of the panel whose rating is stated, with all that hangs on it. */
+export const outputsOf = perSubject((panel: Panel): readonly OutputLoad[] | undefined => {
+  const outputs = panel.model?.facts.output;
+  if (outputs === undefined || outputs.length === 0) return undefined;
+  return outputs.map((output) => loadOf(panel, output));
+});
+
+function isOf(output: Output, name: string): boolean {
+  for (const terminal of output.terminals) if (terminal.text === name) return true;
+  return false;
+}
+
+function hangsOn(wire: Wire, output: Output): boolean {
+  if (!feeds(wire)) return false;
+  for (const end of wire.ends) if (isOf(output, end.at.text)) return true;
+  return false;
+}
+
+/** True where an earlier wire feeds the same device from the same output. */
+function isRepeated(wires: readonly Wire[], at: number, output: Output): boolean {
+  for (let i = 0; i < at; i++) if (wires[i]?.device?.it === wires[at]?.device?.it && hangsOn(wires[i] as Wire, output)) return true;
+  return false;
+}
+
+function loadOf(panel: Panel, output: Output): OutputLoad {
+  const draws: Draw[] = [];
+  const { wires } = panel;
+  for (let i = 0; i < wires.length; i++) {
+    const wire = wires[i] as Wire;
+    const { device } = wire;
+    if (device === undefined || !hangsOn(wire, output) || isRepeated(wires, i, output)) continue;
+    draws.push({ name: device.it.name, current: consumptionOf(device), line: wire.fact.line });
+  }
+  for (const accessory of panel.facts.accessory) if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
+  const known = total(draws);
+  return { output, name: output.terminals[0]?.text ?? '', draws, known: known.sum, isWhole: known.isWhole };
+}
+
+export interface Standby {
+  /** Amperes from the battery while nothing moves. */
+  readonly current: number;
+  readonly inputs: readonly Input[];
+  /** How much more than the device draws is drawn from a battery of a lower voltage; 1 where it is not lower. */
+  readonly boost: number;
+}
+
+/** What the panel and all it feeds draw at rest; undefined where the panel, or a sensor that needs a supply, does not say. */
+export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
+  const own = panel.model?.facts.standby;
+  if (own === undefined || panel.model === undefined) return undefined;
+  const boost = boostOf(panel);
+  const inputs: Input[] = [{ name: 'the panel itself', value: own.value, unit: 'A', from: `panel-model ${panel.model.name}` }];
+  const met = new Set<unknown>();
+  for (const { device } of panel.wires) {
+    if (device === undefined || device.kind === 'drive' || met.has(device.it)) continue;
+    met.add(device.it);
+    const current = device.kind === 'control' ? (device.it.facts.consumes?.value ?? 0) : consumptionOf(device);
+    if (current === undefined) return undefined;
+    if (current > 0) inputs.push({ name: device.it.name, value: current, unit: 'A', ...(device.kind === 'sensor' ? { from: `sensor-model ${device.it.model?.name ?? ''}` } : {}) });
+  }
+  for (const accessory of panel.facts.accessory) inputs.push({ name: accessory.what, value: accessory.current, unit: 'A' });
+  const fed = inputs.slice(1).reduce((sum, input) => sum + input.value, 0);
+  if (boost > 1) inputs.push({ name: 'outputs over battery voltage', value: boost, unit: '1' });
+  return { current: own.value + fed * boost, inputs, boost };
+});
+
+/** Power comes from the battery: an output of a higher voltage draws more current from it. A lower one may be made by a series regulator, which saves nothing. */
+function boostOf(panel: Panel): number {
+  const battery = panel.battery?.facts.voltage?.value;
+  if (battery === undefined) return 1;
+  let highest = battery;
+  for (const { voltage } of panel.model?.facts.output ?? []) if (voltage <= 60) highest = Math.max(highest, voltage);
+  return highest / battery;
+}
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'panel.PANEL.output.NAME.load',
+    title: 'Current drawn from an output by all that hangs on it',
+    unit: 'A',
+    formula: 'ΣI of the sensors, controls, drives and accessories on it',
+    source: sumOfCurrents,
+    changedBy: 'what is wired to the output, and what it consumes',
+    work: ({ panels }, give) => {
+      for (const panel of panels)
+        for (const load of outputsOf(panel) ?? []) {
+          const first = load.draws[0];
+          if (first === undefined || !load.isWhole) continue;
+          give(`${panel.name}/${load.name}`, load.known, first.line, () => [
+            ...load.draws.map((draw) => ({ name: draw.name, value: draw.current ?? 0, unit: 'A' })),
+            { name: 'what the output can give', value: load.output.current, unit: 'A', from: `panel-model ${panel.model?.name ?? ''}` },
+          ]);
+        }
+    },
+  },
+  {
+    id: 'panel.NAME.standby-current',
+    title: 'Current that the panel and all it feeds draw while nothing moves',
+    unit: 'A',
+    formula: 'I of the panel + ΣI of what it feeds, times output over battery voltage where that is above 1',
+    source: sumOfCurrents,
+    changedBy: 'what is wired to the panel, and what it consumes',
+    work: ({ panels }, give) => {
+      for (const panel of panels) {
+        const standby = standbyOf(panel);
+        if (standby !== undefined) give(panel.name, standby.current, { start: panel.at.start, end: panel.nameAt?.end ?? panel.at.start + 1 }, () => standby.inputs);
+      }
+    },
+  },
+];

@@ -1,0 +1,279 @@
+import { factPlace, type Drive, type Installation } from '../../model/index.ts';
+import { clearanceOf } from '../clearance-time/figure.ts';
+import { cycleOf } from '../cycle-time/figure.ts';
+import type { FigureKind, Input, Source } from '../figure.ts';
+import { perSubject } from '../memo.ts';
+import { motionOf } from '../run-time/figure.ts';
+import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShares, shareAbove, vehiclesFor, type Queue } from './maths.ts';
+
+/** Share of the time for which the queue is to fit: what the room for waiting is reckoned by. */
+export const fittingShare = 0.95;
+
+export interface Traffic {
+  /** Vehicles and cycles, per second. */
+  readonly arrivals: number;
+  readonly cycles: number;
+  /** The shortest time from the start of one cycle to that of the next, s; undefined where the run times are not known. */
+  readonly cycle: number | undefined;
+  /** Time for which a vehicle keeps the gate busy, s; undefined where a fact is missing. */
+  readonly service: number | undefined;
+  /** Share of the time for which the gate would have to be busy. */
+  readonly load: number | undefined;
+  /** Undefined too where the gate cannot keep up. */
+  readonly queue: Queue | undefined;
+  /** Length of road for each vehicle, m. */
+  readonly room: number | undefined;
+}
+
+/** The traffic at the gate in its busiest hour; undefined where the site does not state it. */
+export const trafficOf = perSubject((installation: Installation): Traffic | undefined => {
+  const facts = installation.site?.facts;
+  const traffic = facts?.traffic;
+  if (traffic === undefined) return undefined;
+  const times = cycleOf(installation);
+  const passing = clearanceOf(installation);
+  const dwell = installation.motion?.facts.dwell?.value;
+  const cycle = times === undefined ? undefined : times.opening + times.closing + 2 * times.preWarning + (dwell ?? passing ?? 0);
+  const service = traffic.taking ?? (times === undefined || passing === undefined ? undefined : times.preWarning + times.opening + passing);
+  return {
+    arrivals: traffic.rate,
+    cycles: cycleRate(traffic.rate, cycle),
+    cycle,
+    service,
+    load: service === undefined ? undefined : traffic.rate * service,
+    queue: service === undefined ? undefined : queueOf(traffic.rate, service),
+    room: traffic.room ?? facts?.vehicle?.length,
+  };
+});
+
+export interface Waiting {
+  /** The number before the gate, the one being served among them, that is not passed for 95 % of the time; undefined above 60. */
+  readonly vehicles: number | undefined;
+  /** Shares of the time with 0, 1, … of them. */
+  readonly shares: readonly number[];
+}
+
+/** How many vehicles stand before the gate; undefined where nothing is known of the queue. */
+export const waitingOf = perSubject((installation: Installation): Waiting | undefined => {
+  const queue = trafficOf(installation)?.queue;
+  if (queue === undefined) return undefined;
+  const shares = queueShares(queue.load);
+  return { shares, vehicles: vehiclesFor(shares, fittingShare) };
+});
+
+/** How many vehicles the room for waiting holds; undefined where it is not stated. */
+export function placesOf(installation: Installation): number | undefined {
+  const waitingRoom = installation.site?.facts['waiting-room'];
+  const room = trafficOf(installation)?.room;
+  return waitingRoom === undefined || room === undefined ? undefined : Math.floor(waitingRoom.value / room + 1e-9);
+}
+
+export interface Duty {
+  /** Time for which the motor runs in a cycle, s. */
+  readonly running: number;
+  /** Share of the time for which it runs in the busiest hour. */
+  readonly factor: number;
+}
+
+/** The duty of a drive in the busiest hour; undefined where the traffic or its run time is not known. */
+export const dutyOf = perSubject((drive: Drive): Duty | undefined => {
+  const { leaf, installation } = drive;
+  const traffic = trafficOf(installation);
+  const run = leaf === undefined || traffic === undefined ? undefined : motionOf(leaf)?.runTime;
+  if (traffic === undefined || run === undefined) return undefined;
+  const running = 2 * (run + (installation.motion?.facts.seat?.value ?? 0));
+  const factor = dutyFactor(running * traffic.cycles * 3600, Math.max(0, 1 - running * traffic.cycles) * 3600);
+  return factor === undefined ? undefined : { running, factor };
+});
+
+export const dutySource: Source = { text: 'IEC 60034-1, duty type S3', standing: 'published' };
+export const queueSource: Source = { text: 'the queue M/D/1 with its embedded chain, as in Gross and Harris, Fundamentals of Queueing Theory', standing: 'derived' };
+
+const place = ({ site }: Installation): { start: number; end: number } => (site === undefined ? { start: 0, end: 0 } : factPlace(site, site.facts.traffic));
+const perHour = (rate: number): number => rate * 3600;
+
+function queueInputs(installation: Installation): Input[] {
+  const traffic = trafficOf(installation);
+  if (traffic?.service === undefined) return [];
+  const stated = installation.site?.facts.traffic?.taking !== undefined;
+  return [
+    { name: 'vehicles an hour', value: perHour(traffic.arrivals), unit: '1/h' },
+    { name: 'time for which each keeps the gate busy', value: traffic.service, unit: 's', ...(stated ? {} : { from: 'pre-warning, motion.opening-time and motion.clearance-time' }) },
+    { name: 'load', value: traffic.load as number, unit: '1' },
+  ];
+}
+
+const queueChangedBy = 'the traffic, a faster opening, or a quicker passage';
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'motion.cycles-an-hour',
+    title: 'Cycles of the gate in its busiest hour, at the most',
+    unit: '1/h',
+    formula: 'the least of: vehicles an hour; 3600 / time of a whole cycle',
+    source: { text: 'common practice, no source', standing: 'common practice' },
+    changedBy: 'the traffic, and the time of a cycle',
+    work: (installation, give) => {
+      const traffic = trafficOf(installation);
+      if (traffic === undefined) return;
+      give('', perHour(traffic.cycles), place(installation), () => [
+        { name: 'vehicles an hour', value: perHour(traffic.arrivals), unit: '1/h' },
+        ...(traffic.cycle === undefined ? [] : [{ name: 'time of a whole cycle', value: traffic.cycle, unit: 's', from: 'pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing' }]),
+      ]);
+    },
+  },
+  {
+    id: 'drive.NAME.duty',
+    title: 'Share of the time for which the motor runs in the busiest hour',
+    unit: '1',
+    formula: '2 · (run time + seat) · cycles an hour / 3600',
+    source: dutySource,
+    changedBy: 'the traffic, the run time, the seat',
+    work: ({ drives }, give) => {
+      for (const drive of drives) {
+        const duty = dutyOf(drive);
+        if (duty !== undefined && drive.leaf !== undefined) give(drive.name, duty.factor, place(drive.installation), () => dutyInputs(drive, duty), () => inPercent(duty.factor));
+      }
+    },
+  },
+  {
+    id: 'motion.duty',
+    title: 'Share of the time for which the busiest motor runs in the busiest hour',
+    unit: '1',
+    formula: '2 · (run time + seat) · cycles an hour / 3600, the greatest of the drives',
+    source: dutySource,
+    changedBy: 'the traffic, the run time, the seat',
+    work: (installation, give) => {
+      let busiest: Drive | undefined;
+      for (const drive of installation.drives) if ((dutyOf(drive)?.factor ?? -1) > (busiest === undefined ? -1 : (dutyOf(busiest)?.factor ?? -1))) busiest = drive;
+      const duty = busiest === undefined ? undefined : dutyOf(busiest);
+      if (busiest === undefined || duty === undefined) return;
+      const drive = busiest;
+      give('', duty.factor, place(installation), () => dutyInputs(drive, duty), () => inPercent(duty.factor));
+    },
+  },
+  {
+    id: 'motion.cycles-allowed',
+    title: 'The most cycles an hour that the motors are rated for',
+    unit: '1/h',
+    formula: 'duty · 3600 / (2 · (run time + seat)), the least of the drives',
+    source: dutySource,
+    changedBy: 'drives of a higher duty, a shorter run time',
+    work: (installation, give) => {
+      let least = Infinity;
+      let drive: Drive | undefined;
+      for (const each of installation.drives) {
+        const rated = each.model?.facts.duty?.value;
+        const duty = rated === undefined ? undefined : dutyOf(each);
+        const allowed = rated === undefined || duty === undefined ? Infinity : cyclesAllowed(rated, duty.running);
+        if (allowed < least) [least, drive] = [allowed, each];
+      }
+      const by = drive;
+      const duty = by === undefined ? undefined : dutyOf(by);
+      if (by === undefined || duty === undefined) return;
+      give('', least, place(installation), () => [
+        { name: 'duty', value: by.model?.facts.duty?.value ?? 0, unit: '1', from: `drive-model ${by.model?.name ?? ''}` },
+        { name: 'running time in a cycle', value: duty.running, unit: 's', from: `drive ${by.name}` },
+      ]);
+    },
+  },
+  {
+    id: 'motion.queue-load',
+    title: 'Share of the time for which the gate has to be busy with vehicles in the busiest hour',
+    unit: '1',
+    formula: 'ρ = vehicles an hour · time for which each keeps the gate busy / 3600',
+    source: queueSource,
+    changedBy: queueChangedBy,
+    work: (installation, give) => {
+      const load = trafficOf(installation)?.load;
+      if (load !== undefined) give('', load, place(installation), () => queueInputs(installation).slice(0, 2), () => inPercent(load));
+    },
+  },
+  {
+    id: 'motion.queue-length',
+    title: 'Mean number of vehicles that wait behind the one that the gate is busy with',
+    unit: '1',
+    formula: 'ρ² / (2 · (1 − ρ))',
+    source: queueSource,
+    changedBy: queueChangedBy,
+    work: (installation, give) => {
+      const queue = trafficOf(installation)?.queue;
+      if (queue !== undefined) give('', queue.waiting, place(installation), () => queueInputs(installation));
+    },
+  },
+  {
+    id: 'motion.queue-wait',
+    title: 'Mean time that a vehicle waits before the gate turns to it',
+    unit: 's',
+    formula: 'ρ · s / (2 · (1 − ρ)), s the time for which each keeps the gate busy',
+    source: queueSource,
+    changedBy: queueChangedBy,
+    work: (installation, give) => {
+      const queue = trafficOf(installation)?.queue;
+      if (queue !== undefined) give('', queue.wait, place(installation), () => queueInputs(installation));
+    },
+  },
+  {
+    id: 'motion.queue-vehicles',
+    title: 'Number of vehicles before the gate, the first one among them, that is not passed for 95 % of the time',
+    unit: '1',
+    formula: 'the least n for which P(N ≤ n) ≥ 95 %; P(1) = (1 − ρ) · (e^ρ − 1), and so on by the chain embedded at the departures',
+    source: queueSource,
+    changedBy: queueChangedBy,
+    work: (installation, give) => {
+      const waiting = waitingOf(installation);
+      if (waiting?.vehicles === undefined) return;
+      const { vehicles, shares } = waiting;
+      give('', vehicles, place(installation), () => [...queueInputs(installation), { name: 'share of the time with more', value: shareAbove(shares, vehicles), unit: '1' }]);
+    },
+  },
+  {
+    id: 'motion.queue-road',
+    title: 'Length of way that waiting vehicles need for 95 % of the time',
+    unit: 'm',
+    formula: 'vehicles before the gate · room for each',
+    source: queueSource,
+    changedBy: `${queueChangedBy}, shorter vehicles`,
+    work: (installation, give) => {
+      const vehicles = waitingOf(installation)?.vehicles;
+      const room = trafficOf(installation)?.room;
+      if (vehicles === undefined || room === undefined) return;
+      const stated = installation.site?.facts.traffic?.room !== undefined;
+      give('', vehicles * room, place(installation), () => [
+        { name: 'vehicles before the gate', value: vehicles, unit: '1', from: 'motion.queue-vehicles' },
+        { name: 'room for each', value: room, unit: 'm', ...(stated ? {} : { from: 'the longest vehicle' }) },
+      ]);
+    },
+  },
+  {
+    id: 'motion.queue-overflow',
+    title: 'Share of the time for which more vehicles stand before the gate than the room for waiting holds',
+    unit: '1',
+    formula: '1 − Σ P(n), n up to the vehicles that the room holds',
+    source: queueSource,
+    changedBy: `${queueChangedBy}, more room`,
+    work: (installation, give) => {
+      const waiting = waitingOf(installation);
+      const places = placesOf(installation);
+      const site = installation.site;
+      // Beyond what is followed nothing can be said.
+      if (waiting === undefined || places === undefined || site === undefined || (places >= waiting.shares.length && waiting.shares.length > mostVehicles)) return;
+      const share = shareAbove(waiting.shares, places);
+      give('', share, factPlace(site, site.facts['waiting-room']), () => [...queueInputs(installation), { name: 'vehicles that the room holds', value: places, unit: '1' }], () => inPercent(share));
+    },
+  },
+];
+
+const inPercent = (share: number): string => `${Number((share * 100).toPrecision(3))} %`;
+
+function dutyInputs(drive: Drive, duty: Duty): Input[] {
+  const traffic = trafficOf(drive.installation);
+  const leaf = drive.leaf;
+  const run = leaf === undefined ? undefined : motionOf(leaf)?.runTime;
+  return [
+    { name: 'run time', value: run ?? 0, unit: 's', from: `leaf.${leaf?.name ?? ''}.run-time` },
+    { name: 'seat', value: drive.installation.motion?.facts.seat?.value ?? 0, unit: 's' },
+    { name: 'running time in a cycle', value: duty.running, unit: 's' },
+    { name: 'cycles an hour', value: perHour(traffic?.cycles ?? 0), unit: '1/h', from: 'motion.cycles-an-hour' },
+  ];
+}

@@ -1,0 +1,160 @@
+import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { perSubject } from '../memo.ts';
+import type { FigureKind, Input, Source } from '../figure.ts';
+import { beaufortInWords } from './beaufort.ts';
+import { dynamicPressure, gripOf, probabilityFactor, windAt, type Grip, type WindAtHeight } from './maths.ts';
+
+export interface SiteWind extends WindAtHeight {
+  /** Basic speed for the period asked for, m/s. */
+  readonly basic: number;
+  readonly factor: number;
+  /** Height that it is reckoned at: the top of the highest leaf, with the ground below it, m. */
+  readonly height: number;
+}
+
+/** The wind that the site is to stand; undefined where the file does not say what blows there, or how high the leaves are. */
+export const siteWindOf = perSubject((installation: Installation): SiteWind | undefined => {
+  const wind = installation.site?.facts.wind;
+  if (wind === undefined) return undefined;
+  let top = 0;
+  for (const leaf of installation.leaves) top = Math.max(top, leaf.facts.height?.value ?? 0);
+  const factor = probabilityFactor(wind.period);
+  if (factor === undefined || top === 0) return undefined;
+  const basic = wind.speed * factor;
+  const height = wind.base + top;
+  const found = windAt(wind.terrain, basic, height);
+  return found === undefined ? undefined : { ...found, basic, factor, height };
+});
+
+/** Share of the leaf's face that stops the wind. */
+export const infillOf = (leaf: Leaf): number => leaf.facts.infill?.value ?? 1;
+
+/** The leaf that meets this one in the middle of the closed gate. */
+function partnerOf(leaf: Leaf): Leaf | undefined {
+  const named = leaf.covers ?? leaf.coveredBy;
+  if (named !== undefined) return named;
+  const swinging = leaf.installation.leaves.filter((other) => other.facts.opens !== undefined);
+  return swinging.length === 2 && leaf.facts.opens !== undefined ? swinging.find((other) => other !== leaf) : undefined;
+}
+
+export interface LeafGrips {
+  /** As a part of the closed gate. */
+  readonly closed: Grip;
+  /** By itself, as while it moves and when it stands open: then both its ends are free. */
+  readonly moving: Grip;
+}
+
+/** What each pascal of wind does to a leaf; undefined without its width and height. */
+export const gripsOf = perSubject((leaf: Leaf): LeafGrips | undefined => {
+  const width = leaf.facts.width?.value;
+  const height = leaf.facts.height?.value;
+  return width === undefined || height === undefined ? undefined : gripsWith(leaf, width, height, infillOf(leaf));
+});
+
+/** The same with another infill. */
+export function gripsWith(leaf: Leaf, width: number, height: number, infill: number): LeafGrips | undefined {
+  const beyond = partnerOf(leaf)?.facts.width?.value ?? 0;
+  const moving = gripOf({ width, height, infill, wall: width, beyond: 0, corner: 0 });
+  const closed = gripOf({ width, height, infill, wall: width + beyond, beyond, corner: leaf.facts['return-corner']?.value ?? 0 });
+  return moving === undefined || closed === undefined ? undefined : { closed, moving };
+}
+
+/** Pressure of the gust in which the gate is still to work, Pa; 0 where none is stated. */
+export function workingPressureOf(installation: Installation): number {
+  return dynamicPressure(installation.site?.facts['working-wind']?.value ?? 0) ?? 0;
+}
+
+export const windSource: Source = { text: 'EN 1991-1-4:2005+A1, 4.2 to 4.5', standing: 'published' };
+export const wallSource: Source = { text: 'EN 1991-1-4:2005+A1, 7.4.1 (Table 7.9) and 7.11; below 80 % infill its force coefficient of 1.6 is from memory', standing: 'published' };
+
+function leafInputs(leaf: Leaf, wind: SiteWind, grip: number, unit: string): Input[] {
+  return [
+    { name: 'qp, peak pressure', value: wind.peakPressure, unit: 'Pa', from: 'site.wind-pressure' },
+    { name: 'w, width', value: leaf.facts.width?.value ?? 0, unit: 'm' },
+    { name: 'h, height', value: leaf.facts.height?.value ?? 0, unit: 'm' },
+    { name: 'φ, infill', value: infillOf(leaf), unit: '1', ...(leaf.facts.infill === undefined ? { from: 'not stated, taken as full' } : {}) },
+    { name: 'sum over the zones for each pascal', value: grip, unit, from: infillOf(leaf) < 0.8 ? 'lattice: 1.6·φ (from memory) over the whole face' : 'Table 7.9' },
+  ];
+}
+
+export const figures: readonly FigureKind[] = [
+  {
+    id: 'site.wind-pressure',
+    title: 'Peak wind pressure at the height of the gate',
+    unit: 'Pa',
+    formula: 'qp = (1 + 7·Iv)·½·ρ·vm², with vm = kr·ln(z/z0)·vb, kr = 0.19·(z0/0.05)^0.07, Iv = 1/ln(z/z0), ρ = 1.25 kg/m³; vb times the probability factor of the return period',
+    source: windSource,
+    changedBy: 'the basic wind speed, the terrain, the height and the return period',
+    work: (installation, give) => {
+      const wind = siteWindOf(installation);
+      const fact = installation.site?.facts.wind;
+      if (wind === undefined || fact === undefined) return;
+      give(
+        '',
+        wind.peakPressure,
+        fact.line,
+        () => [
+          { name: 'vb, basic wind speed', value: fact.speed, unit: 'm/s' },
+          { name: 'return period', value: fact.period, unit: 'years' },
+          { name: 'probability factor', value: wind.factor, unit: '1' },
+          { name: 'z, height', value: wind.height, unit: 'm' },
+          { name: 'kr, terrain factor', value: wind.terrainFactor, unit: '1' },
+          { name: 'cr, roughness factor', value: wind.roughnessFactor, unit: '1' },
+          { name: 'vm, mean wind there', value: wind.mean, unit: 'm/s' },
+          { name: 'Iv, turbulence', value: wind.turbulence, unit: '1' },
+        ],
+        () => `In open country this wind is ${beaufortInWords(wind.basic) ?? ''}`,
+      );
+    },
+  },
+  {
+    id: 'leaf.NAME.wind-force',
+    title: 'Force of the peak wind on the closed leaf, square to it',
+    unit: 'N',
+    formula: 'F = qp·Σ c·A over the zones of the leaf, from both ends of the closed gate; below 80 % infill c = 1.6·φ',
+    source: wallSource,
+    changedBy: 'the size of the leaf and its infill',
+    work: (installation, give) => {
+      const wind = siteWindOf(installation);
+      if (wind === undefined) return;
+      for (const leaf of installation.leaves) {
+        const grips = gripsOf(leaf);
+        if (grips !== undefined) give(leaf.name, wind.peakPressure * grips.closed.force, factPlace(leaf, leaf.facts.height), () => leafInputs(leaf, wind, grips.closed.force, 'm²'));
+      }
+    },
+  },
+  {
+    id: 'leaf.NAME.wind-moment',
+    title: 'Greatest moment of the peak wind about the hinge over the travel, the wind square to the leaf',
+    unit: 'N·m',
+    formula: 'M = qp·Σ c·h·(x₂² − x₁²)/2 over the zones, x from the hinge; the greater of closed and moving, where both ends are free',
+    source: wallSource,
+    changedBy: 'width most of all, then infill and height',
+    work: (installation, give) => {
+      const wind = siteWindOf(installation);
+      if (wind === undefined) return;
+      for (const leaf of installation.leaves) {
+        const grips = leaf.facts.opens === undefined ? undefined : gripsOf(leaf);
+        if (grips === undefined) continue;
+        const greatest = Math.max(grips.closed.moment, grips.moving.moment);
+        give(leaf.name, wind.peakPressure * greatest, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, wind, greatest, 'm³'));
+      }
+    },
+  },
+  {
+    id: 'leaf.NAME.wind-moment-closed',
+    title: 'Moment of the peak wind about the hinge while the gate is closed',
+    unit: 'N·m',
+    formula: 'M = qp·Σ c·h·(x₂² − x₁²)/2 over the zones from both ends of the closed gate, x from the hinge',
+    source: wallSource,
+    changedBy: 'width most of all, then infill, height and return corners',
+    work: (installation, give) => {
+      const wind = siteWindOf(installation);
+      if (wind === undefined) return;
+      for (const leaf of installation.leaves) {
+        const grips = leaf.facts.opens === undefined ? undefined : gripsOf(leaf);
+        if (grips !== undefined) give(leaf.name, wind.peakPressure * grips.closed.moment, factPlace(leaf, leaf.facts['return-corner'] ?? leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, wind, grips.closed.moment, 'm³'));
+      }
+    },
+  },
+];

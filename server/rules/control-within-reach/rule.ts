@@ -1,0 +1,30 @@
+import { factPlace, type Control } from '../../model/index.ts';
+import { millimetres } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
+
+/** 6 feet in metres. */
+const least = 6 * 0.3048;
+
+export const rule = installationRule({
+  name: 'control-within-reach',
+  severity: 'warning',
+  title: 'Under the rules of North America, a fixed control can be operated by somebody who touches the gate.',
+  why: 'Whoever reaches through or over the gate to a control stands where the leaf is about to move.',
+  remedy: 'Move the control at least 6 ft from every part of the moving gate, to where the gate is in view.',
+  source: { text: 'UL 325 (controls out of reach of the gate), with 6 ft from memory', standing: 'from memory' },
+  acceptable: true,
+  check: ({ site, controls }, report) => {
+    if (site?.facts.rules?.value !== 'north-america') return;
+    for (const control of controls) {
+      const reach = control.facts.reach;
+      if (reach === undefined || !isFixed(control) || reach.value >= least - 1e-6) continue;
+      report({ at: factPlace(control, reach), what: `“${control.name}” is ${millimetres(reach.value)} from the moving gate; it should be 1829 mm (6 ft) away (from memory).` });
+    }
+  },
+});
+
+/** True for what a person operates at a fixed place. */
+export function isFixed(control: Control): boolean {
+  const by = control.facts.by?.value;
+  return by === 'push-button' || by === 'key-switch' || by === 'keypad' || by === 'intercom';
+}

@@ -1,0 +1,73 @@
+// What covers the hazards of a leaf, and what is there but does not. Shared by rules, editor and papers; no rule of its own.
+import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
+import { perSubject } from '../figures/index.ts';
+import { headPlace, type Leaf, type Sensor } from '../model/index.ts';
+import { heedingOf, onlyHeld } from './protection.ts';
+
+/** A device or measure, and where the file speaks of it. */
+export interface Cover {
+  readonly name: string;
+  /** What it is, or why it does not cover: the end of a sentence that begins with its name. */
+  readonly says: string;
+  readonly at: { readonly start: number; readonly end: number };
+}
+
+export interface JudgedHazard {
+  readonly hazard: Hazard;
+  /** True when every movement in which the hazard is there is covered. */
+  readonly covered: boolean;
+  readonly by: readonly Cover[];
+  /** What looks as if it might cover the hazard, but does not. */
+  readonly notBy: readonly Cover[];
+}
+
+type Edge = NonNullable<Sensor['facts']['on']>['edge'];
+
+/** The edge on which a device feels what is caught there. */
+const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
+  'closing-edge': ['closing-edge'],
+  hinge: ['hinge-edge'],
+  underside: ['bottom-edge'],
+  'opening-side': ['opening-edge'],
+  'reach-through': ['post-edge'],
+  'running-past': ['post-edge', 'opening-edge'],
+};
+
+/** All hazards of a leaf that are known, each with what covers it; empty for a leaf that nothing drives. */
+export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)));
+
+function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
+  const by: Cover[] = [];
+  const notBy: Cover[] = [];
+  const guard = leaf.facts['hinge-guard'];
+  if (hazard.kind === 'hinge' && guard !== undefined) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
+  if (onlyHeld(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control is held', at: headPlace(leaf) });
+  const always = by.length > 0;
+  const left = new Set(hazard.movements);
+  for (const sensor of leaf.installation.sensors) {
+    const measure = sensor.model?.facts.measure?.value;
+    const on = sensor.facts.on;
+    if (measure === undefined || (on !== undefined && sensor.leaf !== leaf)) continue;
+    const there = on !== undefined && edgesFor[hazard.kind].includes(on.edge);
+    // What lets the leaf touch nobody covers the whole leaf; what feels a touch, only where it is.
+    const fits = measure === 'E' || (there && measure === 'C') || (hazard.kind === 'closing-edge' && (there || on === undefined));
+    if (!fits && !there) continue;
+    const not = whyNot(sensor, hazard, fits);
+    if (not !== undefined) {
+      notBy.push({ name: sensor.name, says: not, at: headPlace(sensor) });
+      continue;
+    }
+    by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : 'is pressed before anybody is', at: headPlace(sensor) });
+    for (const movement of hazard.movements) if (sensor.facts.watches?.movements.includes(movement) === true) left.delete(movement);
+  }
+  if (!always && left.size > 0 && left.size < hazard.movements.length)
+    for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
+  return { hazard, covered: always || left.size === 0, by, notBy };
+}
+
+function whyNot(sensor: Sensor, hazard: Hazard, fits: boolean): string | undefined {
+  if (!fits) return 'does not limit the force there';
+  if (heedingOf(sensor) === undefined) return 'is meant to, but the panel does not heed it';
+  const watches = sensor.facts.watches?.movements;
+  return hazard.movements.some((movement) => watches?.includes(movement) === true) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
+}

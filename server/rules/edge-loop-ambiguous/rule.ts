@@ -1,0 +1,55 @@
+import { type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
+import { overlap, type Band } from '../../figures/edge-loop/maths.ts';
+import { type LoopState, stateOf } from '../../figures/edge-loop/state.ts';
+import { installationRule, type Related, type Report } from '../rule.ts';
+import { inModel, ohmsInWords } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'edge-loop-ambiguous',
+  severity: 'error',
+  title: 'The panel cannot tell an edge loop at rest from one that is pressed or cut, or may take rest for a fault.',
+  why: 'Where a pressed edge or a cut wire can look like rest, the leaf drives on into a person; where rest can look like a fault, the gate stands still in the rain and someone will bridge the edge.',
+  remedy: 'Use a terminator of a closer tolerance, let less damp be, shorten or thicken the cable, or choose a panel with another window.',
+  source: { text: 'Kirchhoff’s laws: the worst case of terminator, cable, damp and panel; the window is what the panel’s model declares', standing: 'derived' },
+  acceptable: false,
+  check: ({ panels }, report) => {
+    for (const panel of panels) {
+      const loops = loopsOf(panel);
+      if (loops === undefined) continue;
+      for (const loop of loops) {
+        const state = stateOf(loop);
+        if (state !== undefined) checkLoop(loop, state, report);
+      }
+    }
+  },
+});
+
+const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFINITY ? `${ohmsInWords(low)} and more` : low === 0 ? `up to ${ohmsInWords(high)}` : `${ohmsInWords(low)} to ${ohmsInWords(high)}`);
+
+function checkLoop(loop: EdgeLoop, state: LoopState, report: (report: Report) => void): void {
+  const { rest, pressed, open, doubled } = state.states;
+  const { window } = state;
+  const taken: Band = window === undefined ? rest : { low: window.value.low, high: window.value.high };
+  const as = window === undefined ? `the loop at rest shows ${inWords(rest)}` : `the panel takes ${inWords(taken)} for rest`;
+  const input = quoted(loop.terminal.name.text);
+  const at = loop.branches[0]?.wire.fact.line ?? loop.panel.at;
+  const related = relatedTo(loop, state);
+  if (overlap(pressed, taken)) report({ at, what: `A pressed edge on ${input} may show ${inWords(pressed)}; ${as}.`, related });
+  // A dry loop that is cut shows nothing at all, which no window holds.
+  if (open.low !== Number.POSITIVE_INFINITY && overlap(open, taken)) report({ at, what: `A cut wire on ${input} may show ${inWords(open)}, through the damp alone; ${as}.`, related });
+  if (window !== undefined && (rest.low < taken.low || rest.high > taken.high))
+    report({ at, severity: 'warning', what: `The loop on ${input} at rest may show ${inWords(rest)}; ${as}. It may report a fault while all is well.`, related });
+  if (overlap(doubled, taken) && rest.low > 0)
+    report({ at, severity: 'warning', what: `With a second terminator by mistake the loop on ${input} may show ${inWords(doubled)}; ${as}. The mistake would go unseen.`, related });
+}
+
+function relatedTo({ panel }: EdgeLoop, { window, cables, leakages, terminated }: LoopState): Related[] {
+  const fitted = terminated.facts.terminator?.line;
+  return [
+    ...(fitted === undefined ? [] : [{ message: 'the terminator', start: fitted.start, end: fitted.end }]),
+    ...leakages.flatMap((edge) => (edge.facts.leakage === undefined ? [] : [{ message: 'the damp that is let be', start: edge.facts.leakage.line.start, end: edge.facts.leakage.line.end }])),
+    ...cables.flatMap((cable) => (cable.facts.length === undefined ? [] : [{ message: 'the cable', start: cable.facts.length.line.start, end: cable.facts.length.line.end }])),
+    ...(window === undefined || panel.model === undefined ? [] : [inModel(panel.model, panel.installation, window.line, 'what the panel takes for rest')]),
+  ];
+}

@@ -1,0 +1,95 @@
+import { extraLow, isMains } from '../../figures/cables.ts';
+import { ratingOf } from '../../figures/current-rating/figure.ts';
+import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
+import { consumptionOf, standbyOf } from '../../figures/supply-budget/figure.ts';
+import { factPlace, headPlace, type Cable, type Panel, type Site } from '../../model/index.ts';
+import { protectionOf } from '../electrical.ts';
+import { installationRule, type Report } from '../rule.ts';
+import { lost, quotedList } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+type Say = (report: Report) => void;
+
+export const rule = installationRule({
+  name: 'electrical-facts-unstated',
+  severity: 'note',
+  title: 'A fact is missing without which a cable, its protection or a battery is not judged.',
+  why: 'Nothing is said of it, and that is not to be taken for a verdict that it is sound.',
+  remedy: 'State what is missing.',
+  source: { text: 'what the other rules about cables and batteries read', standing: 'derived' },
+  acceptable: true,
+  check: ({ site, cables, panels }, report) => {
+    let isEarthingAsked = false;
+    for (const cable of cables) {
+      if (cable.unread.length > 0) continue;
+      checkRating(cable, report);
+      checkLeastVoltage(cable, report);
+      if (cable.facts.breaker === undefined || isMains(cable) !== true) continue;
+      isEarthingAsked = true;
+      checkProtectiveConductor(cable, site, report);
+    }
+    if (isEarthingAsked && site !== undefined) checkEarthing(site, report);
+    for (const panel of panels) if (panel.battery !== undefined && panel.unread.length === 0 && standbyOf(panel) === undefined) checkBattery(panel, report);
+  },
+});
+
+function checkRating(cable: Cable, report: Say): void {
+  const device = protectionOf(cable);
+  if (device === undefined || cable.facts.method !== undefined || cable.model === undefined || ratingOf(cable) !== undefined) return;
+  report({
+    at: factPlace(cable, device),
+    what: `Whether ${quoted(cable.name)} bears what its protection lets through is not judged: it is not stated how it is laid.`,
+    remedy: 'State its “method”, and “ambient” and “grouped” where it is warm there or more circuits run beside it.',
+  });
+}
+
+function checkLeastVoltage(cable: Cable, report: Say): void {
+  const { load } = cable;
+  const { carries } = cable.facts;
+  if (carries === undefined || carries.voltage > extraLow || (load?.kind !== 'sensor' && load?.kind !== 'drive')) return;
+  const { model } = load.it;
+  if (model === undefined || model.facts['least-voltage'] !== undefined || lost(model.unread, load.kind === 'sensor' ? 'sensor-model' : 'drive-model', 'least-voltage')) return;
+  report({
+    at: factPlace(cable, cable.facts.feeds),
+    what: `Whether enough voltage is left at the end of ${quoted(cable.name)} is not judged: the model ${quoted(model.name)} does not say the least that ${quoted(load.it.name)} works at.`,
+    remedy: 'State “least-voltage” in the model.',
+  });
+}
+
+function checkProtectiveConductor(cable: Cable, site: Site | undefined, report: Say): void {
+  const { model } = cable;
+  if (site?.facts.earthing?.value !== 'TN' || site.facts.rules?.value === 'north-america' || model === undefined || protectiveAreaOf(cable) !== undefined) return;
+  // Fewer than three cores are another finding.
+  if (model.facts.cores !== undefined && model.facts.cores.value < 3) return;
+  report({
+    at: cable.modelAt ?? headPlace(cable),
+    what: `Whether a fault at the end of ${quoted(cable.name)} is cut off is not judged: its model does not say of its protective conductor.`,
+    remedy: 'State “cores” in the model, or the size of “protective-conductor”.',
+  });
+}
+
+function checkEarthing(site: Site, report: Say): void {
+  const { earthing, rules } = site.facts;
+  if (rules?.value === 'north-america') return;
+  const missing = earthing === undefined ? 'earthing' : earthing.value === 'TN' ? 'external-impedance' : 'earth-electrode';
+  if (site.facts[missing] !== undefined || lost(site.unread, 'site', missing)) return;
+  report({
+    at: factPlace(site, earthing),
+    what: `Whether a fault to earth is cut off in time is not judged: ${earthing === undefined ? 'it is not stated how the supply is earthed' : earthing.value === 'TN' ? 'the impedance of the loop outside is not stated' : 'the resistance of the electrode is not stated'}.`,
+    remedy: `State “${missing}”, as measured.`,
+  });
+}
+
+function checkBattery(panel: Panel, report: Say): void {
+  const { model, battery } = panel;
+  if (model === undefined || battery === undefined || lost(model.unread, 'panel-model', 'standby')) return;
+  const silent = new Set<string>();
+  for (const { device } of panel.wires) if (device?.kind === 'sensor' && device.it.model !== undefined && consumptionOf(device) === undefined) silent.add(device.it.model.name);
+  if (model.facts.standby !== undefined && silent.size === 0) return;
+  const missing = [...(model.facts.standby === undefined ? [`the model ${quoted(model.name)} lacks “standby”`] : []), ...(silent.size === 0 ? [] : [`${quotedList([...silent], 3)} ${silent.size === 1 ? 'lacks' : 'lack'} “consumes”`])];
+  report({
+    at: headPlace(battery),
+    what: `How long the battery of ${quoted(panel.name)} lasts is not worked out: ${missing.join(', and ')}.`,
+    remedy: 'State in the models what the panel and its sensors draw.',
+  });
+}

@@ -1,0 +1,31 @@
+import { forceWindowOf } from '../../figures/force-window/case.ts';
+import { factPlace } from '../../model/index.ts';
+import { remedyFor } from '../force-window-empty/rule.ts';
+import { shown } from '../numbers.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
+
+/** Cold, wear and a battery that runs down move the forces by more than a quarter. */
+const narrow = 1.25;
+
+export const rule = installationRule({
+  name: 'force-window-narrow',
+  severity: 'note',
+  title: 'There is hardly any room between the force that moves the leaf and the force that hurts.',
+  why: 'Cold, wear and a tired battery change what the leaf needs; a setting that works today stalls tomorrow, and then somebody turns it up.',
+  remedy: 'Widen the window by the change that suits the site.',
+  source: commonPractice,
+  acceptable: true,
+  check: (installation, report) => {
+    if (installation.site?.facts.rules?.value === 'north-america') return;
+    for (const leaf of installation.leaves) {
+      const window = forceWindowOf(leaf);
+      if (window === undefined || window.low > window.high || window.high >= window.low * narrow) continue;
+      report({
+        at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
+        what: `${quoted(leaf.name)} can be driven with ${shown(window.low)} to ${shown(window.high)} ${window.of.unit} and nothing else: less does not move it, more is too much.`,
+        remedy: remedyFor(window, narrow),
+      });
+    }
+  },
+});

@@ -1,0 +1,20 @@
+import { hazardsOf } from '../../figures/hazards/hazards.ts';
+import { headPlace } from '../../model/index.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: 'hazard-geometry-unstated',
+  severity: 'note',
+  title: 'What is stated of a leaf does not show every place at which it can hurt somebody.',
+  why: 'A gap that is not stated is not judged; no finding about it does not mean that it is safe.',
+  remedy: 'Measure it at the closed gate and write it into the leaf.',
+  source: commonPractice,
+  acceptable: true,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) {
+      const unstated = hazardsOf(leaf)?.unstated;
+      if (unstated === undefined || unstated.length === 0) continue;
+      report({ at: headPlace(leaf), what: `Of “${leaf.name}” this is not judged: ${unstated.map(({ about, facts }) => `${about} (${facts.join(', ')})`).join('; ')}.` });
+    }
+  },
+});

@@ -1,0 +1,82 @@
+import { partsInWords } from '../../figures/hazards/gaps.ts';
+import type { Hazard, HazardKind } from '../../figures/hazards/hazards.ts';
+import type { Source } from '../../figures/index.ts';
+import { headPlace } from '../../model/index.ts';
+import { judgedHazardsOf } from '../cover.ts';
+import { millimetres } from '../numbers.ts';
+import { installationRule, type Related } from '../rule.ts';
+
+type Judged = Exclude<HazardKind, 'closing-edge' | 'opening-side'>;
+
+const gaps = 'EN ISO 13854 (minimum gaps); ASR A1.7, section 6 (gaps of up to 8 mm)';
+const reach = 'EN ISO 13857, as reprinted in DGUV Information 208-022, Table 2';
+const underGate: Source = { text: 'EN ISO 13854, applied to the gap under a leaf from memory', standing: 'from memory' };
+const reachFrom3: Source = { text: 'EN ISO 13857 for persons of 3 years and above, from memory', standing: 'from memory' };
+
+const sources: Readonly<Record<Judged, Source>> = {
+  hinge: { text: gaps, standing: 'published' },
+  underside: underGate,
+  'reach-through': { text: reach, standing: 'published' },
+  'running-past': { text: 'BGR 232, section 4.5 (historic)', standing: 'published' },
+};
+
+const distances: Readonly<Record<Judged, string>> = {
+  hinge: 'Make the gap one that stays closed (8 mm or less) or wide enough at every angle, or cover it and state “hinge-guard”',
+  underside: 'Leave 120 mm, or less than 8 mm, at every angle',
+  'reach-through': 'Keep more distance, or close the openings or make them smaller',
+  'running-past': 'Keep 200 mm, or close the gap to 8 mm or less',
+};
+
+const devices: Readonly<Record<Judged, string>> = {
+  hinge: 'a pressure-sensitive edge on “hinge-edge”',
+  underside: 'a pressure-sensitive edge on “bottom-edge”',
+  'reach-through': 'a pressure-sensitive edge on “post-edge”',
+  'running-past': 'a pressure-sensitive edge on “post-edge”',
+};
+
+export const rule = installationRule({
+  name: 'hazard-uncovered',
+  severity: 'error',
+  title: 'A gap that the moving leaf makes crushes, shears or draws in, and nothing covers it.',
+  why: 'The drive pushes hardest near the hinge, and a leaf that catches a hand there does not notice it; children have been killed in such gaps.',
+  remedy: 'Remove the gap by distance or shape, detect whoever is in it, or let the gate move only while a control in full view is held.',
+  source: { text: `${gaps}; ${reach}`, standing: 'published' },
+  acceptable: false,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves)
+      for (const judged of judgedHazardsOf(leaf) ?? none) {
+        const { hazard } = judged;
+        // These two have rules of their own.
+        if (judged.covered || hazard.kind === 'closing-edge' || hazard.kind === 'opening-side') continue;
+        const memory = hazard.standing === 'from memory';
+        report({
+          at: headPlace(leaf),
+          severity: memory ? 'warning' : 'error',
+          what: `“${leaf.name}”: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${hazard.movements.join(' or ')}.`,
+          remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody; or let the gate move only while a control in full view is held.`,
+          source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,
+          related: [
+            ...(hazard.at === undefined ? none : [{ message: 'it follows from this', start: hazard.at.start, end: hazard.at.end }]),
+            ...judged.notBy.map(({ name, says, at }): Related => ({ message: `“${name}” ${says}`, ...at })),
+          ],
+        });
+      }
+  },
+});
+
+/** “the leaf and its post the gap shrinks to 12 mm (60 mm at its widest) and catches a hand”. */
+function said({ kind, where, least, greatest, parts, enough }: Hazard): string {
+  const caught = partsInWords(parts);
+  switch (kind) {
+    case 'reach-through':
+      return `the ${where} there are ${millimetres(least)}, where ${enough === undefined ? 'so large an opening needs far more' : `${millimetres(enough)} are needed`}: it shears ${caught}`;
+    case 'running-past':
+      return `the ${where} there are ${millimetres(least)}, which draws in ${caught}`;
+    case 'underside':
+      return `the ${where} there are ${millimetres(least)}${greatest - least < 0.001 ? '' : ` to ${millimetres(greatest)}`}, which catches ${caught}`;
+    default:
+      return `the ${where}, the gap shrinks from ${millimetres(greatest)} to ${millimetres(least)} and catches ${caught}`;
+  }
+}
+
+const none: readonly never[] = [];

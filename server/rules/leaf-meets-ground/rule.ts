@@ -1,0 +1,26 @@
+import { clearanceOf } from '../../figures/underside/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import { degrees, millimetres } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: 'leaf-meets-ground',
+  severity: 'error',
+  title: 'A swing leaf runs into the ground before it is open.',
+  why: 'The leaf jams on its way, lifts itself off its hinges, or grinds over whatever lies there.',
+  remedy: 'Leave width times slope under the leaf for an opening of 90°, hang it on rising hinges, or let it open to the side where the ground falls.',
+  source: { text: 'plane geometry', standing: 'derived' },
+  acceptable: false,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) {
+      const clearance = clearanceOf(leaf);
+      if (clearance === undefined || clearance.least >= -1e-6) continue;
+      const { slope, 'ground-gap': gap } = leaf.facts;
+      report({
+        at: factPlace(leaf, gap),
+        what: `“${leaf.name}” lacks ${millimetres(-clearance.least)} under its free edge when it is open by ${degrees(clearance.at)}: the ground is in its way.`,
+        related: slope === undefined ? [] : [{ message: 'the ground', start: slope.line.start, end: slope.line.end }],
+      });
+    }
+  },
+});

@@ -1,0 +1,28 @@
+import { hingeSideOf } from '../../figures/hinge-gap/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import { degrees, millimetres } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: 'leaf-meets-post',
+  severity: 'error',
+  title: 'A swing leaf runs into its own post before it is open.',
+  why: 'With the hinge axis where it is stated, the leaf would have to pass through the post: the drive bends the hinges, and whatever is between leaf and post is crushed.',
+  remedy: 'Move the hinge axis out towards the side that the leaf opens to, widen the gap, or open by less; or measure the stated distances again.',
+  source: { text: 'plane geometry', standing: 'derived' },
+  acceptable: false,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) {
+      const side = hingeSideOf(leaf);
+      if (side === undefined || side.measured) continue;
+      const { least, at } = side[side.worse];
+      if (least >= -1e-6) continue;
+      const { 'hinge-gap': gap, 'hinge-offset': offset } = leaf.facts;
+      report({
+        at: factPlace(leaf, offset),
+        what: `“${leaf.name}” would reach ${millimetres(-least)} into its post when it is open by ${degrees(at)}.`,
+        related: gap === undefined ? [] : [{ message: 'the gap when closed', start: gap.line.start, end: gap.line.end }],
+      });
+    }
+  },
+});

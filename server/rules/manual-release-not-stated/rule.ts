@@ -1,0 +1,26 @@
+import { factPlace, headPlace } from '../../model/index.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: 'manual-release-not-stated',
+  severity: 'warning',
+  title: 'A drive does not say how it is released, or cannot be.',
+  why: 'When the supply fails, or somebody is caught, the leaf must be moved by hand at once; whoever is there must know how.',
+  remedy: 'Find out how the drive is released, and write “release key”, “release handle” or “release tool” into it.',
+  source: commonPractice,
+  acceptable: true,
+  check: ({ drives }, report) => {
+    for (const drive of drives) {
+      if (drive.leaf === undefined) continue;
+      const release = drive.facts.release;
+      if (release === undefined) {
+        if (!drive.unread.includes('release')) report({ at: headPlace(drive), what: `It is not stated how “${drive.name}” is released, so that “${drive.leaf.name}” can be moved by hand.` });
+      } else if (release.value === 'none')
+        report({
+          at: factPlace(drive, release),
+          what: `“${drive.name}” cannot be released, so nobody can move “${drive.leaf.name}” by hand.`,
+          remedy: 'Choose a drive that can be released, or state in an acceptance how a person who is caught is freed.',
+        });
+    }
+  },
+});

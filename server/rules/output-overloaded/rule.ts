@@ -1,0 +1,45 @@
+import { outputsOf, sumOfCurrents } from '../../figures/supply-budget/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import type { Source } from '../../figures/index.ts';
+import { shown } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
+import { inModel, quotedList, written } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+/** A supply should be able to give this much more than is drawn, from memory. */
+const reserve = 1.2;
+const byMemory: Source = { text: 'a reserve of 20 %, common practice (from memory)', standing: 'from memory' };
+
+export const rule = installationRule({
+  name: 'output-overloaded',
+  severity: 'error',
+  title: 'More current is drawn from an output of the panel than it can give.',
+  why: 'Its voltage breaks down or its fuse blows, and the sensors on it fall silent, now or when the weather is cold and all of them draw at once.',
+  remedy: 'Feed some of it from another supply, or choose a panel that can give more.',
+  source: sumOfCurrents,
+  acceptable: false,
+  check: ({ panels }, report) => {
+    for (const panel of panels) {
+      const outputs = outputsOf(panel);
+      if (outputs === undefined || panel.model === undefined) continue;
+      for (const { output, draws, known } of outputs) {
+        const over = known > output.current * (1 + 1e-9);
+        if (known === 0 || (!over && known * reserve <= output.current * (1 + 1e-9))) continue;
+        const first = draws[0]?.line;
+        const listed = quotedList(draws.flatMap((draw) => (draw.current === undefined || draw.current === 0 ? [] : [draw.name])), 4);
+        report({
+          at: first ?? factPlace(panel),
+          severity: over ? 'error' : 'note',
+          what: over
+            ? `${listed} draw ${shown(known)} A from ${quotedList(output.terminals.map((terminal) => terminal.text))} of ${quoted(panel.name)}, which can give ${written(output.line)}.`
+            : `${listed} draw ${shown(known)} A from ${quotedList(output.terminals.map((terminal) => terminal.text))} of ${quoted(panel.name)}, which can give ${written(output.line)}: less than 20 % is in reserve (from memory).`,
+          ...(over ? {} : { why: 'A supply at its limit runs hot, and there is none left for the next sensor.', source: byMemory }),
+          related: [
+            ...draws.slice(1).map((draw) => ({ message: `${quoted(draw.name)} hangs on it too`, start: draw.line.start, end: draw.line.end })),
+            inModel(panel.model, panel.installation, output.line, 'what it can give'),
+          ],
+        });
+      }
+    }
+  },
+});

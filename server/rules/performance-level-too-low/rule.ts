@@ -1,0 +1,68 @@
+import { chainOf, type Chain, type Link } from '../../figures/safety-function/figure.ts';
+import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
+import { headPlace, type SafetyFunction } from '../../model/index.ts';
+import { installationRule, type Related } from '../rule.ts';
+import { quoted } from '../words.ts';
+
+interface Required {
+  readonly level: Level;
+  /** The line that asks for it; none where no line does. */
+  readonly at: { readonly start: number; readonly end: number } | undefined;
+  readonly says: string;
+  readonly isFromMemory: boolean;
+}
+
+/** What is asked of a function: its own line, the site's, its risk, or else what is usual for gates. */
+function requiredOf(of: SafetyFunction): Required | undefined {
+  const site = of.installation.site?.facts;
+  const stated = of.facts['required-level'] ?? site?.['required-level'];
+  if (stated !== undefined) return { level: levelOf(stated.value), at: stated.line, says: `PL ${stated.value} is required here`, isFromMemory: false };
+  const { risk } = of.facts;
+  if (risk !== undefined) {
+    const level = levelFromRisk(risk.severity === 'serious', risk.exposure === 'often', risk.avoidance === 'unavoidable');
+    return { level, at: risk.line, says: `the stated risk asks for PL ${letterOf(level)} (from memory)`, isFromMemory: true };
+  }
+  if (site?.rules?.value !== 'europe') return undefined;
+  return { level: 3, at: undefined, says: 'PL c is usual for gates (from memory)', isFromMemory: true };
+}
+
+const inWords = (level: Level): string => (level === 0 ? 'no performance level' : `PL ${letterOf(level)}`);
+
+export const rule = installationRule({
+  name: 'performance-level-too-low',
+  severity: 'error',
+  title: 'A safety function does not reach the performance level that it must reach.',
+  why: 'It fails dangerously more often than the risk allows, and nobody notices until somebody is caught.',
+  remedy: 'Use parts of a higher level, a second channel or a test for the weakest part, or fewer parts in the chain.',
+  source: { text: 'EN ISO 13849-1: the level of a function is that of its failures an hour, and none better than that of any part', standing: 'published' },
+  acceptable: true,
+  check: ({ functions }, report) => {
+    for (const of of functions) {
+      const chain = chainOf(of);
+      if (chain.links.length === 0 || chain.atBest === 5) continue;
+      const required = requiredOf(of);
+      if (required === undefined || chain.atBest >= required.level) continue;
+      const isSure = !required.isFromMemory && (levelPublished(chain.pfhdAtLeast) < required.level || (chain.declared ?? 5) < required.level);
+      const weakest = weakestOf(chain);
+      const { because } = weakest;
+      const isBounded = weakest.reckoned === undefined && because !== '';
+      const memory = isSure || required.isFromMemory ? '' : isBounded ? ' at the worst' : ' (from memory: the table or a limit of the standard)';
+      const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
+      if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
+      report({
+        at: headPlace(of),
+        severity: isSure ? 'error' : 'warning',
+        what: `The function ${quoted(of.name)} reaches ${inWords(chain.atBest)}${chain.level === undefined ? ' at the best' : ''}${memory}, but ${required.says}: ${quoted(weakest.what)} has ${inWords(weakest.level)}${because === '' ? '' : `, because ${because}`}.`,
+        related,
+        ...(isSure ? {} : { source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' as const } }),
+      });
+    }
+  },
+});
+
+/** The link of the lowest level, and among those the one that fails most often. */
+function weakestOf({ links }: Chain): Link {
+  let weakest = links[0] as Link;
+  for (const link of links) if (link.level < weakest.level || (link.level === weakest.level && link.pfhd > weakest.pfhd)) weakest = link;
+  return weakest;
+}

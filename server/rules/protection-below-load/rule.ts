@@ -1,0 +1,27 @@
+import { factPlace } from '../../model/index.ts';
+import { protectionOf } from '../electrical.ts';
+import { installationRule } from '../rule.ts';
+import { written } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'protection-below-load',
+  severity: 'warning',
+  title: 'The breaker or fuse of a cable is smaller than the current that the cable carries.',
+  why: 'It cuts off in ordinary use, with the gate wherever it then is; and someone will fit a larger one without a look at the cable.',
+  remedy: 'Fit a device of at least the greatest current, and see that the cable bears it.',
+  source: { text: 'BS 7671, 433.1', standing: 'published' },
+  acceptable: true,
+  check: ({ cables }, report) => {
+    for (const cable of cables) {
+      const device = protectionOf(cable);
+      const { carries } = cable.facts;
+      if (device === undefined || carries === undefined || carries.current <= device.rating * (1 + 1e-9)) continue;
+      report({
+        at: factPlace(cable, device),
+        what: `${quoted(cable.name)} carries ${written(carries.line)} and is protected at ${written(device.line)}.`,
+        related: [{ message: 'the greatest current', start: carries.line.start, end: carries.line.end }],
+      });
+    }
+  },
+});

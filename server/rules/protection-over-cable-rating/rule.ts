@@ -1,0 +1,32 @@
+import { ratingOf } from '../../figures/current-rating/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
+import { shown } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
+import { written } from '../wiring.ts';
+import { quoted } from '../words.ts';
+
+export const rule = installationRule({
+  name: 'protection-over-cable-rating',
+  severity: 'error',
+  title: 'The breaker or fuse of a cable lets more current flow than the cable may carry.',
+  why: 'In an overload the cable burns before the device cuts off.',
+  remedy: 'Fit a device of a smaller rated current, or a thicker cable.',
+  source: ratingSource,
+  acceptable: true,
+  check: ({ cables }, report) => {
+    for (const cable of cables) {
+      const device = protectionOf(cable);
+      if (device === undefined) continue;
+      const rating = ratingOf(cable);
+      if (rating === undefined || device.rating <= rating.current * (1 + 1e-9)) continue;
+      report({
+        at: factPlace(cable, device),
+        severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
+        what: `${quoted(cable.name)} is protected at ${written(device.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,
+        source: ratingSourceText(rating),
+        related: ratingRelated(cable),
+      });
+    }
+  },
+});

@@ -1,0 +1,24 @@
+import { factPlace } from '../../model/index.ts';
+import { installationRule } from '../rule.ts';
+import { written } from '../wiring.ts';
+
+export const rule = installationRule({
+  name: 'rollers-beyond-tail',
+  severity: 'error',
+  title: 'The rollers of a leaf without a track stand further apart than its tail is long.',
+  why: 'When the leaf is closed its tail no longer reaches the rear rollers: it tips over the front ones and falls.',
+  remedy: 'Set the rollers closer together, or make the tail longer.',
+  source: { text: 'plane geometry', standing: 'derived' },
+  acceptable: false,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) {
+      const { tail, 'roller-spacing': spacing, slides } = leaf.facts;
+      if (tail === undefined || spacing === undefined || slides === undefined || spacing.value <= tail.value * (1 + 1e-9)) continue;
+      report({
+        at: factPlace(leaf, spacing),
+        what: `The rollers of “${leaf.name}” stand further apart than its tail of ${written(tail.line)} is long, so the closed leaf rests on the front ones alone.`,
+        related: [{ message: 'the tail', start: tail.line.start, end: tail.line.end }],
+      });
+    }
+  },
+});

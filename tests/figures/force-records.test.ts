@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { excessOf, gaps, heightsOf, isAt, judged, peakLimit, planOf, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
+import { aYearAfter } from '../../server/figures/force-records/records.ts';
+import { daysBetween } from '../../server/vocabulary/index.ts';
+
+describe('limits of EN 12453, Annex A', () => {
+  // Traces made up for the limits as the trade federation DHF and a test service restate them: gap mm, peak, after 0.75 s, after 5 s.
+  it.each([
+    [300, 380, 140, 20, true],
+    [300, 410, 140, 20, false],
+    [600, 900, 140, 20, true],
+    [600, 900, 160, 20, false],
+    [300, 380, 140, 26, false],
+    // Boundaries: just the limit passes; a gap of just 500 mm is one of 400 N.
+    [500, 400, 150, 25, true],
+    [500, 401, 150, 25, false],
+    [500.1, 1400, 150, 25, true],
+    [501, 1401, 0, 0, false],
+    [50, 400, 150, 25, true],
+  ])('%d mm: %d, %d, %d N', (gap, peak, later, end, passes) => {
+    expect(excessOf(gap / 1000, { peak, static: later, end }).length === 0).toBe(passes);
+  });
+  it('names what is too much, and a number that is none is too much', () => {
+    expect(excessOf(0.3, { peak: 410, static: 160, end: 26 }).map((each) => [each.which, each.limit])).toEqual([['peak', 400], ['static', 150], ['end', 25]]);
+    expect(excessOf(0.3, { peak: NaN, static: 0, end: 0 })).toHaveLength(1);
+    expect([peakLimit(0.05), peakLimit(0.5), peakLimit(0.501)]).toEqual([400, 400, 1400]);
+  });
+});
+
+describe('readings of one point', () => {
+  const reading = (peak: number): Reading => ({ peak, static: peak / 10, end: peak / 40 });
+  it('three make a mean; fewer are as bad as their worst', () => {
+    expect(judged([reading(390), reading(400), reading(410)])?.peak).toBeCloseTo(400, 9);
+    expect(judged([reading(390), reading(410)])?.peak).toBe(410);
+    expect(judged([reading(410)])?.peak).toBe(410);
+    expect(judged([])).toBeUndefined();
+  });
+  it('one more reading within the limits never harms, and leaving such a one out never helps', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 1, maxLength: 6 }), fc.integer({ min: 0, max: 400 }), fc.nat(), (peaks, good, at) => {
+        const passes = (list: number[]): boolean => excessOf(0.3, judged(list.map((peak) => ({ peak, static: 0, end: 0 }))) as Reading).length === 0;
+        const more = [...peaks.slice(0, at % (peaks.length + 1)), good, ...peaks.slice(at % (peaks.length + 1))];
+        if (passes(peaks)) expect(passes(more)).toBe(true);
+      }),
+    );
+  });
+});
+
+describe('the plan of points', () => {
+  it('27 readings for a swing leaf that closes; 3 more with something 450 mm behind it, none at 501 mm', () => {
+    for (const [room, readings] of [[undefined, 27], [0.45, 30], [0.501, 27], [0.5, 27]] as const) expect(planOf(1.8, true, room).length * repeats).toBe(readings);
+  });
+  it('a sliding leaf has all of them again when it opens onto something', () => {
+    expect(planOf(2, false, undefined)).toHaveLength(9);
+    expect(planOf(2, false, 0.4)).toHaveLength(18);
+  });
+  it('heights: 50 mm above the bottom, the middle, 300 mm below the top but no higher than 2.5 m', () => {
+    const close = (height: number, wanted: number[]): void => heightsOf(height).forEach((each, i) => expect(each).toBeCloseTo(wanted[i] as number, 9));
+    close(1.8, [0.05, 0.9, 1.5]);
+    close(4, [0.05, 2, 2.5]);
+    close(2.8, [0.05, 1.4, 2.5]);
+    expect(heightsOf(1.8)).toHaveLength(3);
+    // A very low leaf has no point above its top or twice the same.
+    for (const low of [0.3, 0.4, 0.6, 0.65, 0.7]) {
+      const heights = heightsOf(low);
+      expect(heights.length).toBeGreaterThanOrEqual(2);
+      for (const [i, height] of heights.entries()) {
+        expect(height).toBeGreaterThanOrEqual(0.05 - 1e-9);
+        expect(height).toBeLessThan(low);
+        if (i > 0) expect(height - (heights[i - 1] as number)).toBeGreaterThan(0.02);
+      }
+    }
+  });
+  it('every point of a plan is met by a reading just there, and by no other point’s', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.8, max: 5, noNaN: true }), (height) => {
+        const plan = planOf(height, true, undefined);
+        expect(plan).toHaveLength(gaps.length * heightsOf(height).length);
+        for (const point of plan) expect(plan.filter((other) => isAt(other, 'closing', point.gap ?? NaN, point.height ?? NaN))).toEqual([point]);
+      }),
+    );
+    for (const bad of [0, -1, NaN, Infinity]) expect(planOf(bad, true, undefined)).toEqual([]);
+  });
+});
+
+describe('a year', () => {
+  it.each([
+    ['2025-11-25', '2026-11-25'],
+    ['2024-02-29', '2025-02-28'],
+    ['2023-03-01', '2024-03-01'],
+  ])('after %s ends on %s', (day, end) => {
+    expect(aYearAfter(day)).toBe(end);
+    expect([365, 366]).toContain(daysBetween(day, end));
+  });
+});
