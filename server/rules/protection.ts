@@ -2,7 +2,7 @@
 // is commanded. Shared by the rules about safeguarding; no rule of its own.
 import { forceRecordsOf } from '../figures/force-records/records.ts';
 import { perSubject } from '../figures/index.ts';
-import type { Control, Installation, Leaf, Sensor, Wire } from '../model/index.ts';
+import type { Control, Installation, Leaf, Panel, Sensor, TerminalUse, Wire } from '../model/index.ts';
 
 export type Movement = 'closing' | 'opening' | 'pedestrian';
 export type Measure = 'C' | 'D' | 'E';
@@ -26,9 +26,18 @@ function reportingWire(sensor: Sensor): Wire | undefined {
   if (output === undefined) return undefined;
   for (const wire of sensor.wires) {
     if (wire.part !== 'signal' || isBridged(wire)) continue;
-    for (const end of wire.ends) if (end.terminal?.role === inputFor[output] || (output === 'relay' && end.terminal?.role === 'stop-input')) return wire;
+    for (const end of wire.ends)
+      if (end.terminal?.role === inputFor[output] || (output === 'relay' && end.terminal?.role === 'stop-input')) return isHidden(wire, end) ? undefined : wire;
   }
   return undefined;
+}
+
+/** True when another contact lies side by side with it on an input that expects a closed one: it stays closed when this one opens. */
+function isHidden(wire: Wire, { terminal }: TerminalUse): boolean {
+  if (terminal === undefined || terminal.role === 'two-wire-input' || terminal.role === 'edge-input' || terminal.contact === 'normally-open') return false;
+  for (const other of wire.panel.wires)
+    if (other.part === 'signal' && other.fact.device.text !== wire.fact.device.text) for (const end of other.ends) if (end.terminal === terminal) return true;
+  return false;
 }
 
 /** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */
@@ -38,7 +47,8 @@ function wireOf(sensor: Sensor): Wire | undefined {
   for (const other of sensor.installation.sensors) {
     if (other.next === undefined) continue;
     let link: Sensor | undefined = other;
-    for (let steps = 0; link !== undefined && steps < sensor.installation.sensors.length; steps++, link = link.next)
+    // Only resistive edges carry a loop on.
+    for (let steps = 0; link?.model?.facts.output?.value === 'resistive' && steps < sensor.installation.sensors.length; steps++, link = link.next)
       if (link === sensor) {
         const wire = reportingWire(other);
         if (wire !== undefined) return wire;
@@ -62,7 +72,7 @@ export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
   if (wire === undefined || output === undefined) return undefined;
   const model = wire.panel.model;
   if (output === 'two-wire') {
-    if (model?.facts['registers-sensors'] !== undefined && !sensor.registered) return undefined;
+    if (model?.facts['registers-sensors'] !== undefined && !isLearntBy(wire.panel, sensor)) return undefined;
     return { wire, tested: true, because: '' };
   }
   // A loop without a terminator is not heeded as tested: a cut cable would look like a healthy one.
@@ -72,12 +82,18 @@ export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
   }
   if (sensor.model?.facts.testable === undefined) return { wire, tested: false, because: 'it has no test input' };
   if (model?.facts['tests-relay-outputs'] === undefined) return { wire, tested: false, because: `${model?.name ?? 'the panel'} cannot test a relay output` };
-  if (!hasTestWire(sensor)) return { wire, tested: false, because: 'its test input is not wired to a test output' };
+  if (!hasTestWire(sensor, wire.panel)) return { wire, tested: false, because: 'its test input is not wired to a test output' };
   return { wire, tested: true, because: '' };
 });
 
-function hasTestWire(sensor: Sensor): boolean {
-  for (const wire of sensor.wires) if (wire.part === 'test') for (const end of wire.ends) if (end.terminal?.role === 'test-output') return true;
+function isLearntBy(panel: Panel, sensor: Sensor): boolean {
+  if (!sensor.registered || sensor.installation.panels.length < 2) return sensor.registered;
+  return panel.facts.registered.some((line) => line.sensors.some((word) => word.text === sensor.name));
+}
+
+/** True when the panel that hears the sensor can test it: by its test input, or by switching its supply. */
+function hasTestWire(sensor: Sensor, panel: Panel): boolean {
+  for (const wire of sensor.wires) if (wire.part !== 'signal' && wire.panel === panel) for (const end of wire.ends) if (end.terminal?.role === 'test-output') return true;
   return false;
 }
 
@@ -87,14 +103,39 @@ function hasTerminator(sensor: Sensor): boolean {
   return false;
 }
 
-/** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening. */
+/** True when the sensor is meant for that movement of that leaf, and no other panel than the one that hears it drives the leaf. */
 export function guards(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
+  return isMeantFor(sensor, leaf, movement) && (leaf.installation.panels.length < 2 || reaches(sensor, leaf));
+}
+
+/** A panel stops what it drives. Where nobody says what drives the leaf, any panel may. */
+function reaches(sensor: Sensor, leaf: Leaf): boolean {
+  const heard = heedingOf(sensor)?.wire.panel;
+  if (heard === undefined) return true;
+  for (const drive of leaf.drives) {
+    let here = false;
+    let elsewhere = false;
+    for (const panel of leaf.installation.panels)
+      for (const { device } of panel.wires)
+        if (device?.kind === 'drive' && device.it === drive) {
+          if (panel === heard) here = true;
+          else elsewhere = true;
+        }
+    if (elsewhere && !here) return false;
+  }
+  return true;
+}
+
+/** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening. */
+export function isMeantFor(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
   const watches = sensor.facts.watches?.movements;
   if (watches === undefined || !watches.includes(movement)) return false;
   const on = sensor.facts.on;
   if (on === undefined) return sensor.model?.facts.kind?.value !== 'edge';
   if (sensor.leaf !== leaf) return false;
-  return movement === 'opening' ? on.edge === 'opening-edge' || on.edge === 'hinge-edge' : on.edge === 'closing-edge';
+  if (movement !== 'opening') return on.edge === 'closing-edge';
+  // A sliding leaf has no hinge.
+  return on.edge === 'opening-edge' || (on.edge === 'hinge-edge' && leaf.facts.slides === undefined);
 }
 
 export interface Measures {
@@ -110,7 +151,8 @@ type Guarding = Readonly<Record<Movement, { readonly all: Measures; readonly tes
 const sensorsByLeaf = perSubject((installation: Installation): ReadonlyMap<Leaf | undefined, readonly Sensor[]> => {
   const byLeaf = new Map<Leaf | undefined, Sensor[]>();
   for (const sensor of installation.sensors) {
-    if (sensor.model?.facts.measure === undefined) continue;
+    // A loop in the ground feels vehicles, not people, whatever its model claims.
+    if (sensor.model?.facts.measure === undefined || sensor.model.facts.kind?.value === 'loop') continue;
     const leaf = sensor.facts.on === undefined ? undefined : sensor.leaf;
     const list = byLeaf.get(leaf);
     if (list === undefined) byLeaf.set(leaf, [sensor]);

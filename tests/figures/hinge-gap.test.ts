@@ -88,6 +88,10 @@ describe('the gap at the hinge', () => {
     expect(hingeGaps({ width: 2, thickness: 0.06, gap: 0.01, along: 0, out: -0.03, proud: 0 }, 90 * deg)?.opening.least).toBeCloseTo(-0.02, 9);
   });
 
+  it('sees a thin leaf that the corner of the post passes right through on the way', () => {
+    expect(hingeGaps({ width: 0.9, thickness: 0.005, gap: 0.002, along: -0.009, out: -0.006, proud: 0.012 }, 119 * deg)?.opening.least).toBeLessThan(0);
+  });
+
   it('says nothing of what cannot be', () => {
     const hinge = { width: 2, thickness: 0.04, gap: 0.01, along: 0, out: 0, proud: 0 };
     for (const wrong of [{ width: -1 }, { thickness: 0 }, { gap: -0.01 }, { along: 3 }, { out: Number.NaN }, { proud: Infinity }]) expect(hingeGaps({ ...hinge, ...wrong }, 1)).toBeUndefined();

@@ -143,6 +143,16 @@ describe('Table K.1 (from memory)', () => {
     expect(tabledPfhd('category 4', 29.9)).toBeUndefined();
     expect(tabledPfhd('category 3, low coverage', 2.9)).toBeUndefined();
   });
+  it('no digit slipped: each row lies within 2 % of the line between its neighbours, on a log scale', () => {
+    const rows = tabledYears.filter((years) => years <= 100);
+    for (const column of columns)
+      for (let i = 1; i < rows.length - 1; i++) {
+        const at = (years: number | undefined): number => Math.log(tabledPfhd(column, years ?? 0)?.pfhd ?? Number.NaN);
+        const [before, here, after] = [rows[i - 1], rows[i], rows[i + 1]] as [number, number, number];
+        const line = at(before) + ((at(after) - at(before)) * Math.log(here / before)) / Math.log(after / before);
+        if (!Number.isNaN(line)) expect(Math.abs(Math.exp(at(here) - line) - 1), `${column} at ${here}`).toBeLessThan(0.02);
+      }
+  });
   it('categories 3 and 4 follow a two-state model of 20 years with 2 % of failures by a common cause', () => {
     // Two channels of rate λ; a share DC of failures is found at once and made good; the others stay until 20 years are over.
     // A dangerous failure of the whole: the other channel fails after one that was not found, or both by a common cause.
@@ -268,6 +278,16 @@ describe('what decides an error', () => {
   });
   it('not Table K.1', () =>
     expect(verdict('function f {\n required-level e\n subsystem s {\n category 3\n common-cause 70\n element "x" mttfd 20 years coverage 90 %\n element "y" channel second mttfd 20 years coverage 90 %\n}\n}\n')).toBe('warning'));
+  it('not two channels of which no category is claimed', () => {
+    const text = 'function f {\n required-level b\n subsystem s {\n element "x" mttfd 5 years\n element "y" channel second mttfd 5 years\n}\n}\n';
+    expect(verdict(text)).toBe('warning');
+    expect(verdict(text.replace('channel second', ''))).toBe('error');
+  });
+  it('the level that a maker declares', () => expect(verdict('panel-model m {\n performance-level b\n}\npanel p : m {\n}\nfunction f {\n required-level c\n parts p\n}\n')).toBe('error'));
+  it('not the worst of a level where no number is declared', () => {
+    const text = 'panel-model m {\n performance-level d\n}\npanel p : m {\n}\npanel q : m {\n}\nfunction f {\n required-level d\n parts p q\n}\n';
+    expect(verdict(text)).toBe('warning');
+  });
   it('not a number by the kind of a part', () => {
     const text = (how: string): string => `site {\n cycles 2000 /day\n}\nfunction f {\n required-level c\n subsystem s {\n element "x" ${how}\n}\n}\n`;
     expect(verdict(text('b10d 400000'))).toBe('error');

@@ -28,6 +28,11 @@ function without(text: string, sensors: readonly string[]): { readonly text: str
       cut(item);
       continue;
     }
+    // A safety function that begins with a sensor is gone with it.
+    if (word === 'function' && facts.some((fact) => fact.word?.text === 'parts' && names(fact).some(gone))) {
+      cut(item);
+      continue;
+    }
     for (const fact of facts) {
       if ((word === 'panel' && fact.word?.text === 'wire') || (word === 'sensor' && fact.word?.text === 'chains-into')) {
         if (gone(names(fact)[0])) cut(fact);

@@ -102,6 +102,12 @@ describe('force limitation by measured forces', () => {
   ])('is there: %s', (_, measured) => {
     expect(countsAsC({ measured })).toBe(true);
   });
+  it('readings of two days are not added up, and what is missing is told', () => {
+    const spread = block([...complete.slice(1), line(50, 50, [300, 310])]) + block([line(50, 50, [300])], '2026-05-15');
+    const missing = verdict({ measured: spread }).findings.find((finding) => finding.rule === 'force-points-missing');
+    expect(missing?.what).toBe('Of the 27 force readings of “west”, 1 is missing: closing at 50 mm, 50 mm up (2 of 3).');
+    expect(verdict({ measured: block(complete) }).findings.map((finding) => finding.rule)).not.toContain('force-points-missing');
+  });
   it('does not count where other rules hold', () => {
     expect(countsAsC({ rules: 'north-america', measured: block(complete) })).toBe(false);
   });

@@ -112,6 +112,12 @@ describe('what covers a hazard', () => {
     expect(atHinge(strip('closing, opening', false))?.notBy.map(({ name }) => name)).toEqual(['strip']);
     expect(atHinge(strip('closing, opening').map((text) => text.replace('hinge-edge', 'closing-edge')))?.covered).toBe(false);
   });
+  it('must be there in both movements where the gap hurts in both', () => {
+    const under = (watches: string) => judgedHazardsOf(judge(gate({ leaf: ['ground-gap 60 mm'], more: strip(watches).map((text) => text.replace('hinge-edge', 'bottom-edge')) })).installation.leaves[0] as never)?.find(({ hazard }) => hazard.kind === 'underside');
+    expect(under('closing, opening')?.covered).toBe(true);
+    expect(under('closing')?.covered).toBe(false);
+    expect(under('closing')?.notBy.map(({ says }) => says)).toEqual(['does not watch opening']);
+  });
   it('is a guard, a leaf that touches nobody, a control that is held; not a beam', () => {
     const device = (model: string, wire: string): string[] => [`sensor eye : ${model} {\n  watches closing, opening\n  height 200 mm\n}\n`, `panel main : rowan-pair {\n  wire eye to ${wire}\n  registered eye\n}\n`];
     expect(atHinge([], [...trap, 'hinge-guard 300 mm'])?.covered).toBe(true);

@@ -25,13 +25,15 @@ export type Excess = { readonly which: 'peak' | 'static' | 'end'; readonly value
 
 /** What a reading at a gap (m) has too much of; empty where it passes. */
 export function excessOf(gap: number, reading: Reading): Excess[] {
-  const bounds = [
-    { which: 'peak', value: reading.peak, limit: peakLimit(gap) },
-    { which: 'static', value: reading.static, limit: limits.static },
-    { which: 'end', value: reading.end, limit: residualLimit },
-  ] as const;
-  // A number that is no number must not pass.
-  return bounds.filter(({ value, limit }) => !(value <= limit + 1e-9));
+  const found: Excess[] = [];
+  const hold = (which: Excess['which'], value: number, limit: number): void => {
+    // A number that is no number must not pass.
+    if (!(value <= limit + 1e-9)) found.push({ which, value, limit });
+  };
+  hold('peak', reading.peak, peakLimit(gap));
+  hold('static', reading.static, limits.static);
+  hold('end', reading.end, residualLimit);
+  return found;
 }
 
 /** Readings that are asked for at each point; their mean is held against the limits. */
@@ -59,6 +61,9 @@ export interface Point {
   readonly height: number | undefined;
 }
 
+/** How far from its point a reading may have been taken: gap and height, m. Points that are nearer to each other are one. Common practice, no source. */
+export const tolerance = { gap: 0.02, height: 0.06 } as const;
+
 export const gaps = [0.05, 0.3, 0.5] as const;
 const highest = 2.5;
 const opening = 1;
@@ -66,7 +71,7 @@ const opening = 1;
 /** Heights of the points on a leaf: 50 mm above its bottom, the middle, 300 mm below its top but no higher than 2.5 m. */
 export function heightsOf(height: number): number[] {
   const wanted = [0.05, height / 2, Math.min(height - 0.3, highest)].filter((each) => each >= 0.05 - 1e-9).sort((a, b) => a - b);
-  return wanted.filter((each, i) => i === 0 || each - (wanted[i - 1] as number) > 0.02);
+  return wanted.filter((each, i) => i === 0 || each - (wanted[i - 1] as number) > tolerance.height);
 }
 
 /** How near an open leaf something fixed must be for its opening to be measured too, m: nearer than this. */
@@ -85,12 +90,21 @@ export function planOf(height: number, swing: boolean, room: number | undefined)
   return [...all('closing'), ...(!near ? [] : swing ? [{ movement: 'opening', gap: undefined, height: height >= opening ? opening : undefined } as const] : all('opening'))];
 }
 
-/** How far from its point a reading may have been taken: gap and height, m. Common practice, no source. */
-export const tolerance = { gap: 0.02, height: 0.06 } as const;
-
-/** True when a reading at a gap and a height is one of that point. On opening the leaf sticks out where it does, so any height counts. */
-export function isAt(point: Point, movement: 'closing' | 'opening', gap: number, height: number): boolean {
-  if (movement !== point.movement) return false;
-  if (point.gap === undefined) return true;
-  return Math.abs(gap - point.gap) <= tolerance.gap + 1e-9 && (point.height === undefined || Math.abs(height - point.height) <= tolerance.height + 1e-9);
+/**
+ * The point of the plan that a reading at a gap and a height (m) belongs to, by its place in the plan: the nearest within the
+ * tolerance. On opening a swing leaf is measured where it sticks out most, so there any place counts. −1 where it is none's.
+ */
+export function pointAt(plan: readonly Point[], movement: 'closing' | 'opening', gap: number, height: number): number {
+  let nearest = -1;
+  let distance = Infinity;
+  for (let i = 0; i < plan.length; i++) {
+    const point = plan[i] as Point;
+    if (point.movement !== movement) continue;
+    if (point.gap === undefined) return i;
+    const off = Math.abs(height - (point.height ?? height));
+    if (Math.abs(gap - point.gap) > tolerance.gap + 1e-9 || off > tolerance.height + 1e-9 || off >= distance) continue;
+    nearest = i;
+    distance = off;
+  }
+  return nearest;
 }

@@ -1,8 +1,7 @@
 // The forces measured on a leaf, sorted by point and day, and what they show.
 import type { ForceRecord, Leaf, Measured } from '../../model/index.ts';
-import { daysBetween } from '../../vocabulary/index.ts';
 import { perSubject } from '../memo.ts';
-import { excessOf, isAt, judged, planOf, repeats, type Excess, type Point, type Reading } from './maths.ts';
+import { excessOf, judged, peakLimit, planOf, pointAt, repeats, type Excess, type Point, type Reading } from './maths.ts';
 
 /** The readings at one place on the last day on which it was measured. */
 export interface Spot {
@@ -39,10 +38,11 @@ export interface ForceRecords {
   readonly closingProven: boolean;
 }
 
-/** Readings of a line that are whole: with peak, static and residual force. */
-function readingsOf({ fact }: ForceRecord): Reading[] {
+/** Puts the readings of a line that are whole, with peak, static and residual force, and gives how many there are. */
+function wholeReadings({ fact }: ForceRecord, into: Reading[]): number {
   const count = Math.min(fact.peak.length, fact.static.length, fact.end.length);
-  return Array.from({ length: count }, (_, i) => ({ peak: fact.peak[i] as number, static: fact.static[i] as number, end: fact.end[i] as number }));
+  for (let i = 0; i < count; i++) into.push({ peak: fact.peak[i] as number, static: fact.static[i] as number, end: fact.end[i] as number });
+  return count;
 }
 
 /** What a line with more of one force than of another says at worst: nothing that was read is left out of the verdict. */
@@ -61,11 +61,17 @@ export function aYearAfter(day: string): string {
 }
 
 /** Whether the instrument of a block was calibrated within the year before the day of measuring; undefined where a date is missing. */
-export function inCalibration(measured: Measured): boolean | undefined {
+export const inCalibration = perSubject((measured: Measured): boolean | undefined => {
   const day = dayOf(measured);
   const calibrated = measured.facts.instrument?.calibrated;
-  if (day === undefined || calibrated === undefined) return undefined;
-  return (daysBetween(calibrated, day) ?? -1) >= 0 && day <= aYearAfter(calibrated);
+  // Dates written year first are in the order of their texts.
+  return day === undefined || calibrated === undefined ? undefined : calibrated <= day && day <= aYearAfter(calibrated);
+});
+
+interface Group {
+  readonly point: number;
+  readonly at: ForceRecord['fact'];
+  readonly days: Map<string, { readonly records: ForceRecord[]; readonly readings: Reading[]; whole: number; calibrated: number }>;
 }
 
 /** Everything measured on a leaf; undefined where there is nothing. */
@@ -73,48 +79,51 @@ export const forceRecordsOf = perSubject((leaf: Leaf): ForceRecords | undefined 
   if (leaf.forces.length === 0) return undefined;
   const height = leaf.facts.height?.value;
   const points = height === undefined ? undefined : planOf(height, leaf.facts.opens !== undefined, leaf.facts['room-when-open']?.value);
-  const dated = leaf.forces.filter((record) => dayOf(record.measured) !== undefined);
   // Readings belong together by the point of the plan that they are at, else by where exactly they were taken.
-  const groups = new Map<string, { at: ForceRecord['fact']; point: number; records: ForceRecord[] }>();
-  for (const record of dated) {
+  const groups = new Map<string, Group>();
+  let lastDay: string | undefined;
+  for (const record of leaf.forces) {
+    const day = dayOf(record.measured);
+    if (day === undefined) continue;
+    if (lastDay === undefined || day > lastDay) lastDay = day;
     const { movement, gap, height: up } = record.fact;
-    const point = points?.findIndex((each) => isAt(each, movement, gap, up)) ?? -1;
+    const point = points === undefined ? -1 : pointAt(points, movement, gap, up);
     // The side of 500 mm on which the gap lies decides the limit, so it also keeps groups apart.
-    const key = point >= 0 ? `${point} ${excessOf(gap, { peak: 1000, static: 0, end: 0 }).length}` : `${movement} ${gap} ${up}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { at: record.fact, point, records: [record] });
-    else group.records.push(record);
+    const key = point >= 0 ? `${point} ${peakLimit(gap)}` : `${movement} ${gap} ${up}`;
+    let group = groups.get(key);
+    if (group === undefined) groups.set(key, (group = { point, at: record.fact, days: new Map() }));
+    let kept = group.days.get(day);
+    if (kept === undefined) group.days.set(day, (kept = { records: [], readings: [], whole: 0, calibrated: 0 }));
+    kept.records.push(record);
+    const count = wholeReadings(record, kept.readings);
+    if (isRagged(record)) kept.readings.push(worstOf(record));
+    kept.whole += count;
+    if (inCalibration(record.measured) === true) kept.calibrated += count;
   }
   const spots: Spot[] = [];
-  const done = new Map<number, { readings: number; calibrated: number }>();
-  for (const { at, point, records } of groups.values()) {
-    const days = new Map<string, { records: ForceRecord[]; readings: Reading[]; calibrated: number }>();
-    for (const record of records) {
-      const day = dayOf(record.measured) as string;
-      let kept = days.get(day);
-      if (kept === undefined) days.set(day, (kept = { records: [], readings: [], calibrated: 0 }));
-      const whole = readingsOf(record);
-      kept.records.push(record);
-      kept.readings.push(...(isRagged(record) ? [...whole, worstOf(record)] : whole));
-      if (inCalibration(record.measured) === true) kept.calibrated += whole.length;
-      const sum = done.get(point) ?? { readings: 0, calibrated: 0 };
-      const read = kept.records.reduce((total, each) => total + readingsOf(each).length, 0);
-      done.set(point, { readings: Math.max(sum.readings, read), calibrated: Math.max(sum.calibrated, kept.calibrated) });
+  const done: { readings: number; calibrated: number }[] = [];
+  for (const { point, at, days } of groups.values()) {
+    let last = '';
+    for (const [day, { whole, calibrated }] of days) {
+      if (day > last) last = day;
+      if (point < 0) continue;
+      const best = (done[point] ??= { readings: 0, calibrated: 0 });
+      best.readings = Math.max(best.readings, whole);
+      best.calibrated = Math.max(best.calibrated, calibrated);
     }
-    const last = [...days.keys()].sort().at(-1) as string;
-    const newest = days.get(last) as { records: ForceRecord[]; readings: Reading[] };
-    const standing = judged(newest.readings);
-    if (standing === undefined) continue;
+    const newest = days.get(last);
+    const standing = newest === undefined ? undefined : judged(newest.readings);
+    if (newest === undefined || standing === undefined) continue;
     spots.push({ movement: at.movement, gap: at.gap, height: at.height, day: last, records: newest.records, readings: newest.readings, judged: standing, excess: excessOf(at.gap, standing) });
   }
-  const plan = points?.map((point, i): Planned => ({ point, ...(done.get(i) ?? { readings: 0, calibrated: 0 }) }));
+  const plan = points?.map((point, i): Planned => ({ point, readings: done[i]?.readings ?? 0, calibrated: done[i]?.calibrated ?? 0 }));
   const closing = plan?.filter(({ point }) => point.movement === 'closing') ?? [];
   return {
     spots,
     plan,
     asked: plan === undefined ? undefined : plan.length * repeats,
     missing: plan === undefined ? undefined : plan.reduce((sum, { readings }) => sum + Math.max(0, repeats - readings), 0),
-    lastDay: dated.map((record) => dayOf(record.measured) as string).sort().at(-1),
+    lastDay,
     closingProven: closing.length > 0 && closing.every(({ calibrated }) => calibrated >= repeats) && spots.every((spot) => spot.movement !== 'closing' || spot.excess.length === 0),
   };
 });

@@ -108,8 +108,8 @@ export interface SettingWindow extends ForceWindow {
 
 /** The window of settings that the limits and the drive's own range leave. */
 export function settingWindow(of: ForceCase): SettingWindow {
-  const found = windowOf(of, of.limited);
-  return { ...found, of, low: Math.max(found.least.push, of.lowestSetting), high: Math.min(found.most.push, of.greatest) };
+  const { least, most } = windowOf(of, of.limited);
+  return { least, most, of, low: Math.max(least.push, of.lowestSetting), high: Math.min(most.push, of.greatest) };
 }
 
 /** The force window of a leaf, worked out once. */

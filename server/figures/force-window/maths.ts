@@ -165,27 +165,43 @@ export interface ForceWindow {
 
 /** The window over the whole travel, both movements. `limited` is false where other rules than EN 12453's hold: then all is allowed. */
 export function windowOf(load: Load, limited: boolean): ForceWindow {
-  const positions = load.linkage.leaf;
+  const { leaf, rate } = load.linkage;
   let greatest = -1;
-  let greatestAt = 0;
+  let sample = 0;
   let greatestWay: Way = 'opening';
-  let most: ForceWindow['most'] = { ...free, at: 0, lever: 0, way: 'closing' };
-  const look = (at: number, lever: number, way: Way): void => {
-    const here = allowedAt(load, at, lever, way);
-    if (here.push < most.push) most = { ...here, at, lever, way };
-  };
-  for (let i = 0; i < positions.length; i++)
-    for (const way of ways) {
+  let most: Allowed = free;
+  let mostAt = 0;
+  let lever = 0;
+  let mostWay: Way = 'closing';
+  for (const way of ways) {
+    for (let i = 0; i < leaf.length; i++) {
       const push = needed(load, i, way);
       if (push > greatest) {
         greatest = push;
-        greatestAt = i;
+        sample = i;
         greatestWay = way;
       }
-      if (limited) look(positions[i] as number, load.linkage.rate[i] as number, way);
+      if (!limited) continue;
+      const here = allowedAt(load, leaf[i] as number, rate[i] as number, way);
+      if (here.push >= most.push) continue;
+      most = here;
+      mostAt = leaf[i] as number;
+      lever = rate[i] as number;
+      mostWay = way;
     }
-  if (limited) for (const way of ways) for (const at of edgesOfLimits(load, way)) look(at, leverAt(load.linkage, at), way);
-  return { least: { push: greatest, at: positions[greatestAt] as number, sample: greatestAt, way: greatestWay }, most };
+    if (!limited) continue;
+    for (const at of edgesOfLimits(load, way)) {
+      const leverThere = leverAt(load.linkage, at);
+      const here = allowedAt(load, at, leverThere, way);
+      if (here.push >= most.push) continue;
+      most = here;
+      mostAt = at;
+      lever = leverThere;
+      mostWay = way;
+    }
+  }
+  const { push, radius, limit, gap, fromMemory } = most;
+  return { least: { push: greatest, at: leaf[sample] as number, sample, way: greatestWay }, most: { push, radius, limit, gap, fromMemory, at: mostAt, lever, way: mostWay } };
 }
 
 export const ways = ['opening', 'closing'] as const;

@@ -15,9 +15,11 @@ export const leastGap: Readonly<Record<BodyPart, number>> = {
   finger: 0.025,
 };
 
+const bodyParts = Object.keys(leastGap) as readonly BodyPart[];
+
 /** The parts of the body that a gap which shrinks to `gap` metres can crush, the largest first. */
 export function crushed(gap: number): BodyPart[] {
-  return (Object.keys(leastGap) as BodyPart[]).filter((part) => gap < leastGap[part]);
+  return bodyParts.filter((part) => gap < leastGap[part]);
 }
 
 /** A gap in which nothing can be caught because nothing fits into it, metres: ASR A1.7, section 6. */
@@ -32,7 +34,12 @@ const tooNarrow: Readonly<Record<BodyPart, number>> = { body: 0.12, head: 0.12, 
 
 /** The parts of the body that fit into a gap of `greatest` metres and that it crushes when it shrinks to `least`. */
 export function caught(least: number, greatest: number): BodyPart[] {
-  return crushed(least).filter((part) => greatest > tooNarrow[part] + 1e-9);
+  return bodyParts.filter((part) => least < leastGap[part] && greatest > tooNarrow[part] + 1e-9);
+}
+
+/** Whether it catches any. */
+export function catches(least: number, greatest: number): boolean {
+  return bodyParts.some((part) => least < leastGap[part] && greatest > tooNarrow[part] + 1e-9);
 }
 
 /** “a hand, an arm and toes”. */

@@ -5,7 +5,7 @@ import { perSubject } from '../memo.ts';
 import { openingOf } from '../reach-through/figure.ts';
 import { reachFrom14, reachFrom3 } from '../reach-through/maths.ts';
 import { clearanceOf } from '../underside/figure.ts';
-import { caught, closedGap, crushed, leastGap, type BodyPart } from './gaps.ts';
+import { catches, caught, closedGap, crushed, leastGap, type BodyPart } from './gaps.ts';
 
 export type HazardKind = 'closing-edge' | 'hinge' | 'underside' | 'opening-side' | 'reach-through' | 'running-past';
 
@@ -40,6 +40,9 @@ export interface Hazards {
 }
 
 const both = ['closing', 'opening'] as const;
+const closingOnly = ['closing'] as const;
+const openingOnly = ['opening'] as const;
+const everyPart = crushed(0);
 /** A gap that changes by less is taken as constant: it crushes nothing. Metres; a tool's choice, finer than a tape. */
 const constant = 0.001;
 /** Least distance past a smooth surface, metres: BGR 232, section 4.5. */
@@ -52,7 +55,7 @@ export const hazardsOf = perSubject((leaf: Leaf): Hazards | undefined => {
   const unstated: Unstated[] = [];
   const room = leaf.facts['room-when-open'];
   if (room === undefined) unstated.push({ facts: ['room-when-open'], about: 'the room behind it when open' });
-  else if (room.value < leastGap.body) found.push({ kind: 'opening-side', where: 'open leaf and what stands behind it', movements: ['opening'], least: room.value, greatest: room.value + travelled(leaf), parts: crushed(room.value), enough: leastGap.body, standing: 'published', at: room.line });
+  else if (room.value < leastGap.body) found.push({ kind: 'opening-side', where: 'open leaf and what stands behind it', movements: openingOnly, least: room.value, greatest: room.value + travelled(leaf), parts: crushed(room.value), enough: leastGap.body, standing: 'published', at: room.line });
   if (leaf.facts.opens !== undefined) {
     hinge(leaf, found, unstated);
     underside(leaf, found, unstated);
@@ -67,7 +70,7 @@ function travelled(leaf: Leaf): number {
 }
 
 function closingEdge(leaf: Leaf): Hazard {
-  return { kind: 'closing-edge', where: 'closing edge and what it closes against', movements: ['closing'], least: 0, greatest: travelled(leaf), parts: crushed(0), enough: undefined, standing: 'published', at: undefined };
+  return { kind: 'closing-edge', where: 'closing edge and what it closes against', movements: closingOnly, least: 0, greatest: travelled(leaf), parts: everyPart, enough: undefined, standing: 'published', at: undefined };
 }
 
 function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
@@ -81,12 +84,13 @@ function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   let least = Infinity;
   let greatest = 0;
   let worse: 'opening' | 'closing' | undefined;
-  const movements = new Set<'closing' | 'opening'>();
+  let opening = false;
+  let closing = false;
   for (const way of both) {
     const gap = side[way];
-    if (gap.greatest <= closedGap + 1e-9 || gap.greatest - gap.least < constant || caught(gap.least, gap.greatest).length === 0) continue;
-    if (gap.at > 1e-6) movements.add('opening');
-    if (gap.at < travel - 1e-6) movements.add('closing');
+    if (gap.greatest <= closedGap + 1e-9 || gap.greatest - gap.least < constant || !catches(gap.least, gap.greatest)) continue;
+    opening ||= gap.at > 1e-6;
+    closing ||= gap.at < travel - 1e-6;
     if (gap.least < least) {
       least = gap.least;
       worse = way;
@@ -97,7 +101,7 @@ function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   found.push({
     kind: 'hinge',
     where: side.measured ? 'leaf and its post, at the hinge' : `leaf and its post, on the side that it ${worse === 'opening' ? 'opens to' : 'closes from'}`,
-    movements: [...movements],
+    movements: opening && closing ? both : opening ? openingOnly : closingOnly,
     least: Math.max(0, least),
     greatest,
     parts: caught(Math.max(0, least), greatest),

@@ -46,7 +46,7 @@ interface Box {
 function distance(x: number, y: number, { low, high }: Box): number {
   const dx = Math.max(low.x - x, x - high.x);
   const dy = Math.max(low.y - y, y - high.y);
-  return dx > 0 && dy > 0 ? Math.hypot(dx, dy) : Math.max(dx, dy);
+  return dx > 0 && dy > 0 ? Math.sqrt(dx * dx + dy * dy) : Math.max(dx, dy);
 }
 
 const turn = 2 * Math.PI;
@@ -56,44 +56,77 @@ const same = 1e-9;
 /**
  * Least and greatest distance to a box of a point that turns about the origin by `way` · θ, θ from 0 to `travel`. The
  * distance can only turn round where the point is straight beside the origin or in line with it and a corner of the box,
- * so these angles and both ends are all that has to be looked at (inside the box, where only the sign matters, it may be a
- * little deeper elsewhere).
+ * so these directions and both ends are all that has to be looked at (inside the box, where only the sign matters, it may
+ * be a little deeper elsewhere).
  */
 function overTravel(x: number, y: number, box: Box, way: 1 | -1, travel: number): GapRange {
-  const radius = Math.hypot(x, y);
-  const start = Math.atan2(y, x);
-  let least = Infinity;
-  let at = 0;
-  let greatest = -Infinity;
-  const look = (angle: number): void => {
-    const here = distance(radius * Math.cos(start + way * angle), radius * Math.sin(start + way * angle), box);
-    if (here < least - same || (here < least + same && angle < at)) {
-      least = Math.min(least, here);
-      at = angle;
-    }
-    if (here > greatest) greatest = here;
-  };
-  const direction = (towards: number): void => {
-    const angle = (((way * (towards - start)) % turn) + turn) % turn;
-    if (angle < travel) look(angle);
-  };
-  look(0);
-  for (let quarter = 0; quarter < 4; quarter++) direction((quarter * Math.PI) / 2);
-  for (const cornerX of [box.low.x, box.high.x])
-    for (const cornerY of [box.low.y, box.high.y]) {
-      if (!Number.isFinite(cornerX) || !Number.isFinite(cornerY)) continue;
-      const towards = Math.atan2(cornerY, cornerX);
-      direction(towards);
-      direction(towards + Math.PI);
-    }
+  const sweep = new Sweep(x, y, box, way, travel);
+  const { low, high } = box;
+  sweep.towards(1, 0);
+  sweep.towards(0, 1);
+  for (const cornerX of [low.x, high.x]) for (const cornerY of [low.y, high.y]) if (Number.isFinite(cornerX) && Number.isFinite(cornerY)) sweep.towards(cornerX, cornerY);
   // Passing right through a thin leaf it is deepest half way.
-  const half = (box.low.y + box.high.y) / 2;
-  if (Math.abs(half) < radius) {
-    direction(Math.asin(half / radius));
-    direction(Math.PI - Math.asin(half / radius));
+  const half = (low.y + high.y) / 2;
+  const across = sweep.radius * sweep.radius - half * half;
+  if (across > 0) {
+    sweep.towards(Math.sqrt(across), half);
+    sweep.towards(-Math.sqrt(across), half);
   }
-  look(travel);
-  return { least, at, greatest };
+  return sweep;
+}
+
+/** The least and greatest as they are found. */
+class Sweep implements GapRange {
+  readonly radius: number;
+  least: number;
+  at = 0;
+  greatest: number;
+  readonly #x: number;
+  readonly #y: number;
+  readonly #box: Box;
+  readonly #way: 1 | -1;
+  readonly #travel: number;
+
+  constructor(x: number, y: number, box: Box, way: 1 | -1, travel: number) {
+    this.#x = x;
+    this.#y = y;
+    this.#box = box;
+    this.#way = way;
+    this.#travel = travel;
+    this.radius = Math.sqrt(x * x + y * y);
+    this.least = this.greatest = distance(x, y, box);
+    const cos = Math.cos(travel);
+    const sin = way * Math.sin(travel);
+    this.#look(x * cos - y * sin, x * sin + y * cos, travel);
+  }
+
+  /** Looks where the point is in line with a place, on either side of the origin. */
+  towards(x: number, y: number): void {
+    const length = Math.sqrt(x * x + y * y);
+    if (length === 0) return;
+    const scale = this.radius / length;
+    this.#look(x * scale, y * scale, undefined);
+    this.#look(-x * scale, -y * scale, undefined);
+  }
+
+  #look(x: number, y: number, known: number | undefined): void {
+    const here = distance(x, y, this.#box);
+    // The angle is only asked for where it matters.
+    if (here >= this.least + same && here <= this.greatest) return;
+    const angle = known ?? this.#angleOf(x, y);
+    if (angle > this.#travel) return;
+    if (here < this.least - same || (here < this.least + same && angle < this.at)) {
+      this.least = Math.min(this.least, here);
+      this.at = angle;
+    }
+    if (here > this.greatest) this.greatest = here;
+  }
+
+  /** From 0 to a whole turn. */
+  #angleOf(x: number, y: number): number {
+    const angle = this.#way * Math.atan2(this.#x * y - this.#y * x, this.#x * x + this.#y * y);
+    return angle < 0 ? angle + turn : angle;
+  }
 }
 
 const amount = (value: number): boolean => Number.isFinite(value) && value >= 0;

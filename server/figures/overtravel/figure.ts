@@ -28,12 +28,9 @@ export function decelerationOf(motion: LeafMotion): number | undefined {
   return full === undefined || time === undefined ? undefined : full / time;
 }
 
-/** Edges of a leaf that lead in a movement and that watch it. */
-function edgesOf(leaf: Leaf, movement: Direction): Sensor[] {
-  const part = movement === 'closing' ? 'closing-edge' : 'opening-edge';
-  return leaf.installation.sensors.filter(
-    (sensor) => sensor.leaf === leaf && sensor.facts.on?.edge === part && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true,
-  );
+/** Whether a sensor is an edge that leads in a movement of this leaf, and watches it. */
+function leads(sensor: Sensor, leaf: Leaf, movement: Direction): boolean {
+  return sensor.leaf === leaf && sensor.facts.on?.edge === (movement === 'closing' ? 'closing-edge' : 'opening-edge') && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true;
 }
 
 /** The slowest reaction of whatever else is to stop this leaf in that movement; 0 where none is stated. */
@@ -49,25 +46,29 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const width = leaf.facts.width?.value;
   const deceleration = motion === undefined ? undefined : decelerationOf(motion);
   if (motion === undefined || deceleration === undefined || width === undefined) return undefined;
-  const arm = leaf.facts.opens === undefined ? 1 : width;
-  const stop = (reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined => {
-    const found = greatestOvertravel(motion.linkage, motion.profile, movement, reaction, deceleration, arm);
-    if (found === undefined) return undefined;
-    const heft = leaf.facts.opens === undefined ? leaf.facts.mass?.value : inertiaOf(leaf);
-    return { ...found, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * found.leafSpeed * found.leafSpeed) / 2 };
-  };
-  const edges = edgesOf(leaf, movement);
-  if (edges.length === 0) return stop(otherReaction(leaf, movement), undefined, undefined);
   let worst: EdgeStop | undefined;
-  for (const edge of edges) {
-    const reaction = edge.model?.facts.reaction?.value;
-    const deformation = edge.model?.facts.deformation?.value;
+  let hasEdge = false;
+  for (const sensor of leaf.installation.sensors) {
+    if (!leads(sensor, leaf, movement)) continue;
+    hasEdge = true;
+    const { reaction, deformation } = sensor.model?.facts ?? {};
     // An edge of which this is not stated could be the worst one.
     if (reaction === undefined || deformation === undefined) return undefined;
-    const found = stop(reaction, edge, deformation);
-    if (found !== undefined && (worst === undefined || found.distance - deformation > worst.distance - (worst.deformation ?? 0))) worst = found;
+    const found = runOn(leaf, motion, movement, width, deceleration, reaction.value, sensor, deformation.value);
+    if (found !== undefined && (worst === undefined || found.distance - deformation.value > worst.distance - (worst.deformation ?? 0))) worst = found;
   }
-  return worst;
+  if (hasEdge) return worst;
+  // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
+  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, otherReaction(leaf, movement), undefined, undefined);
+}
+
+function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: number, deceleration: number, reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined {
+  const swing = leaf.facts.opens !== undefined;
+  const found = greatestOvertravel(motion.linkage, motion.profile, movement, reaction, deceleration, swing ? width : 1);
+  if (found === undefined) return undefined;
+  const heft = swing ? inertiaOf(leaf) : leaf.facts.mass?.value;
+  const { distance, at, edgeSpeed, leafSpeed } = found;
+  return { distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
 }
 
 /** The worst stop of the closing edge while the leaf closes. */

@@ -28,10 +28,15 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
   const last = drive.length - 1;
   const pieces = startTravel.length - 1;
   const travel = wholeTravel(profile);
-  let best: Overtravel | undefined;
+  let farthest = -1;
+  let farthestAt = 0;
+  let farthestSpeed = 0;
   const look = (speed: number, at: number, rateThere: number): void => {
     const distance = ((speed * reaction + (speed * speed) / (2 * deceleration)) * arm) / rateThere;
-    if (best === undefined || distance > best.distance) best = { distance, at, leafSpeed: speed / rateThere, edgeSpeed: (speed * arm) / rateThere };
+    if (distance <= farthest) return;
+    farthest = distance;
+    farthestAt = at;
+    farthestSpeed = speed / rateThere;
   };
   for (let piece = 0; piece < pieces; piece++) {
     const from = startTravel[piece] as number;
@@ -53,5 +58,5 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
       look(Math.sqrt(Math.max(0, first * first + twice * (travelled - from))), leaf[i] as number, rate[i] as number);
     }
   }
-  return best;
+  return farthest < 0 ? undefined : { distance: farthest, at: farthestAt, edgeSpeed: farthestSpeed * arm, leafSpeed: farthestSpeed };
 }

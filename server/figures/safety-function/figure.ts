@@ -4,7 +4,7 @@ import type { FigureKind, Give, Input, Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { typical } from './annex.ts';
 import {
-  averageCoverage, categoryName, inSeries, leastPfhdOf, letterOf, levelFromPfhd, levelOf, mostPfhdOf, mttfdFromB10d, reckon, singleChannelPfhd, t10d,
+  averageCoverage, cap, categoryName, inSeries, leastPfhdOf, letterOf, levelFromPfhd, levelOf, mostPfhdOf, mttfdFromB10d, reckon, singleChannelPfhd, t10d,
   type Category, type Level, type Reckoned,
 } from './maths.ts';
 
@@ -44,7 +44,7 @@ export interface Link {
   readonly declared: Level | undefined;
   /** Mean time of a channel as it counts: capped, and one for two. */
   readonly mttfd: number | undefined;
-  /** What it consists of, each with its own mean time. */
+  /** What it consists of, each with its own mean time; none where that is not known. */
   readonly elements: readonly Element[];
   /** Why it is not better than that; empty where nothing stands in the way. */
   readonly because: string;
@@ -119,7 +119,7 @@ export const chainOf = perSubject((of: SafetyFunction): Chain => {
     pfhdAtLeast,
     declared,
     mttfd: isKnown ? inSeries(means) : undefined,
-    coverage: isKnown ? averageCoverage(links.flatMap(({ elements }) => elements)) : undefined,
+    coverage: isKnown && links.every(({ elements }) => elements.length > 0) ? averageCoverage(links.flatMap(({ elements }) => elements)) : undefined,
   };
 }) as (of: SafetyFunction) => Chain;
 
@@ -156,7 +156,20 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
   if (facts.pfhd !== undefined || declared !== undefined) {
     const pfhd = facts.pfhd === undefined ? mostPfhdOf(declared as Level) : facts.pfhd.value * 3600;
     const pfhdAtLeast = facts.pfhd === undefined ? leastPfhdOf(declared as Level) : pfhd;
-    work.links.push({ what, at, pfhd, pfhdAtLeast, level: Math.min(declared ?? 5, levelFromPfhd(pfhd)) as Level, declared, mttfd: mean, elements: mean === undefined ? [] : [{ what, mttfd: mean, coverage }], because: facts.pfhd === undefined ? 'only its level is declared, so the worst of it counts' : '', reckoned: undefined });
+    // Of what is declared as a whole, only what is stated beside it is known.
+    const stated = facts.mttfd === undefined || mean === undefined ? undefined : Math.min(mean, cap((facts.category?.value ?? 0) as Category));
+    work.links.push({
+      what,
+      at,
+      pfhd,
+      pfhdAtLeast,
+      level: Math.min(declared ?? 5, levelFromPfhd(pfhd)) as Level,
+      declared,
+      mttfd: stated,
+      elements: mean === undefined || facts.mttfd === undefined || facts.coverage === undefined ? [] : [{ what, mttfd: mean, coverage }],
+      because: facts.pfhd === undefined ? 'only its level is declared, so the worst of it counts' : '',
+      reckoned: undefined,
+    });
     return;
   }
   if (b10d !== undefined && work.operations === undefined) return lack(noCycles);
@@ -210,7 +223,7 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
     tests: onDemand === undefined ? tests?.value : Infinity,
     tester: inSeries(channels.test),
   });
-  work.links.push(linkOf(subsystem.name, at, reckoned, category, Math.min(first, second ?? first), isFromMemory, elements));
+  work.links.push(linkOf(subsystem.name, at, reckoned, category, Math.min(first, second ?? first), isFromMemory || second !== undefined, elements));
 }
 
 /** A link that was reckoned. For one channel the relation is published; a second one, tests and caps are from memory. */

@@ -1,7 +1,6 @@
 // The gap between the underside of a swing leaf and the ground through the whole travel.
 //
 // SI throughout: m and rad; slope is rise over length. Anything impossible gives undefined.
-import { tiltedHingeRise } from '../leaf-load/maths.ts';
 
 export interface Underside {
   /** Gap of the closed leaf, 0 or above. */
@@ -25,35 +24,38 @@ export interface Clearance {
   readonly greatest: number;
 }
 
-/** Samples over the travel: a sine over at most half a turn is met to a thousandth of its height. */
-const samples = 48;
-
-/** Gap under the free edge at an opening angle in m: what was there, what hinges lift it by, less what the ground rises. */
-function underFreeEdge(leaf: Underside, travel: number, angle: number): number {
-  // A point on the leaf rises twice as far as its centre when it is twice as far out.
-  const lift = (from: number): number => 2 * (tiltedHingeRise(leaf.width, leaf.tilt, from) ?? 0);
-  const tilted = leaf.tilt === 0 ? 0 : leaf.lowest === 'closed' ? lift(angle) : lift(travel - angle) - lift(travel);
-  return leaf.gap + tilted + (leaf.rises * angle) / travel - leaf.width * leaf.slope * Math.sin(angle);
-}
-
 /** The least and greatest gap under a leaf that opens by `travel` (radians, above 0, up to π), anywhere along its width. */
 export function clearance(leaf: Underside, travel: number): Clearance | undefined {
-  const { gap, width, slope, rises, tilt } = leaf;
+  const { gap, width, slope, rises, tilt, lowest } = leaf;
   if (!(gap >= 0) || !(width > 0) || !(rises >= 0) || !Number.isFinite(gap + width + slope + rises) || !(tilt >= 0 && tilt < Math.PI / 2) || !(travel > 0 && travel <= Math.PI)) return undefined;
-  // Between hinge and free edge the gap grows or shrinks evenly, so it is least at one of the two.
-  let least = gap;
-  let at = 0;
-  let greatest = gap + rises;
-  if (slope === 0 && tilt === 0) return { least, at, greatest };
+  const found = { least: gap, at: 0, greatest: gap + rises };
+  // Between hinge and free edge the gap grows or shrinks evenly, so it is least at one of the two: at the hinge when closed.
+  if (slope === 0 && tilt === 0) return found;
+  // Under the free edge it is gap + even·θ + s·sin θ + c·(cos θ − 1): a point of a leaning leaf rises by out·sin β·(1 − cos).
+  const lean = width * Math.sin(tilt);
+  const from = lowest === 'closed' ? 0 : travel;
+  const s = -width * slope - lean * Math.sin(from);
+  const c = -lean * Math.cos(from);
+  const even = rises / travel;
   const look = (angle: number): void => {
-    const here = underFreeEdge(leaf, travel, angle);
-    if (here < least) {
-      least = here;
-      at = angle;
+    if (!(angle > 0 && angle <= travel)) return;
+    const here = gap + even * angle + s * Math.sin(angle) + c * (Math.cos(angle) - 1);
+    if (here < found.least) {
+      found.least = here;
+      found.at = angle;
     }
-    if (here > greatest) greatest = here;
+    if (here > found.greatest) found.greatest = here;
   };
-  for (let i = 1; i <= samples; i++) look((travel * i) / samples);
-  if (travel > Math.PI / 2) look(Math.PI / 2);
-  return { least, at, greatest };
+  look(travel);
+  // It turns round where even + s·cos θ − c·sin θ = 0.
+  const size = Math.sqrt(s * s + c * c);
+  if (size > even) {
+    const middle = Math.atan2(-c, s);
+    const aside = Math.acos(-even / size);
+    for (const angle of [middle + aside, middle - aside]) {
+      look(angle);
+      look(angle < 0 ? angle + 2 * Math.PI : angle - 2 * Math.PI);
+    }
+  }
+  return found;
 }

@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, measuresFor, onlyHeld } from '../protection.ts';
+import { guards, heedingOf, isMeantFor, measuresFor, onlyHeld } from '../protection.ts';
 import type { Related } from '../rule.ts';
 import { installationRule } from '../rule.ts';
 
@@ -9,9 +9,11 @@ export const rule = installationRule({
   title: 'Nothing detects a person at the closing edge of a leaf.',
   why: 'Between the closing edge and what it closes against a person is crushed, and nothing would stop the leaf.',
   remedy: 'Fit a pressure-sensitive edge, or presence detection on the whole closing path, or let the gate move only while a control in full view is held.',
-  source: { text: 'EN 12453:2000, 5.5.1; UL 325', standing: 'published' },
+  source: { text: 'EN 12453:2000, 5.5.1', standing: 'published' },
   acceptable: false,
   check: (installation, report) => {
+    // There other means count than sensors, and entrapment-protection-below-minimum counts them.
+    if (installation.site?.facts.rules?.value === 'north-america') return;
     for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       const measures = measuresFor(leaf, 'closing', false);
@@ -30,6 +32,9 @@ export const rule = installationRule({
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
 function unheeded(leaf: Leaf): Related[] {
   return leaf.installation.sensors
-    .filter((sensor) => guards(sensor, leaf, 'closing') && heedingOf(sensor) === undefined)
-    .map((sensor) => ({ message: `“${sensor.name}” is meant to, but the panel does not heed it`, ...headPlace(sensor) }));
+    .filter((sensor) => isMeantFor(sensor, leaf, 'closing') && (heedingOf(sensor) === undefined || !guards(sensor, leaf, 'closing')))
+    .map((sensor) => ({
+      message: heedingOf(sensor) === undefined ? `“${sensor.name}” is meant to, but the panel does not heed it` : `“${sensor.name}” is meant to, but it reports to a panel that does not drive “${leaf.name}”`,
+      ...headPlace(sensor),
+    }));
 }

@@ -4,7 +4,7 @@ import { limits } from '../../figures/force-window/maths.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { degrees, millimetres, shown } from '../numbers.ts';
 import { installationRule, type Related } from '../rule.ts';
-import { clipped, quoted } from '../words.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'force-window-empty',
@@ -23,7 +23,7 @@ export const rule = installationRule({
       report({
         at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
         severity: memory === '' ? 'error' : 'warning',
-        what: clipped(`${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}`) + '.',
+        what: `${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}.`,
         ...(memory === '' ? {} : { why: `Whoever sets the force so that the gate works then sets it so that somebody is hurt. The verdict rests on ${memory}, which is known from memory only.` }),
         remedy: remedyFor(window, 1),
         related: drivePlace(leaf, window),

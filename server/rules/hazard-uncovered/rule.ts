@@ -34,11 +34,18 @@ const devices: Readonly<Record<Judged, string>> = {
   'running-past': 'a pressure-sensitive edge on “post-edge”',
 };
 
+const reasons: Readonly<Record<Judged, string>> = {
+  hinge: 'Near the hinge the drive pushes many times harder than at the edge, and a leaf that catches a hand there does not notice it; a child has been trapped at deep pillars.',
+  underside: 'The leaf sweeps over whoever stands in its way, and a foot that is under it stays there.',
+  'reach-through': 'A hand or an arm that is put through the leaf is taken along and sheared off at the edge that does not move.',
+  'running-past': 'Clothing, an arm or a head between leaf and wall is taken along and pressed into a gap that gets no wider.',
+};
+
 export const rule = installationRule({
   name: 'hazard-uncovered',
   severity: 'error',
   title: 'A gap that the moving leaf makes crushes, shears or draws in, and nothing covers it.',
-  why: 'The drive pushes hardest near the hinge, and a leaf that catches a hand there does not notice it; children have been killed in such gaps.',
+  why: 'The devices on the closing edge feel nothing of a person who is caught elsewhere, and the leaf moves on; children have been trapped in such gaps.',
   remedy: 'Remove the gap by distance or shape, detect whoever is in it, or let the gate move only while a control in full view is held.',
   source: { text: `${gaps}; ${reach}`, standing: 'published' },
   acceptable: false,
@@ -53,6 +60,7 @@ export const rule = installationRule({
           at: headPlace(leaf),
           severity: memory ? 'warning' : 'error',
           what: `“${leaf.name}”: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${hazard.movements.join(' or ')}.`,
+          why: reasons[hazard.kind],
           remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody; or let the gate move only while a control in full view is held.`,
           source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,
           related: [

@@ -20,7 +20,10 @@ export const rule = installationRule({
     if (leaf === undefined) return;
     const users = site.facts.users.value;
     const own = pedestrian.dwell === undefined ? undefined : { kind: 'automatic' as const, at: pedestrian.line, says: 'closing by itself after the pedestrian dwell' };
-    const worst = strictest(own === undefined ? commandsOf(installation).filter((command) => command.kind !== 'automatic') : [own], users);
+    const commands = own === undefined ? commandsOf(installation).filter((command) => command.kind !== 'automatic') : [own];
+    // Where it moves only while a control is held, somebody sees and lets go; whether that is allowed is said by hold-to-run-misuse.
+    if (commands.length > 0 && commands.every(({ kind }) => kind === 'hold-to-run' || kind === 'hold-to-run by key')) return;
+    const worst = strictest(commands, users);
     const requirement = worst?.requirement ?? requirementFor('impulse, gate not in view', users);
     const measures = measuresFor(leaf, 'pedestrian', own !== undefined);
     if (meets(measures, requirement)) return;

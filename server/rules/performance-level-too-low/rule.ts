@@ -42,23 +42,48 @@ export const rule = installationRule({
       if (chain.links.length === 0 || chain.atBest === 5) continue;
       const required = requiredOf(of);
       if (required === undefined || chain.atBest >= required.level) continue;
-      const isSure = !required.isFromMemory && (levelPublished(chain.pfhdAtLeast) < required.level || (chain.declared ?? 5) < required.level);
-      const weakest = weakestOf(chain);
-      const { because } = weakest;
-      const isBounded = weakest.reckoned === undefined && because !== '';
-      const memory = isSure || required.isFromMemory ? '' : isBounded ? ' at the worst' : ' (from memory: the table or a limit of the standard)';
+      const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
+      const isSure = !required.isFromMemory && surely < required.level;
+      const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
       const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
       if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
       report({
         at: headPlace(of),
         severity: isSure ? 'error' : 'warning',
-        what: `The function ${quoted(of.name)} reaches ${inWords(chain.atBest)}${chain.level === undefined ? ' at the best' : ''}${memory}, but ${required.says}: ${quoted(weakest.what)} has ${inWords(weakest.level)}${because === '' ? '' : `, because ${because}`}.`,
+        what: isSure ? saidSurely(of, chain, surely, required, weakest) : said(of, chain, required, weakest),
         related,
         ...(isSure ? {} : { source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' as const } }),
       });
     }
   },
 });
+
+function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Link): string {
+  const isBounded = weakest.reckoned === undefined && weakest.because !== '';
+  const hedge = required.isFromMemory ? '' : isBounded ? ' at the worst' : ' (from memory: the table or a limit of the standard)';
+  const because = weakest.because === '' ? '' : `, because ${weakest.because}`;
+  return `The function ${quoted(of.name)} reaches ${inWords(chain.atBest)}${hedge}, but ${required.says}: ${quoted(weakest.what)} has ${inWords(weakest.level)}${because}.`;
+}
+
+/** Only what makers declare and what published relations give; what else is reckoned stands in brackets. */
+function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: Required, weakest: Link): string {
+  const worse = chain.atBest < surely ? ` (${inWords(chain.atBest)} when reckoned in full, from memory)` : '';
+  const why =
+    weakest.declared !== undefined && weakest.declared === surely
+      ? `${quoted(weakest.what)} is declared as ${inWords(surely)}`
+      : `it fails dangerously at least ${chain.pfhdAtLeast.toExponential(2)} times an hour, ${chain.links.length === 1 ? 'by' : 'mostly by'} ${quoted(weakest.what)}`;
+  return `The function ${quoted(of.name)} reaches no more than ${inWords(surely)}${worse}, but ${required.says}: ${why}.`;
+}
+
+/** The link that shows it most clearly: the one that is declared so low, or else the one that surely fails most often. */
+function surestOf({ links }: Chain, surely: Level): Link {
+  let surest = links[0] as Link;
+  for (const link of links) {
+    if (link.declared === surely) return link;
+    if (link.pfhdAtLeast > surest.pfhdAtLeast) surest = link;
+  }
+  return surest;
+}
 
 /** The link of the lowest level, and among those the one that fails most often. */
 function weakestOf({ links }: Chain): Link {
