@@ -38,15 +38,24 @@ const called = new RegExp(String.raw`\b(?:tel|telephone|phone|mobile|cell|call|f
 const anyWord = /pass|\bpwd|\bpin|code|kode|combination|\btel|phone|mobile|\bcell|\bcall|\bfax|\bsms|whatsapp|handy|kennwort|wachtwoord|contrase|\bwi-?fi|\bwpa|transmitter|remote|\bfob|handset|\btag|\bcard|téléphone/i;
 const anyNumber = /\d[\d \u00a0()./-]{6,}\d/;
 
-/** Few stretches of text have anything of this in them, dates apart, so one look is enough for most. */
-const worthALook = /(?<![\d-])(?!\d{4}-\d\d-\d\d(?!\d))\d[\da-f \u00a0()./-]{2}|pass|pwd|wort|woord|contrase|wi-?fi|wpa|pin|code|kode|combination/i;
+/** Every secret has four digits or one of these words, and most stretches of a file have neither. */
+const tellingWord = /pass|pwd|wort|woord|contrase|wi-?fi|wpa|pin|code|kode|combination/i;
+const leastDigits = 4;
+
+function worthALook(text: string, start: number, end: number): boolean {
+  let digits = 0;
+  for (let at = start; at < end; at++) {
+    const code = text.charCodeAt(at);
+    if (code >= 48 && code < 58 && ++digits === leastDigits) return true;
+  }
+  return tellingWord.test(text.slice(start, end));
+}
 
 /** Every secret that a file gives away, in the order of the text; at most 50. */
 export function secretsOf({ tree, problems }: Reading): Secret[] {
   const found = new Map<number, Secret>();
   const look = (start: number, end: number): void => {
-    const stretch = tree.text.slice(start, end);
-    if (worthALook.test(stretch)) for (const secret of secretsIn(stretch)) found.set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
+    if (worthALook(tree.text, start, end)) for (const secret of secretsIn(tree.text.slice(start, end))) found.set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
   };
   for (const comment of tree.comments) look(comment.start, comment.end);
   lookInTexts(tree.items, look);
