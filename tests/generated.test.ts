@@ -128,6 +128,17 @@ describe('the manual', () => {
     for (const rule of allRules) expect(manual).toContain(`| \`${rule.name}\` | ${rule.severity} |`);
     for (const figure of allFigures) expect(manual).toContain(`| \`${figure.id}\` | ${figure.unit} |`);
   });
+  test('says of every rule, once, what asks for it and how many examples hold it to that', () => {
+    const [, section = ''] = /^## What asks for what$([\s\S]*?)^## /m.exec(manual) ?? [];
+    const rows = [...section.matchAll(/^\| (.*) \| \[([\w-]+)\]\(\.\.\/rules\/([\w-]+)\/page\.md\) \| .* \| (\d+) \| (\d+) \| .+ \|$/gm)];
+    expect(rows.map((row) => row[2]).sort()).toEqual(allRules.map((rule) => rule.name).sort());
+    for (const [, asks, name, page, flagged, sound] of rows) {
+      expect(page).toBe(name);
+      expect(asks).toBe(allRules.find((rule) => rule.name === name)?.source.text.replaceAll('|', '\\|'));
+      const text = readFileSync(join(root, 'server', 'rules', name ?? '', 'page.md'), 'utf8');
+      expect([Number(flagged), Number(sound)], name).toEqual([text.match(/^```gate flagged\b/gm)?.length, text.match(/^```gate sound\b/gm)?.length]);
+    }
+  });
   test('every block of code in it reads without problems', () => {
     const fences = [...manual.matchAll(/```gate\n([\s\S]*?)```/g)].map((match) => match[1] ?? '');
     expect(fences.length).toBeGreaterThan(12);

@@ -28,7 +28,7 @@ export function shortPath(path: string): string {
 export const withArticle = (word: string): string => (/^[aeiou]/i.test(word) ? 'an ' : 'a ') + word;
 
 /** A block as people speak of it: leaf “west”; a block without a name of its own is just its word. */
-export const blockInWords = (block: { readonly kind: string; readonly name: string }): string => (block.name === '' ? `This ${block.kind}` : `The ${block.kind} ${quoted(block.name)}`);
+export const blockInWords = (block: { readonly kind: string; readonly name: string }): string => (block.name === '' ? `This ${block.kind === 'measured' ? 'measured block' : block.kind}` : `The ${block.kind} ${quoted(block.name)}`);
 
 /** “ Did you mean “width”?”-like hint for the end of a remedy; empty where nothing is near. */
 export const perhaps = (meant: string): string => (meant === '' ? '' : ` Perhaps ${quoted(meant)} is meant.`);

@@ -72,6 +72,13 @@ describe('the plan of points', () => {
       }
     }
   });
+  it('points nearer than a reading may be off are one, and a reading belongs to the nearest', () => {
+    expect(heightsOf(4.92)).toHaveLength(2);
+    expect(heightsOf(5)).toHaveLength(2);
+    const plan = planOf(4.82, true, undefined);
+    expect(plan.slice(0, 3).map((point) => point.height)).toEqual([0.05, 2.41, 2.5]);
+    expect([2.43, 2.45, 2.46, 2.5, 2.55, 2.57].map((height) => pointAt(plan, 'closing', 0.05, height))).toEqual([1, 1, 2, 2, 2, -1]);
+  });
   it('every point of a plan is met by a reading just there, and by no other point’s', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.3, max: 6, noNaN: true }), (height) => {

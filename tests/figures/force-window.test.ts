@@ -115,6 +115,21 @@ describe('against small steps', () => {
     );
   });
 
+  it('also where the limit ends between two samples, as the lever grows', () => {
+    // Wide gaps begin soon at a guard far out: the 400 N hold for a few degrees only.
+    for (const [guard, width] of [[1.7, 1.9], [2.3, 2.4], [1.1, 3]] as const) {
+      const mounting = { along: 0.1, out: 0.08, leafBracket: 0.5 };
+      const { most } = windowOf({ ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, guard }, true);
+      let tightest = Infinity;
+      for (let step = 0; step <= 40_000; step++) {
+        const angle = (step * quarter) / 40_000;
+        const gap = 2 * guard * Math.sin(angle / 2);
+        if (gap >= 0.05) tightest = Math.min(tightest, ((gap <= 0.5 ? 400 : 1400) * guard) / momentOf(mounting, angle));
+      }
+      expect(most.push / tightest).toBeCloseTo(1, 3);
+    }
+  });
+
   it('the least push is what Newton asks for', () => {
     fc.assert(
       fc.property(

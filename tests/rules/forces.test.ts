@@ -86,6 +86,7 @@ describe('force limitation by measured forces', () => {
     ['nothing is said of the instrument', block(complete, '2026-05-14', '')],
     ['the calibration was older than a year', block(complete, '2027-02-02')],
     ['the calibration came after', block(complete, '2026-01-31')],
+    ['a value too many is too great', block([...complete.slice(1), `${complete[0] ?? ''}`.replace('305 N', '305 N 1300 N')])],
     ['the force did not fall', block([...complete.slice(1), complete[0]?.replaceAll('90 N', '151 N') ?? ''])],
     ['some of it stayed', block([...complete.slice(1), complete[0]?.replaceAll('12 N', '26 N') ?? ''])],
   ])('is not there when %s', (_, measured) => {
@@ -124,6 +125,13 @@ describe('force limitation by measured forces', () => {
     expect(said?.what).toContain('“floor”');
     expect(errors({ dwell: true, senses: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
     expect(errors({ dwell: true, edge: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
+  });
+
+  it('the last day of all counts for the yearly test', () => {
+    const two = (first: string, second: string): string[] => verdict({ measured: block(complete, first) + block([line(300, 800, [300])], second) }).findings.map((finding) => finding.rule);
+    expect(two('2025-06-01', '2026-06-01')).not.toContain('force-test-overdue');
+    expect(two('2026-06-01', '2025-06-01')).not.toContain('force-test-overdue');
+    expect(two('2025-06-01', '2025-06-02')).toContain('force-test-overdue');
   });
 
   it('taking a reading within the limits away never helps', () => {

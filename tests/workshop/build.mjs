@@ -29,7 +29,9 @@ export async function buildAll() {
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
   mkdirSync(dist, { recursive: true });
   copyPages();
-  copyFileSync(join(root, 'server', 'vocabulary', 'manual.md'), join(dist, 'manual.md'));
+  // The pages that it leads to lie elsewhere in what is shipped.
+  const manual = readFileSync(join(root, 'server', 'vocabulary', 'manual.md'), 'utf8');
+  writeWhole(join(dist, 'manual.md'), manual.replace(/\]\(\.\.\/(\w+)\/([\w-]+)\/page\.md\)/g, '](pages/$1/$2.md)'));
   for (const { from, to, options } of entries) {
     const result = await build({
       ...options,

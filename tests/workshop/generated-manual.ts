@@ -4,6 +4,7 @@ import { allFigures } from '../../server/figures/index.ts';
 import { allRules } from '../../server/rules/index.ts';
 import { headerShape, languageVersion, lineShape, siUnit, unitNamed, unitsOf, type Dimension, type LineSpec, type QuantitySlot, type Slot, type Unit } from '../../server/vocabulary/index.ts';
 import { allBlocks, linesOfAnyBlock, linesOfFile } from './generated-places.ts';
+import { traceability } from './generated-traceability.ts';
 
 const code = (text: string): string => '`' + text + '`';
 /** A cell of a table: on one line, its bars kept apart from the table's. */
@@ -163,6 +164,7 @@ export function manual(): string {
     '- [Blocks](#blocks)',
     ...allBlocks().filter(({ path }) => path.length === 0).map(({ word }) => `  - [${word}](#${word})`),
     '- [Rules](#rules)',
+    '- [What asks for what](#what-asks-for-what)',
     '- [Figures](#figures)',
     '',
     shape,
@@ -193,6 +195,7 @@ export function manual(): string {
       [...allRules].sort((a, b) => (a.name < b.name ? -1 : 1)).map((rule) => [code(rule.name), rule.severity, rule.title, rule.acceptable ? 'yes' : 'no', rule.source.text]),
     ),
     '',
+    ...traceability(table),
     '## Figures',
     '',
     'What is worked out of a file. NAME stands for the name of the leaf, drive, cable or other subject, PANEL for that of a',

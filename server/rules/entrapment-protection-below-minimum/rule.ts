@@ -60,8 +60,8 @@ function riskIn(leaf: Leaf, movement: Movement): 'certain' | 'possible' | 'none'
 
 function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
   const kinds = new Set<Kind>();
-  if (leaf.facts.opens !== undefined && leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined)) kinds.add('A');
-  if (leaf.drives.every((drive) => drive.model?.facts['limits-force'] !== undefined)) kinds.add('C');
+  if (leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined)) kinds.add('A');
+  if (leaf.facts.opens !== undefined && leaf.drives.every((drive) => drive.model?.facts['limits-force'] !== undefined)) kinds.add('C');
   if (onlyHeld(leaf.installation)) kinds.add('D');
   for (const sensor of leaf.installation.sensors) {
     const kind = sensor.model?.facts.kind?.value;

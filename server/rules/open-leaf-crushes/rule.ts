@@ -1,6 +1,6 @@
+import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
 import { guards, heedingOf } from '../protection.ts';
 import { installationRule } from '../rule.ts';
-import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
 
 export const rule = installationRule({
   name: 'open-leaf-crushes',
