@@ -183,12 +183,17 @@ const guardingOf = perSubject((leaf: Leaf): Guarding => {
 }) as (leaf: Leaf) => Guarding;
 
 /**
- * True when measured forces show that the closing edge keeps to the limits of EN 12453: complete, within the limits, with a
- * calibrated instrument. That is force limitation (C), whatever brings it about; other bodies of rules do not count it.
+ * True when the drive limits its own force and measured forces show that the closing edge keeps to the limits of EN 12453:
+ * complete, within the limits, with a calibrated instrument. That is force limitation (C) without an edge. Of a drive that
+ * has no limit of its own the records show what an edge did on that day, and taking the edge away would leave nothing; other
+ * bodies of rules do not count records at all.
  */
 export function forcesProven(leaf: Leaf): boolean {
-  return leaf.forces.length > 0 && leaf.installation.site?.facts.rules?.value !== 'north-america' && forceRecordsOf(leaf)?.closingProven === true;
+  return leaf.forces.length > 0 && leaf.installation.site?.facts.rules?.value !== 'north-america' && limitsForce(leaf) && forceRecordsOf(leaf)?.closingProven === true;
 }
+
+const limitsForce = (leaf: Leaf): boolean =>
+  leaf.drives.length > 0 && leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
 
 /** True when the drive's own sensing, proven by its maker, limits the force: it is at work in every movement. */
 const limitsItself = (leaf: Leaf): boolean => leaf.drives.length > 0 && leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);

@@ -6,6 +6,8 @@ import { judge } from '../kit/pages.ts';
 
 interface Options {
   readonly senses?: boolean;
+  /** The drive has no force limit of its own. */
+  readonly unlimited?: boolean;
   readonly dwell?: boolean;
   readonly beam?: boolean;
   readonly edge?: boolean;
@@ -27,7 +29,7 @@ use "../library/sensors.gate"
 drive-model turner {
   kind direct
   rotation 110 deg
-  shaft-speed 6 deg/s${options.senses === true ? '\n  senses-obstacles' : ''}
+  shaft-speed 6 deg/s${options.senses === true ? '\n  senses-obstacles' : options.unlimited === true ? '' : '\n  limits-force'}
 }
 
 site "x" {
@@ -119,6 +121,11 @@ describe('force limitation by measured forces', () => {
     expect(errors({ beam: false })).toContain('closing-edge-unguarded');
     expect(errors({ beam: false, measured: block(complete) })).not.toContain('closing-edge-unguarded');
   });
+  it('is not there for a drive without a limit of its own: what was measured then was the edge', () => {
+    expect(errors({ measured: block(complete), beam: false })).not.toContain('closing-edge-unguarded');
+    expect(errors({ measured: block(complete), beam: false, unlimited: true })).toContain('closing-edge-unguarded');
+  });
+
   it('serves closing by itself only where the drive’s own sensing limits the force in every movement', () => {
     expect(errors({ dwell: true, measured: block(complete) })).toContain('auto-close-without-tested-sensors');
     const said = verdict({ dwell: true, measured: block(complete) }).findings.find((finding) => finding.rule === 'auto-close-without-tested-sensors');

@@ -67,7 +67,8 @@ test(`nothing unsafe passes and nothing sound is flagged, in ${count} installati
     if (found.length > 0) expect.fail(`installation ${i} (seed ${seed + i}):\n${told(made, disagreements)}`);
   }
   console.log([...tally].sort().map(([what, times]) => `${what}: ${times}`).join('; '));
-  // Every kind of verdict was held against the rules, many times over.
+  // Every kind of verdict was held against the rules, unless somebody asked for very few installations.
+  if (count < 2000) return;
   for (const what of ['leaf unsafe', 'leaf miswired', 'leaf sound', 'american-leaf unsafe', 'american-leaf miswired', 'american-leaf sound', 'control unsafe', 'control sound', 'pedestrian unsafe', 'pedestrian miswired', 'pedestrian sound'])
     expect(tally.get(what) ?? 0, what).toBeGreaterThan(count / 1000);
 });
@@ -119,7 +120,7 @@ test(`no worse fact silences the last error about a leaf, in ${Math.ceil(count /
     }
   }
   console.log([...tally].sort().map(([what, times]) => `${what}: ${times}`).join('; '));
-  expect(tally.size).toBeGreaterThanOrEqual(18);
+  if (count >= 2000) expect(tally.size).toBe(24);
 });
 
 test('a disagreement is seen, and made small', () => {
