@@ -1,5 +1,5 @@
 // The one parser: chevrotain, LL(1), actions embedded. It knows the generic shape of the language and no meaning.
-import { EmbeddedActionsParser, EOF, type IToken } from 'chevrotain';
+import { EmbeddedActionsParser, EOF, type IToken, type TokenType } from 'chevrotain';
 import { balance, isBalanced } from './balance.ts';
 import { allTokens, Close, Colon, Comma, DateToken, Dots, longestText, NewLine, NumberToken, Open, PlusMinus, scan, Text, Word } from './tokens.ts';
 import type { Body, NumberValue, Statement, SyntaxProblem, TextValue, Tree, Value, WordValue } from './tree.ts';
@@ -11,6 +11,7 @@ class GateParser extends EmbeddedActionsParser {
   // Alternatives are built once and kept: chevrotain would make them anew at every visit.
   #inBody: Alternatives | undefined;
   #inLine: Alternatives | undefined;
+  #signs: Alternatives | undefined;
   // The last item read, set by the alternatives above, which take no arguments.
   #item: Statement | undefined;
   #value: Value | undefined;
@@ -31,7 +32,9 @@ class GateParser extends EmbeddedActionsParser {
           { ALT: () => (this.#item = this.SUBRULE(this.orphan)) },
         ]),
       );
-      if (this.#item !== undefined) items.push(this.#item);
+      if (this.#item === undefined) return;
+      items.push(this.#item);
+      if (!this.RECORDING_PHASE && this.LA(1).tokenType === NewLine) this.CONSUME2(NewLine);
     });
     return items;
   });
@@ -40,17 +43,27 @@ class GateParser extends EmbeddedActionsParser {
     const values: Value[] = [];
     let word: WordValue | undefined;
     const start = this.LA(1).startOffset;
-    this.AT_LEAST_ONE(() => {
-      this.OR((this.#inLine ??= this.#valueAlternatives()));
-      const value = this.#value;
+    const put = (value: Value | undefined): void => {
       if (value === undefined) return;
       if (word === undefined && values.length === 0 && value.kind === 'word') word = value;
       else values.push(value);
-    });
+    };
+    // Words and numbers are nearly all there is: they are taken as they come, and only what is left asks the alternatives.
+    let next = this.LA(1).tokenType;
+    while (!this.RECORDING_PHASE && (next === Word || next === NumberToken)) {
+      put(next === Word ? wordOf(this.CONSUME(Word)) : this.#number());
+      next = this.LA(1).tokenType;
+    }
+    if (this.RECORDING_PHASE || !endsLine(next))
+      this.AT_LEAST_ONE(() => {
+        this.OR((this.#inLine ??= this.#valueAlternatives()));
+        put(this.#value);
+      });
     let body: Body | undefined;
-    this.OPTION(() => {
-      body = this.SUBRULE(this.body);
-    });
+    if (this.RECORDING_PHASE || this.LA(1).tokenType === Open)
+      this.OPTION(() => {
+        body = this.SUBRULE(this.body);
+      });
     return this.#finish(word, values, body, start, this.LA(0).endOffset as number);
   });
 
@@ -67,36 +80,10 @@ class GateParser extends EmbeddedActionsParser {
     return { start: open.startOffset, end: close.endOffset as number, items };
   });
 
-  readonly number = this.RULE('number', (): NumberValue => {
-    const token = this.CONSUME(NumberToken);
-    let unit: WordValue | undefined;
-    let sign: IToken | undefined;
-    let second: NumberValue | undefined;
-    this.OPTION(() => {
-      unit = wordOf(this.CONSUME(Word));
-    });
-    this.OPTION2(() => {
-      sign = this.OR([{ ALT: () => this.CONSUME(PlusMinus) }, { ALT: () => this.CONSUME(Dots) }]);
-      this.OPTION3(() => {
-        const after = this.CONSUME2(NumberToken);
-        let itsUnit: WordValue | undefined;
-        this.OPTION4(() => {
-          itsUnit = wordOf(this.CONSUME2(Word));
-        });
-        second = numberOf(after, itsUnit);
-      });
-    });
-    const first = numberOf(token, unit);
-    if (sign === undefined) return first;
-    if (second !== undefined) return { ...first, end: second.end, ...(sign.tokenType === PlusMinus ? { plusMinus: second } : { upTo: second }) };
-    this.#misplaced(sign);
-    return first;
-  });
-
   #valueAlternatives(): Alternatives {
     return [
       { ALT: () => (this.#value = wordOf(this.CONSUME(Word))) },
-      { ALT: () => (this.#value = this.SUBRULE(this.number)) },
+      { ALT: () => (this.#value = this.#number()) },
       { ALT: () => (this.#value = textOf(this.CONSUME(Text))) },
       {
         ALT: () => {
@@ -115,7 +102,7 @@ class GateParser extends EmbeddedActionsParser {
           const colon = this.CONSUME(Colon);
           this.#value = undefined;
           if (this.RECORDING_PHASE || this.LA(1).tokenType === Word) {
-            const name = wordOf(this.CONSUME2(Word));
+            const name = wordOf(this.CONSUME4(Word));
             this.#value = { kind: 'model', name, start: colon.startOffset, end: name.end };
           } else this.#misplaced(colon);
         },
@@ -123,16 +110,47 @@ class GateParser extends EmbeddedActionsParser {
       {
         ALT: () => {
           this.#value = undefined;
-          this.#misplaced(this.CONSUME(PlusMinus));
+          this.#misplaced(this.CONSUME2(PlusMinus));
         },
       },
       {
         ALT: () => {
           this.#value = undefined;
-          this.#misplaced(this.CONSUME(Dots));
+          this.#misplaced(this.CONSUME2(Dots));
         },
       },
     ];
+  }
+
+  /**
+   * A number with its unit, and with what follows `±` or `..`. Part of the rule `statement` and not a rule of its own: a
+   * third of all values are numbers, and calling a rule costs more than reading one.
+   */
+  #number(): NumberValue {
+    const token = this.CONSUME(NumberToken);
+    let unit: WordValue | undefined;
+    let sign: IToken | undefined;
+    let second: NumberValue | undefined;
+    this.OPTION2(() => {
+      unit = wordOf(this.CONSUME2(Word));
+    });
+    if (!this.RECORDING_PHASE && !isSign(this.LA(1).tokenType)) return numberOf(token, unit);
+    this.OPTION3(() => {
+      sign = this.OR2((this.#signs ??= [{ ALT: () => this.CONSUME(PlusMinus) }, { ALT: () => this.CONSUME(Dots) }])) as IToken;
+      this.OPTION4(() => {
+        const after = this.CONSUME2(NumberToken);
+        let itsUnit: WordValue | undefined;
+        this.OPTION5(() => {
+          itsUnit = wordOf(this.CONSUME3(Word));
+        });
+        second = numberOf(after, itsUnit);
+      });
+    });
+    const first = numberOf(token, unit);
+    if (sign === undefined) return first;
+    if (second !== undefined) return { ...first, end: second.end, ...(sign.tokenType === PlusMinus ? { plusMinus: second } : { upTo: second }) };
+    this.#misplaced(sign);
+    return first;
   }
 
   #misplaced(sign: IToken): void {
@@ -146,6 +164,9 @@ class GateParser extends EmbeddedActionsParser {
     return { word, values, body, start, end };
   }
 }
+
+const endsLine = (type: TokenType): boolean => type === NewLine || type === Open || type === Close || type === EOF;
+const isSign = (type: TokenType): boolean => type === PlusMinus || type === Dots;
 
 const wordOf = (token: IToken): WordValue => ({ kind: 'word', text: token.image, start: token.startOffset, end: token.endOffset as number });
 

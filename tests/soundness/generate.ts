@@ -171,7 +171,7 @@ export function make(seed: number): Made {
     if (way === 'CD' || way === 'D') add('beam', 'D', ['two-wire', 'relay'], often(0.7) ? undefined : leaf, 'closing-edge');
     if (way === 'E') add('curtain', 'E', ['two-wire', 'two-wire', 'relay'], often(0.5) ? undefined : leaf, 'closing-edge');
     if (way === 'anything') add(pick(['beam', 'edge', 'curtain', 'loop'] as const), pick(['C', 'D', 'E', undefined] as const), ['two-wire', 'relay', 'resistive'], often(0.5) ? undefined : leaf, 'closing-edge');
-    if (often(bodyOfRules === 'north-america' ? 0.6 : 0.15)) add('edge', 'C', ['resistive', 'two-wire', 'relay'], leaf, 'opening-edge');
+    if (often(bodyOfRules === 'north-america' ? 0.6 : 0.15)) add('edge', 'C', ['resistive', 'two-wire', 'relay'], leaf, often(0.8) ? 'opening-edge' : 'hinge-edge');
     if (often(bodyOfRules === 'north-america' ? 0.4 : 0.1)) add('beam', often(0.7) ? 'D' : undefined, ['two-wire', 'relay'], undefined, 'closing-edge');
   }
   if (often(0.08)) add('loop', often(0.5) ? undefined : pick(['C', 'D', 'E'] as const), ['relay'], undefined, 'closing-edge');

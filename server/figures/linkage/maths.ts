@@ -129,8 +129,11 @@ function evenLinkage(travel: number): Linkage | undefined {
   const leaf = new Float64Array(samples);
   for (let i = 0; i < last; i++) leaf[i] = (i * travel) / last;
   leaf[last] = travel;
-  return sound(leaf, leaf.slice(), new Float64Array(samples).fill(1));
+  // Drive and leaf go the same way, so one row serves as both.
+  return sound(leaf, leaf, ones);
 }
+
+const ones = new Float64Array(samples).fill(1);
 
 /** The promises of Linkage, kept also for travels so small that rounding swallows their steps. */
 function sound(leaf: Float64Array, drive: Float64Array, rate: Float64Array): Linkage | undefined {

@@ -39,7 +39,7 @@ const anyWord = /pass|\bpwd|\bpin|code|kode|combination|\btel|phone|mobile|\bcel
 const anyNumber = /\d[\d \u00a0()./-]{6,}\d/;
 
 /** Every secret has four digits or one of these words, and most stretches of a file have neither. */
-const tellingWord = /pass|pwd|wort|woord|contrase|wi-?fi|wpa|pin|code|kode|combination/i;
+const tellingWord = /pass ?(?:w|c|p)|mot de passe|pwd|kennwort|passwort|wachtwoord|contrase|wi-?fi|wpa|\bpins?\b|pincode|code|kode|combination/i;
 const leastDigits = 4;
 
 function worthALook(text: string, start: number, end: number): boolean {
