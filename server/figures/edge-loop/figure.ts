@@ -24,20 +24,20 @@ export const figures: readonly FigureKind[] = [
           const { terminal, branches, terminated } = loop;
           const resistance = resistanceOf(loop);
           if (resistance === undefined) continue;
-          const resistors = terminated.flatMap(({ name, facts: { terminator } }) => (terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }]));
+          const resistors = () => terminated.flatMap(({ name, facts: { terminator } }) => (terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }]));
           give(
             `${panel.name}/${terminal.name.text}`,
             resistance,
             branches[0]?.wire.fact.line ?? panel.at,
             () => [
-              ...resistors.flatMap((resistor) => [
+              ...resistors().flatMap((resistor) => [
                 { name: `terminator of ${resistor.name}`, value: resistor.resistance, unit: 'ohm' },
                 { name: `tolerance of the terminator of ${resistor.name}`, value: resistor.tolerance, unit: '1' },
               ]),
               ...(terminal.terminator === undefined ? [] : [{ name: `expected at ${terminal.name.text}`, value: terminal.terminator, unit: 'ohm', from: `panel-model ${panel.model?.name ?? ''}` }]),
             ],
             () => {
-              const band = parallelBand(resistors);
+              const band = parallelBand(resistors());
               return band === undefined ? rounded(resistance) : `${rounded(resistance)}, by the tolerances ${rounded(band.low)} to ${rounded(band.high)}`;
             },
           );

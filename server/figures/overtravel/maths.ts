@@ -38,25 +38,33 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
     farthestAt = at;
     farthestSpeed = speed / rateThere;
   };
+  const opening = direction === 'opening';
+  // Junctions and samples both come in the order of the stroke, so one walk over the linkage serves each.
+  let at = opening ? 1 : last;
   for (let piece = 0; piece < pieces; piece++) {
     const from = startTravel[piece] as number;
     const to = startTravel[piece + 1] as number;
     const first = startSpeed[piece] as number;
-    const twice = 2 * (acceleration[piece] as number);
-    const ending = Math.sqrt(Math.max(0, first * first + twice * (to - from)));
-    for (const [travelled, speed] of [[from, first], [to, ending]] as const) {
-      const position = direction === 'opening' ? travelled : travel - travelled;
-      let i = 1;
-      while (i < last && (drive[i] as number) < position) i++;
-      const share = ((position - (drive[i - 1] as number)) / ((drive[i] as number) - (drive[i - 1] as number))) || 0;
+    const ending = speedAfter(first, acceleration[piece] as number, to - from);
+    for (let end = 0; end < 2; end++) {
+      const position = opening ? (end === 0 ? from : to) : travel - (end === 0 ? from : to);
+      if (opening) while (at < last && (drive[at] as number) < position) at++;
+      else while (at > 1 && (drive[at - 1] as number) >= position) at--;
+      const share = ((position - (drive[at - 1] as number)) / ((drive[at] as number) - (drive[at - 1] as number))) || 0;
       const held = Math.min(1, Math.max(0, share));
-      look(speed, (leaf[i - 1] as number) + held * ((leaf[i] as number) - (leaf[i - 1] as number)), (rate[i - 1] as number) + held * ((rate[i] as number) - (rate[i - 1] as number)));
+      look(end === 0 ? first : ending, (leaf[at - 1] as number) + held * ((leaf[at] as number) - (leaf[at - 1] as number)), (rate[at - 1] as number) + held * ((rate[at] as number) - (rate[at - 1] as number)));
     }
-    for (let i = 0; i <= last; i++) {
-      const travelled = direction === 'opening' ? (drive[i] as number) : travel - (drive[i] as number);
-      if (travelled <= from || travelled >= to) continue;
-      look(Math.sqrt(Math.max(0, first * first + twice * (travelled - from))), leaf[i] as number, rate[i] as number);
-    }
+  }
+  let piece = 0;
+  for (let step = 0; step <= last; step++) {
+    const i = opening ? step : last - step;
+    const travelled = opening ? (drive[i] as number) : travel - (drive[i] as number);
+    if (travelled < 0 || travelled > travel) continue;
+    while (piece < pieces - 1 && travelled >= (startTravel[piece + 1] as number)) piece++;
+    look(speedAfter(startSpeed[piece] as number, acceleration[piece] as number, travelled - (startTravel[piece] as number)), leaf[i] as number, rate[i] as number);
   }
   return farthest < 0 ? undefined : { distance: farthest, at: farthestAt, edgeSpeed: farthestSpeed * arm, leafSpeed: farthestSpeed };
 }
+
+/** Speed after `distance` at an even acceleration, m/s; 0 where braking ends sooner. */
+const speedAfter = (speed: number, acceleration: number, distance: number): number => (acceleration === 0 ? speed : Math.sqrt(Math.max(0, speed * speed + 2 * acceleration * distance)));

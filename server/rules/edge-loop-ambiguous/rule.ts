@@ -30,17 +30,21 @@ const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFIN
 function checkLoop(loop: EdgeLoop, state: LoopState, report: (report: Report) => void): void {
   const { rest, pressed, open, doubled } = state.states;
   const { window } = state;
-  const taken: Band = window === undefined ? rest : { low: window.value.low, high: window.value.high };
+  const taken: Band = window === undefined ? rest : window.value;
+  // A dry loop that is cut shows nothing at all, which no window holds.
+  const cutLooksLikeRest = open.low !== Number.POSITIVE_INFINITY && overlap(open, taken);
+  const restLooksLikeFault = window !== undefined && (rest.low < taken.low || rest.high > taken.high);
+  const doubleLooksLikeRest = overlap(doubled, taken) && rest.low > 0;
+  if (!cutLooksLikeRest && !restLooksLikeFault && !doubleLooksLikeRest && !overlap(pressed, taken)) return;
   const as = window === undefined ? `the loop at rest shows ${inWords(rest)}` : `the panel takes ${inWords(taken)} for rest`;
   const input = quoted(loop.terminal.name.text);
   const at = loop.branches[0]?.wire.fact.line ?? loop.panel.at;
   const related = relatedTo(loop, state);
   if (overlap(pressed, taken)) report({ at, what: `A pressed edge on ${input} may show ${inWords(pressed)}; ${as}.`, related });
-  // A dry loop that is cut shows nothing at all, which no window holds.
-  if (open.low !== Number.POSITIVE_INFINITY && overlap(open, taken)) report({ at, what: `A cut wire on ${input} may show ${inWords(open)}, through the damp alone; ${as}.`, related });
-  if (window !== undefined && (rest.low < taken.low || rest.high > taken.high))
+  if (cutLooksLikeRest) report({ at, what: `A cut wire on ${input} may show ${inWords(open)}, through the damp alone; ${as}.`, related });
+  if (restLooksLikeFault)
     report({ at, severity: 'warning', what: `The loop on ${input} at rest may show ${inWords(rest)}; ${as}. It may report a fault while all is well.`, related });
-  if (overlap(doubled, taken) && rest.low > 0)
+  if (doubleLooksLikeRest)
     report({ at, severity: 'warning', what: `With a second terminator by mistake the loop on ${input} may show ${inWords(doubled)}; ${as}. The mistake would go unseen.`, related });
 }
 
