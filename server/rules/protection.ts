@@ -2,19 +2,24 @@
 // is commanded. Shared by the rules about safeguarding; no rule of its own.
 import { forceRecordsOf } from '../figures/force-records/records.ts';
 import { perSubject } from '../figures/index.ts';
-import type { Control, Installation, Leaf, Panel, Sensor, TerminalUse, Wire } from '../model/index.ts';
+import type { Control, Drive, Installation, Leaf, Panel, Sensor, TerminalUse, Wire } from '../model/index.ts';
 
 export type Movement = 'closing' | 'opening' | 'pedestrian';
 export type Measure = 'C' | 'D' | 'E';
 
+/** The terminals of a panel, commons apart, that a link bridges; undefined where there is none. */
+const bridgedOf = perSubject((panel: Panel): ReadonlySet<string> | undefined => {
+  let bridged: Set<string> | undefined;
+  for (const link of panel.links)
+    for (const { at, terminal } of link.ends) if (terminal !== undefined && terminal.role !== 'common') (bridged ??= new Set()).add(at.text);
+  return bridged;
+});
+
 /** True when a link on the panel bridges one of the wire's terminals: the device can then never stop the gate. */
 function isBridged(wire: Wire): boolean {
-  for (const link of wire.panel.links)
-    for (const end of link.ends) {
-      const role = end.terminal?.role;
-      if (role === undefined || role === 'common') continue;
-      for (const wired of wire.ends) if (wired.at.text === end.at.text) return true;
-    }
+  const bridged = bridgedOf(wire.panel);
+  if (bridged === undefined) return false;
+  for (const { at } of wire.ends) if (bridged.has(at.text)) return true;
   return false;
 }
 
@@ -113,18 +118,24 @@ function reaches(sensor: Sensor, leaf: Leaf): boolean {
   const heard = heedingOf(sensor)?.wire.panel;
   if (heard === undefined) return true;
   for (const drive of leaf.drives) {
-    let here = false;
-    let elsewhere = false;
-    for (const panel of leaf.installation.panels)
-      for (const { device } of panel.wires)
-        if (device?.kind === 'drive' && device.it === drive) {
-          if (panel === heard) here = true;
-          else elsewhere = true;
-        }
-    if (elsewhere && !here) return false;
+    const driving = panelsByDrive(leaf.installation).get(drive);
+    if (driving !== undefined && !driving.includes(heard)) return false;
   }
   return true;
 }
+
+/** The panels that each drive is wired to. */
+const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, readonly Panel[]> => {
+  const byDrive = new Map<Drive, Panel[]>();
+  for (const panel of panels)
+    for (const { device } of panel.wires) {
+      if (device?.kind !== 'drive') continue;
+      const driving = byDrive.get(device.it);
+      if (driving === undefined) byDrive.set(device.it, [panel]);
+      else driving.push(panel);
+    }
+  return byDrive;
+}) as (installation: Installation) => ReadonlyMap<Drive, readonly Panel[]>;
 
 /** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening. */
 export function isMeantFor(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {

@@ -35,6 +35,28 @@ describe('position and value', () => {
     expect(positionFor({ low: 3, high: 3, curve: 'linear' }, 3)).toBeUndefined();
     expect(positionFor({ low: 0, high: Infinity, curve: 'linear' }, 3)).toBeUndefined();
   });
+  test('a scale that cannot be has no value at all, not even at its stops', () => {
+    const linear: readonly (readonly [low: number, high: number])[] = [[3, 3], [NaN, 10], [0, NaN], [-Infinity, 10], [0, Infinity], [-1.7e308, 1.7e308]];
+    const logarithmic: readonly (readonly [low: number, high: number])[] = [...linear, [0, 10], [10, 0], [-5, 5], [5, -5], [-5, -1], [1e-300, 1e300], [1e300, 1e-300]];
+    for (const [curve, scales] of [['linear', linear], ['logarithmic', logarithmic]] as const)
+      for (const [low, high] of scales)
+        for (const fraction of [0, 0.5, 1]) {
+          expect(valueAt({ low, high, curve }, fraction), `${curve} ${low} .. ${high}`).toBeUndefined();
+          expect(positionFor({ low, high, curve }, fraction * high), `${curve} ${low} .. ${high}`).toBeUndefined();
+        }
+  });
+  test('at the stops it is the value of the stop, to the last digit', () => {
+    // 0.1 · (0.7 / 0.1) is not 0.7 in binary.
+    for (const curve of ['linear', 'logarithmic'] as const) {
+      expect(valueAt({ low: 0.1, high: 0.7, curve }, 0)).toBe(0.1);
+      expect(valueAt({ low: 0.1, high: 0.7, curve }, 1)).toBe(0.7);
+    }
+    expect(positionFor({ low: -4, high: 4, curve: 'linear' }, -2)).toBe(0.25);
+  });
+  test('half way between two words', () => {
+    expect(turnInWords(1 / 2, turn / 8)).toBe('about an eighth of a turn from the low stop');
+    expect(turnInWords(1 / 2, turn / 16)).toBe('just off the low stop');
+  });
   test('rounding at a stop is the stop', () => {
     expect(positionFor({ low: 0, high: 0.3, curve: 'linear' }, 0.1 + 0.2)).toBe(1);
   });

@@ -87,6 +87,34 @@ describe('the corners of a mounting', () => {
     }
   });
 
+  it('gives the angle back where it is dead at closed and moves on from there', () => {
+    // Pins and hinge in line at closed: the ram is at its longest (bracket behind the hinge) or at its shortest (before it).
+    for (const along of [0.15, -0.15]) {
+      const line: RamMounting = { along, out: 0, leafBracket: 0.8 };
+      for (const angle of [0.01, 0.5, 1.5, 3]) expect(leafAngleAt(line, ramLength(line, angle) ?? Number.NaN)).toBeCloseTo(angle, 8);
+    }
+  });
+
+  it('gives the ends of its travel back, and nothing beyond them', () => {
+    for (const m of [usual, wrongSide]) {
+      const closed = ramLength(m, 0) ?? Number.NaN;
+      const dead = deadPoint(m, Math.PI) ?? Number.NaN;
+      const end = ramLength(m, dead) ?? Number.NaN;
+      expect(leafAngleAt(m, closed)).toBeCloseTo(0, 7);
+      expect(leafAngleAt(m, end)).toBeCloseTo(dead, 6);
+      for (const beyond of [closed + (closed - end) * 1e-6, end - (closed - end) * 1e-6]) expect(leafAngleAt(m, beyond)).toBeUndefined();
+    }
+  });
+
+  it('has nothing to say of travel below 0, however little', () => {
+    const line: RamMounting = { along: 0.15, out: 0, leafBracket: 0.8 };
+    expect(deadPoint(line, 0)).toBe(0);
+    expect(deadPoint(line, -1e-12)).toBeUndefined();
+    expect(reachableAngle(usual, 0.3, 0)).toBe(0);
+    expect(reachableAngle(usual, 0.3, -0.1)).toBeUndefined();
+    expect(reachableAngle(usual, 0, 1)).toBeCloseTo(0, 7);
+  });
+
   it('sees a bracket that is off that line by rounding only as on it', () => {
     for (const along of [0.15, -0.15]) for (const out of [1e-17, -1e-17]) expect(deadPoint({ along, out, leafBracket: 0.8 }, 1)).toBeCloseTo(0, 12);
   });

@@ -12,6 +12,7 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: true,
   check: ({ sensors, leaves }, report) => {
+    let width: number | undefined;
     for (const sensor of sensors) {
       const reach = sensor.model?.facts.reach?.value;
       if (reach === undefined) continue;
@@ -19,7 +20,7 @@ export const rule = installationRule({
       if (sensor.facts.on !== undefined || sensor.facts.watches?.movements.includes('closing') !== true) continue;
       const kind = sensor.model?.facts.kind?.value;
       if (kind !== 'beam' && kind !== 'curtain') continue;
-      const width = openingWidth(leaves);
+      width ??= openingWidth(leaves);
       if (width !== undefined && width > reach * (1 + 1e-9)) say(sensor, leaves, width, report);
     }
   },
