@@ -1,0 +1,126 @@
+// What the rules about safeguarding say, and what they point at: which device, which way of control, which people. Whether
+// they find what they must is checked over installations made by chance, in tests/soundness.
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../server/rules/index.ts';
+import { judge } from '../kit/pages.ts';
+
+const head = 'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n';
+const leaf = 'leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive west-drive : birch-floor {\n  moves west\n}\n';
+const site = (lines: string): string => `site "Example" {\n  ${lines}\n}\n`;
+const sensor = (name: string, model: string, lines: string): string => `sensor ${name} : ${model} {\n  ${lines}\n}\n`;
+const edge = sensor('west-edge', 'finch-edge', 'watches closing\n  on west closing-edge\n  terminator 8.2 kohm');
+const relay = sensor('low-beam', 'finch-relay', 'watches closing\n  height 200 mm');
+const fobs = 'control fobs {\n  acts impulse\n}\n';
+const panel = (lines: string, model = 'rowan-pair', name = 'main'): string => `panel ${name} : ${model} {\n  ${lines}\n}\n`;
+const dwell = 'motion {\n  dwell 20 s\n}\n';
+
+function found(rule: string, ...parts: string[]): { readonly text: string; readonly all: readonly Finding[]; readonly one: Finding } {
+  const text = head + parts.join('');
+  const all = judge(text).findings.filter((finding) => finding.rule === rule);
+  return { text, all, one: all[0] as Finding };
+}
+/** The stretches of text that a finding points at besides its own place, each with what it says of it. */
+const pointsAt = (text: string, { related }: Finding): string[] => related.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
+
+describe('auto-close-without-tested-sensors', () => {
+  const rule = 'auto-close-without-tested-sensors';
+  const bare = 'sensor-model tern-beam "Beam that nobody can test" {\n  kind beam\n  output relay\n  measure D\n}\n';
+  const opening = sensor('other-beam', 'finch-relay', 'watches opening\n  height 200 mm');
+  const cases: Record<string, readonly [parts: readonly string[], says: string]> = {
+    'a panel that cannot test': [[relay, edge, panel('wire low-beam to S1 S0\n  wire west-edge to R1 R0', 'marram-one')], '“low-beam”: marram-one cannot test a relay output.'],
+    'a test input that is not wired': [[relay, opening, edge, panel('wire low-beam to G1 G0\n  wire other-beam to G2 G0\n  wire west-edge to E1 E0')], '“low-beam”: its test input is not wired to a test output.'],
+    'a beam without a test input': [[bare, sensor('low-beam', 'tern-beam', 'watches closing\n  height 200 mm'), edge, panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0')], '“low-beam”: it has no test input.'],
+    'a loop without a terminator': [
+      [relay, sensor('west-edge', 'finch-edge', 'watches closing\n  on west closing-edge'), panel('wire low-beam to G1 G0\n  wire low-beam test to X1\n  wire west-edge to E1 E0')],
+      '“west-edge”: its loop has no terminator, so a cut cable goes unseen.',
+    ],
+  };
+  for (const [name, [parts, says]] of Object.entries(cases))
+    test(`${name}: it is named, with why, and nothing else is`, () => {
+      const { text, all, one } = found(rule, site('rules europe\n  users public'), leaf, fobs, ...parts, dwell);
+      expect(all.length).toBe(1);
+      expect(one.what).toBe(`The gate is to close by itself, but what protects “west” is not tested before each closing: ${says}`);
+      expect(text.slice(one.start, one.end)).toBe('dwell 20 s');
+      const [device = '', why = ''] = [/“(.+?)”/.exec(says)?.[1], says.slice(0, -1)];
+      expect(pointsAt(text, one)).toEqual([`sensor ${device}: ${why}`, 'leaf west: the leaf that relies on it']);
+    });
+  test('one that tells nobody anything is not named', () => {
+    const { one } = found(rule, site('rules europe\n  users public'), leaf, fobs, relay, sensor('exit-loop', 'finch-loop', 'watches closing'), edge, panel('wire low-beam to G1 G0\n  wire exit-loop to K1 K0\n  wire west-edge to E1 E0'), dwell);
+    expect(one.what).not.toContain('exit-loop');
+  });
+  test('where nobody says who is near, it may be anybody', () => {
+    expect(found(rule, site('rules europe'), leaf, fobs, relay, edge, panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0'), dwell).all.length).toBe(1);
+  });
+});
+
+describe('safeguarding-below-minimum', () => {
+  const rule = 'safeguarding-below-minimum';
+  const wired = [edge, panel('wire west-edge to E1 E0')];
+  test('points at the way of control that asks for most, and at the people', () => {
+    const seen = 'control button {\n  acts impulse\n  sight full\n}\n';
+    const { text, all, one } = found(rule, site('rules europe\n  users limited'), leaf, seen, fobs, ...wired);
+    expect(all.length).toBe(1);
+    expect(one.what).toBe('The closing edge of “west” has measure C, but “fobs” (impulse, gate not in view) with a limited group of people near needs (C and D) or E.');
+    expect(pointsAt(text, one)).toEqual(['acts impulse: this way of control asks for it', 'users limited: and these users']);
+    expect(one.related[0]?.start).toBe(text.lastIndexOf('acts impulse'));
+  });
+  test('of several that ask for as much, the first is named', () => {
+    const beam = [relay, panel('wire low-beam to G1 G0')];
+    for (const users of ['trained', 'public']) expect(found(rule, site(`rules europe\n  users ${users}`), leaf, 'control pad {\n  acts impulse\n}\n', fobs, ...beam).one.what).toContain('but “pad” (');
+  });
+});
+
+describe('closing-edge-unguarded', () => {
+  const rule = 'closing-edge-unguarded';
+  const people = site('rules europe\n  users public');
+  test('says what is there and is not heeded', () => {
+    const { text, one } = found(rule, people, leaf, fobs, edge, relay, sensor('back-beam', 'finch-relay', 'watches opening\n  height 200 mm'), panel('link H1 H0'));
+    expect(pointsAt(text, one)).toEqual(['sensor west-edge: “west-edge” is meant to, but the panel does not heed it', 'sensor low-beam: “low-beam” is meant to, but the panel does not heed it']);
+    expect(one.remedy).toBe('Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.');
+  });
+  test('says what another panel hears', () => {
+    const { text, one } = found(rule, people, leaf, fobs, relay, panel('wire low-beam to G1 G0'), panel('wire west-drive to D1 D2', 'marram-one', 'second'));
+    expect(pointsAt(text, one)).toEqual(['sensor low-beam: “low-beam” is meant to, but it reports to a panel that does not drive “west”']);
+  });
+  test('where nothing is there, it says what to fit', () => {
+    const { one } = found(rule, people, leaf, fobs, panel('link H1 H0'));
+    expect(one.related).toEqual([]);
+    expect(one.remedy).toContain('Fit a pressure-sensitive edge');
+  });
+});
+
+describe('pedestrian-opening-unguarded', () => {
+  const rule = 'pedestrian-opening-unguarded';
+  const part = (dwells: string): string => `motion {\n  pedestrian west to 60 %${dwells}\n}\n`;
+  test('closing by itself, it asks for tested devices and says so', () => {
+    const { text, one } = found(rule, site('rules europe\n  users trained\n  sight full'), leaf, fobs, edge, panel('wire west-edge to E1 E0'), part(' dwell 10 s'));
+    expect(one.what).toBe('The pedestrian opening of “west” needs (C and D) or E; the sensors that watch it give measure none.');
+    expect(one.remedy).toContain('each of them tested before closing');
+    expect(pointsAt(text, one)).toEqual(['leaf west: the leaf']);
+  });
+  test('commanded in view of the gate, it asks for less', () => {
+    const { one } = found(rule, site('rules europe\n  users trained\n  sight full'), leaf, fobs, edge, panel('wire west-edge to E1 E0'), part(''));
+    expect(one.what).toContain('needs C or E;');
+    expect(one.remedy).not.toContain('tested');
+  });
+  test('where no control is stated, it is taken to be one out of view', () => {
+    expect(found(rule, site('rules europe\n  users limited\n  sight full'), leaf, panel('link H1 H0'), part('')).one.what).toContain('needs (C and D) or E;');
+  });
+});
+
+describe('hold-to-run-misuse', () => {
+  test('points at the people, and says what to use', () => {
+    const held = 'control button {\n  by push-button\n  acts hold-to-run\n  sight full\n}\n';
+    for (const [users, says] of [['public', 'where the public is near'], ['limited', 'for a limited group']] as const) {
+      const { text, all, one } = found('hold-to-run-misuse', site(`rules europe\n  users ${users}`), leaf, held);
+      expect(all.length).toBe(1);
+      expect(one.severity).toBe('error');
+      expect(one.what).toContain(says);
+      expect(pointsAt(text, one)).toEqual([`users ${users}: these are the users`]);
+    }
+  });
+  test('out of view it is a warning, by whoever it is held', () => {
+    const { all } = found('hold-to-run-misuse', site('rules europe\n  users trained\n  sight none'), leaf, 'control button {\n  acts hold-to-run\n}\n');
+    expect(all.map(({ severity }) => severity)).toEqual(['warning']);
+  });
+});
