@@ -1,7 +1,7 @@
 // Where a caret stands: the blocks around it, the line it is on, and which slot of that line each value fills. It reads
 // half-typed lines too, so it is more forgiving than the reader of the vocabulary and reports nothing.
 import { holds, type Span, type Statement, type Tree, type Value, type WordValue } from '../../grammar/index.ts';
-import { anywhereLines, blocks, topLines, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+import { anywhereLines, blocks, fits, topLines, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
 
 /** A block of the file and the entry of the vocabulary that describes it; none for a word that is not known. */
 export interface Enclosing {
@@ -166,26 +166,6 @@ function slotFor(slots: readonly (readonly [string, Slot])[], at: number, entere
     return i;
   }
   return undefined;
-}
-
-function fits(value: Value, slot: Slot): boolean {
-  switch (slot.kind) {
-    case 'quantity':
-    case 'count':
-    case 'range':
-      return value.kind === 'number';
-    case 'choice':
-      return value.kind === 'word';
-    case 'name':
-    case 'ref':
-      return value.kind === 'word';
-    case 'text':
-      return value.kind === 'text';
-    case 'date':
-      return value.kind === 'date';
-    case 'tolerance':
-      return false;
-  }
 }
 
 /** The value of a statement that holds the offset. */

@@ -58,6 +58,7 @@ interface BlockReader {
 }
 
 const none: readonly never[] = Object.freeze([]) as readonly never[];
+const noOptions: ReadonlySet<string> = new Set();
 /** Most unknown words of one file for which a likely meaning is looked up. */
 const mostGuesses = 200;
 const noBlocks: Record<string, Entity[]> = Object.freeze({}) as Record<string, Entity[]>;
@@ -524,7 +525,8 @@ function moveToFront(values: readonly Value[], at: number, from: number, keyword
   return [...values.slice(0, at), ...values.slice(from, end), ...values.slice(at, from), ...values.slice(end)];
 }
 
-function fits(value: Value, slot: Slot, keywords: ReadonlySet<string>): boolean {
+/** True when a value is of the kind that a slot takes; a keyword of the line is none. */
+export function fits(value: Value, slot: Slot, keywords: ReadonlySet<string> = noOptions): boolean {
   if (value.kind === 'word' && keywords.has(value.text)) return false;
   switch (slot.kind) {
     case 'quantity':
