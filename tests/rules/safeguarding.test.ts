@@ -124,3 +124,33 @@ describe('hold-to-run-misuse', () => {
     expect(all.map(({ severity }) => severity)).toEqual(['warning']);
   });
 });
+
+describe('what is missing is said elsewhere', () => {
+  const six = ['closing-edge-unguarded', 'safeguarding-below-minimum', 'auto-close-without-tested-sensors', 'pedestrian-opening-unguarded', 'hold-to-run-misuse', 'entrapment-protection-below-minimum'];
+  const held = 'control button {\n  acts hold-to-run\n  sight full\n}\n';
+  const motion = 'motion {\n  pedestrian west to 60 %\n}\n';
+  const flagged = (...parts: string[]): string[] => judge(head + parts.join('')).findings.flatMap(({ rule, severity }) => (six.includes(rule) ? [`${rule} ${severity}`] : []));
+  const wired = edge + panel('wire west-edge to E1 E0');
+
+  test('without a site, without rules, without users, the table decides nothing', () => {
+    for (const where of ['', site('sight none'), site('users public\n  sight full'), site('rules europe\n  sight full')]) {
+      expect(flagged(where, leaf, wired, held, motion).filter((one) => !one.includes('warning')), where).toEqual([]);
+      expect(flagged(where, leaf, wired, fobs, motion), where).toEqual([]);
+    }
+  });
+  test('a bare leaf is flagged by one of them, whatever else is stated', () => {
+    for (const where of ['', site('sight none'), site('rules europe\n  users public')]) expect(flagged(where, leaf, fobs), where).toEqual(['closing-edge-unguarded error']);
+    expect(flagged(site('rules north-america\n  users public'), leaf, fobs)).toEqual(['entrapment-protection-below-minimum error', 'entrapment-protection-below-minimum warning']);
+  });
+  test('a control that does not say how it acts, and a part opening of a leaf that is not there', () => {
+    const people = site('rules europe\n  users public');
+    expect(flagged(people, leaf, wired, 'control button {\n  by push-button\n}\n')).toEqual([]);
+    expect(flagged(people, wired.replace('on west closing-edge', ''), 'motion {\n  pedestrian west to 60 %\n}\n')).toEqual([]);
+  });
+  test('commanded, a part opening needs no tested device', () => {
+    const strip = 'sensor-model tern-strip "Edge with a contact" {\n  kind edge\n  output relay\n  measure C\n}\n';
+    const one = sensor('west-edge', 'tern-strip', 'watches closing, pedestrian\n  on west closing-edge') + panel('wire west-edge to G1 G0');
+    expect(flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion)).toEqual([]);
+    expect(flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion.replace('60 %', '60 % dwell 9 s'))).toEqual(['pedestrian-opening-unguarded error']);
+  });
+});
