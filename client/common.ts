@@ -21,7 +21,6 @@ const figuresScheme = 'pintle-figures';
 export function clientOptions(context: vscode.ExtensionContext): LanguageClientOptions {
   const options: InitializationOptions = {
     pages: vscode.Uri.joinPath(context.extensionUri, 'dist', 'pages').toString(),
-    inlayValues: vscode.workspace.getConfiguration('pintle').get('inlayValues', true),
     suggestCommand: 'editor.action.triggerSuggest',
   };
   return {

@@ -2,6 +2,7 @@
 import { ErrorCodes, ResponseError, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import type { ReadResult } from '../editor/index.ts';
 import type { ClientTakes } from './convert.ts';
+import { normally, type Settings } from './settings.ts';
 import { readRequest, type InitializationOptions, type ReadAnswer, type ReadParams } from './requests.ts';
 
 /** Longest wait for a file of the client's, in milliseconds. */
@@ -9,12 +10,15 @@ const longestRead = 10_000;
 /** Quiet time before the client is told to ask again, in milliseconds. */
 const refreshAfter = 50;
 
+/** What a client can be told to ask for again. */
+export type Refreshed = 'diagnostics' | 'inlays' | 'lenses' | 'tokens';
+
 /** One for each connection; filled in when the client introduces itself. */
 export interface Client {
   capabilities: ClientCapabilities;
   takes: ClientTakes;
   options: InitializationOptions;
-  inlayValues: boolean;
+  settings: Settings;
   /** It tells of changes of files. */
   watches: boolean;
   /** It has said goodbye. */
@@ -24,7 +28,7 @@ export interface Client {
   /** Asks for the text of a file that only the client can read. */
   readonly readFile: (uri: string) => Promise<ReadResult>;
   /** Tells it, after a while and once for many reasons, to ask again. */
-  readonly refresh: (...what: ('diagnostics' | 'inlays')[]) => void;
+  readonly refresh: (...what: Refreshed[]) => void;
   readonly stop: () => void;
 }
 
@@ -56,7 +60,7 @@ export function createClient(connection: Connection): Client {
     }
   };
 
-  const wanted = new Set<'diagnostics' | 'inlays'>();
+  const wanted = new Set<Refreshed>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const refreshNow = (): void => {
     timer = undefined;
@@ -64,6 +68,8 @@ export function createClient(connection: Connection): Client {
     const fail = (error: unknown): void => complain('refresh', error);
     if (wanted.has('diagnostics') && client.takes.pull && workspace?.diagnostics?.refreshSupport === true) connection.languages.diagnostics.refresh().catch(fail);
     if (wanted.has('inlays') && workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh().catch(fail);
+    if (wanted.has('lenses') && workspace?.codeLens?.refreshSupport === true) connection.sendRequest('workspace/codeLens/refresh').catch(fail);
+    if (wanted.has('tokens') && workspace?.semanticTokens?.refreshSupport === true) connection.languages.semanticTokens.refresh();
     wanted.clear();
   };
 
@@ -71,7 +77,7 @@ export function createClient(connection: Connection): Client {
     capabilities: {},
     takes: takesOf({}),
     options: {},
-    inlayValues: true,
+    settings: normally,
     watches: false,
     isDown: false,
     log: (line) => tell('log', line),
@@ -109,10 +115,10 @@ export function takesOf({ textDocument, workspace }: ClientCapabilities): Client
 /** What the client passed at the start; what does not fit is left out. */
 export function optionsOf(given: unknown): InitializationOptions {
   if (typeof given !== 'object' || given === null) return {};
-  const { pages, inlayValues, suggestCommand } = given as Record<string, unknown>;
+  const { pages, settings, suggestCommand } = given as Record<string, unknown>;
   return {
     ...(typeof pages === 'string' && pages !== '' ? { pages } : {}),
-    ...(typeof inlayValues === 'boolean' ? { inlayValues } : {}),
+    ...(typeof settings === 'object' && settings !== null ? { settings } : {}),
     ...(typeof suggestCommand === 'string' && suggestCommand !== '' ? { suggestCommand } : {}),
   };
 }

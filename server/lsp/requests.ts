@@ -35,8 +35,8 @@ export type ReadAnswer = { readonly text: string } | { readonly missing: true };
 export interface InitializationOptions {
   /** Base URI of the rules' pages; each diagnostic then links to its own. */
   readonly pages?: string;
-  /** False: no values behind the lines. */
-  readonly inlayValues?: boolean;
+  /** The settings, for clients that cannot be asked for them; see settings.ts. */
+  readonly settings?: object;
   /** Command of the client that asks for completion again after a word was taken. */
   readonly suggestCommand?: string;
 }

@@ -1,7 +1,6 @@
 // The protocol, from greeting to goodbye: open texts, files, folders, settings. When to work anew and what is stale is
-// decided here; reports.ts and features.ts answer.
+// decided here; reports.ts and the features answer.
 import {
-  CodeActionKind,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   FileChangeType,
@@ -10,6 +9,7 @@ import {
   type Connection,
   type InitializeParams,
   type InitializeResult,
+  type ServerCapabilities,
   type WorkspaceFoldersChangeEvent,
 } from 'vscode-languageserver';
 import type { Analysis } from '../editor/index.ts';
@@ -17,11 +17,12 @@ import { createAnswering } from './answering.ts';
 import { createClient, optionsOf, takesOf } from './client.ts';
 import type { Around } from './convert.ts';
 import { Lines, type Document } from './documents.ts';
-import { answerFeatures, fixAllKind } from './features.ts';
+import { allFeatures } from './features/all.ts';
 import type { Host } from './host.ts';
 import { createPace } from './pace.ts';
 import { createReports } from './reports.ts';
 import { createSession } from './session.ts';
+import { readSettings } from './settings.ts';
 import { pathOf } from './uris.ts';
 
 /** How often it is looked whether a new day has begun, in milliseconds. */
@@ -61,12 +62,12 @@ export function startServer(connection: Connection, host: Host): void {
   const answers = createAnswering(host, session, pace, client, linesFor);
   const { hearing } = answers;
   const reports = createReports({ connection, host, session, pace, client, answers, linesFor, aroundFor });
-  answerFeatures({ connection, session, pace, client, answers, reports, linesFor, aroundFor });
+  for (const feature of allFeatures) feature.answer({ connection, session, pace, client, answers, reports, linesFor, aroundFor });
 
   /** Something that other texts can see has changed. */
   const othersChanged = (readers: readonly Document[]): void => {
     reports.publishLater(readers);
-    client.refresh('diagnostics', 'inlays');
+    client.refresh('diagnostics', 'inlays', 'lenses', 'tokens');
   };
 
   // --- Open texts.
@@ -139,10 +140,10 @@ export function startServer(connection: Connection, host: Host): void {
   if (typeof dayTimer === 'object' && 'unref' in dayTimer) dayTimer.unref();
 
   const applySettings = (given: unknown): void => {
-    const wanted = typeof given === 'object' && given !== null && 'inlayValues' in given ? given.inlayValues !== false : (client.options.inlayValues ?? true);
-    if (wanted === client.inlayValues) return;
-    client.inlayValues = wanted;
-    client.refresh('inlays');
+    const wanted = readSettings(given ?? client.options.settings);
+    if (JSON.stringify(wanted) === JSON.stringify(client.settings)) return;
+    client.settings = wanted;
+    client.refresh('inlays', 'lenses');
   };
 
   const fetchSettings = async (): Promise<void> => {
@@ -169,26 +170,19 @@ export function startServer(connection: Connection, host: Host): void {
     client.capabilities = params.capabilities;
     client.takes = takesOf(params.capabilities);
     client.options = optionsOf(params.initializationOptions);
-    client.inlayValues = client.options.inlayValues ?? true;
+    client.settings = readSettings(client.options.settings);
     session.setFolders(foldersOf(params));
+    const abilities: Partial<ServerCapabilities> = Object.assign({}, ...allFeatures.map((feature) => feature.capabilities?.(client) ?? {}));
     return {
       serverInfo: { name: 'pintle' },
       capabilities: {
         positionEncoding: 'utf-16',
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        hoverProvider: true,
-        completionProvider: { triggerCharacters: [' ', ':', '"', '/'], resolveProvider: true },
-        definitionProvider: true,
-        referencesProvider: true,
-        documentHighlightProvider: true,
-        documentSymbolProvider: true,
-        documentFormattingProvider: true,
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
-        inlayHintProvider: { resolveProvider: true },
+        ...abilities,
         ...(client.takes.pull ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } } : {}),
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters } },
+          fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters }, ...abilities.workspace?.fileOperations },
         },
       },
     };

@@ -344,8 +344,8 @@ describe('features', () => {
   });
 
   test('inlay values, their tooltip on demand, and the switch', async () => {
-    let inlayValues = true;
-    const { client, place } = await start({ settings: () => ({ inlayValues }) });
+    let show = true;
+    const { client, place } = await start({ settings: () => ({ values: { show } }) });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     const hints = await client.inlays(uri);
@@ -354,7 +354,7 @@ describe('features', () => {
     expect(hint.tooltip).toBeUndefined();
     const resolved = await client.request<InlayHint>('inlayHint/resolve', hint);
     expect(JSON.stringify(resolved.tooltip)).toContain('Source: ');
-    inlayValues = false;
+    show = false;
     await client.connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
     await client.until(() => client.refreshes.inlays > 0);
     expect(await client.inlays(uri)).toEqual([]);

@@ -4,6 +4,7 @@ import { allFigures } from '../../server/figures/index.ts';
 import { allRules } from '../../server/rules/index.ts';
 import { headerShape, languageVersion, lineShape, siUnit, unitNamed, unitsOf, type Dimension, type LineSpec, type QuantitySlot, type Slot, type Unit } from '../../server/vocabulary/index.ts';
 import { allBlocks, linesOfAnyBlock, linesOfFile } from './generated-places.ts';
+import { settingsPage } from './generated-settings.ts';
 import { traceability } from './generated-traceability.ts';
 
 const code = (text: string): string => '`' + text + '`';
@@ -166,6 +167,7 @@ export function manual(): string {
     '- [Rules](#rules)',
     '- [What asks for what](#what-asks-for-what)',
     '- [Figures](#figures)',
+    '- [Settings of the editor](#settings-of-the-editor)',
     '',
     shape,
     ...unitTable(),
@@ -207,6 +209,7 @@ export function manual(): string {
       [...allFigures].sort((a, b) => (a.id < b.id ? -1 : 1)).map((figure) => [code(figure.id), figure.unit, figure.title, figure.formula, figure.source.text]),
     ),
     '',
+    ...settingsPage(),
   );
   return out.join('\n').replace(/\n{3,}/g, '\n\n');
 }

@@ -7,7 +7,7 @@ import { allRules } from '../../server/rules/index.ts';
 
 /** The root of the repository, where this is bundled away from it; see generate.mjs. */
 declare const pintleRoot: string | undefined;
-const root = typeof pintleRoot === 'string' ? pintleRoot : fileURLToPath(new URL('../..', import.meta.url));
+export const root = typeof pintleRoot === 'string' ? pintleRoot : fileURLToPath(new URL('../..', import.meta.url));
 
 type Rule = (typeof allRules)[number];
 

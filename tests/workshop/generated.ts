@@ -1,9 +1,13 @@
 // Everything that is generated from the vocabulary table and the lists of rules and figures. Pure: the texts by path from
 // the root. `npm run generate` writes them; a test fails when one of them is stale.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { languageConfiguration } from './generated-configuration.ts';
 import { highlighting } from './generated-highlighting.ts';
 import { manual } from './generated-manual.ts';
+import { withConfiguration } from './generated-settings.ts';
 import { snippets } from './generated-snippets.ts';
+import { root } from './generated-traceability.ts';
 
 const json = (value: unknown): string => JSON.stringify(value, undefined, 2) + '\n';
 
@@ -13,5 +17,6 @@ export function generated(): Record<string, string> {
     'grammar/language-configuration.json': json(languageConfiguration()),
     'client/snippets.json': json(snippets()),
     'server/vocabulary/manual.md': manual(),
+    'package.json': withConfiguration(readFileSync(join(root, 'package.json'), 'utf8')),
   };
 }

@@ -18,11 +18,19 @@ export function listOf(room, file, exported, list, type, from) {
   return `// Generated from the folders of this room by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((name) => `  ${spread}${camel(name)},\n`).join('')}];\n`;
 }
 
+/** The same from single files of a folder, those left out that are no entry. */
+export function listOfFiles(room, exported, list, type, from) {
+  const names = readdirSync(join(root, 'server', room)).filter((file) => file.endsWith('.ts') && file !== 'all.ts' && `./${file}` !== from).sort();
+  const imports = names.map((file) => `import { ${exported} as ${camel(file.slice(0, -3))} } from './${file}';`);
+  return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((file) => `  ${camel(file.slice(0, -3))},\n`).join('')}];\n`;
+}
+
 /** Every generated list: path from the root, and the text it should have. */
 export function lists() {
   return {
     'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
     'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './figure.ts'),
+    'server/lsp/features/all.ts': listOfFiles('lsp/features', 'feature', 'allFeatures', 'Feature', './feature.ts'),
   };
 }
 

@@ -1,0 +1,27 @@
+// Generated from the files of this folder by `npm run generate`. Do not edit.
+import { feature as codeActions } from './code-actions.ts';
+import { feature as completion } from './completion.ts';
+import { feature as definition } from './definition.ts';
+import { feature as figures } from './figures.ts';
+import { feature as formatting } from './formatting.ts';
+import { feature as highlight } from './highlight.ts';
+import { feature as hover } from './hover.ts';
+import { feature as inlayValues } from './inlay-values.ts';
+import { feature as references } from './references.ts';
+import { feature as rules } from './rules.ts';
+import { feature as symbols } from './symbols.ts';
+import type { Feature } from './feature.ts';
+
+export const allFeatures: readonly Feature[] = [
+  codeActions,
+  completion,
+  definition,
+  figures,
+  formatting,
+  highlight,
+  hover,
+  inlayValues,
+  references,
+  rules,
+  symbols,
+];

@@ -1,0 +1,32 @@
+import type { CompletionItem, TextDocumentPositionParams } from 'vscode-languageserver';
+import { completion, type Completion } from '../../editor/index.ts';
+import { markup, toCompletionItems } from '../convert.ts';
+import type { Feature } from './feature.ts';
+
+export const feature: Feature = {
+  capabilities: () => ({ completionProvider: { triggerCharacters: [' ', ':', '"', '/'], resolveProvider: true } }),
+  answer: ({ connection, session, client, answers }) => {
+    const { answering, about } = answers;
+    // The last list is kept for its documentation; what is asked of an older one has none.
+    let offered: { readonly list: number; readonly items: readonly Completion[] } = { list: 0, items: [] };
+    connection.onCompletion(
+      about('completion', { isIncomplete: false, items: [] as CompletionItem[] }, ({ analysis, lines }, { position }: TextDocumentPositionParams) => {
+        const workspace = session.workspaceOf(analysis.path);
+        const found = completion(analysis, lines.offset(position), { libraries: session.libraries(workspace.root) });
+        const list = offered.list + 1;
+        offered = { list, items: found.items };
+        // Units end with the key that makes them whole, so their list must be asked for at each key.
+        const isIncomplete = found.items.length === 0 || found.items.some((item) => item.kind === 'unit');
+        return { isIncomplete, items: toCompletionItems(found, lines, client.takes, client.options.suggestCommand, (_item, index) => [list, index]) };
+      }),
+    );
+    connection.onCompletionResolve(
+      answering('completion', undefined as unknown as CompletionItem, (item) => {
+        const [list, index] = Array.isArray(item.data) ? (item.data as unknown[]) : [];
+        const found = list === offered.list && typeof index === 'number' ? offered.items[index] : undefined;
+        const documentation = found?.documentation() ?? '';
+        return documentation === '' ? item : { ...item, documentation: markup(documentation, client.takes) };
+      }),
+    );
+  },
+};

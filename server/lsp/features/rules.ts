@@ -1,0 +1,10 @@
+import { rulesShown } from '../../editor/index.ts';
+import { rulesRequest, type RulesAnswer } from '../requests.ts';
+import type { Feature } from './feature.ts';
+
+export const feature: Feature = {
+  answer: ({ connection, answers }) => {
+    const { answering } = answers;
+    connection.onRequest<RulesAnswer, never>(rulesRequest, answering<unknown, RulesAnswer>('rules', [], () => rulesShown()));
+  },
+};

@@ -1,0 +1,15 @@
+import { symbols } from '../../editor/index.ts';
+import { toDocumentSymbols, toSymbolInformation } from '../convert.ts';
+import type { Feature } from './feature.ts';
+
+export const feature: Feature = {
+  capabilities: () => ({ documentSymbolProvider: true }),
+  answer: ({ connection, client, answers }) => {
+    const { about } = answers;
+    connection.onDocumentSymbol(
+      about('symbols', [], ({ document, analysis, lines }) => (client.takes.nestedSymbols ? toDocumentSymbols(symbols(analysis), lines) : toSymbolInformation(symbols(analysis), lines, document.uri))) as Parameters<
+        typeof connection.onDocumentSymbol
+      >[0],
+    );
+  },
+};

@@ -1,0 +1,1 @@
+export async function run(): Promise<void> { console.log('hello', JSON.stringify({a:1})); const vscode = require('vscode'); console.log('kind', vscode.env.uiKind, vscode.extensions.getExtension('pintle.pintle')?.extensionUri.toString()); throw new Error('boom'); }

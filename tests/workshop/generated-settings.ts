@@ -1,0 +1,37 @@
+// The extension's settings, from the one schema in server/lsp/settings.ts.
+import { settings, type Setting } from '../../server/lsp/settings.ts';
+
+type Json = Record<string, unknown>;
+
+const scopes = { folder: 'resource', window: 'window' } as const;
+
+const entry = (setting: Setting, order: number): Json => ({
+  ...(setting.kind === 'switch' ? { type: 'boolean' } : { type: 'string', enum: Object.keys(setting.options), enumDescriptions: Object.values(setting.options) }),
+  default: setting.normally,
+  scope: scopes[setting.scope],
+  order,
+  markdownDescription: setting.doc,
+});
+
+/** `contributes.configuration` of the manifest. */
+export const configuration = (): Json => ({
+  title: 'Pintle',
+  properties: Object.fromEntries(Object.entries<Setting>(settings).map(([name, setting], index) => [`pintle.${name}`, entry(setting, index)])),
+});
+
+/** A manifest with its settings replaced; all else as it was. */
+export function withConfiguration(manifest: string): string {
+  const read = JSON.parse(manifest) as Json & { contributes: Json };
+  read.contributes['configuration'] = configuration();
+  return JSON.stringify(read, undefined, 2) + '\n';
+}
+
+/** The manual's list of them. */
+export function settingsPage(): string[] {
+  const lines = ['## Settings of the editor', '', 'In VS Code under `pintle.`; other editors send them as one object, nested along the dots.', ''];
+  for (const [name, setting] of Object.entries<Setting>(settings)) {
+    const values = setting.kind === 'switch' ? 'true or false' : Object.entries(setting.options).map(([option, doc]) => `\`${option}\`: ${doc}`).join(' ');
+    lines.push(`- \`${name}\` (${values}${setting.kind === 'switch' ? ', ' : ' Normally '}${setting.kind === 'switch' ? 'normally ' : ''}\`${String(setting.normally)}\`). ${setting.doc}`);
+  }
+  return [...lines, ''];
+}
