@@ -24,6 +24,73 @@ export interface FigureAnswer {
 export const rulesRequest = 'pintle/rules';
 export type RulesAnswer = readonly RuleShown[];
 
+/** Client to server: drawings of an installation, and what in them stands where in its file. */
+export const previewRequest = 'pintle/preview';
+export interface PreviewParams {
+  readonly uri: string;
+}
+export interface PreviewAnswer {
+  /** The site's title, or the file's name. */
+  readonly title: string;
+  readonly counts: { readonly error: number; readonly warning: number; readonly note: number };
+  readonly drawings: readonly DrawingAnswer[];
+  /** Everything that is drawn and stands in the file. A drawing's element has its id in `data-thing`. */
+  readonly things: readonly ThingAnswer[];
+  /** How the leaves move through one full cycle; none where that cannot be worked out. */
+  readonly cycle?: CycleAnswer;
+  /** Style sheet of the drawings: classes, and colours as custom properties that a theme may set. */
+  readonly style: string;
+}
+export interface DrawingAnswer {
+  /** `plan`, `timing`, `force`, `wiring`. */
+  readonly id: string;
+  readonly title: string;
+  /** The drawing in words, for those who cannot see it. */
+  readonly description: string;
+  /** A whole `svg` element with a viewBox and no size, no script, no style and no address; text from the file is escaped. */
+  readonly svg: string;
+  /** The same facts to read. */
+  readonly table: { readonly caption: string; readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
+  /** Why there is nothing to draw, and which facts would change that; then `svg` is empty. */
+  readonly lacks?: string;
+}
+export interface ThingAnswer {
+  /** `leaf.west`, `sensor.lower-beam`, `terminal.main.B1`, `hazard.west.hinge`. */
+  readonly id: string;
+  readonly label: string;
+  readonly range: { readonly start: { readonly line: number; readonly character: number }; readonly end: { readonly line: number; readonly character: number } };
+}
+export interface CycleAnswer {
+  /** Seconds of the whole cycle: opening, waiting open, closing, seating. */
+  readonly duration: number;
+  /** Stretches of it in words, for the slider. */
+  readonly phases: readonly { readonly from: number; readonly to: number; readonly label: string }[];
+  readonly leaves: readonly CycleLeaf[];
+}
+export interface CycleLeaf {
+  /** Its `data-moves` in the plan; the element is drawn closed. */
+  readonly thing: string;
+  /** Turns about a point of the plan (in its viewBox), or moves along it. */
+  readonly motion: { readonly kind: 'turn'; readonly x: number; readonly y: number } | { readonly kind: 'shift'; readonly x: number; readonly y: number };
+  /** Seconds, rising, and at each the angle in degrees as SVG turns, or the share 0 to 1 of the shift. Between them, straight lines. */
+  readonly times: readonly number[];
+  readonly values: readonly number[];
+}
+
+/** Client to server: one drawing as a file of its own, with its style and its colours in it. */
+export const drawingRequest = 'pintle/drawing';
+export interface DrawingParams {
+  readonly uri: string;
+  readonly id: string;
+  readonly theme: 'light' | 'dark' | 'print';
+}
+export interface DrawingFileAnswer {
+  /** A whole SVG document; empty where there is nothing to draw. */
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** Server to client: the text of a file that the server cannot read itself. */
 export const readRequest = 'pintle/read';
 export interface ReadParams {
