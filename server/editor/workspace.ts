@@ -3,7 +3,7 @@
 import { lineStarts, parse } from '../../grammar/index.ts';
 import { figuresOf, type Figure } from '../figures/index.ts';
 import { buildShelf, folderOf, hasOwnModels, libraryOf, resolve, type Installation, type Library, type Shelf } from '../model/index.ts';
-import { evaluate, type Finding, type Verdict } from '../rules/index.ts';
+import { evaluate, judging, type Finding, type Verdict } from '../rules/index.ts';
 import { readFile, type Reading } from '../vocabulary/index.ts';
 
 /** The text of a file, or why there is none. `waiting`: it will come later, and `changed` will be called. */
@@ -28,6 +28,8 @@ export interface Analysis {
   readonly accepted: readonly Finding[];
   readonly figures: readonly Figure[];
   readonly lineStarts: readonly number[];
+  /** False while the rules that take long have not run yet. */
+  readonly complete: boolean;
 }
 
 /** A class and not a literal with getters: these would cost each file a hidden class of its own. */
@@ -39,9 +41,10 @@ class Judged implements Analysis {
   readonly shelf: Shelf;
   readonly findings: readonly Finding[];
   readonly accepted: readonly Finding[];
+  readonly complete: boolean;
   #starts: readonly number[] | undefined;
 
-  constructor(path: string, root: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict) {
+  constructor(path: string, root: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict, complete: boolean) {
     this.path = path;
     this.root = root;
     this.text = text;
@@ -49,6 +52,7 @@ class Judged implements Analysis {
     this.shelf = shelf;
     this.findings = verdict.findings;
     this.accepted = verdict.accepted;
+    this.complete = complete;
   }
 
   get figures(): readonly Figure[] {
@@ -73,6 +77,7 @@ export class Workspace {
   readonly #shelves = new Map<string, Shelf>();
   /** Shelves of open files that no other file can share: those that bring models of their own, or lead back to themselves. */
   readonly #ownShelves = new Map<string, { readonly reading: Reading; readonly shelf: Shelf }>();
+  #age = 0;
   readonly #kept = new Map<string, Kept>();
   readonly #analyses = new Map<string, { readonly reading: Reading; readonly shelf: Shelf; readonly asOf: string; readonly analysis: Analysis }>();
 
@@ -89,17 +94,53 @@ export class Workspace {
 
   /** Judges a text that is open in an editor; the same text is judged once. */
   open(path: string, text: string, asOf: string): Analysis {
-    const kept = this.#keep(path, text);
-    const shelf = this.#shelfOfOpen(path, kept.reading);
+    const steps = this.opening(path, text, asOf);
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return step.value;
+    }
+  }
+
+  /**
+   * The same in small steps, for whoever must not work long at a time: between them it may be left, and what was worked
+   * out so far is kept. Before the rules that take long it yields an analysis without them.
+   */
+  *opening(path: string, text: string, asOf: string): Generator<Analysis | undefined, Analysis> {
+    let kept = this.#kept.get(path);
+    if (kept?.text !== text) {
+      const tree = parse(text);
+      yield undefined;
+      kept = this.#keep(path, text, readFile(tree));
+      yield undefined;
+    }
+    const { reading } = kept;
+    const shelf = this.#shelfOfOpen(path, reading);
+    const keep = (installation: Installation, verdict: Verdict, complete: boolean): Analysis => {
+      const analysis = new Judged(path, this.root, text, installation, shelf, verdict, complete);
+      this.#analyses.set(path, { reading, shelf, asOf, analysis });
+      return analysis;
+    };
     const known = this.#analyses.get(path);
-    if (known !== undefined && known.reading === kept.reading && known.shelf === shelf && known.asOf === asOf) return known.analysis;
-    const analysis = this.#analyse(path, text, kept.reading, shelf, asOf);
-    this.#analyses.set(path, { reading: kept.reading, shelf, asOf, analysis });
-    return analysis;
+    const isSame = known !== undefined && known.reading === reading && known.shelf === shelf && known.asOf === asOf;
+    if (isSame && known.analysis.complete) return known.analysis;
+    const installation = isSame ? known.analysis.installation : resolve(path, reading, shelf);
+    yield isSame ? known.analysis : undefined;
+    const steps = judging(installation, asOf);
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return keep(installation, step.value, true);
+      yield step.value === undefined ? undefined : keep(installation, step.value, false);
+    }
+  }
+
+  /** Counts what can change an analysis: while it is the same, an analysis of the same text is. */
+  get age(): number {
+    return this.#age;
   }
 
   /** Forgets what is known of a file, because its text changed or it is gone; what can see it is worked out anew. */
   changed(path: string): void {
+    this.#age++;
     this.#kept.delete(path);
     this.#analyses.delete(path);
     this.#libraries.delete(path);
@@ -131,11 +172,9 @@ export class Workspace {
     return analysis.shelf.files.filter((path) => this.#libraries.get(path) === 'waiting');
   }
 
-  #keep(path: string, text: string): Kept {
-    const kept = this.#kept.get(path);
-    if (kept !== undefined && kept.text === text) return kept;
-    const fresh: Kept = { text, reading: readFile(parse(text)) };
-    if (kept !== undefined) this.changed(path);
+  #keep(path: string, text: string, reading: Reading): Kept {
+    const fresh: Kept = { text, reading };
+    if (this.#kept.has(path)) this.changed(path);
     this.#kept.set(path, fresh);
     return fresh;
   }
@@ -143,7 +182,7 @@ export class Workspace {
   #analyse(path: string, text: string, reading: Reading, shelf: Shelf, asOf: string): Analysis {
     const installation = resolve(path, reading, shelf);
     const verdict = evaluate(installation, asOf);
-    return new Judged(path, this.root, text, installation, shelf, verdict);
+    return new Judged(path, this.root, text, installation, shelf, verdict, true);
   }
 
   /** Files in one folder with the same `use` lines and no models of their own share a shelf. */

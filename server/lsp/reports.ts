@@ -10,6 +10,8 @@ import type { Pace } from './pace.ts';
 import type { Session } from './session.ts';
 import { isInside, pathOf } from './uris.ts';
 
+/** Quiet time before the rules that take long are run on a large file, in milliseconds. */
+const restBefore = 200;
 /** Reports of a workspace sent at a time. */
 const batch = 50;
 
@@ -97,6 +99,30 @@ export function createReports({ connection, host, session, pace, client, answers
     if (last !== undefined && last.analysis === analysis && last.version === version) return;
     published.set(document, { analysis, version });
     await connection.sendDiagnostics({ uri: document.uri, version, diagnostics: reportOf(analysis).items });
+    if (!analysis.complete) completeLater(document);
+  };
+
+  // --- What takes long, when the keys rest.
+
+  const incomplete = new Set<Document>();
+  let restTimer: ReturnType<typeof setTimeout> | undefined;
+
+  const completeLater = (document: Document): void => {
+    incomplete.add(document);
+    clearTimeout(restTimer);
+    restTimer = setTimeout(() => void complete().catch(fail), restBefore);
+  };
+
+  const complete = async (): Promise<void> => {
+    const documents = [...incomplete];
+    incomplete.clear();
+    for (const document of documents) {
+      const { version } = document;
+      const analysis = await session.analyse(document, 'whole');
+      if (analysis === undefined || document.version !== version || client.isDown) continue;
+      if (client.takes.pull) client.refresh('diagnostics');
+      else publishLater([document]);
+    }
   };
 
   // --- Asked for.
@@ -115,8 +141,11 @@ export function createReports({ connection, host, session, pace, client, answers
         return typeof analysis === 'string' ? nothing() : full(reportOf(analysis), previousResultId);
       }
       documents.touch(document);
-      const analysis = await session.analyse(document);
-      return analysis === undefined ? nothing() : full(reportOf(analysis), previousResultId);
+      // A client that cannot be told to ask again gets everything at once.
+      const analysis = await session.analyse(document, client.capabilities.workspace?.diagnostics?.refreshSupport === true ? 'quick' : 'whole');
+      if (analysis === undefined) return nothing();
+      if (!analysis.complete) completeLater(document);
+      return full(reportOf(analysis), previousResultId);
     }),
   );
 
@@ -150,7 +179,7 @@ export function createReports({ connection, host, session, pace, client, answers
       for (const document of documents.byUse()) {
         await rest();
         if (token.isCancellationRequested) return { items: [] };
-        const analysis = await session.analyse(document);
+        const analysis = await session.analyse(document, 'whole');
         if (analysis === undefined) continue;
         seen.add(document.path);
         send({ ...full(reportOf(analysis), previous.get(document.path)?.value), uri: document.uri, version: document.version });
@@ -186,6 +215,7 @@ export function createReports({ connection, host, session, pace, client, answers
     publishLater,
     clear: async (document) => {
       unpublished.delete(document);
+      incomplete.delete(document);
       forget(document.path);
       if (!client.takes.pull) await connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
     },

@@ -32,7 +32,7 @@ const dayCheck = 600_000;
 export function startServer(connection: Connection, host: Host): void {
   const client = createClient(connection);
   const pace = createPace(host, client.log);
-  const session = createSession({ host, timed: pace.timed, ask: client.readFile });
+  const session = createSession({ host, pace, ask: client.readFile });
   const { documents } = session;
 
   const linesOf = new WeakMap<Analysis, Lines>();

@@ -3,6 +3,7 @@
 import { holdsModels, Workspace, type Analysis, type ReadResult } from '../editor/index.ts';
 import { Documents, type Document } from './documents.ts';
 import type { Host } from './host.ts';
+import type { Pace } from './pace.ts';
 import { isInside, isOnDisk, looseRoot, uriOf } from './uris.ts';
 
 export interface Session {
@@ -13,8 +14,11 @@ export interface Session {
   readonly workspaceOf: (path: string) => Workspace;
   /** The analysis of an open text as it is now; libraries that are still to come are left out of it. */
   readonly analyseNow: (document: Document) => Analysis;
-  /** The same once every library has come; undefined when the text is closed meanwhile. */
-  readonly analyse: (document: Document) => Promise<Analysis | undefined>;
+  /**
+   * The same once every library has come, worked out with rests in between; undefined when the text is closed meanwhile.
+   * `quick` is content with one that lacks the rules that take long; where they take no time worth mention, they are in it.
+   */
+  readonly analyse: (document: Document, need?: 'quick' | 'whole') => Promise<Analysis | undefined>;
   /** A file that need not be open, judged once and not kept; or why it cannot be. */
   readonly judgeFile: (path: string) => Analysis | Exclude<ReadResult, object>;
   /** A file, or with a folder everything under it, is not what it was. */
@@ -35,15 +39,20 @@ export interface Session {
 
 export interface SessionOptions {
   readonly host: Host;
-  readonly timed: <R>(what: string, work: () => R) => R;
+  readonly pace: Pick<Pace, 'timed' | 'rester'>;
   /** Asks the client for the text of a file. */
   readonly ask: (uri: string) => Promise<ReadResult>;
 }
 
 /** Rounds of waiting for libraries that libraries name, before what there is must do. */
 const mostRounds = 32;
+/** Longest piece of an analysis before others have their turn, in milliseconds. */
+const longestStep = 5;
+/** An analysis that is not whole is whole before anybody has noticed, if it has taken no longer than this, in milliseconds. */
+const worthWaiting = 6;
 
-export function createSession({ host, timed, ask }: SessionOptions): Session {
+export function createSession({ host, pace, ask }: SessionOptions): Session {
+  const { timed } = pace;
   const documents = new Documents();
   let folders: readonly string[] = [];
   const workspaces = new Map<string, Workspace>();
@@ -103,26 +112,72 @@ export function createSession({ host, timed, ask }: SessionOptions): Session {
     return workspace;
   };
 
+  /** The last analysis of a text. */
   const seen = new WeakMap<Document, Analysis>();
 
-  const analyseNow = (document: Document): Analysis => {
-    const analysis = timed('analysis', () => workspaceOf(document.path).open(document.path, document.text, host.today()));
-    if (seen.get(document) !== analysis) {
-      seen.set(document, analysis);
-      host.observe?.('analysis', document.path);
-    }
-    return analysis;
+  /** The analysis of a text under way, or done. */
+  interface Job {
+    readonly text: string;
+    readonly day: string;
+    readonly workspace: Workspace;
+    readonly age: number;
+    readonly steps: Generator<Analysis | undefined, Analysis>;
+    readonly begun: number;
+    latest: Analysis | undefined;
+  }
+  const jobs = new WeakMap<Document, Job>();
+
+  const jobOf = (document: Document): Job => {
+    const { path, text } = document;
+    const known = jobs.get(document);
+    const workspace = workspaceOf(path);
+    const day = host.today();
+    if (known !== undefined && known.text === text && known.day === day && known.workspace === workspace && known.age === workspace.age) return known;
+    const job: Job = { text, day, workspace, age: workspace.age, steps: workspace.opening(path, text, day), begun: host.now(), latest: undefined };
+    jobs.set(document, job);
+    return job;
   };
 
-  const analyse = async (document: Document): Promise<Analysis | undefined> => {
-    for (let round = 0; round < mostRounds; round++) {
+  /** Works at a job until it has something new to show or it is time to rest. */
+  const goOn = (document: Document, job: Job): void =>
+    timed('analysis', () => {
+      const from = host.now();
+      while (jobOf(document) === job && job.latest?.complete !== true) {
+        const { value } = job.steps.next();
+        if (value !== undefined) {
+          job.latest = value;
+          const before = seen.get(document);
+          seen.set(document, value);
+          if (before?.installation !== value.installation) host.observe?.('analysis', document.path);
+          return;
+        }
+        if (host.now() - from > longestStep) return;
+      }
+    });
+
+  const analyseNow = (document: Document): Analysis => {
+    for (;;) {
+      const job = jobOf(document);
+      if (job.latest?.complete === true) return job.latest;
+      goOn(document, job);
+    }
+  };
+
+  const analyse: Session['analyse'] = async (document, need = 'quick') => {
+    const rest = pace.rester();
+    for (let round = 0; ; ) {
       if (!documents.isOpen(document)) return undefined;
-      const analysis = analyseNow(document);
-      const waiting = workspaceOf(document.path).waitingFor(analysis).flatMap((path) => fetching.get(path) ?? []);
-      if (waiting.length === 0) return analysis;
+      const job = jobOf(document);
+      const { latest } = job;
+      if (latest === undefined || (!latest.complete && (need === 'whole' || host.now() - job.begun < worthWaiting))) {
+        goOn(document, job);
+        await rest();
+        continue;
+      }
+      const waiting = job.workspace.waitingFor(latest).flatMap((path) => fetching.get(path) ?? []);
+      if (waiting.length === 0 || round++ >= mostRounds) return latest;
       await Promise.all(waiting);
     }
-    return documents.isOpen(document) ? analyseNow(document) : undefined;
   };
 
   const changed: Session['changed'] = (path, what) => {

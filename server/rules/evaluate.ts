@@ -13,6 +13,8 @@ export interface Verdict {
 
 const byName: ReadonlyMap<string, Rule> = new Map(allRules.map((rule) => [rule.name, rule]));
 const installationRules: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation');
+/** Rules for every key, and those that wait until the keys rest where a file is large. */
+const inTwoParts = (['keystroke', 'idle'] as const).map((cost) => installationRules.filter((rule) => rule.cost === cost)) as [InstallationRule[], InstallationRule[]];
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
 
@@ -37,9 +39,31 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
     findings.push(findingOf(rule, given));
   };
   for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report, asOf);
-  const { accepts } = installation;
-  if (accepts.length === 0) return { findings: inOrder(findings), accepted: [] };
-  return accept(installation, findings, asOf);
+  return accept(installation, findings, asOf, none);
+}
+
+/**
+ * The same verdict in small steps, for an editor that must not wait: it yields between the rules, and once, before the
+ * rules that take long, what the quick ones found.
+ */
+export function* judging(installation: Installation, asOf: string): Generator<Verdict | undefined, Verdict> {
+  const findings: Finding[] = [];
+  for (const problem of installation.problems.length > mostOfOneRule ? firstOfEachKind(installation.problems) : installation.problems) explain(problem, installation, findings);
+  let rule: InstallationRule;
+  const report = (given: Report): void => {
+    findings.push(findingOf(rule, given));
+  };
+  const [quick, slow] = installation.kind === 'site' ? inTwoParts : [fileRules, none];
+  for (rule of quick) {
+    rule.check(installation, report, asOf);
+    yield undefined;
+  }
+  if (slow.length > 0) yield accept(installation, [...findings], asOf, slow);
+  for (rule of slow) {
+    rule.check(installation, report, asOf);
+    yield undefined;
+  }
+  return accept(installation, findings, asOf, none);
 }
 
 /** At most `mostOfOneRule` of each kind; the last one kept says how many there are. */
@@ -87,7 +111,9 @@ function findingOf(rule: Rule, report: Report): Finding {
 
 const none: readonly never[] = [];
 
-function accept(installation: Installation, found: readonly Finding[], asOf: string): Verdict {
+/** `pending`: rules that have not run yet; of them nobody can say that an acceptance matches nothing. */
+function accept(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
+  if (installation.accepts.length === 0) return { findings: inOrder(found), accepted: none };
   const findings: Finding[] = [];
   const matched = new Set<Finding>();
   for (const { fact, within } of installation.accepts) {
@@ -107,7 +133,7 @@ function accept(installation: Installation, found: readonly Finding[], asOf: str
     if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
     else {
       if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
-      if (meant.length === 0) about('acceptance-unused');
+      if (meant.length === 0 && !pending.includes(rule)) about('acceptance-unused');
       for (const finding of meant) matched.add(finding);
     }
   }
