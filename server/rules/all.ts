@@ -41,6 +41,7 @@ import { rule as edgeTerminatorWrong } from './edge-terminator-wrong/rule.ts';
 import { rule as electricalFactsUnstated } from './electrical-facts-unstated/rule.ts';
 import { rule as entrapmentFactsUnstated } from './entrapment-facts-unstated/rule.ts';
 import { rule as entrapmentProtectionBelowMinimum } from './entrapment-protection-below-minimum/rule.ts';
+import { rule as expectationNotMet } from './expectation-not-met/rule.ts';
 import { rule as factMissing } from './fact-missing/rule.ts';
 import { rule as factRepeated } from './fact-repeated/rule.ts';
 import { rule as fileEmpty } from './file-empty/rule.ts';
@@ -186,6 +187,7 @@ export const allRules: readonly Rule[] = [
   electricalFactsUnstated,
   entrapmentFactsUnstated,
   entrapmentProtectionBelowMinimum,
+  expectationNotMet,
   factMissing,
   factRepeated,
   fileEmpty,

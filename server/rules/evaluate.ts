@@ -1,6 +1,6 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
 import type { Installation } from '../model/index.ts';
-import { nearest, type Problem } from '../vocabulary/index.ts';
+import { nearest, type Expectation, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
 import type { Finding, InstallationRule, ProblemRule, Report, Rule, Severity } from './rule.ts';
 
@@ -39,7 +39,7 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
     findings.push(findingOf(rule, given));
   };
   for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report, asOf);
-  return accept(installation, findings, asOf, none);
+  return concluded(installation, findings, asOf, none);
 }
 
 /**
@@ -58,12 +58,12 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
     rule.check(installation, report, asOf);
     yield undefined;
   }
-  if (slow.length > 0) yield accept(installation, [...findings], asOf, slow);
+  if (slow.length > 0) yield concluded(installation, [...findings], asOf, slow);
   for (rule of slow) {
     rule.check(installation, report, asOf);
     yield undefined;
   }
-  return accept(installation, findings, asOf, none);
+  return concluded(installation, findings, asOf, none);
 }
 
 /** At most `mostOfOneRule` of each kind; the last one kept says how many there are. */
@@ -111,7 +111,31 @@ function findingOf(rule: Rule, report: Report): Finding {
 
 const none: readonly never[] = [];
 
-/** `pending`: rules that have not run yet; of them nobody can say that an acceptance matches nothing. */
+/** What acceptances and promises make of the findings. `pending`: rules that have not run yet; nothing can be said of them. */
+function concluded(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
+  const { expects, expectsNo } = installation.reading;
+  const verdict = accept(installation, found, asOf, pending);
+  if (expects.length === 0 && expectsNo === undefined) return verdict;
+  const broken: Finding[] = [];
+  const isMeant = (finding: Finding, { fact, within }: Expectation): boolean =>
+    finding.rule === fact.rule.text && (within === undefined || (finding.start >= within.start && finding.end <= within.end));
+  for (const expected of expects) {
+    const name = expected.fact.rule.text;
+    const rule = byName.get(name);
+    if (rule !== undefined && (pending.includes(rule) || found.some((finding) => isMeant(finding, expected)))) continue;
+    const { start, end } = expected.fact.rule;
+    explain({ kind: 'expectation-not-met', start, end, detail: { rule: name, ...(rule === undefined ? { meant: nearest(name, byName.keys()) ?? '' } : {}) } }, installation, broken);
+  }
+  if (expectsNo !== undefined) {
+    const against = verdict.findings.filter((finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !expects.some((expected) => isMeant(finding, expected)));
+    const first = against[0];
+    if (first !== undefined)
+      explain({ kind: 'expectation-not-met', start: expectsNo.line.start, end: expectsNo.line.end, detail: { gravest: expectsNo.gravest, rule: first.rule, count: String(against.length) }, related: [{ start: first.start, end: first.end, note: first.what }] }, installation, broken);
+  }
+  return broken.length === 0 ? verdict : { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
+}
+
+/** `pending`: of these rules nobody can say that an acceptance matches nothing. */
 function accept(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
   if (installation.accepts.length === 0) return { findings: inOrder(found), accepted: none };
   const findings: Finding[] = [];

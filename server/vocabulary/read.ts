@@ -14,12 +14,22 @@ export interface Acceptance {
   readonly within: Statement | undefined;
 }
 
+export type ExpectLine = Line<(typeof anywhereLines)['expects']>;
+
+/** A promise that a rule finds something, and the block it stands in; none when it is of the whole file. */
+export interface Expectation {
+  readonly fact: ExpectLine;
+  readonly within: Statement | undefined;
+}
+
 /** One file as read: its blocks by their word, nothing yet resolved. */
 export interface Reading {
   readonly tree: Tree;
   readonly language: Line<(typeof topLines)['language']> | undefined;
   readonly uses: readonly Line<(typeof topLines)['use']>[];
   readonly accepts: readonly Acceptance[];
+  readonly expects: readonly Expectation[];
+  readonly expectsNo: Line<(typeof topLines)['expects-no']> | undefined;
   readonly entities: { readonly [K in BlockWord]: readonly Entity<Blocks[K]>[] };
   readonly problems: readonly Problem[];
 }
@@ -95,6 +105,7 @@ function blockReader(word: string, spec: BlockSpec): BlockReader {
 const blockReaders = new Map(Object.entries(blocks).map(([word, spec]) => [word, blockReader(word, spec)]));
 const topReaders = new Map(Object.entries(topLines).map(([word, spec]) => [word, lineReader(word, spec)]));
 const acceptReader = lineReader('accept', anywhereLines.accept);
+const expectsReader = lineReader('expects', anywhereLines.expects);
 
 /** Everything that a file says, and all that could not be understood of it. Never throws. */
 export function readFile(tree: Tree): Reading {
@@ -107,6 +118,8 @@ class FileReading {
   readonly #tree: Tree;
   readonly #problems: Problem[] = [];
   readonly #accepts: Acceptance[] = [];
+  #expects: Expectation[] | undefined;
+  #expectsNo: Reading['expectsNo'];
   readonly #entities: Record<string, Entity[]> = {
     site: [], leaf: [], drive: [], sensor: [], control: [], panel: [], motion: [], cable: [], measured: [], function: [],
     'panel-model': [], 'drive-model': [], 'sensor-model': [], 'cable-model': [],
@@ -143,6 +156,8 @@ class FileReading {
       language: this.#language,
       uses: this.#uses,
       accepts: this.#accepts,
+      expects: this.#expects ?? none,
+      expectsNo: this.#expectsNo,
       entities: this.#entities as unknown as Reading['entities'],
       problems: this.#problems,
     };
@@ -155,6 +170,7 @@ class FileReading {
       const block = blockReaders.get(word.text);
       if (block !== undefined) this.#topBlock(block, statement);
       else if (word.text === 'accept') this.#accept(statement, undefined);
+      else if (word.text === 'expects') this.#expect(statement, undefined);
       else {
         const reader = topReaders.get(word.text);
         if (reader === undefined) this.#unknownWord(word, topReaders.keys(), blockReaders.keys(), 'a file');
@@ -167,7 +183,10 @@ class FileReading {
     const line = this.#line(reader, statement);
     if (line === undefined) return;
     if (reader.word === 'use') this.#uses.push({ ...(line as unknown as Line<(typeof topLines)['use']>), path: this.#rawText(statement) });
-    else if (this.#language === undefined) this.#language = line as unknown as Line<(typeof topLines)['language']>;
+    else if (reader.word === 'expects-no') {
+      if (this.#expectsNo === undefined) this.#expectsNo = line as unknown as Line<(typeof topLines)['expects-no']>;
+      else this.#repeated(statement, this.#expectsNo.line, reader.word);
+    } else if (this.#language === undefined) this.#language = line as unknown as Line<(typeof topLines)['language']>;
     else this.#repeated(statement, this.#language.line, reader.word);
   }
 
@@ -221,6 +240,7 @@ class FileReading {
           list.push(this.#block(block, item));
         }
       } else if (word.text === 'accept') this.#accept(item, statement);
+      else if (word.text === 'expects') this.#expect(item, statement);
       else {
         this.#unknownWord(word, reader.lines.keys(), reader.blocks.keys(), `a ${reader.word}`);
         (unread ??= []).push(word.text);
@@ -260,6 +280,11 @@ class FileReading {
   #accept(statement: Statement, within: Statement | undefined): void {
     const fact = this.#line(acceptReader, statement);
     if (fact !== undefined) this.#accepts.push({ fact: fact as unknown as AcceptLine, within });
+  }
+
+  #expect(statement: Statement, within: Statement | undefined): void {
+    const fact = this.#line(expectsReader, statement);
+    if (fact !== undefined) (this.#expects ??= []).push({ fact: fact as unknown as ExpectLine, within });
   }
 
   /** Reads a line; undefined when something that it needs is missing or wrong, which is then reported. */

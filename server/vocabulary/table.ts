@@ -1537,6 +1537,13 @@ export const topLines = {
     example: 'use "../library/panels.gate"',
     slots: { path: text({ doc: 'The path, with forward slashes.' }) },
   },
+  'expects-no': {
+    doc: 'Promises that nothing so grave is found in this file, but for what an “expects” line names: for files that teach or test. A promise that is not kept is a finding.',
+    example: 'expects-no error',
+    slots: {
+      gravest: choice({ error: 'no errors', warning: 'no errors and no warnings', note: 'nothing at all' }, { doc: 'From which severity on nothing may be found.' }),
+    },
+  },
 } as const satisfies Readonly<Record<string, LineSpec>>;
 
 /** Lines that may stand outside all blocks or in any block of a site: they hold for what they stand in. */
@@ -1551,6 +1558,12 @@ export const anywhereLines = {
       initials: text({ doc: 'Who answers for it.', after: 'by', optional: true }),
       until: date({ doc: 'The last day on which it holds.', after: 'until' }),
     },
+  },
+  expects: {
+    doc: 'Promises that a rule finds something here: for files that teach or test. What it finds is shown as ever; a promise that is not kept is a finding of its own.',
+    many: true,
+    example: 'expects auto-close-without-tested-sensors',
+    slots: { rule: ref('rule', { doc: 'The rule.' }) },
   },
 } as const satisfies Readonly<Record<string, LineSpec>>;
 
