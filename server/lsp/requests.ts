@@ -1,5 +1,5 @@
 // Requests that are not in the protocol. Server and client share this list; lines count from 0, as everywhere in the protocol.
-import type { RuleShown } from '../editor/index.ts';
+import type { OverviewKind, RuleShown, Severity } from '../editor/index.ts';
 
 /** Client to server: every figure of a file. */
 export const figuresRequest = 'pintle/figures';
@@ -23,6 +23,36 @@ export interface FigureAnswer {
 /** Client to server: all rules. */
 export const rulesRequest = 'pintle/rules';
 export type RulesAnswer = readonly RuleShown[];
+
+/** Client to server: the installation as a tree of things. */
+export const overviewRequest = 'pintle/overview';
+export interface OverviewParams {
+  readonly uri: string;
+}
+export interface OverviewAnswer {
+  readonly id: string;
+  readonly kind: OverviewKind;
+  readonly label: string;
+  readonly detail: string;
+  readonly severity?: Severity;
+  readonly range: RangeAnswer;
+  readonly children: readonly OverviewAnswer[];
+}
+export interface RangeAnswer {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** Client to server: what files promise of themselves, and whether it is so. Without `uris`, all files of the folders. */
+export const promisesRequest = 'pintle/promises';
+export interface PromisesParams {
+  readonly uris?: readonly string[];
+}
+export type PromisesAnswer = readonly FilePromises[];
+export interface FilePromises {
+  readonly uri: string;
+  readonly promises: readonly { readonly id: string; readonly label: string; readonly range: RangeAnswer; readonly kept: boolean; readonly message: string }[];
+}
 
 /** Client to server: drawings of an installation, and what in them stands where in its file. */
 export const previewRequest = 'pintle/preview';

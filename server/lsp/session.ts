@@ -8,9 +8,13 @@ import { isInside, isOnDisk, looseRoot, uriOf } from './uris.ts';
 
 export interface Session {
   readonly documents: Documents;
+  /** The day of every verdict, YYYY-MM-DD. */
+  readonly today: () => string;
   /** Absolute paths of the workspace folders. */
   readonly folders: () => readonly string[];
   readonly setFolders: (folders: readonly string[]) => void;
+  /** The folder that no `use` of a file may leave. */
+  readonly rootOf: (path: string) => string;
   readonly workspaceOf: (path: string) => Workspace;
   /** The analysis of an open text as it is now; libraries that are still to come are left out of it. */
   readonly analyseNow: (document: Document) => Analysis;
@@ -19,6 +23,8 @@ export interface Session {
    * `quick` is content with one that lacks the rules that take long; where they take no time worth mention, they are in it.
    */
   readonly analyse: (document: Document, need?: 'quick' | 'whole') => Promise<Analysis | undefined>;
+  /** The text of a file as it is now, open or not; or why there is none. */
+  readonly read: (path: string) => ReadResult;
   /** A file that need not be open, judged once and not kept; or why it cannot be. */
   readonly judgeFile: (path: string) => Analysis | Exclude<ReadResult, object>;
   /** A file, or with a folder everything under it, is not what it was. */
@@ -29,6 +35,8 @@ export interface Session {
   readonly uriOf: (path: string) => string;
   /** Lists the .gate files of the folders, if there is a disk. */
   readonly findFiles: () => Promise<void>;
+  /** Waits until the files of the folders are listed. True where `files` then holds every file that could see this one. */
+  readonly knowsAllAround: (path: string) => Promise<boolean>;
   readonly files: () => readonly string[];
   /** Files that are known to hold models, inside a root. */
   readonly libraries: (root: string) => string[];
@@ -200,7 +208,9 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     else if (result !== undefined) index.delete(path);
   };
 
-  const findFiles = async (): Promise<void> => {
+  let finding: Promise<void> | undefined;
+  const findFiles = (): Promise<void> => (finding = listFiles());
+  const listFiles = async (): Promise<void> => {
     const { disk } = host;
     if (disk === undefined) return;
     const found = new Set<string>();
@@ -223,15 +233,22 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
 
   return {
     documents,
+    today: () => host.today(),
     folders: () => folders,
     setFolders: (given) => {
       folders = given;
       workspaces.clear();
       for (const path of index.keys()) if (!given.some((folder) => isInside(path, folder))) index.delete(path);
     },
+    rootOf,
     workspaceOf,
     analyseNow,
     analyse,
+    read: (path) => read(rootOf(path))(path),
+    knowsAllAround: async (path) => {
+      await (finding ?? findFiles());
+      return host.disk !== undefined && isOnDisk(path) && folders.some((folder) => isInside(path, folder));
+    },
     judgeFile: (path) => {
       const workspace = workspaceOf(path);
       const result = read(workspace.root)(path);

@@ -133,7 +133,7 @@ describe('json', () => {
 
   test('the same bytes on every run and in every place', () => {
     const files = { 'b/z.gate': noUnit, 'a.gate': twice(), 'é ü.gate': noUnit, 'lib/x.gate': 'language 1\nuse "../../out.gate"\nuse "gone.gate"\nuse "y.gate"\n', 'lib/y.gate': 'language 1\nuse "x.gate"\n' };
-    for (const output of ['text', 'json', 'sarif', 'junit', 'github', 'gitlab']) {
+    for (const output of ['text', 'json', 'sarif', 'junit', 'github', 'gitlab', 'lines']) {
       const [first, second] = [sandbox(files), sandbox(files)];
       const wanted = first.run('check', '.', '--output', output, ...asOf);
       expect(wanted.stdout.length).toBeGreaterThan(100);

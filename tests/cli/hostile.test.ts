@@ -4,7 +4,7 @@ import { chmodSync, mkdirSync, symlinkSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { asOf, command, noUnit, run, sandbox, sound } from './kit.ts';
 
-const outputs = ['text', 'json', 'sarif', 'junit', 'github', 'gitlab'];
+const outputs = ['text', 'json', 'sarif', 'junit', 'github', 'gitlab', 'lines'];
 
 describe('whatever stands in a file, there is a verdict and no stack trace', () => {
   const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -34,8 +34,9 @@ describe('whatever stands in a file, there is a verdict and no stack trace', () 
     const { run } = sandbox(hostile);
     const { status, stdout } = run('check', '.', '--output', output, ...asOf);
     expect(status).toBe(1);
-    if (output !== 'text' && output !== 'junit' && output !== 'github') expect(() => JSON.parse(stdout) as unknown).not.toThrow();
+    if (!['text', 'junit', 'github', 'lines'].includes(output)) expect(() => JSON.parse(stdout) as unknown).not.toThrow();
     if (output === 'text') for (const name of Object.keys(hostile)) expect(stdout, name).toContain(`${name}:`);
+    if (output === 'lines') for (const line of stdout.trimEnd().split('\n')) expect(line).toMatch(/^[^:]+:\d+:\d+-\d+:\d+: (error|warning|note): .+ \[[a-z-]+\]$/);
     expect(stdout.length).toBeLessThan(5_000_000);
   });
 

@@ -135,6 +135,12 @@ test('GitHub: one workflow command a finding, with everything escaped that would
   expect(stdout).not.toContain('\u001b');
 });
 
+test('lines: one for each finding, with its place and its rule', () => {
+  const lines = ran('lines').stdout.trimEnd().split('\n');
+  expect(lines).toHaveLength((JSON.parse(ran('gitlab').stdout) as unknown[]).length);
+  expect(lines).toContainEqual(expect.stringMatching(/^a & "b"\/é %41\.gate:3:8-3:11: error: “0\.5” in “area” has no unit.*\[unit-missing\]$/));
+});
+
 test('GitLab: the fields that its code quality report requires', () => {
   const issues = JSON.parse(ran('gitlab').stdout) as { description: string; check_name: string; fingerprint: string; severity: string; location: { path: string; lines: { begin: number } } }[];
   expect(issues.length).toBeGreaterThan(2);

@@ -8,6 +8,7 @@ import { github } from '../outputs/github.ts';
 import { gitlab } from '../outputs/gitlab.ts';
 import { json } from '../outputs/json.ts';
 import { junit } from '../outputs/junit.ts';
+import { lines } from '../outputs/lines.ts';
 import { sarif } from '../outputs/sarif.ts';
 import { countsInWords, text } from '../outputs/text.ts';
 import { countsOf, fails, Reporter, severities, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
@@ -16,14 +17,14 @@ import { exit, WrongUse, type Terminal } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeText } from '../write.ts';
 
-const machineOutputs: Readonly<Record<string, (report: Report) => string>> = { json, sarif, junit, github, gitlab };
+const machineOutputs: Readonly<Record<string, (report: Report) => string>> = { json, sarif, junit, github, gitlab, lines };
 
 export const check: Command = {
   name: 'check',
   usage: 'check PATH… [options]',
   summary: 'Says what is wrong in files, and in all .gate files of folders.',
   options: {
-    output: { value: 'FORMAT', oneOf: ['text', ...Object.keys(machineOutputs)], help: 'text (default), json, sarif, junit, github or gitlab' },
+    output: { value: 'FORMAT', oneOf: ['text', ...Object.keys(machineOutputs)], help: 'text (default), json, sarif, junit, github, gitlab or lines (one for each finding)' },
     'as-of': { value: 'DATE', help: 'the day that dates are held against, as YYYY-MM-DD; today if not given' },
     'fail-on': { value: 'SEVERITY', oneOf: severities, help: 'the mildest finding that gives exit code 1: error (default), warning or note' },
     fix: { help: 'apply the fixes that are safe, then check what came of it' },

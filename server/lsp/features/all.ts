@@ -7,7 +7,11 @@ import { feature as formatting } from './formatting.ts';
 import { feature as highlight } from './highlight.ts';
 import { feature as hover } from './hover.ts';
 import { feature as inlayValues } from './inlay-values.ts';
+import { feature as moves } from './moves.ts';
+import { feature as overview } from './overview.ts';
+import { feature as promises } from './promises.ts';
 import { feature as references } from './references.ts';
+import { feature as rename } from './rename.ts';
 import { feature as rules } from './rules.ts';
 import { feature as symbols } from './symbols.ts';
 import type { Feature } from './feature.ts';
@@ -21,7 +25,11 @@ export const allFeatures: readonly Feature[] = [
   highlight,
   hover,
   inlayValues,
+  moves,
+  overview,
+  promises,
   references,
+  rename,
   rules,
   symbols,
 ];
