@@ -13,7 +13,12 @@ import {
   type RulesAnswer,
 } from '../server/lsp/requests.ts';
 import { figuresAsText } from './figures.ts';
-import { firstSite } from './first-site.ts';
+import { overviewTree } from './views/overview.ts';
+import { promisesView } from './views/promises.ts';
+import { statusItem } from './views/status.ts';
+import { newSite, type Given } from './wizard.ts';
+import { tellOfFolders, tellWhatIsShown } from './gone.ts';
+import { registerPreview } from './preview/panel.ts';
 
 export const languageId = 'pintle';
 const figuresScheme = 'pintle-figures';
@@ -28,13 +33,16 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
     diagnosticCollectionName: 'pintle',
     initializationOptions: options,
     outputChannelName: 'Pintle',
+    ...tellWhatIsShown,
   };
 }
 
 /** Starts the client, answers its requests for files, and registers the commands. */
 export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(client.onRequest(new RequestType<ReadParams, ReadAnswer, void>(readRequest), ({ uri }) => readForServer(uri)));
-  context.subscriptions.push(...commands(context, client), figuresDocuments(client));
+  context.subscriptions.push(statusItem(client, languageId), overviewTree(client, languageId), promisesView(client));
+  context.subscriptions.push(...commands(context, client), figuresDocuments(client), registerPreview(context, client), tellOfFolders(client));
+  void vscode.commands.executeCommand('setContext', 'pintle.isActive', true);
   await client.start();
 }
 
@@ -72,10 +80,7 @@ function commands(context: vscode.ExtensionContext, client: BaseLanguageClient):
       figuresChanged.fire(uri);
       await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri), { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
     }),
-    register('newSite', async () => {
-      const document = await vscode.workspace.openTextDocument({ language: languageId, content: firstSite });
-      await vscode.window.showTextDocument(document);
-    }),
+    vscode.commands.registerCommand('pintle.newSite', (given?: Given) => newSite(given)),
   ];
 }
 

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind, type ServerOptions } from 'vscode-languageclient/node';
 import { clientOptions, languageId, run } from './common.ts';
+import { tasks } from './views/tasks.ts';
 
 let client: LanguageClient | undefined;
 
@@ -9,6 +10,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
   const server: ServerOptions = { run: { module, transport: TransportKind.ipc }, debug: { module, transport: TransportKind.ipc } };
   client = new LanguageClient(languageId, 'Pintle', server, clientOptions(context));
+  context.subscriptions.push(tasks(context));
   await run(context, client);
 }
 
