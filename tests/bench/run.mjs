@@ -1,7 +1,7 @@
 // `npm run bench`: how fast Pintle is against what a user would take instead. Absolute times are this machine's;
 // the ratios carry over. It judges nothing and fails only when something could not be run.
 //
-//   node tests/bench/run.mjs [--quick] [--json] [--only checks,keystrokes,cold,whole] [--profile]
+//   node tests/bench/run.mjs [--quick] [--json] [--only checks,keystrokes,cold,whole,folder] [--profile]
 import { mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,12 +10,14 @@ import { compare, verify } from './checks.mjs';
 import { commandMissing, measureColdStart, measureWholeRun } from './cold.mjs';
 import { loadEngine } from './engine.mjs';
 import { writeFleet } from './fleet.mjs';
-import { measureKeystrokes, serverMissing } from './keystrokes.mjs';
+import { serverMissing } from './client.mjs';
+import { measureFolder } from './folder.mjs';
+import { measureKeystrokes } from './keystrokes.mjs';
 import { tableText } from './measure.mjs';
 import { profileOf, profileText } from './profile.mjs';
 
 const { values: options } = parseArgs({ options: { quick: { type: 'boolean' }, json: { type: 'boolean' }, profile: { type: 'boolean' }, only: { type: 'string' } } });
-const parts = options.profile ? ['profile'] : (options.only ?? 'checks,keystrokes,cold,whole').split(',');
+const parts = options.profile ? ['profile'] : (options.only ?? 'checks,keystrokes,cold,whole,folder').split(',');
 const quick = options.quick === true;
 const out = { machine: { node: process.version, cores: availableParallelism(), processor: cpus()[0]?.model ?? 'unknown', platform: `${process.platform} ${process.arch}`, loadBefore: loadavg()[0] }, quick, notRun: [] };
 const say = (text) => options.json || console.log(text);
@@ -82,6 +84,16 @@ try {
     await attempt('keystroke to diagnostics', serverMissing, async () => {
       out.keystrokes = await measureKeystrokes(fleetOf(1000).folder, engine.table, quick);
       say(tableText([[`Keystroke to diagnostics, ${out.keystrokes.way}`, 'keystrokes', 'p50 ms', 'p95 ms'], ...out.keystrokes.results.map((row) => [`${row.lines} lines`, row.keystrokes, number(row.p50), number(row.p95)])]) + '\n');
+    });
+
+  if (parts.includes('folder'))
+    await attempt('work in a folder', serverMissing, async () => {
+      const work = await measureFolder(fleetOf(500), engine.table, quick);
+      out.folder = work;
+      say(tableText([[`A file of ${work.lines} lines in a folder of ${work.files}`, 'times', 'p50 ms', 'p95 ms', 'aim ms'], ...work.results.map((row) => [row.title, row.count, number(row.p50), number(row.p95), row.aim === undefined ? '' : `${row.aim}`])]));
+      const { memory, delay } = work;
+      if (memory !== undefined) say(`Heap of the server ${(memory.heapUsed / 1e6).toFixed(0)} MB (aim 150), process ${(memory.rss / 1e6).toFixed(0)} MB; its loop stood still for ${delay.longest.toFixed(1)} ms at the longest, p99 ${delay.p99.toFixed(1)} ms.`);
+      say(`Stretches over 10 ms that the server told of itself: ${work.stretches}.\n`);
     });
 
   if (parts.includes('cold'))
