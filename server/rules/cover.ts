@@ -57,7 +57,7 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
       notBy.push({ name: sensor.name, says: not, at: headPlace(sensor) });
       continue;
     }
-    by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : 'is pressed before anybody is', at: headPlace(sensor) });
+    by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : measure === 'C' ? 'gives way and stops it' : 'sees who stands in the way', at: headPlace(sensor) });
     for (const movement of hazard.movements) if (sensor.facts.watches?.movements.includes(movement) === true) left.delete(movement);
   }
   if (!always && left.size > 0 && left.size < hazard.movements.length)

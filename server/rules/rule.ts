@@ -2,6 +2,7 @@
 import type { Installation } from '../model/index.ts';
 import type { Source } from '../figures/figure.ts';
 import type { Problem } from '../vocabulary/index.ts';
+import type { GiveBound } from './bounds.ts';
 
 /** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -80,6 +81,8 @@ export interface InstallationRule extends RuleBase {
   readonly scope: 'site' | 'file';
   /** `asOf` is the day of the verdict, YYYY-MM-DD, for what has a date. */
   readonly check: (installation: Installation, report: (report: Report) => void, asOf: string) => void;
+  /** What it holds against a limit, kept or not; see bounds.ts. Asked for only when somebody looks. */
+  readonly margins?: (installation: Installation, give: GiveBound) => void;
 }
 
 /** A rule that explains what reading the file already found. */

@@ -17,7 +17,7 @@ export const isInput = (role: TerminalRole): boolean =>
 export const roleInWords = (role: TerminalRole): string => blocks['panel-model'].lines.terminal.slots.role.options[role];
 
 /** True where a terminal of that role surely cannot take this wire; false where it can, or where it cannot be told. */
-export function isUnfit({ device, part }: Wire, role: TerminalRole): boolean {
+export function isUnfit({ device, part }: Pick<Wire, 'device' | 'part'>, role: TerminalRole): boolean {
   if (role === 'common' || role === 'earth' || device === undefined) return false;
   // A panel may test a sensor by switching its supply.
   if (part === 'supply') return role !== 'supply-out' && role !== 'test-output';

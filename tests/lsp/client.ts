@@ -16,6 +16,8 @@ import { nodeHost, startServer, type Host } from '../../server/lsp/node.ts';
 
 export interface ClientOptions {
   readonly pull?: boolean;
+  /** False: it cannot be told to ask for diagnostics again. */
+  readonly refresh?: boolean;
   /** URIs of the workspace folders. */
   readonly folders?: readonly string[];
   readonly host?: Partial<Host>;
@@ -99,7 +101,7 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
         workspaceFolders: true,
         configuration: given.settings !== undefined,
         didChangeWatchedFiles: { dynamicRegistration: given.watch !== false },
-        diagnostics: { refreshSupport: true },
+        diagnostics: { refreshSupport: given.refresh !== false },
         inlayHint: { refreshSupport: true },
         workspaceEdit: { documentChanges: true },
       },

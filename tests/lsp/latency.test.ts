@@ -1,22 +1,11 @@
 // How long a key takes to its diagnostics in a file of two thousand lines. Told, not judged: a machine may be slow.
 import { afterAll, expect, test } from 'vitest';
-import { site, uses } from '../editor/bench.ts';
 import { connect, itemsOf } from './client.ts';
 import { folder } from './folder.ts';
+import { long } from './long.ts';
 
 const place = folder();
 afterAll(() => place.end());
-
-/** Many gates in one file: the blocks of the small site again and again under new names. */
-export function long(lines: number): string {
-  const whole = site();
-  const once = whole.slice(uses.length, whole.indexOf('leaf west')) + whole.slice(whole.indexOf('motion {'));
-  const again = whole.slice(whole.indexOf('leaf west'), whole.indexOf('motion {'));
-  let text = uses + once;
-  for (let i = 0; text.split('\n').length < lines; i++)
-    text += again.replace(/\b(west-ram|west-edge|lower-beam|west|east|fobs|main)\b(?! closing)/g, `$1-${i}`).replace(/on west closing/g, `on west-${i} closing`);
-  return text;
-}
 
 test.each([{ pull: true }, { pull: false }])('a key to its diagnostics, 2000 lines (pull: $pull)', async ({ pull }) => {
   const client = await connect({ pull, folders: [place.uri] });

@@ -3,6 +3,7 @@ import { gripsWith, infillOf } from '../../figures/wind/figure.ts';
 import { airDensity, probabilityFactor, windAt } from '../../figures/wind/maths.ts';
 import { meanBehind, stallsOf } from '../../figures/wind-stall/figure.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
@@ -10,6 +11,17 @@ import { quoted } from '../words.ts';
 /** A wind that comes every other winter: nobody is surprised by it. */
 const every = 2;
 const boarded = 0.8;
+const held = { figure: 'leaf.NAME.stall-wind-moving', name: 'gust that stops the drive', unit: 'm/s', way: 'least' } as const;
+
+/** Against the gusts of every second year; none for a leaf that lets the wind through. */
+function boundOf(leaf: Leaf): Bound | undefined {
+  const wind = leaf.installation.site?.facts.wind;
+  const height = leaf.facts.height?.value;
+  if (wind === undefined || height === undefined || infillOf(leaf) < boarded) return undefined;
+  const stalls = stallsOf(leaf);
+  const usual = stalls === undefined ? undefined : windAt(wind.terrain, wind.speed * (probabilityFactor(every) ?? 1), wind.base + height)?.gust;
+  return stalls === undefined || usual === undefined ? undefined : bound(held, leaf.name, stalls.moving.gust, usual);
+}
 
 export const rule = installationRule({
   name: 'boarded-leaf-in-wind',
@@ -24,11 +36,10 @@ export const rule = installationRule({
     if (wind === undefined) return;
     for (const leaf of installation.leaves) {
       const height = leaf.facts.height?.value;
-      if (height === undefined || infillOf(leaf) < boarded) continue;
-      const stalls = stallsOf(leaf);
-      if (stalls === undefined) continue;
-      const usual = windAt(wind.terrain, wind.speed * (probabilityFactor(every) ?? 1), wind.base + height)?.gust;
-      if (usual === undefined || stalls.moving.gust >= usual) continue;
+      const gust = boundOf(leaf);
+      const stalls = gust === undefined || keeps(gust) ? undefined : stallsOf(leaf);
+      if (height === undefined || gust === undefined || stalls === undefined) continue;
+      const usual = gust.limit;
       const mean = meanBehind(leaf, stalls.moving.gust);
       report({
         at: factPlace(leaf, leaf.facts.infill ?? leaf.facts.height),
@@ -36,6 +47,12 @@ export const rule = installationRule({
         remedy: `${porosity(leaf, height, usual, stalls.moving.spare)} For stormy days: run it slower so that it strikes less hard, keep it open and hooked back or closed and locked, and let nobody force it.`,
         related: [{ message: 'the wind of the place', start: wind.line.start, end: wind.line.end }],
       });
+    }
+  },
+  margins: ({ leaves }, give) => {
+    for (const leaf of leaves) {
+      const gust = boundOf(leaf);
+      if (gust !== undefined) give(gust, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height));
     }
   },
 });

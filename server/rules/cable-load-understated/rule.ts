@@ -1,9 +1,18 @@
 import { consumptionOf } from '../../figures/supply-budget/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Cable } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+const held = { name: 'current that the load draws', unit: 'A', way: 'most' } as const;
+
+function boundOf({ name, facts, load }: Cable): Bound | undefined {
+  const { carries } = facts;
+  const draws = carries === undefined || load === undefined || load.kind === 'panel' ? undefined : consumptionOf(load);
+  return carries === undefined || draws === undefined ? undefined : bound(held, name, draws, carries.current, hair(carries.current));
+}
 
 export const rule = installationRule({
   name: 'cable-load-understated',
@@ -17,13 +26,19 @@ export const rule = installationRule({
     for (const cable of cables) {
       const { carries } = cable.facts;
       const { load } = cable;
-      if (carries === undefined || load === undefined || load.kind === 'panel') continue;
-      const draws = consumptionOf(load);
-      if (draws === undefined || draws <= carries.current * (1 + 1e-9)) continue;
+      const current = boundOf(cable);
+      if (carries === undefined || load === undefined || current === undefined || keeps(current)) continue;
+      const draws = current.value;
       report({
         at: factPlace(cable, carries),
         what: `${quoted(cable.name)} is said to carry ${written(carries.line)}; ${quoted(load.it.name)} draws ${shown(draws)} A.`,
       });
+    }
+  },
+  margins: ({ cables }, give) => {
+    for (const cable of cables) {
+      const current = boundOf(cable);
+      if (current !== undefined) give(current, factPlace(cable, cable.facts.carries));
     }
   },
 });

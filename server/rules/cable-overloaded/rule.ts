@@ -1,10 +1,19 @@
 import { ratingOf } from '../../figures/current-rating/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Cable } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
+
+const held = { figure: 'cable.NAME.current-rating', name: 'current', unit: 'A', way: 'most' } as const;
+
+function boundOf(cable: Cable): Bound | undefined {
+  const { carries } = cable.facts;
+  const rating = carries === undefined ? undefined : ratingOf(cable);
+  return carries === undefined || rating === undefined ? undefined : bound(held, cable.name, carries.current, rating.current, hair(rating.current));
+}
 
 export const rule = installationRule({
   name: 'cable-overloaded',
@@ -17,9 +26,9 @@ export const rule = installationRule({
   check: ({ cables }, report) => {
     for (const cable of cables) {
       const { carries } = cable.facts;
-      if (carries === undefined) continue;
-      const rating = ratingOf(cable);
-      if (rating === undefined || carries.current <= rating.current * (1 + 1e-9)) continue;
+      const current = boundOf(cable);
+      const rating = current === undefined || keeps(current) ? undefined : ratingOf(cable);
+      if (carries === undefined || rating === undefined) continue;
       report({
         at: factPlace(cable, carries),
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
@@ -27,6 +36,12 @@ export const rule = installationRule({
         source: ratingSourceText(rating),
         related: ratingRelated(cable),
       });
+    }
+  },
+  margins: ({ cables }, give) => {
+    for (const cable of cables) {
+      const current = boundOf(cable);
+      if (current !== undefined) give(current, factPlace(cable, cable.facts.carries));
     }
   },
 });

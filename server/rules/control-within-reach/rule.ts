@@ -1,9 +1,16 @@
 import { factPlace, type Control } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
 /** 6 feet in metres. */
 const least = 6 * 0.3048;
+const held = { name: 'distance from the gate', unit: 'm', way: 'least' } as const;
+
+function boundOf(control: Control): Bound | undefined {
+  const { reach } = control.facts;
+  return reach === undefined || !isFixed(control) ? undefined : bound(held, control.name, reach.value, least, 1e-6);
+}
 
 export const rule = installationRule({
   name: 'control-within-reach',
@@ -17,8 +24,16 @@ export const rule = installationRule({
     if (site?.facts.rules?.value !== 'north-america') return;
     for (const control of controls) {
       const reach = control.facts.reach;
-      if (reach === undefined || !isFixed(control) || reach.value >= least - 1e-6) continue;
+      const distance = boundOf(control);
+      if (reach === undefined || distance === undefined || keeps(distance)) continue;
       report({ at: factPlace(control, reach), what: `“${control.name}” is ${millimetres(reach.value)} from the moving gate; it should be 1829 mm (6 ft) away (from memory).` });
+    }
+  },
+  margins: ({ site, controls }, give) => {
+    if (site?.facts.rules?.value !== 'north-america') return;
+    for (const control of controls) {
+      const distance = boundOf(control);
+      if (distance !== undefined) give(distance, factPlace(control, control.facts.reach));
     }
   },
 });

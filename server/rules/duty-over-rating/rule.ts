@@ -1,12 +1,20 @@
 import { dutyOf, dutySource, trafficOf } from '../../figures/traffic/figure.ts';
 import { cyclesAllowed } from '../../figures/traffic/maths.ts';
-import { factPlace, headPlace } from '../../model/index.ts';
+import { factPlace, headPlace, type Drive } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 /** A hundredth of the duty: finer than anybody knows the traffic. */
-const slack = 1.01;
+const slack = 0.01;
+const held = { figure: 'drive.NAME.duty', name: 'duty', unit: '1', way: 'most', says: (value: number) => `${shown(value * 100)} %` } as const;
+
+function boundOf(drive: Drive): Bound | undefined {
+  const rated = drive.model?.facts.duty;
+  const duty = rated === undefined ? undefined : dutyOf(drive);
+  return rated === undefined || duty === undefined ? undefined : bound(held, drive.name, duty.factor, rated.value, rated.value * slack);
+}
 
 export const rule = installationRule({
   name: 'duty-over-rating',
@@ -21,8 +29,9 @@ export const rule = installationRule({
     if (traffic === undefined) return;
     for (const drive of installation.drives) {
       const rated = drive.model?.facts.duty;
-      const duty = rated === undefined ? undefined : dutyOf(drive);
-      if (rated === undefined || duty === undefined || duty.factor <= rated.value * slack) continue;
+      const dutyBound = boundOf(drive);
+      const duty = dutyBound === undefined || keeps(dutyBound) ? undefined : dutyOf(drive);
+      if (rated === undefined || duty === undefined) continue;
       const cycles = (trafficOf(installation)?.cycles ?? 0) * 3600;
       report({
         at: headPlace(drive),
@@ -32,6 +41,13 @@ export const rule = installationRule({
           { message: 'the rating, in its model', ...(drive.model === undefined || drive.model.path === installation.path ? {} : { path: drive.model.path }), start: rated.line.start, end: rated.line.end },
         ],
       });
+    }
+  },
+  margins: ({ site, drives }, give) => {
+    if (site?.facts.traffic === undefined) return;
+    for (const drive of drives) {
+      const dutyBound = boundOf(drive);
+      if (dutyBound !== undefined) give(dutyBound, headPlace(drive));
     }
   },
 });

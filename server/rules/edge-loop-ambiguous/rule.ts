@@ -1,9 +1,24 @@
 import { type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
 import { overlap, type Band } from '../../figures/edge-loop/maths.ts';
 import { type LoopState, stateOf } from '../../figures/edge-loop/state.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
 import { inModel, ohmsInWords } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+const held = {
+  low: { figure: 'panel.PANEL.loop.NAME.rest-least', name: 'least resistance at rest', unit: 'ohm', way: 'least' },
+  high: { figure: 'panel.PANEL.loop.NAME.rest-greatest', name: 'greatest resistance at rest', unit: 'ohm', way: 'most' },
+} as const;
+
+/** The loop at rest within what the panel takes for rest; none where its model states no window. */
+function restOf({ panel, terminal }: EdgeLoop, { states, window }: LoopState): readonly [low: Bound, high: Bound] | undefined {
+  if (window === undefined) return undefined;
+  const subject = `${panel.name}/${terminal.name.text}`;
+  return [bound(held.low, subject, states.rest.low, window.value.low), bound(held.high, subject, states.rest.high, window.value.high)];
+}
+
+const placeOf = (loop: EdgeLoop): { readonly start: number; readonly end: number } => loop.branches[0]?.wire.fact.line ?? loop.panel.at;
 
 export const rule = installationRule({
   name: 'edge-loop-ambiguous',
@@ -23,6 +38,13 @@ export const rule = installationRule({
       }
     }
   },
+  margins: ({ panels }, give) => {
+    for (const panel of panels)
+      for (const loop of loopsOf(panel) ?? []) {
+        const state = stateOf(loop);
+        for (const rest of (state === undefined ? undefined : restOf(loop, state)) ?? []) give(rest, placeOf(loop));
+      }
+  },
 });
 
 const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFINITY ? `${ohmsInWords(low)} and more` : low === 0 ? `up to ${ohmsInWords(high)}` : `${ohmsInWords(low)} to ${ohmsInWords(high)}`);
@@ -33,12 +55,12 @@ function checkLoop(loop: EdgeLoop, state: LoopState, report: (report: Report) =>
   const taken: Band = window === undefined ? rest : window.value;
   // A dry loop that is cut shows nothing at all, which no window holds.
   const cutLooksLikeRest = open.low !== Number.POSITIVE_INFINITY && overlap(open, taken);
-  const restLooksLikeFault = window !== undefined && (rest.low < taken.low || rest.high > taken.high);
+  const restLooksLikeFault = restOf(loop, state)?.every(keeps) === false;
   const doubleLooksLikeRest = overlap(doubled, taken) && rest.low > 0;
   if (!cutLooksLikeRest && !restLooksLikeFault && !doubleLooksLikeRest && !overlap(pressed, taken)) return;
   const as = window === undefined ? `the loop at rest shows ${inWords(rest)}` : `the panel takes ${inWords(taken)} for rest`;
   const input = quoted(loop.terminal.name.text);
-  const at = loop.branches[0]?.wire.fact.line ?? loop.panel.at;
+  const at = placeOf(loop);
   const related = relatedTo(loop, state);
   if (overlap(pressed, taken)) report({ at, what: `A pressed edge on ${input} may show ${inWords(pressed)}; ${as}.`, related });
   if (cutLooksLikeRest) report({ at, what: `A cut wire on ${input} may show ${inWords(open)}, through the damp alone; ${as}.`, related });

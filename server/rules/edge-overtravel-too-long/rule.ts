@@ -1,5 +1,6 @@
 import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/figure.ts';
 import { factPlace, headPlace, type Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { measuresFor } from '../protection.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
@@ -7,6 +8,20 @@ import { quoted } from '../words.ts';
 
 /** Overtravel that is allowed to a leaf without a pressure-sensitive device, m. */
 const withoutEdge = 0.05;
+const slack = 1e-9;
+const held = {
+  closing: { figure: 'leaf.NAME.overtravel', name: 'run-on when closing', unit: 'm', way: 'most' },
+  opening: { figure: 'leaf.NAME.overtravel-when-opening', name: 'run-on when opening', unit: 'm', way: 'most' },
+} as const;
+
+/** Against what the edge gives; without an edge, against what is allowed then. */
+function boundOf(leaf: Leaf, stop: EdgeStop, way: 'closing' | 'opening'): Bound | undefined {
+  const most = stop.edge === undefined ? withoutEdge : stop.deformation;
+  return most === undefined ? undefined : bound(held[way], leaf.name, stop.distance, most, slack);
+}
+
+/** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody. */
+const isUnprotected = (leaf: Leaf): boolean => !measuresFor(leaf, 'closing', false).E;
 
 export const rule = installationRule({
   name: 'edge-overtravel-too-long',
@@ -16,13 +31,15 @@ export const rule = installationRule({
   remedy: 'Move slower, let the drive stop faster, or fit an edge with more deformation travel.',
   source: { text: 'ASR A1.7, section 6', standing: 'published' },
   acceptable: false,
+  cost: 'idle',
   check: (installation, report) => {
     if (installation.site?.facts.rules?.value === 'north-america') return;
     for (const leaf of installation.leaves) {
       const closing = closingStopOf(leaf);
       if (closing === undefined) continue;
       if (closing.edge === undefined) {
-        if (closing.distance > withoutEdge + 1e-9 && !measuresFor(leaf, 'closing', false).E)
+        const runOn = boundOf(leaf, closing, 'closing');
+        if (runOn !== undefined && !keeps(runOn) && isUnprotected(leaf))
           report({
             at: headPlace(leaf),
             severity: 'warning',
@@ -39,13 +56,26 @@ export const rule = installationRule({
 
     function check(leaf: Leaf, stop: EdgeStop, way: 'closing' | 'opening'): void {
       const { edge, deformation, distance } = stop;
-      if (edge === undefined || deformation === undefined || distance <= deformation + 1e-9) return;
+      const runOn = boundOf(leaf, stop, way);
+      if (edge === undefined || deformation === undefined || runOn === undefined || keeps(runOn)) return;
       report({
         at: factPlace(edge, edge.facts.on),
         what: `While ${way}, ${quoted(leaf.name)} runs on ${rounded(distance)} after ${quoted(edge.name)} has tripped${energy(stop)}, and that edge gives ${millimetres(deformation)}.`,
         remedy: `At most ${shown(slowerBy(stop) * 100)} % of the speed, a drive that stops faster, or an edge that gives ${rounded(distance)} are each enough.`,
         related: [{ message: 'the leaf that it sits on', ...headPlace(leaf) }],
       });
+    }
+  },
+  margins: ({ site, leaves }, give) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const leaf of leaves) {
+      const closing = closingStopOf(leaf);
+      if (closing === undefined) continue;
+      for (const [way, stop] of [['closing', closing], ['opening', closing.edge === undefined ? undefined : openingStopOf(leaf)]] as const) {
+        const runOn = stop === undefined ? undefined : boundOf(leaf, stop, way);
+        if (runOn === undefined || stop === undefined || (stop.edge === undefined && (way === 'opening' || !isUnprotected(leaf)))) continue;
+        give(runOn, stop.edge === undefined ? headPlace(leaf) : factPlace(stop.edge, stop.edge.facts.on));
+      }
     }
   },
 });

@@ -11,6 +11,7 @@ export const rule = installationRule({
   remedy: 'Measure at every point of the plan with a force gauge, and write the readings down in a measured block.',
   source: { text: 'EN 12453:2017, Annex C; ASR A1.7, 10.2', standing: 'published' },
   acceptable: true,
+  cost: 'idle',
   check: (installation, report) => {
     const { leaves, site } = installation;
     if (site?.facts.rules?.value !== 'europe') return;

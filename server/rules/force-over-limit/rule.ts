@@ -1,8 +1,18 @@
 import { forceRecordsOf, type Spot } from '../../figures/force-records/records.ts';
-import type { Excess } from '../../figures/force-records/maths.ts';
+import { nearestOf, slack, type Excess } from '../../figures/force-records/maths.ts';
+import type { Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
+
+const held = { figure: 'leaf.NAME.force-share', name: 'measured force', unit: 'N', way: 'most' } as const;
+
+/** Of the forces at one place, the one nearest to its limit. */
+function boundOf(leaf: Leaf, spot: Spot): Bound {
+  const { value, limit } = nearestOf(spot.gap, spot.judged);
+  return bound(held, leaf.name, value, limit, slack);
+}
 
 export const rule = installationRule({
   name: 'force-over-limit',
@@ -17,7 +27,7 @@ export const rule = installationRule({
     for (const leaf of installation.leaves) {
       if (leaf.forces.length === 0) continue;
       for (const spot of forceRecordsOf(leaf)?.spots ?? []) {
-        if (spot.excess.length === 0) continue;
+        if (keeps(boundOf(leaf, spot))) continue;
         const [first, ...more] = spot.records;
         if (first === undefined) continue;
         report({
@@ -27,6 +37,14 @@ export const rule = installationRule({
         });
       }
     }
+  },
+  margins: ({ site, leaves }, give) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const leaf of leaves)
+      for (const spot of leaf.forces.length === 0 ? [] : (forceRecordsOf(leaf)?.spots ?? [])) {
+        const line = spot.records[0]?.fact.line;
+        if (line !== undefined) give(boundOf(leaf, spot), line);
+      }
   },
 });
 

@@ -1,10 +1,24 @@
 import { forceWindowOf, type SettingWindow } from '../../figures/force-window/case.ts';
 import { limits } from '../../figures/force-window/maths.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Leaf } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { restsOnMemory } from '../force-window-empty/rule.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
+
+const held = {
+  most: {
+    N: { figure: 'leaf.NAME.force-most', name: 'force set', unit: 'N', way: 'most' },
+    'N·m': { figure: 'leaf.NAME.torque-most', name: 'torque set', unit: 'N·m', way: 'most' },
+  },
+  least: {
+    N: { figure: 'leaf.NAME.force-least', name: 'force set', unit: 'N', way: 'least' },
+    'N·m': { figure: 'leaf.NAME.torque-least', name: 'torque set', unit: 'N·m', way: 'least' },
+  },
+} as const;
+
+const boundOf = (leaf: Leaf, side: 'most' | 'least', { of, [side]: { push } }: SettingWindow, setting: number): Bound => bound(held[side][of.unit], leaf.name, setting, push, hair(push));
 
 export const rule = installationRule({
   name: 'force-setting-outside-window',
@@ -25,7 +39,7 @@ export const rule = installationRule({
       const related = [{ message: 'the leaf that it drives', ...factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass) }];
       const push = (value: number): string => `${shown(value)} ${of.unit}`;
       const at = { start: force.line.start, end: force.line.end };
-      if (setting > most.push * (1 + 1e-9)) {
+      if (!keeps(boundOf(leaf, 'most', window, setting))) {
         const memory = most.fromMemory ? ' (from memory)' : '';
         report({
           at,
@@ -34,7 +48,7 @@ export const rule = installationRule({
           remedy: mendWith(window, setting),
           related,
         });
-      } else if (setting < least.push * (1 - 1e-9) && window.low <= window.high)
+      } else if (window.low <= window.high && !keeps(boundOf(leaf, 'least', window, setting)))
         report({
           at,
           severity: 'warning',
@@ -42,6 +56,17 @@ export const rule = installationRule({
           remedy: mendWith(window, setting),
           related,
         });
+    }
+  },
+  margins: ({ motion, leaves }, give) => {
+    const force = motion?.facts.force;
+    if (force === undefined) return;
+    for (const leaf of leaves) {
+      const window = forceWindowOf(leaf);
+      const setting = window?.of.setting;
+      if (window === undefined || setting === undefined) continue;
+      if (window.most.push < Number.POSITIVE_INFINITY) give(boundOf(leaf, 'most', window, setting), force.line);
+      if (window.low <= window.high) give(boundOf(leaf, 'least', window, setting), force.line);
     }
   },
 });

@@ -2,9 +2,18 @@ import { changesThatOpen } from '../../figures/force-window/changes.ts';
 import { forceWindowOf, type SettingWindow } from '../../figures/force-window/case.ts';
 import { limits } from '../../figures/force-window/maths.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { degrees, millimetres, shown } from '../numbers.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
+
+const held = {
+  N: { figure: 'leaf.NAME.force-window', name: 'force that the leaf needs', unit: 'N', way: 'most' },
+  'N·m': { figure: 'leaf.NAME.force-window', name: 'torque that the leaf needs', unit: 'N·m', way: 'most' },
+} as const;
+
+/** What the leaf needs against what the limits leave, and that much again where room is asked for. */
+export const windowBound = (leaf: Leaf, { of, low, high }: SettingWindow, room = 1): Bound => bound(held[of.unit], leaf.name, low, high / room);
 
 export const rule = installationRule({
   name: 'force-window-empty',
@@ -14,11 +23,12 @@ export const rule = installationRule({
   remedy: 'Change the leaf, its guards or its drive until a window opens; then set and measure the forces.',
   source: { text: 'EN 12453:2017, Annex A (force limits), with the lever rule over the whole leaf', standing: 'published' },
   acceptable: true,
+  cost: 'idle',
   check: (installation, report) => {
     if (installation.site?.facts.rules?.value === 'north-america') return;
     for (const leaf of installation.leaves) {
       const window = forceWindowOf(leaf);
-      if (window === undefined || window.low <= window.high) continue;
+      if (window === undefined || keeps(windowBound(leaf, window))) continue;
       const memory = restsOnMemory(window);
       report({
         at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
@@ -28,6 +38,13 @@ export const rule = installationRule({
         remedy: remedyFor(window, 1),
         related: drivePlace(leaf, window),
       });
+    }
+  },
+  margins: ({ site, leaves }, give) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const leaf of leaves) {
+      const window = forceWindowOf(leaf);
+      if (window !== undefined) give(windowBound(leaf, window), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass));
     }
   },
 });

@@ -1,6 +1,7 @@
 import { forceWindowOf } from '../../figures/force-window/case.ts';
 import { factPlace } from '../../model/index.ts';
-import { remedyFor } from '../force-window-empty/rule.ts';
+import { keeps } from '../bounds.ts';
+import { remedyFor, windowBound } from '../force-window-empty/rule.ts';
 import { shown } from '../numbers.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
@@ -16,16 +17,25 @@ export const rule = installationRule({
   remedy: 'Widen the window by the change that suits the site.',
   source: commonPractice,
   acceptable: true,
+  cost: 'idle',
   check: (installation, report) => {
     if (installation.site?.facts.rules?.value === 'north-america') return;
     for (const leaf of installation.leaves) {
       const window = forceWindowOf(leaf);
-      if (window === undefined || window.low > window.high || window.high >= window.low * narrow) continue;
+      if (window === undefined || !keeps(windowBound(leaf, window)) || keeps(windowBound(leaf, window, narrow))) continue;
       report({
         at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
         what: `${quoted(leaf.name)} can be driven with ${shown(window.low)} to ${shown(window.high)} ${window.of.unit} and nothing else: less does not move it, more is too much.`,
         remedy: remedyFor(window, narrow),
       });
+    }
+  },
+  margins: ({ site, leaves }, give) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const leaf of leaves) {
+      const window = forceWindowOf(leaf);
+      // A window that is shut has a rule of its own.
+      if (window !== undefined && keeps(windowBound(leaf, window))) give(windowBound(leaf, window, narrow), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass));
     }
   },
 });

@@ -49,6 +49,7 @@ export const rule = installationRule({
   remedy: 'Remove the gap by distance or shape, detect whoever is in it, or let the gate move only while a control in full view is held.',
   source: { text: `${gaps}; ${reach}`, standing: 'published' },
   acceptable: false,
+  cost: 'idle',
   check: ({ leaves }, report) => {
     for (const leaf of leaves)
       for (const judged of judgedHazardsOf(leaf) ?? none) {

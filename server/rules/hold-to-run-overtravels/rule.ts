@@ -1,10 +1,26 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
 /** Most that the edge may run on, metres: where less than 500 mm are left, and elsewhere. */
 const most = { narrow: 0.05, wide: 0.1 } as const;
+const slack = 1e-9;
+const held = {
+  narrow: { name: 'run-on near closed when let go', unit: 'm', way: 'most' },
+  wide: { name: 'run-on when let go', unit: 'm', way: 'most' },
+} as const;
+
+function boundsOf(leaf: Leaf): { readonly narrow: Bound; readonly wide: Bound } | undefined {
+  const speeds = edgeSpeedsOf(leaf);
+  const stops = brakingOf(leaf);
+  if (speeds === undefined || stops === undefined) return undefined;
+  const wide = (speeds.edge * stops) / 2;
+  // Even braking takes as much less time from a lower speed, so the way shrinks with its square.
+  const narrow = speeds.edgeInSlowZone === undefined || speeds.edge === 0 ? wide : (speeds.edgeInSlowZone / speeds.edge) ** 2 * wide;
+  return { narrow: bound(held.narrow, leaf.name, narrow, most.narrow, slack), wide: bound(held.wide, leaf.name, wide, most.wide, slack) };
+}
 
 export const rule = installationRule({
   name: 'hold-to-run-overtravels',
@@ -19,19 +35,26 @@ export const rule = installationRule({
     const held = controls.find((control) => control.facts.acts?.value === 'hold-to-run');
     if (held?.facts.acts === undefined) return;
     for (const leaf of leaves) {
-      const speeds = edgeSpeedsOf(leaf);
-      const stops = brakingOf(leaf);
-      if (speeds === undefined || stops === undefined) continue;
-      const wide = (speeds.edge * stops) / 2;
-      // Even braking takes as much less time from a lower speed, so the way shrinks with its square.
-      const narrow = speeds.edgeInSlowZone === undefined || speeds.edge === 0 ? wide : (speeds.edgeInSlowZone / speeds.edge) ** 2 * wide;
-      const [over, limit, where] = narrow > most.narrow + 1e-9 ? [narrow, most.narrow, 'near its closed position'] : [wide, most.wide, 'in full movement'];
-      if (over <= limit + 1e-9) continue;
+      const bounds = boundsOf(leaf);
+      if (bounds === undefined) continue;
+      const isNarrow = !keeps(bounds.narrow);
+      const { value: over, limit } = isNarrow ? bounds.narrow : bounds.wide;
+      if (!isNarrow && keeps(bounds.wide)) continue;
+      const where = isNarrow ? 'near its closed position' : 'in full movement';
       report({
         at: factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides),
         what: `The edge of “${leaf.name}” runs on by ${millimetres(over)} ${where} when “${held.name}” is let go; ${millimetres(limit)} are allowed (from memory).`,
         related: [{ message: 'this control', start: held.facts.acts.line.start, end: held.facts.acts.line.end }],
       });
+    }
+  },
+  margins: ({ site, controls, leaves }, give) => {
+    if (site?.facts.rules?.value !== 'europe' || !controls.some((control) => control.facts.acts?.value === 'hold-to-run')) return;
+    for (const leaf of leaves) {
+      const bounds = boundsOf(leaf);
+      if (bounds === undefined) continue;
+      give(bounds.narrow, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides));
+      give(bounds.wide, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides));
     }
   },
 });

@@ -1,10 +1,21 @@
-import { overlapOf } from '../../figures/least-lag/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { overlapOf, type OverlapWorkings } from '../../figures/least-lag/figure.ts';
+import { factPlace, type Installation } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
 /** Ten milliseconds: finer than any panel keeps time. */
 const slack = 0.01;
+
+const held = {
+  opening: { figure: 'motion.least-lag', name: 'lag when opening', unit: 's', way: 'least' },
+  closing: { figure: 'motion.least-lag-closing', name: 'lag when closing', unit: 's', way: 'least' },
+} as const;
+const movements = ['opening', 'closing'] as const;
+
+const lagOf = (installation: Installation, movement: (typeof movements)[number]) => installation.motion?.facts.lag.find((each) => each.movement === movement);
+const boundOf = (installation: Installation, overlap: OverlapWorkings, movement: (typeof movements)[number]): Bound =>
+  bound(held[movement], '', lagOf(installation, movement)?.time ?? 0, overlap[movement].lag, slack);
 
 export const rule = installationRule({
   name: 'lag-too-small',
@@ -18,10 +29,11 @@ export const rule = installationRule({
     const overlap = overlapOf(installation);
     if (overlap === undefined) return;
     const closes = overlap.covering.facts.closes;
-    for (const movement of ['opening', 'closing'] as const) {
-      const least = overlap[movement].lag;
-      const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
-      if ((lag?.time ?? 0) >= least - slack) continue;
+    for (const movement of movements) {
+      const lagBound = boundOf(installation, overlap, movement);
+      if (keeps(lagBound)) continue;
+      const least = lagBound.limit;
+      const lag = lagOf(installation, movement);
       const [first, second] = movement === 'opening' ? [overlap.covering, overlap.covered] : [overlap.covered, overlap.covering];
       report({
         at: factPlace(overlap.covering, lag ?? closes),
@@ -32,5 +44,10 @@ export const rule = installationRule({
         related: closes === undefined || lag === undefined ? [] : [{ message: 'the overlap', start: closes.line.start, end: closes.line.end }],
       });
     }
+  },
+  margins: (installation, give) => {
+    const overlap = overlapOf(installation);
+    if (overlap === undefined) return;
+    for (const movement of movements) give(boundOf(installation, overlap, movement), factPlace(overlap.covering, lagOf(installation, movement) ?? overlap.covering.facts.closes));
   },
 });

@@ -1,6 +1,7 @@
 import { outputsOf, sumOfCurrents } from '../../figures/supply-budget/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Panel } from '../../model/index.ts';
 import type { Source } from '../../figures/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { inModel, quotedList, written } from '../wiring.ts';
@@ -9,6 +10,15 @@ import { quoted } from '../words.ts';
 /** A supply should be able to give this much more than is drawn, from memory. */
 const reserve = 1.2;
 const byMemory: Source = { text: 'a reserve of 20 %, common practice (from memory)', standing: 'from memory' };
+
+const held = {
+  all: { figure: 'panel.PANEL.output.NAME.load', name: 'load', unit: 'A', way: 'most' },
+  reserved: { figure: 'panel.PANEL.output.NAME.load', name: 'load with a fifth in reserve', unit: 'A', way: 'most' },
+} as const;
+
+type Output = NonNullable<ReturnType<typeof outputsOf>>[number];
+const allOf = (panel: Panel, { name, known, output }: Output): Bound => bound(held.all, `${panel.name}/${name}`, known, output.current, hair(output.current));
+const reservedOf = (panel: Panel, { name, known, output }: Output): Bound => bound(held.reserved, `${panel.name}/${name}`, known, output.current / reserve, hair(output.current));
 
 export const rule = installationRule({
   name: 'output-overloaded',
@@ -22,9 +32,10 @@ export const rule = installationRule({
     for (const panel of panels) {
       const outputs = outputsOf(panel);
       if (outputs === undefined || panel.model === undefined) continue;
-      for (const { output, draws, known } of outputs) {
-        const over = known > output.current * (1 + 1e-9);
-        if (known === 0 || (!over && known * reserve <= output.current * (1 + 1e-9))) continue;
+      for (const load of outputs) {
+        const { output, draws, known } = load;
+        if (known === 0 || keeps(reservedOf(panel, load))) continue;
+        const over = !keeps(allOf(panel, load));
         const first = draws[0]?.line;
         const listed = quotedList(draws.flatMap((draw) => (draw.current === undefined || draw.current === 0 ? [] : [draw.name])), 4);
         report({
@@ -41,5 +52,14 @@ export const rule = installationRule({
         });
       }
     }
+  },
+  margins: ({ panels }, give) => {
+    for (const panel of panels)
+      for (const load of outputsOf(panel) ?? []) {
+        if (load.known === 0 || panel.model === undefined) continue;
+        const at = load.draws[0]?.line ?? factPlace(panel);
+        give(allOf(panel, load), at);
+        give(reservedOf(panel, load), at);
+      }
   },
 });

@@ -1,6 +1,7 @@
 import { chainOf, type Chain, type Link } from '../../figures/safety-function/figure.ts';
 import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -28,6 +29,14 @@ function requiredOf(of: SafetyFunction): Required | undefined {
 
 const inWords = (level: Level): string => (level === 0 ? 'no performance level' : `PL ${letterOf(level)}`);
 
+const held = { figure: 'function.NAME.performance-level', name: 'performance level', unit: '1', way: 'least', says: (level: number) => inWords(level as Level), saysLeft: (levels: number) => (levels === 1 ? 'one level' : `${levels} levels`) } as const;
+
+function boundOf(of: SafetyFunction): Bound | undefined {
+  const chain = chainOf(of);
+  const required = chain.links.length === 0 ? undefined : requiredOf(of);
+  return required === undefined ? undefined : bound(held, of.name, chain.atBest, required.level);
+}
+
 export const rule = installationRule({
   name: 'performance-level-too-low',
   severity: 'error',
@@ -40,8 +49,9 @@ export const rule = installationRule({
     for (const of of functions) {
       const chain = chainOf(of);
       if (chain.links.length === 0 || chain.atBest === 5) continue;
-      const required = requiredOf(of);
-      if (required === undefined || chain.atBest >= required.level) continue;
+      const level = boundOf(of);
+      const required = level === undefined || keeps(level) ? undefined : requiredOf(of);
+      if (required === undefined) continue;
       const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
       const isSure = !required.isFromMemory && surely < required.level;
       const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
@@ -54,6 +64,12 @@ export const rule = installationRule({
         related,
         ...(isSure ? {} : { source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' as const } }),
       });
+    }
+  },
+  margins: ({ functions }, give) => {
+    for (const of of functions) {
+      const level = boundOf(of);
+      if (level !== undefined) give(level, headPlace(of));
     }
   },
 });

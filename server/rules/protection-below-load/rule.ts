@@ -1,8 +1,17 @@
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Cable } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+const held = { name: 'current against its protection', unit: 'A', way: 'most' } as const;
+
+function boundOf(cable: Cable): Bound | undefined {
+  const device = protectionOf(cable);
+  const { carries } = cable.facts;
+  return device === undefined || carries === undefined ? undefined : bound(held, cable.name, carries.current, device.rating, hair(device.rating));
+}
 
 export const rule = installationRule({
   name: 'protection-below-load',
@@ -16,12 +25,19 @@ export const rule = installationRule({
     for (const cable of cables) {
       const device = protectionOf(cable);
       const { carries } = cable.facts;
-      if (device === undefined || carries === undefined || carries.current <= device.rating * (1 + 1e-9)) continue;
+      const current = boundOf(cable);
+      if (device === undefined || carries === undefined || current === undefined || keeps(current)) continue;
       report({
         at: factPlace(cable, device),
         what: `${quoted(cable.name)} carries ${written(carries.line)} and is protected at ${written(device.line)}.`,
         related: [{ message: 'the greatest current', start: carries.line.start, end: carries.line.end }],
       });
+    }
+  },
+  margins: ({ cables }, give) => {
+    for (const cable of cables) {
+      const current = boundOf(cable);
+      if (current !== undefined) give(current, factPlace(cable, protectionOf(cable)));
     }
   },
 });

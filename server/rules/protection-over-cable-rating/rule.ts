@@ -1,10 +1,19 @@
 import { ratingOf } from '../../figures/current-rating/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Cable } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+const held = { figure: 'cable.NAME.current-rating', name: 'protection', unit: 'A', way: 'most' } as const;
+
+function boundOf(cable: Cable): Bound | undefined {
+  const device = protectionOf(cable);
+  const rating = device === undefined ? undefined : ratingOf(cable);
+  return device === undefined || rating === undefined ? undefined : bound(held, cable.name, device.rating, rating.current, hair(rating.current));
+}
 
 export const rule = installationRule({
   name: 'protection-over-cable-rating',
@@ -17,9 +26,9 @@ export const rule = installationRule({
   check: ({ cables }, report) => {
     for (const cable of cables) {
       const device = protectionOf(cable);
-      if (device === undefined) continue;
-      const rating = ratingOf(cable);
-      if (rating === undefined || device.rating <= rating.current * (1 + 1e-9)) continue;
+      const current = boundOf(cable);
+      const rating = current === undefined || keeps(current) ? undefined : ratingOf(cable);
+      if (device === undefined || rating === undefined) continue;
       report({
         at: factPlace(cable, device),
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
@@ -27,6 +36,12 @@ export const rule = installationRule({
         source: ratingSourceText(rating),
         related: ratingRelated(cable),
       });
+    }
+  },
+  margins: ({ cables }, give) => {
+    for (const cable of cables) {
+      const current = boundOf(cable);
+      if (current !== undefined) give(current, factPlace(cable, protectionOf(cable)));
     }
   },
 });

@@ -1,13 +1,22 @@
 import { isMains } from '../../figures/cables.ts';
 import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
 import type { Source } from '../../figures/index.ts';
-import { factPlace, headPlace } from '../../model/index.ts';
+import { factPlace, headPlace, type Cable } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { inModel } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const noCore: Source = { text: 'BS 7671, 411.3.1.1', standing: 'published' };
+
+const held = { figure: 'cable.NAME.protective-conductor-least', name: 'protective conductor', unit: 'm2', way: 'least' } as const;
+
+function boundOf(cable: Cable): Bound | undefined {
+  const area = protectiveAreaOf(cable);
+  const least = area === undefined ? undefined : loopOf(cable)?.conductorLeast;
+  return area === undefined || least === undefined ? undefined : bound(held, cable.name, area, least, hair(least));
+}
 
 export const rule = installationRule({
   name: 'protective-conductor-too-small',
@@ -35,12 +44,19 @@ export const rule = installationRule({
         });
         continue;
       }
-      const least = loopOf(cable)?.conductorLeast;
-      if (least === undefined || area >= least * (1 - 1e-9)) continue;
+      const conductor = boundOf(cable);
+      if (conductor === undefined || keeps(conductor)) continue;
       report({
         at: factPlace(cable, cable.facts.breaker),
-        what: `The protective conductor of ${quoted(cable.name)} has ${shown(area * 1e6)} mm²; the ${shown(loopOf(cable)?.faultCurrent ?? 0)} A of a fault need ${shown(least * 1e6)} mm² until the breaker has tripped (0.1 s, from memory).`,
+        what: `The protective conductor of ${quoted(cable.name)} has ${shown(area * 1e6)} mm²; the ${shown(loopOf(cable)?.faultCurrent ?? 0)} A of a fault need ${shown(conductor.limit * 1e6)} mm² until the breaker has tripped (0.1 s, from memory).`,
       });
+    }
+  },
+  margins: ({ site, cables }, give) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const cable of cables) {
+      const conductor = cable.model === undefined || isMains(cable) !== true ? undefined : boundOf(cable);
+      if (conductor !== undefined) give(conductor, factPlace(cable, cable.facts.breaker));
     }
   },
 });

@@ -3,10 +3,22 @@ import { tripsAt } from '../../figures/loop-impedance/maths.ts';
 import { isOnElectrode } from '../../figures/residual-current/figure.ts';
 import { electrodeLimit, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/maths.ts';
 import { factPlace, type Cable, type Site } from '../../model/index.ts';
+import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
 import { ohmsInWords, written } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+const held = { figure: 'cable.NAME.electrode-limit', name: 'earth electrode', unit: 'ohm', way: 'most' } as const;
+
+/** The electrode against what the residual-current device of a cable needs. */
+function boundOf(cable: Cable, site: Site | undefined): Bound | undefined {
+  const residual = cable.facts['residual-current'];
+  const electrode = site?.facts['earth-electrode'];
+  if (residual === undefined || electrode === undefined) return undefined;
+  const limit = electrodeLimit(residual.value);
+  return bound(held, cable.name, electrode.value, limit, hair(limit));
+}
 
 export const rule = installationRule({
   name: 'residual-current-device-unfit',
@@ -26,17 +38,24 @@ export const rule = installationRule({
       else checkWith(cable, residual, site, report);
     }
   },
+  margins: (installation, give) => {
+    if (!isOnElectrode(installation)) return;
+    for (const cable of installation.cables) {
+      const resistance = isMains(cable) === true ? boundOf(cable, installation.site) : undefined;
+      if (resistance !== undefined) give(resistance, factPlace(cable, cable.facts['residual-current']));
+    }
+  },
 });
 
 function checkWith(cable: Cable, residual: NonNullable<Cable['facts']['residual-current']>, site: Site | undefined, report: (report: Report) => void): void {
   const electrode = site?.facts['earth-electrode'];
   if (electrode === undefined) return;
-  const limit = electrodeLimit(residual.value);
+  const resistance = boundOf(cable, site);
   const at = factPlace(cable, residual);
-  if (electrode.value > limit * (1 + 1e-9))
+  if (resistance !== undefined && !keeps(resistance))
     report({
       at,
-      what: `The earth electrode has ${written(electrode.line)}; a residual-current device of ${written(residual.line)} needs at most ${ohmsInWords(limit)}, or ${shown(touchVoltage(electrode.value, residual.value))} V may stay on metal that people touch where ${touchLimit} V may.`,
+      what: `The earth electrode has ${written(electrode.line)}; a residual-current device of ${written(residual.line)} needs at most ${ohmsInWords(resistance.limit)}, or ${shown(touchVoltage(electrode.value, residual.value))} V may stay on metal that people touch where ${touchLimit} V may.`,
       related: relatedTo(site),
     });
   else if (electrode.value > unstableFrom)

@@ -1,8 +1,12 @@
 import { factPlace } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 
 const least = 1;
 const most = 2;
+const held = { least: { name: 'seat', unit: 's', way: 'least' }, most: { name: 'seat', unit: 's', way: 'most' } } as const;
+
+const boundsOf = (seat: number): readonly [Bound, Bound] => [bound(held.least, '', seat, least), bound(held.most, '', seat, most)];
 
 export const rule = installationRule({
   name: 'seat-outside-practice',
@@ -14,7 +18,11 @@ export const rule = installationRule({
   acceptable: true,
   check: ({ motion }, report) => {
     const seat = motion?.facts.seat;
-    if (seat === undefined || (seat.value >= least && seat.value <= most)) return;
+    if (seat === undefined || boundsOf(seat.value).every(keeps)) return;
     report({ at: factPlace({ at: seat.line }, seat), what: `A seat of ${seat.value} s is ${seat.value < least ? 'shorter' : 'longer'} than usual practice (1 s to 2 s).` });
+  },
+  margins: ({ motion }, give) => {
+    const seat = motion?.facts.seat;
+    if (seat !== undefined) for (const each of boundsOf(seat.value)) give(each, factPlace({ at: seat.line }, seat));
   },
 });

@@ -1,10 +1,23 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Leaf, type Site } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
 /** 1 ft/s in m/s. */
 const most = 0.3048;
+const held = { figure: 'leaf.NAME.edge-speed', name: 'edge speed', unit: 'm/s', way: 'most' } as const;
+
+function boundOf(leaf: Leaf): Bound | undefined {
+  const edge = leaf.facts.slides === undefined ? undefined : edgeSpeedsOf(leaf)?.edge;
+  return edge === undefined ? undefined : bound(held, leaf.name, edge, most, 1e-6);
+}
+
+/** The usage class under which it holds; undefined where it does not. */
+function usageOf(site: Site | undefined) {
+  const usage = site?.facts.rules?.value === 'north-america' ? site.facts['usage-class'] : undefined;
+  return usage?.value === 'I' || usage?.value === 'II' ? usage : undefined;
+}
 
 export const rule = installationRule({
   name: 'sliding-leaf-too-fast',
@@ -15,17 +28,23 @@ export const rule = installationRule({
   source: { text: 'UL 325 (2018 rules), as quoted in DASMA TDS 353', standing: 'published' },
   acceptable: false,
   check: ({ site, leaves }, report) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
-    const usage = site.facts['usage-class'];
-    if (usage?.value !== 'I' && usage?.value !== 'II') return;
+    const usage = usageOf(site);
+    if (usage === undefined) return;
     for (const leaf of leaves) {
-      const edge = leaf.facts.slides === undefined ? undefined : edgeSpeedsOf(leaf)?.edge;
-      if (edge === undefined || edge <= most + 1e-6) continue;
+      const speed = boundOf(leaf);
+      if (speed === undefined || keeps(speed)) continue;
       report({
         at: factPlace(leaf, leaf.facts.slides),
-        what: `“${leaf.name}” slides at ${shown(edge)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
+        what: `“${leaf.name}” slides at ${shown(speed.value)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
         related: [{ message: 'this usage class', start: usage.line.start, end: usage.line.end }],
       });
+    }
+  },
+  margins: ({ site, leaves }, give) => {
+    if (usageOf(site) === undefined) return;
+    for (const leaf of leaves) {
+      const speed = boundOf(leaf);
+      if (speed !== undefined) give(speed, factPlace(leaf, leaf.facts.slides));
     }
   },
 });

@@ -1,12 +1,21 @@
 import { ramOf } from '../../figures/linear-ram/figure.ts';
 import { reachOf } from '../../figures/reachable-angle/figure.ts';
 import { mechanics } from '../../figures/common.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Drive } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
 /** A tenth of a millimetre: less than any bracket is measured to. */
 const slack = 1e-4;
+const held = { figure: 'drive.NAME.stroke-used', name: 'stroke', unit: 'm', way: 'most' } as const;
+
+/** None at a dead point, which has a rule of its own. */
+function boundOf(drive: Drive): Bound | undefined {
+  const had = drive.model?.facts.stroke?.value;
+  const ram = had === undefined ? undefined : ramOf(drive);
+  return had === undefined || ram === undefined || ram.deadPoint !== undefined ? undefined : bound(held, drive.name, ram.strokeUsed, had, slack);
+}
 
 export const rule = installationRule({
   name: 'stroke-too-short',
@@ -18,9 +27,10 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ drives }, report) => {
     for (const drive of drives) {
-      const ram = ramOf(drive);
-      const had = drive.model?.facts.stroke?.value;
-      if (ram === undefined || had === undefined || ram.deadPoint !== undefined || ram.strokeUsed <= had + slack) continue;
+      const stroke = boundOf(drive);
+      const ram = stroke === undefined || keeps(stroke) ? undefined : ramOf(drive);
+      if (stroke === undefined || ram === undefined) continue;
+      const had = stroke.limit;
       const reach = reachOf(drive)?.angle;
       const opens = drive.leaf?.facts.opens;
       report({
@@ -28,6 +38,12 @@ export const rule = installationRule({
         what: `“${drive.name}” needs ${millimetres(ram.strokeUsed)} of stroke to open ${degrees(ram.opening)}, but has ${millimetres(had)}${reach === undefined ? '' : `, which is enough for ${degrees(reach)}`}.`,
         related: opens === undefined ? [] : [{ message: 'the opening asked for', start: opens.line.start, end: opens.line.end }],
       });
+    }
+  },
+  margins: ({ drives }, give) => {
+    for (const drive of drives) {
+      const stroke = boundOf(drive);
+      if (stroke !== undefined) give(stroke, factPlace(drive, drive.facts['leaf-bracket']));
     }
   },
 });

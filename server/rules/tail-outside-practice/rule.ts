@@ -1,10 +1,18 @@
 import { balanceOf } from '../../figures/cantilever/figure.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Leaf } from '../../model/index.ts';
+import { bound, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 
 const least = 0.3;
 const most = 0.5;
+const says = (share: number): string => `${shown(share * 100)} %`;
+const held = {
+  least: { figure: 'leaf.NAME.tail-share', name: 'tail', unit: '1', way: 'least', says },
+  most: { figure: 'leaf.NAME.tail-share', name: 'tail', unit: '1', way: 'most', says },
+} as const;
+
+const boundsOf = (leaf: Leaf, share: number): readonly [Bound, Bound] => [bound(held.least, leaf.name, share, least, 1e-9), bound(held.most, leaf.name, share, most, 1e-9)];
 
 export const rule = installationRule({
   name: 'tail-outside-practice',
@@ -17,8 +25,14 @@ export const rule = installationRule({
   check: ({ leaves }, report) => {
     for (const leaf of leaves) {
       const balance = balanceOf(leaf);
-      if (balance === undefined || (balance.share >= least - 1e-9 && balance.share <= most + 1e-9)) continue;
+      if (balance === undefined || boundsOf(leaf, balance.share).every(keeps)) continue;
       report({ at: factPlace(leaf, leaf.facts.tail), what: `The tail of “${leaf.name}” is ${shown(balance.share * 100)} % of the leaf; 30 to 50 % is usual.` });
+    }
+  },
+  margins: ({ leaves }, give) => {
+    for (const leaf of leaves) {
+      const balance = balanceOf(leaf);
+      if (balance !== undefined) for (const tail of boundsOf(leaf, balance.share)) give(tail, factPlace(leaf, leaf.facts.tail));
     }
   },
 });

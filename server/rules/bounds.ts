@@ -1,0 +1,39 @@
+// A number that a rule holds against a limit. The rule asks `keeps` of the same bound that is shown to people as a margin,
+// so the two can never disagree.
+
+/** What is held, once for each rule. */
+export interface Held {
+  /** Id of the kind of figure that it is about, as it stands there; left out where what is held is stated and not worked out. */
+  readonly figure?: string;
+  /** In words: "stroke", "lag when opening". */
+  readonly name: string;
+  /** Of value and limit: SI, angles in degrees. */
+  readonly unit: string;
+  /** Whether the limit is the most or the least that may be. */
+  readonly way: 'most' | 'least';
+  /** A value in words, where the number says nothing to anybody. */
+  readonly says?: (value: number) => string;
+  /** What is left or lacking in words; without it, as `says` or in the unit. */
+  readonly saysLeft?: (left: number) => string;
+}
+
+export interface Bound {
+  readonly held: Held;
+  /** As figures name theirs: `west`, `main/T1`, nothing for the whole site. */
+  readonly subject: string;
+  readonly value: number;
+  readonly limit: number;
+  /** By how much it may be passed before the rule speaks: finer than anybody can tell. */
+  readonly slack: number;
+}
+
+/** Gives what a rule holds, and the place of which it speaks when that is not kept. */
+export type GiveBound = (bound: Bound, at: { readonly start: number; readonly end: number }) => void;
+
+export const bound = (held: Held, subject: string, value: number, limit: number, slack = 0): Bound => ({ held, subject, value, limit, slack });
+
+/** Rounding in the last digits, for a limit that is compared as it stands. */
+export const hair = (limit: number): number => Math.abs(limit) * 1e-9;
+
+/** True where the value is within its limit. What is not a number is not within any. */
+export const keeps = ({ held, value, limit, slack }: Bound): boolean => (held.way === 'most' ? value <= limit + slack : value >= limit - slack);
