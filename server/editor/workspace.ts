@@ -92,6 +92,23 @@ export class Workspace {
     return this.#analyse(path, text, reading, this.#shelf(path, reading), asOf);
   }
 
+  /** The same in small steps, for whoever must not work long at a time. */
+  *judging(path: string, text: string, asOf: string): Generator<undefined, Analysis> {
+    const tree = parse(text);
+    yield undefined;
+    const reading = readFile(tree);
+    yield undefined;
+    const shelf = this.#shelf(path, reading);
+    const installation = resolve(path, reading, shelf);
+    yield undefined;
+    const steps = judging(installation, asOf);
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return new Judged(path, this.root, text, installation, shelf, step.value, true);
+      yield undefined;
+    }
+  }
+
   /** Judges a text that is open in an editor; the same text is judged once. */
   open(path: string, text: string, asOf: string): Analysis {
     const steps = this.opening(path, text, asOf);

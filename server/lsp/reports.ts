@@ -137,7 +137,7 @@ export function createReports({ connection, host, session, pace, client, answers
       if (token.isCancellationRequested) return nothing();
       const document = documents.get(textDocument.uri);
       if (document === undefined) {
-        const analysis = session.judgeFile(pathOf(textDocument.uri));
+        const analysis = await session.judgeFile(pathOf(textDocument.uri));
         return typeof analysis === 'string' ? nothing() : full(reportOf(analysis), previousResultId);
       }
       documents.touch(document);
@@ -152,15 +152,17 @@ export function createReports({ connection, host, session, pace, client, answers
   /** Reports of files that are not open, until they or what they see change. */
   const ofClosed = new Map<string, Report & { readonly libraries: readonly string[]; readonly day: string; readonly stamp: string | undefined }>();
 
-  const reportOfClosed = (path: string): Report | undefined => {
+  const reportOfClosed = async (path: string): Promise<Report | undefined> => {
     const known = ofClosed.get(path);
     // Where the client tells of changes there is no need to look.
     const stamp = client.watches ? undefined : host.disk?.stamp(path);
     if (known !== undefined && known.day === host.today() && known.stamp === stamp) return known;
-    const analysis = session.judgeFile(path);
+    const before = forgotten;
+    const analysis = await session.judgeFile(path);
     if (typeof analysis === 'string') return undefined;
     const report = { ...reportOf(analysis), libraries: analysis.installation.libraries, day: host.today(), stamp };
-    ofClosed.set(path, report);
+    // What changed while it was worked out is not in it: it may be told, for the change will be told too, but not kept.
+    if (forgotten === before) ofClosed.set(path, report);
     return report;
   };
 
@@ -192,7 +194,7 @@ export function createReports({ connection, host, session, pace, client, answers
         await rest();
         if (token.isCancellationRequested) return { items: [] };
         if (seen.has(path) || documents.at(path) !== undefined) continue;
-        const report = reportOfClosed(path);
+        const report = await reportOfClosed(path);
         if (report === undefined) continue;
         seen.add(path);
         send({ ...full(report, previous.get(path)?.value), uri: previous.get(path)?.uri ?? session.uriOf(path), version: null });
@@ -205,7 +207,9 @@ export function createReports({ connection, host, session, pace, client, answers
     })(params, token),
   );
 
+  let forgotten = 0;
   const forget = (path?: string): void => {
+    forgotten++;
     if (path === undefined) ofClosed.clear();
     else for (const [other, report] of ofClosed) if (isInside(other, path) || report.libraries.some((library) => isInside(library, path))) ofClosed.delete(other);
   };

@@ -76,6 +76,8 @@ export function startServer(connection: Connection, host: Host): void {
     pace.edited();
     const readers = session.readersOf(document.path);
     session.changed(document.path, 'edited');
+    // Files that are not open may see this one.
+    reports.forget(document.path);
     reports.publishLater([document]);
     if (readers.length > 0) othersChanged(readers);
   };

@@ -4,7 +4,7 @@ import { holdsModels, Workspace, type Analysis, type ReadResult } from '../edito
 import { Documents, type Document } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Pace } from './pace.ts';
-import { isInside, isOnDisk, looseRoot, uriOf } from './uris.ts';
+import { isInside, isOnDisk, looseRoot, pathOf, uriOf } from './uris.ts';
 
 export interface Session {
   readonly documents: Documents;
@@ -26,7 +26,9 @@ export interface Session {
   /** The text of a file as it is now, open or not; or why there is none. */
   readonly read: (path: string) => ReadResult;
   /** A file that need not be open, judged once and not kept; or why it cannot be. */
-  readonly judgeFile: (path: string) => Analysis | Exclude<ReadResult, object>;
+  readonly judgeFile: (path: string) => Promise<Analysis | Exclude<ReadResult, object>>;
+  /** A text as it is open, or else the file as it lies on the disk; undefined where there is none. */
+  readonly analysisOf: (uri: string, need?: 'quick' | 'whole') => Promise<Analysis | undefined>;
   /** A file, or with a folder everything under it, is not what it was. */
   readonly changed: (path: string, what: 'edited' | 'created' | 'changed' | 'deleted') => void;
   /** Open texts that can see a file. */
@@ -56,8 +58,8 @@ export interface SessionOptions {
 const mostRounds = 32;
 /** Longest piece of an analysis before others have their turn, in milliseconds. */
 const longestStep = 5;
-/** An analysis that is not whole is whole before anybody has noticed, if it has taken no longer than this, in milliseconds. */
-const worthWaiting = 6;
+/** Characters of a text that is judged whole in a millisecond or two: nothing of it is put off, and it needs no rests. By size and not by the clock, so that the same text is always answered alike. */
+const smallText = 20_000;
 
 export function createSession({ host, pace, ask }: SessionOptions): Session {
   const { timed } = pace;
@@ -130,7 +132,6 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     readonly workspace: Workspace;
     readonly age: number;
     readonly steps: Generator<Analysis | undefined, Analysis>;
-    readonly begun: number;
     latest: Analysis | undefined;
   }
   const jobs = new WeakMap<Document, Job>();
@@ -141,7 +142,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     const workspace = workspaceOf(path);
     const day = host.today();
     if (known !== undefined && known.text === text && known.day === day && known.workspace === workspace && known.age === workspace.age) return known;
-    const job: Job = { text, day, workspace, age: workspace.age, steps: workspace.opening(path, text, day), begun: host.now(), latest: undefined };
+    const job: Job = { text, day, workspace, age: workspace.age, steps: workspace.opening(path, text, day), latest: undefined };
     jobs.set(document, job);
     return job;
   };
@@ -177,7 +178,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       if (!documents.isOpen(document)) return undefined;
       const job = jobOf(document);
       const { latest } = job;
-      if (latest === undefined || (!latest.complete && (need === 'whole' || host.now() - job.begun < worthWaiting))) {
+      if (latest === undefined || (!latest.complete && (need === 'whole' || job.text.length < smallText))) {
         goOn(document, job);
         await rest();
         continue;
@@ -185,6 +186,27 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       const waiting = job.workspace.waitingFor(latest).flatMap((path) => fetching.get(path) ?? []);
       if (waiting.length === 0 || round++ >= mostRounds) return latest;
       await Promise.all(waiting);
+    }
+  };
+
+  const judgeFile: Session['judgeFile'] = async (path) => {
+    const workspace = workspaceOf(path);
+    const result = read(workspace.root)(path);
+    if (typeof result === 'string') return result;
+    const { text } = result;
+    if (text.length < smallText) return timed('analysis', () => workspace.judge(path, text, host.today()));
+    const rest = pace.rester();
+    const steps = workspace.judging(path, text, host.today());
+    for (;;) {
+      const step = timed('analysis', () => {
+        const from = host.now();
+        for (;;) {
+          const next = steps.next();
+          if (next.done === true || host.now() - from > longestStep) return next;
+        }
+      });
+      if (step.done === true) return step.value;
+      await rest();
     }
   };
 
@@ -249,11 +271,12 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       await (finding ?? findFiles());
       return host.disk !== undefined && isOnDisk(path) && folders.some((folder) => isInside(path, folder));
     },
-    judgeFile: (path) => {
-      const workspace = workspaceOf(path);
-      const result = read(workspace.root)(path);
-      if (typeof result === 'string') return result;
-      return timed('analysis', () => workspace.judge(path, result.text, host.today()));
+    judgeFile,
+    analysisOf: async (uri, need) => {
+      const document = documents.get(uri);
+      if (document !== undefined) return await analyse(document, need);
+      const judged = await judgeFile(pathOf(uri));
+      return typeof judged === 'string' ? undefined : judged;
     },
     changed,
     readersOf: (path) => documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),

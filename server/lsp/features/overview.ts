@@ -1,7 +1,6 @@
 import { overview, type OverviewNode } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
 import { overviewRequest, type OverviewAnswer, type OverviewParams } from '../requests.ts';
-import { pathOf } from '../uris.ts';
 import type { Feature } from './feature.ts';
 
 const answerOf = ({ id, kind, label, detail, severity, start, end, children }: OverviewNode, lines: Lines): OverviewAnswer => ({
@@ -19,9 +18,8 @@ export const feature: Feature = {
     connection.onRequest(
       overviewRequest,
       answers.answering('overview', [] as OverviewAnswer[], async ({ uri }: OverviewParams) => {
-        const document = session.documents.get(uri);
-        const analysis = document === undefined ? session.judgeFile(pathOf(uri)) : await session.analyse(document);
-        if (analysis === undefined || typeof analysis === 'string') return [];
+        const analysis = await session.analysisOf(uri);
+        if (analysis === undefined) return [];
         const lines = linesFor(analysis);
         return pace.timed('overview', () => overview(analysis).map((node) => answerOf(node, lines)));
       }),

@@ -18,7 +18,7 @@ export const feature: Feature = {
           const document = documents.at(path);
           const read = session.read(path);
           if (typeof read === 'string' || !mayPromise(read.text)) continue;
-          const analysis = document === undefined ? session.judgeFile(path) : await session.analyse(document, 'whole');
+          const analysis = document === undefined ? await session.judgeFile(path) : await session.analyse(document, 'whole');
           if (analysis === undefined || typeof analysis === 'string') continue;
           const lines = linesFor(analysis);
           const list = promises(analysis).map(({ id, label, start, end, kept, message }) => ({ id, label, range: lines.range({ start, end }), kept, message }));

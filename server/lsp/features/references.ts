@@ -33,7 +33,7 @@ export const feature: Feature = {
           if (seen.has(path) || !isInside(path, workspace.root)) continue;
           await rest();
           if (token.isCancellationRequested || document.version !== version) return [];
-          const there = session.judgeFile(path);
+          const there = await session.judgeFile(path);
           if (typeof there !== 'string') collect(there);
         }
         return places;
