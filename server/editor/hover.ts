@@ -1,14 +1,13 @@
 // What stands under the pointer: a word and its limits, a quantity in other units, what a name points at, the values
 // that come of the line, and the rules that find something there. Everything from the vocabulary table and the analysis.
 import { holds, type Span, type Statement, type Value } from '../../grammar/index.ts';
-import { ruleNamed } from '../rules/index.ts';
-import { headerShape, lineShape, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+import { marginsAbout, marginsOf, ruleNamed } from '../rules/index.ts';
+import { headerShape, inOtherUnits, lineShape, readerOf, showLimit, threeDigits, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
 import { declarationOf, type Target } from './definition.ts';
-import { derivation } from './derivation.ts';
+import { derivation, marginInWords } from './derivation.ts';
 import { code, codeBlock, escape } from './markdown.ts';
 import { mentionAt } from './names.ts';
 import { blockSpecOf, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
-import { inOtherUnits, readerOf, showLimit, threeDigits } from './quantities.ts';
 import type { Analysis } from './workspace.ts';
 
 export interface Hover extends Span {
@@ -156,11 +155,16 @@ function columnOf(text: string, offset: number): number {
   return offset - at;
 }
 
-/** Derivations of the figures whose place covers the head of this statement. */
+/** Derivations of the figures whose place covers the head of this statement, then what else is held against a limit there. */
 function figuresOn(analysis: Analysis, statement: Statement): string[] {
-  const reader = readerOf(analysis.installation);
+  const { installation } = analysis;
+  const reader = readerOf(installation);
   const end = headEnd(statement);
-  return analysis.figures.filter((figure) => figure.at.start < end && figure.at.end > statement.start && figure.at.start >= statement.start).map((figure) => derivation(figure, reader));
+  const isHere = (at: Span): boolean => at.start < end && at.end > statement.start && at.start >= statement.start;
+  const figures = analysis.figures.filter((figure) => isHere(figure.at));
+  const shown = new Set(figures.map((figure) => figure.id));
+  const others = marginsOf(installation).filter((margin) => isHere(margin.at) && !(margin.figure !== undefined && shown.has(margin.figure)));
+  return [...figures.map((figure) => derivation(figure, reader, marginsAbout(installation, figure.id))), others.map((margin) => marginInWords(margin, reader)).join('  \n')];
 }
 
 /** The rules that find something at an offset. The finding itself is shown by the editor beside this. */
@@ -176,7 +180,7 @@ export function ruleDoc(name: string): string {
   return [
     `**${escape(rule.name)}** (${rule.severity}): ${escape(rule.title)}`,
     escape(rule.why),
-    `Source: ${escape(rule.source.text)}. ${rule.acceptable ? 'It can be accepted with a reason.' : 'It cannot be accepted: no local reason may overrule it.'}`,
+    `Source: ${escape(rule.source.text)}. ${rule.acceptable === 'warnings' ? 'As a warning it can be accepted with a reason, as an error it cannot.' : rule.acceptable ? 'It can be accepted with a reason.' : 'It cannot be accepted: no local reason may overrule it.'}`,
   ].join('\n\n');
 }
 

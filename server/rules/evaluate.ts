@@ -149,7 +149,7 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
       about('acceptance-of-unknown-rule', { meant: nearest(name, byName.keys()) ?? '' });
       continue;
     }
-    if (!rule.acceptable) {
+    if (rule.acceptable === false) {
       about('acceptance-not-allowed');
       continue;
     }
@@ -158,7 +158,9 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
     else {
       if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
       if (meant.length === 0 && !pending.includes(rule)) about('acceptance-unused');
-      for (const finding of meant) matched.add(finding);
+      const open = rule.acceptable === 'warnings' ? meant.filter(({ severity }) => severity !== 'error') : meant;
+      if (open.length < meant.length) about('acceptance-not-allowed', { errors: 'yes' });
+      for (const finding of open) matched.add(finding);
     }
   }
   for (const finding of found) if (!matched.has(finding)) findings.push(finding);

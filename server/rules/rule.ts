@@ -68,8 +68,8 @@ interface RuleBase {
   readonly why: string;
   readonly remedy: string;
   readonly source: Source;
-  /** False where no local reason may overrule it. */
-  readonly acceptable: boolean;
+  /** False where no local reason may overrule it. `warnings`: what it finds as an error cannot be accepted, the rest can. */
+  readonly acceptable: boolean | 'warnings';
 }
 
 /** A rule about the installation. */

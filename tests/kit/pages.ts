@@ -7,6 +7,7 @@
 //                                    or, where a comment would spoil the example, lines N… of the info string.
 //   gate fixed                       the text of the flagged block before it once the first fix of each finding of that rule is applied
 //   gate sound [repeated K]          the rule finds nothing in it
+//   says                             what the page's rule says of the flagged block before it, as `saidOf` writes it
 //   gate file PATH                   another file for the block that follows, by its path from examples/sound/
 // `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
 // A first line `# as of 2026-11-25` sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
@@ -16,7 +17,7 @@ import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { positionAt } from '../../grammar/index.ts';
 import { Workspace, type Analysis, type ReadResult } from '../../server/editor/workspace.ts';
-import type { Edit } from '../../server/rules/index.ts';
+import type { Edit, Rule } from '../../server/rules/index.ts';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
 const examples = realpathSync(`${root}/examples`).replaceAll('\\', '/');
@@ -152,6 +153,34 @@ export function judge(text: string, files: ReadonlyMap<string, string> = new Map
 }
 
 export const judgeBlock = (block: Block): Analysis => judge(block.text, block.files, block.asOf);
+
+/** Most findings of one example that a page shows in words. */
+const mostSaid = 4;
+
+/**
+ * What a rule says of a text, for its page to show: how grave and where, the sentence, what differs from what the rule says
+ * in general, the places that belong to it, and what is offered, with each change.
+ */
+export function saidOf(analysis: Analysis, rule: Rule): string {
+  const own = [...analysis.findings, ...analysis.accepted].filter((finding) => finding.rule === rule.name);
+  const lines = own.slice(0, mostSaid).flatMap((finding) => [
+    `${finding.severity} on line ${lineOf(analysis, finding.start)}, ${cited(analysis.text.slice(finding.start, finding.end))}: ${finding.what}`,
+    ...(finding.why === rule.why ? [] : [`  Why: ${finding.why}`]),
+    ...(finding.remedy === rule.remedy ? [] : [`  What to do: ${finding.remedy}`]),
+    ...(finding.source === rule.source.text ? [] : [`  Source: ${finding.source}`]),
+    ...finding.related.map((related) => `  See ${related.path === undefined ? `line ${lineOf(analysis, related.start)}, ${cited(analysis.text.slice(related.start, related.end))}` : related.path.slice(related.path.lastIndexOf('/') + 1)}: ${related.message}`),
+    ...finding.fixes.map((fix) => `  Offered${fix.safe ? ', also in bulk' : ''}: ${fix.title}: ${fix.edits.map((edit) => `line ${lineOf(analysis, edit.start)}, ${cited(analysis.text.slice(edit.start, edit.end))} becomes ${cited(edit.text)}`).join('; ')}`),
+    ...(finding.tag === undefined ? [] : [`  Shown as ${finding.tag}`]),
+  ]);
+  if (own.length > mostSaid) lines.push(`and ${own.length - mostSaid} more`);
+  return lines.map((line) => line.replace(/[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g, (character) => `<U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}>`) + '\n').join('');
+}
+
+/** A stretch of a file in one line: its ends, where it is long. */
+function cited(text: string): string {
+  const line = text.replace(/\s*\n\s*/g, ' ⏎ ');
+  return line === '' ? 'nothing' : `“${line.length <= 60 ? line : `${line.slice(0, 30)} … ${line.slice(-25)}`}”`;
+}
 
 /** Line of an offset, from 1. */
 export const lineOf = (analysis: Analysis, offset: number): number => positionAt(analysis.lineStarts, offset).line + 1;

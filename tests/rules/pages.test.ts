@@ -1,11 +1,16 @@
-// Every rule's page is run: its examples are flagged, mended and sound exactly as it says.
+// Every rule's page is run: its examples are flagged, mended and sound exactly as it says, and what is said of them is what it
+// shows. `SAY=1 npx vitest run tests/rules/pages.test.ts` writes what is said into the pages; read every sentence and number
+// of it before you keep it.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { allRules, ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
 import type { Analysis } from '../../server/editor/workspace.ts';
 import { faultsOf } from '../kit/messages.ts';
-import { applyEdits, blocksOf, foldersWith, judge, judgeBlock, lineOf, normalised, readPage, type Block } from '../kit/pages.ts';
+import { applyEdits, blocksOf, foldersWith, judge, judgeBlock, lineOf, normalised, readPage, root, saidOf, type Block, type Fence, type Page } from '../kit/pages.ts';
 
 const folders = foldersWith('rules', 'rule.ts');
+if (process.env['SAY'] === '1') folders.forEach(write);
 
 test('every folder of a rule has a page, every page a rule, and the list holds them all', () => {
   expect(folders.length).toBeGreaterThan(1);
@@ -35,7 +40,7 @@ describe.each(folders)('%s', (name) => {
     for (const section of ['Why', 'What to do', 'Source', 'Examples']) expect(sections).toContain(section);
     for (const section of ['Why', 'What to do', 'Source']) expect(page.sections.get(section)?.trim(), section).not.toBe('');
     expect(normalised(page.sections.get('Source') ?? '')).toContain(normalised(rule.source.text));
-    if (!rule.acceptable) expect(normalised(page.text), 'a rule that nobody may overrule says so').toMatch(/can(not|['’]t) be accepted/);
+    if (rule.acceptable !== true) expect(normalised(page.text), 'a rule that nobody may overrule says so').toMatch(/can(not|['’]t) be accepted/);
     else expect(normalised(page.text)).not.toMatch(/can(not|['’]t) be accepted/);
     expect(page.text).not.toMatch(/\bcompliant\b/i);
   });
@@ -46,7 +51,13 @@ describe.each(folders)('%s', (name) => {
     for (const block of blocks) expect(['flagged', 'fixed', 'sound']).toContain(block.kind);
   });
 
+  test('the page shows what is said of each example that is flagged', () => {
+    for (const block of blocks.filter((one) => one.kind === 'flagged')) expect(sayingAfter(page, block), `what is said of the example on line ${block.line}; see the top of this file`).toBeDefined();
+  });
+
   blocks.forEach((block, i) => {
+    const says = block.kind === 'flagged' ? sayingAfter(page, block) : undefined;
+    if (says !== undefined) test(`line ${says.line} of the page: what is said`, () => expect(saidOf(judgeBlock(block), ruleNamed(name) as Rule)).toBe(says.text));
     if (block.kind === 'flagged')
       test(`line ${block.line} of the page: flagged where it says`, () => {
         expect(block.expected.length, 'no line is marked').toBeGreaterThan(0);
@@ -78,6 +89,27 @@ describe.each(folders)('%s', (name) => {
       });
   });
 });
+
+/** The `says` block of a flagged one: it stands before the next example. */
+function sayingAfter(page: Page, block: Block): Fence | undefined {
+  const next = page.fences.find((fence) => fence.line > block.line && fence.info[0] === 'gate' && fence.info[1] !== 'fixed')?.line ?? Infinity;
+  return page.fences.find((fence) => fence.line > block.line && fence.line < next && fence.info[0] === 'says');
+}
+
+/** Writes into a page what is said of each of its flagged examples, in place of what stood there. */
+function write(name: string): void {
+  const page = readPage('rules', name);
+  const lines = page.text.split('\n');
+  for (const block of blocksOf(page).filter((one) => one.kind === 'flagged').reverse()) {
+    const old = sayingAfter(page, block);
+    const endOf = (opens: number): number => lines.indexOf('```', opens);
+    const said = saidOf(judgeBlock(block), ruleNamed(name) as Rule).replace(/\n$/, '').split('\n');
+    if (old !== undefined) lines.splice(old.line, endOf(old.line) - old.line, ...said);
+    else lines.splice(endOf(block.line) + 1, 0, '', '```says', ...said, '```');
+  }
+  const path = join(root, page.path);
+  if (lines.join('\n') !== readFileSync(path, 'utf8')) writeFileSync(path, lines.join('\n'));
+}
 
 /** A fix never makes more errors than it found, and never loses a comment. */
 function checkFix(name: string, block: Block, before: Analysis, title: string, apply: () => string): void {

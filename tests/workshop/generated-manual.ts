@@ -136,7 +136,7 @@ function takes(slot: Slot, example: string): string {
 }
 
 function lineSection(word: string, spec: LineSpec, level: string): string[] {
-  const marks = [spec.required === true ? 'Must be stated.' : '', spec.many === true ? 'May stand more than once.' : ''].filter((mark) => mark !== '').join(' ');
+  const marks = [spec.required === true ? 'Must be stated.' : '', spec.many === true ? 'May stand more than once.' : '', spec.safety === true ? '**Safety-critical.**' : ''].filter((mark) => mark !== '').join(' ');
   const out = [`${level} ${word}`, '', [spec.doc, marks].filter((part) => part !== '').join(' '), '', '```text', lineShape(word, spec), '```'];
   const slots = Object.values<Slot>(spec.slots);
   if (slots.length > 0) out.push('');
@@ -157,7 +157,8 @@ export function manual(): string {
     '# The Pintle manual',
     '',
     'Every word of the language, every unit, every rule and every figure. Limits are those outside which a number is surely a',
-    'slip of the pen; what is good practice is said by the rules.',
+    'slip of the pen; what is good practice is said by the rules. A line is called safety-critical where what it says decides',
+    'whether somebody can be hurt: editors set it apart, and no fix that changes it is made without a look.',
     '',
     '- [The language in short](#the-language-in-short)',
     '- [Units](#units)',
@@ -194,7 +195,7 @@ export function manual(): string {
     '',
     ...table(
       ['rule', 'severity', 'what it finds', 'can be accepted', 'source'],
-      [...allRules].sort((a, b) => (a.name < b.name ? -1 : 1)).map((rule) => [code(rule.name), rule.severity, rule.title, rule.acceptable ? 'yes' : 'no', rule.source.text]),
+      [...allRules].sort((a, b) => (a.name < b.name ? -1 : 1)).map((rule) => [code(rule.name), rule.severity, rule.title, rule.acceptable === 'warnings' ? 'as a warning' : rule.acceptable ? 'yes' : 'no', rule.source.text]),
     ),
     '',
     ...traceability(table),

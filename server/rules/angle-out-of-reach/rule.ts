@@ -8,7 +8,7 @@ import { installationRule } from '../rule.ts';
 
 /** A tenth of a degree. */
 const slack = 0.1;
-const held = { figure: 'drive.NAME.reachable-angle', name: 'angle within reach', unit: 'deg', way: 'least' } as const;
+const held = { figure: 'drive.NAME.reachable-angle', name: 'reach of the drive', unit: 'deg', way: 'least' } as const;
 
 /** Rams have a rule of their own, and so have dead points. */
 function boundOf(drive: Drive): Bound | undefined {
@@ -42,7 +42,8 @@ export const rule = installationRule({
     for (const drive of drives) {
       const opens = drive.leaf?.facts.opens;
       const angle = boundOf(drive);
-      if (opens !== undefined && angle !== undefined) give(angle, factPlace({ at: opens.line }, opens));
+      // How far an arm could open the leaf beyond what it is asked is not known.
+      if (opens !== undefined && angle !== undefined && !(keeps(angle) && reachOf(drive)?.endedBy === 'arms')) give(angle, factPlace({ at: opens.line }, opens));
     }
   },
 });

@@ -1,5 +1,5 @@
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
-import { guards, heedingOf } from '../protection.ts';
+import { guards, heedingOf, onlyHeld } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -7,13 +7,14 @@ export const rule = installationRule({
   severity: 'error',
   title: 'The opening leaf leaves too little room before something fixed, and nothing detects a person there.',
   why: 'Whoever stands behind an opening leaf is pressed against the wall or post that it opens towards.',
-  remedy: 'Leave 500 mm, or fit a sensor that watches opening on the edge that leads while opening.',
+  remedy: 'Leave 500 mm, or fit a sensor that watches opening on the edge that leads while opening, or let the gate move only while a control in full view is held.',
   source: { text: 'EN ISO 13854 (minimum gaps)', standing: 'published' },
   acceptable: false,
-  check: ({ leaves, sensors }, report) => {
+  check: (installation, report) => {
+    const { leaves, sensors } = installation;
     for (const leaf of leaves) {
       const room = leaf.facts['room-when-open'];
-      if (room === undefined || room.value >= leastGap.body || leaf.drives.length === 0) continue;
+      if (room === undefined || room.value >= leastGap.body || leaf.drives.length === 0 || onlyHeld(installation)) continue;
       if (sensors.some((sensor) => isOnOpeningSide(sensor.facts.on?.edge) && sensor.model?.facts.measure !== undefined && guards(sensor, leaf, 'opening') && heedingOf(sensor) !== undefined)) continue;
       report({
         at: room.line,

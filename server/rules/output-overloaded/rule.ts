@@ -13,7 +13,7 @@ const byMemory: Source = { text: 'a reserve of 20 %, common practice (from memor
 
 const held = {
   all: { figure: 'panel.PANEL.output.NAME.load', name: 'load', unit: 'A', way: 'most' },
-  reserved: { figure: 'panel.PANEL.output.NAME.load', name: 'load with a fifth in reserve', unit: 'A', way: 'most' },
+  reserved: { figure: 'panel.PANEL.output.NAME.load', name: 'load within the reserve', unit: 'A', way: 'most' },
 } as const;
 
 type Output = NonNullable<ReturnType<typeof outputsOf>>[number];
@@ -37,13 +37,12 @@ export const rule = installationRule({
         if (known === 0 || keeps(reservedOf(panel, load))) continue;
         const over = !keeps(allOf(panel, load));
         const first = draws[0]?.line;
-        const listed = quotedList(draws.flatMap((draw) => (draw.current === undefined || draw.current === 0 ? [] : [draw.name])), 4);
+        const drawing = draws.flatMap((draw) => (draw.current === undefined || draw.current === 0 ? [] : [draw.name]));
+        const said = `${quotedList(drawing, 4)} ${drawing.length === 1 ? 'draws' : 'draw'} ${shown(known)} A from ${quotedList(output.terminals.map((terminal) => terminal.text))} of ${quoted(panel.name)}, which can give ${written(output.line)}`;
         report({
           at: first ?? factPlace(panel),
           severity: over ? 'error' : 'note',
-          what: over
-            ? `${listed} draw ${shown(known)} A from ${quotedList(output.terminals.map((terminal) => terminal.text))} of ${quoted(panel.name)}, which can give ${written(output.line)}.`
-            : `${listed} draw ${shown(known)} A from ${quotedList(output.terminals.map((terminal) => terminal.text))} of ${quoted(panel.name)}, which can give ${written(output.line)}: less than 20 % is in reserve (from memory).`,
+          what: over ? `${said}.` : `${said}: less than 20 % is in reserve (from memory).`,
           ...(over ? {} : { why: 'A supply at its limit runs hot, and there is none left for the next sensor.', source: byMemory }),
           related: [
             ...draws.slice(1).map((draw) => ({ message: `${quoted(draw.name)} hangs on it too`, start: draw.line.start, end: draw.line.end })),

@@ -1,0 +1,111 @@
+// What the vocabulary calls safety-critical: no fix that is applied without a look touches it, and each such line can make
+// the difference between a verdict that somebody can be hurt and none.
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Span, Statement } from '../../grammar/index.ts';
+import type { Analysis } from '../../server/editor/workspace.ts';
+import { partsOf, statementsOf, lineSpecOf } from '../../server/editor/places.ts';
+import { withEdits } from '../../server/editor/fixes.ts';
+import { ruleNamed } from '../../server/rules/index.ts';
+import { blocks, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
+import { blocksOf, foldersWith, judge, judgeBlock, readPage, root, type Block } from '../kit/pages.ts';
+
+interface SafetyLine {
+  /** `leaf width`, `panel-model adjuster range`. */
+  readonly name: string;
+  readonly statement: Statement;
+  readonly spec: LineSpec;
+}
+
+function safetyLinesOf(analysis: Analysis): SafetyLine[] {
+  const found: SafetyLine[] = [];
+  for (const { statement, around } of statementsOf(analysis.installation.reading.tree)) {
+    const within = around.at(-1);
+    const word = statement.word?.text ?? '';
+    if (statement.body !== undefined || within === undefined) continue;
+    const spec = lineSpecOf(within.spec, false, word);
+    if (spec?.safety === true) found.push({ name: [...around.map((each) => each.word), word].join(' '), statement, spec });
+  }
+  return found;
+}
+
+/** The values that a line means to state: what fills its slots. */
+const valuesOf = ({ statement, spec }: SafetyLine): Span[] => partsOf(spec, statement.values).parts.filter((part) => part.role === 'value');
+
+const pages: readonly Block[] = foldersWith('rules', 'rule.ts').flatMap((rule) => blocksOf(readPage('rules', rule)).filter((block) => block.kind === 'flagged' || block.kind === 'sound'));
+
+/** Values of the safety-critical lines that can be read, whatever their place. One that cannot is worth nothing before it is mended. */
+function stated(analysis: Analysis): string[] {
+  const { text } = analysis;
+  const found = new Set<string>();
+  const unread = analysis.findings.filter(({ rule }) => ruleNamed(rule)?.kind === 'problem');
+  for (const line of safetyLinesOf(analysis))
+    if (!unread.some(({ start, end }) => start < line.statement.end && end > line.statement.start)) found.add(`${line.name} ${valuesOf(line).map((part) => text.slice(part.start, part.end).replace(/\s+/g, '')).join(' ')}`);
+  return [...found].sort();
+}
+
+test('no fix of any example that is called safe changes what a safety-critical line says', () => {
+  let safe = 0;
+  for (const block of pages) {
+    const analysis = judgeBlock(block);
+    for (const finding of [...analysis.findings, ...analysis.accepted])
+      for (const fix of finding.fixes.filter((each) => each.safe)) {
+        safe++;
+        const after = judge(withEdits(block.text, fix.edits), block.files, block.asOf);
+        const [was, is] = [stated(analysis), stated(after)];
+        // A mended line may be read for the first time, and one that stands twice with the same values may go.
+        expect(was.filter((line) => !is.includes(line)), `${finding.rule}, “${fix.title}”: ${block.text}`).toEqual([]);
+      }
+  }
+  expect(safe).toBeGreaterThan(10);
+});
+
+describe('each safety-critical line decides something', () => {
+  const all: string[] = [];
+  const walk = (path: string, spec: BlockSpec): void => {
+    for (const [word, line] of Object.entries(spec.lines)) if (line.safety === true) all.push(`${path} ${word}`);
+    for (const [word, block] of Object.entries(spec.blocks)) walk(`${path} ${word}`, block);
+  };
+  for (const [word, spec] of Object.entries<BlockSpec>(blocks)) walk(word, spec);
+
+  /** What somebody can be hurt by, of a verdict: errors and warnings about the installation, not about what is written or lacks. */
+  const dangers = (analysis: Analysis): string =>
+    [...analysis.findings, ...analysis.accepted]
+      .filter(({ rule, severity }) => severity !== 'note' && ruleNamed(rule)?.kind === 'installation' && rule !== 'fact-missing')
+      .map(({ rule }) => rule)
+      .sort()
+      .join(' ');
+
+  /** The text without the line, then with its numbers a tenth and ten times as large. */
+  const variants = (text: string, { start, end }: Span): string[] => {
+    const line = text.slice(start, end);
+    const times = (factor: number): string => line.replace(/(?<=\s)\d+(?:\.\d+)?(?=\s|$)/g, (number) => String(Number((Number(number) * factor).toPrecision(6))));
+    return [' '.repeat(line.length), times(0.1), times(10)].map((put) => text.slice(0, start) + put + text.slice(end));
+  };
+  const deciding = new Set<string>();
+  const gate = (folder: string): string[] => readdirSync(`${root}/examples/${folder}`).filter((name) => name.endsWith('.gate')).map((name) => `${root}/examples/${folder}/${name}`);
+  const read = (path: string): string => readFileSync(path, 'utf8');
+
+  for (const block of pages) {
+    const analysis = judgeBlock(block);
+    const before = dangers(analysis);
+    for (const line of safetyLinesOf(analysis))
+      if (!deciding.has(line.name) && variants(block.text, line.statement).some((text) => dangers(judge(text, block.files, block.asOf)) !== before)) deciding.add(line.name);
+  }
+  // Lines of models: left out of the library that the examples and the pages use.
+  const sites = [...['sound', 'unsafe'].flatMap(gate).map((path) => ({ text: read(path), files: new Map<string, string>(), asOf: '2026-11-25' })), ...pages.filter((block) => block.text.includes('use '))];
+  const verdicts = sites.map(({ text, files, asOf }) => dangers(judge(text, files, asOf)));
+  for (const path of gate('library')) {
+    const text = read(path);
+    for (const line of safetyLinesOf(judge(text)))
+      if (!deciding.has(line.name) && variants(text, line.statement).some((changed) => sites.some((site, i) => dangers(judge(site.text, new Map([...site.files, [path, changed]]), site.asOf)) !== verdicts[i]))) deciding.add(line.name);
+  }
+  // What a product declares for functional safety is one set of lines, whatever it stands in.
+  const sameLine = (name: string): string => name.replace(/^(?:panel-model|drive-model|sensor-model|function subsystem) (?=pfhd|performance-level|category|mttfd|b10d|coverage|common-cause)/, '');
+  const decidingLines = new Set([...deciding].map(sameLine));
+  /** On these no page and no example turns: they decide only together with others, or where others leave little room. */
+  const turnsNothing: ReadonlySet<string> = new Set(['drive shaft', 'function subsystem tests', 'function subsystem tested-on-demand', 'mttfd', 'coverage', 'drive-model limits-force', 'drive-model slow-speed']);
+  test.each(all)('%s', (name) => {
+    expect(decidingLines.has(sameLine(name))).toBe(!turnsNothing.has(sameLine(name)));
+  });
+});
