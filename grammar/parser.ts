@@ -1,20 +1,24 @@
 // The one parser: chevrotain, LL(1), actions embedded. It knows the generic shape of the language and no meaning.
 import { EmbeddedActionsParser, EOF, type IToken, type TokenType } from 'chevrotain';
 import { balance, isBalanced } from './balance.ts';
-import { allTokens, Close, Colon, Comma, DateToken, Dots, longestText, NewLine, NumberToken, Open, PlusMinus, scan, Text, Word } from './tokens.ts';
+import { allTokens, Close, Colon, Comma, DateToken, Dots, longestText, NewLine, NumberToken, Open, PlusMinus, scan, type ScannedNumber, type ScannedWord, Text, Word } from './tokens.ts';
 import type { Body, NumberValue, Statement, SyntaxProblem, TextValue, Tree, Value, WordValue } from './tree.ts';
 
 type Alternatives = { ALT: () => unknown }[];
 
 class GateParser extends EmbeddedActionsParser {
   problems: SyntaxProblem[] = [];
+  /** The values of the statement being read, counted by `#count`: one row for all statements of a file. */
+  row: Value[] = [];
+  #count = 0;
   // Alternatives are built once and kept: chevrotain would make them anew at every visit.
   #inBody: Alternatives | undefined;
   #inLine: Alternatives | undefined;
   #signs: Alternatives | undefined;
-  // The last item read, set by the alternatives above, which take no arguments.
+  // The last item and value read, set by the alternatives above, which take no arguments.
   #item: Statement | undefined;
   #value: Value | undefined;
+  #body: Body | undefined;
 
   constructor(skipValidations: boolean) {
     super(allTokens, { maxLookahead: 1, recoveryEnabled: false, skipValidations });
@@ -24,11 +28,19 @@ class GateParser extends EmbeddedActionsParser {
   readonly items = this.RULE('items', (): Statement[] => {
     const items: Statement[] = [];
     this.MANY(() => {
+      if (this.#startsWithWord()) {
+        // Nearly every item starts with a word. They are taken in a row, and only what is left asks the alternatives.
+        do {
+          items.push(this.#statement());
+          if (this.LA(1).tokenType === NewLine) this.CONSUME2(NewLine);
+        } while (this.#startsWithWord());
+        return;
+      }
       this.#item = undefined;
       this.OR(
         (this.#inBody ??= [
           { ALT: () => this.CONSUME(NewLine) },
-          { ALT: () => (this.#item = this.SUBRULE(this.statement)) },
+          { ALT: () => (this.#item = this.#statement()) },
           { ALT: () => (this.#item = this.SUBRULE(this.orphan)) },
         ]),
       );
@@ -39,33 +51,37 @@ class GateParser extends EmbeddedActionsParser {
     return items;
   });
 
-  readonly statement = this.RULE('statement', (): Statement => {
-    const values: Value[] = [];
-    let word: WordValue | undefined;
+  #startsWithWord(): boolean {
+    return !this.RECORDING_PHASE && this.LA(1).tokenType === Word;
+  }
+
+  /** Part of the rule `items` and not a rule of its own, like `#number`: calling a rule costs as much as reading a line. */
+  #statement(): Statement {
     const start = this.LA(1).startOffset;
-    const put = (value: Value | undefined): void => {
-      if (value === undefined) return;
-      if (word === undefined && values.length === 0 && value.kind === 'word') word = value;
-      else values.push(value);
-    };
+    this.#count = 0;
     // Words and numbers are nearly all there is: they are taken as they come, and only what is left asks the alternatives.
     let next = this.LA(1).tokenType;
     while (!this.RECORDING_PHASE && (next === Word || next === NumberToken)) {
-      put(next === Word ? wordOf(this.CONSUME(Word)) : this.#number());
+      this.row[this.#count++] = next === Word ? wordOf(this.CONSUME(Word)) : this.#number();
       next = this.LA(1).tokenType;
     }
     if (this.RECORDING_PHASE || !endsLine(next))
       this.AT_LEAST_ONE(() => {
-        this.OR((this.#inLine ??= this.#valueAlternatives()));
-        put(this.#value);
+        this.OR2((this.#inLine ??= this.#valueAlternatives()));
+        if (this.#value !== undefined) this.row[this.#count++] = this.#value;
       });
+    const first = this.#count === 0 ? undefined : this.row[0];
+    const word = first?.kind === 'word' ? first : undefined;
+    const values = stretchOf(this.row, word === undefined ? 0 : 1, this.#count);
     let body: Body | undefined;
-    if (this.RECORDING_PHASE || this.LA(1).tokenType === Open)
+    if (this.RECORDING_PHASE || this.LA(1).tokenType === Open) {
       this.OPTION(() => {
-        body = this.SUBRULE(this.body);
+        this.#body = this.SUBRULE(this.body);
       });
+      body = this.#body;
+    }
     return this.#finish(word, values, body, start, this.LA(0).endOffset as number);
-  });
+  }
 
   /** A body with no header before it: kept, so that what stands in it is still looked at. */
   readonly orphan = this.RULE('orphan', (): Statement => {
@@ -122,35 +138,33 @@ class GateParser extends EmbeddedActionsParser {
     ];
   }
 
-  /**
-   * A number with its unit, and with what follows `±` or `..`. Part of the rule `statement` and not a rule of its own: a
-   * third of all values are numbers, and calling a rule costs more than reading one.
-   */
+  /** A number with its unit, and with what follows `±` or `..`. Part of the rule `items` too: a third of all values are numbers. */
   #number(): NumberValue {
-    const token = this.CONSUME(NumberToken);
-    let unit: WordValue | undefined;
+    const number = this.CONSUME(NumberToken) as unknown as ScannedNumber;
+    if (this.RECORDING_PHASE) this.OPTION2(() => this.CONSUME2(Word));
+    else if (this.LA(1).tokenType === Word) number.end = (number.unit = wordOf(this.CONSUME2(Word))).end;
+    if (this.RECORDING_PHASE || isSign(this.LA(1).tokenType)) this.#behindNumber(number);
+    return number;
+  }
+
+  #behindNumber(number: ScannedNumber): void {
     let sign: IToken | undefined;
-    let second: NumberValue | undefined;
-    this.OPTION2(() => {
-      unit = wordOf(this.CONSUME2(Word));
-    });
-    if (!this.RECORDING_PHASE && !isSign(this.LA(1).tokenType)) return numberOf(token, unit);
+    let second: ScannedNumber | undefined;
     this.OPTION3(() => {
-      sign = this.OR2((this.#signs ??= [{ ALT: () => this.CONSUME(PlusMinus) }, { ALT: () => this.CONSUME(Dots) }])) as IToken;
+      sign = this.OR3((this.#signs ??= [{ ALT: () => this.CONSUME(PlusMinus) }, { ALT: () => this.CONSUME(Dots) }])) as IToken;
       this.OPTION4(() => {
-        const after = this.CONSUME2(NumberToken);
-        let itsUnit: WordValue | undefined;
+        second = this.CONSUME2(NumberToken) as unknown as ScannedNumber;
         this.OPTION5(() => {
-          itsUnit = wordOf(this.CONSUME3(Word));
+          const unit = wordOf(this.CONSUME3(Word));
+          if (second !== undefined && !this.RECORDING_PHASE) second.end = (second.unit = unit).end;
         });
-        second = numberOf(after, itsUnit);
       });
     });
-    const first = numberOf(token, unit);
-    if (sign === undefined) return first;
-    if (second !== undefined) return { ...first, end: second.end, ...(sign.tokenType === PlusMinus ? { plusMinus: second } : { upTo: second }) };
-    this.#misplaced(sign);
-    return first;
+    if (sign === undefined || this.RECORDING_PHASE) return;
+    if (second === undefined) return this.#misplaced(sign);
+    if (sign.tokenType === PlusMinus) number.plusMinus = second;
+    else number.upTo = second;
+    number.end = second.end;
   }
 
   #misplaced(sign: IToken): void {
@@ -168,17 +182,27 @@ class GateParser extends EmbeddedActionsParser {
 const endsLine = (type: TokenType): boolean => type === NewLine || type === Open || type === Close || type === EOF;
 const isSign = (type: TokenType): boolean => type === PlusMinus || type === Dots;
 
-const wordOf = (token: IToken): WordValue => ({ kind: 'word', text: token.image, start: token.startOffset, end: token.endOffset as number });
+/** The scanner made the token so that it is the value too. */
+const wordOf = (token: IToken): WordValue => token as unknown as ScannedWord;
 
-const numberOf = (token: IToken, unit: WordValue | undefined): NumberValue => ({
-  kind: 'number',
-  text: token.image,
-  unit,
-  plusMinus: undefined,
-  upTo: undefined,
-  start: token.startOffset,
-  end: unit === undefined ? (token.endOffset as number) : unit.end,
-});
+/** A part of a row as a row of its own, no longer than it has to be: one that grows by itself would hold room for 17. */
+function stretchOf(row: readonly Value[], from: number, to: number): readonly Value[] {
+  const first = row[from] as Value;
+  switch (to - from) {
+    case 0:
+      return none;
+    case 1:
+      return [first];
+    case 2:
+      return [first, row[from + 1] as Value];
+    case 3:
+      return [first, row[from + 1] as Value, row[from + 2] as Value];
+    default:
+      return row.slice(from, to);
+  }
+}
+
+const none: readonly never[] = [];
 
 function textOf(token: IToken): TextValue {
   const raw = token.image;
@@ -207,6 +231,8 @@ export function parse(text: string): Tree {
   parser ??= new GateParser(true);
   parser.input = paired;
   parser.problems = problems;
+  // A fresh one, because what is put into old memory has to be noted for the next collection of garbage.
+  parser.row = [];
   const items = parser.items();
   // Balanced tokens always fit the grammar; what follows is for a fault of ours, not for a user's.
   const error = parser.errors[0];

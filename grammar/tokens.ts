@@ -2,7 +2,7 @@
 // The scanner is ours and not chevrotain's lexer: it is total (every text gives tokens, whatever stands in it), linear,
 // and measurably faster than the same tokens as regular expressions. The token types are chevrotain's, so the parser is too.
 import { createToken, Lexer, type IToken, type TokenType } from 'chevrotain';
-import type { Comment, SyntaxProblem } from './tree.ts';
+import type { Comment, NumberValue, SyntaxProblem, WordValue } from './tree.ts';
 
 const token = (name: string, label: string): TokenType => createToken({ name, label, pattern: Lexer.NA });
 
@@ -122,13 +122,84 @@ export function scan(text: string): Scan {
           type = Word;
         }
     }
-    tokens.push(tokenOf(type, text.slice(start, at), start, at));
+    const image = text.slice(start, at);
+    tokens.push(type === Word ? new ScannedWord(image, start, at) : type === NumberToken ? new ScannedNumber(image, start, at) : tokenOf(type, image, start, at));
     lastType = type;
   }
   return { tokens, comments, problems };
 }
 
-/** A token with all that the parser reads of it. `endOffset` is half-open here, unlike chevrotain's own lexer's. */
+const wordType = Word.tokenTypeIdx as number;
+const numberType = NumberToken.tokenTypeIdx as number;
+
+/**
+ * A word as token and as value: the object that is scanned is the one that stands in the tree, so the commonest thing of a
+ * file is made once. It holds what a `WordValue` holds and nothing else; what the parser asks of a token is worked out.
+ */
+export class ScannedWord implements WordValue, IToken {
+  readonly kind = 'word';
+  readonly text: string;
+  readonly start: number;
+  readonly end: number;
+
+  constructor(text: string, start: number, end: number) {
+    this.text = text;
+    this.start = start;
+    this.end = end;
+  }
+
+  get image(): string {
+    return this.text;
+  }
+  get startOffset(): number {
+    return this.start;
+  }
+  get endOffset(): number {
+    return this.end;
+  }
+  get tokenType(): TokenType {
+    return Word;
+  }
+  get tokenTypeIdx(): number {
+    return wordType;
+  }
+}
+
+/** A number as token and as value; the parser adds what follows it, and moves its end there. */
+export class ScannedNumber implements NumberValue, IToken {
+  readonly kind = 'number';
+  readonly text: string;
+  unit: WordValue | undefined = undefined;
+  plusMinus: NumberValue | undefined = undefined;
+  upTo: NumberValue | undefined = undefined;
+  readonly start: number;
+  end: number;
+
+  constructor(text: string, start: number, end: number) {
+    this.text = text;
+    this.start = start;
+    this.end = end;
+  }
+
+  get image(): string {
+    return this.text;
+  }
+  get startOffset(): number {
+    return this.start;
+  }
+  /** Of the number alone. */
+  get endOffset(): number {
+    return this.start + this.text.length;
+  }
+  get tokenType(): TokenType {
+    return NumberToken;
+  }
+  get tokenTypeIdx(): number {
+    return numberType;
+  }
+}
+
+/** Any other token, with all that the parser reads of it. `endOffset` is half-open here, unlike chevrotain's own lexer's. */
 export function tokenOf(type: TokenType, image: string, start: number, end: number): IToken {
   return { image, startOffset: start, endOffset: end, tokenTypeIdx: type.tokenTypeIdx as number, tokenType: type };
 }

@@ -1,60 +1,20 @@
 // The colours agree with the scanner and the parser: the TextMate grammar is run on vscode-textmate with oniguruma, as
 // editors do, and every token that we find must have the colour of its kind.
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { IGrammar, StateStack } from 'vscode-textmate';
+import type { IGrammar } from 'vscode-textmate';
 import { parse, scan, type Statement, type Value } from '../../grammar/index.ts';
 import { anywhereLines, blocks, topLines, unitNamed, type BlockSpec, type Slot } from '../../server/vocabulary/index.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
 import { fileOf, randomOf, render, styleOf } from './arbitrary.ts';
+import { coloursBy, loaded, type Colours } from './colours.ts';
 import { examples } from './examples.ts';
-
-const require = createRequire(import.meta.url);
-const textmate = require('vscode-textmate') as typeof import('vscode-textmate');
-const oniguruma = require('vscode-oniguruma') as typeof import('vscode-oniguruma');
 
 let grammar: IGrammar;
 beforeAll(async () => {
-  await oniguruma.loadWASM(readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm')));
   grammar = await loaded(JSON.stringify(highlighting(), undefined, 2));
 });
-
-async function loaded(source: string): Promise<IGrammar> {
-  const registry = new textmate.Registry({
-    onigLib: Promise.resolve({ createOnigScanner: (patterns: string[]) => new oniguruma.OnigScanner(patterns), createOnigString: (text: string) => new oniguruma.OnigString(text) }),
-    loadGrammar: async () => textmate.parseRawGrammar(source, 'pintle.json'),
-  });
-  return (await registry.loadGrammar('source.pintle')) as IGrammar;
-}
-
-interface Colours {
-  /** For each UTF-16 unit of the text, the innermost scope without its last part, and all scopes. */
-  readonly scopes: readonly (readonly string[])[];
-  /** True when every line left the grammar as it found it. */
-  readonly everyLineEnds: boolean;
-}
-
-/** Editors split at `\n`, `\r\n` and `\r`; so do we. */
-function colour(text: string): Colours {
-  const scopes: (readonly string[])[] = new Array<readonly string[]>(text.length).fill([]);
-  let state: StateStack = textmate.INITIAL;
-  let at = 0;
-  let everyLineEnds = true;
-  let first: StateStack | undefined;
-  for (const [i, line] of text.split(/(\r\n|\r|\n)/).entries()) {
-    if (i % 2 === 0) {
-      const result = grammar.tokenizeLine(line, state);
-      for (const token of result.tokens) for (let c = token.startIndex; c < Math.min(token.endIndex, line.length); c++) scopes[at + c] = token.scopes.map((name) => name.replace(/\.pintle$/, ''));
-      first ??= result.ruleStack;
-      if (!result.ruleStack.equals(first) || result.ruleStack.depth !== 1) everyLineEnds = false;
-      state = result.ruleStack;
-    }
-    at += line.length;
-  }
-  return { scopes, everyLineEnds };
-}
+const colour = (text: string): Colours => coloursBy(grammar, text);
 
 const blockWords = new Set<string>();
 const lineWords = new Set<string>([...Object.keys(topLines), ...Object.keys(anywhereLines)]);

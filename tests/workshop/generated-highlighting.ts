@@ -1,7 +1,6 @@
 // The TextMate grammar. It finds the same tokens as grammar/tokens.ts, and knows which words may stand in which line.
 // No pattern reaches past the end of its line, so a line being typed changes no colour below it.
-import { units, type Slot } from '../../server/vocabulary/index.ts';
-import { allBlocks, allLines } from './generated-places.ts';
+import { blockWords, lineGroups, unitNames } from './generated-words.ts';
 
 /** Characters between tokens, and characters that are refused, as ranges of a character class. */
 const blank = '\\x{09}\\x{0B}\\x{0C}\\x{20}\\x{A0}\\x{1680}\\x{2000}-\\x{200A}\\x{202F}\\x{205F}\\x{3000}\\x{FEFF}';
@@ -22,25 +21,6 @@ const oneOf = (words: Iterable<string>): string => `(?:${[...new Set(words)].sor
 
 const scope = (name: string): { readonly name: string } => ({ name: `${name}.pintle` });
 
-interface LineWords {
-  readonly keywords: Set<string>;
-  readonly choices: Set<string>;
-}
-
-/** Keywords and choices of every line word; what a word means in several blocks is put together. */
-function lineWords(): Map<string, LineWords> {
-  const found = new Map<string, LineWords>();
-  for (const [line, spec] of allLines()) {
-    const words = found.get(line) ?? { keywords: new Set<string>(), choices: new Set<string>() };
-    for (const slot of Object.values<Slot>(spec.slots)) {
-      if (slot.after !== undefined) words.keywords.add(slot.after);
-      if (slot.kind === 'choice') for (const option of Object.keys(slot.options)) words.choices.add(option);
-    }
-    found.set(line, words);
-  }
-  return found;
-}
-
 /** A statement: from its first word up to a brace, a remark or the end of the line. */
 const statement = (begin: string, captures: Readonly<Record<string, unknown>>, patterns: readonly unknown[]): unknown => ({
   begin,
@@ -50,27 +30,13 @@ const statement = (begin: string, captures: Readonly<Record<string, unknown>>, p
 });
 
 export function highlighting(): unknown {
-  const blockWords = new Set(allBlocks().map((block) => block.word));
-  const named = new Set(allBlocks().filter((block) => block.spec.named).map((block) => block.word));
-  const unitNames = units.flatMap((unit) => [unit.name, ...unit.also]).filter((name) => !/^[0-9]/.test(name));
-
-  // Lines with the same keywords and choices share a rule.
-  const groups = new Map<string, { readonly words: string[]; readonly inLine: LineWords }>();
-  for (const [line, inLine] of lineWords()) {
-    if (blockWords.has(line)) continue;
-    const kind = line === 'use' || line === 'language' || line === 'accept' ? line : 'fact';
-    const key = [kind === 'fact' ? 'fact' : 'control', [...inLine.keywords].sort(), [...inLine.choices].sort()].join('\n');
-    const group = groups.get(key) ?? { words: [], inLine };
-    group.words.push(line);
-    groups.set(key, group);
-  }
-  const facts = [...groups].map(([key, { words, inLine }]) =>
-    statement(`(${oneOf(words)})`, { 1: scope(key.startsWith('control') ? 'keyword.control' : 'support.type.property-name') }, [
-      ...(inLine.keywords.size > 0 ? [{ match: oneOf(inLine.keywords), ...scope('keyword.operator.word') }] : []),
-      ...(inLine.choices.size > 0 ? [{ match: oneOf(inLine.choices), ...scope('constant.language') }] : []),
+  const { named, nameless } = blockWords();
+  const facts = lineGroups().map(({ kind, words, keywords, choices }) =>
+    statement(`(${oneOf(words)})`, { 1: scope(kind === 'control' ? 'keyword.control' : 'support.type.property-name') }, [
+      ...(keywords.size > 0 ? [{ match: oneOf(keywords), ...scope('keyword.operator.word') }] : []),
+      ...(choices.size > 0 ? [{ match: oneOf(choices), ...scope('constant.language') }] : []),
     ]),
   );
-  const nameless = [...blockWords].filter((block) => !named.has(block));
 
   return {
     information_for_contributors: ['Generated from the vocabulary by `npm run generate`. Do not edit.'],
@@ -89,7 +55,7 @@ export function highlighting(): unknown {
       statement: {
         patterns: [
           statement(`(${oneOf(named)})(?:${gap}(${word}))?`, { 1: scope('storage.type'), 2: scope('entity.name.type') }, []),
-          ...(nameless.length > 0 ? [statement(`(${oneOf(nameless)})`, { 1: scope('storage.type') }, [])] : []),
+          ...(nameless.size > 0 ? [statement(`(${oneOf(nameless)})`, { 1: scope('storage.type') }, [])] : []),
           ...facts,
           statement(`(?=[^${blank}{}#\\r\\n])`, {}, []),
         ],
@@ -106,7 +72,7 @@ export function highlighting(): unknown {
           },
           { match: date, ...scope('constant.other.date') },
           {
-            match: `(${number})(?:${gap}(${oneOf(unitNames)}))?`,
+            match: `(${number})(?:${gap}(${oneOf(unitNames())}))?`,
             captures: { 1: scope('constant.numeric'), 2: scope('keyword.other.unit') },
           },
           { match: `(:)(?:${gap}(${word}))?`, captures: { 1: scope('punctuation.separator.model'), 2: scope('entity.other.inherited-class') } },
