@@ -1,0 +1,103 @@
+// What a drawing is: the picture, the same in words and as a table, and where in the file each thing in it stands.
+import type { Statement } from '../../grammar/index.ts';
+import { element, group, rect, render, type Element, type Node } from './svg.ts';
+import { plainStyle, type Theme } from './style.ts';
+import { sizes, text, wrapped, type Size } from './text.ts';
+
+export interface Table {
+  readonly caption: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** Something that is drawn and stands in the file. */
+export interface Thing {
+  readonly id: string;
+  readonly label: string;
+  /** Offsets of its declaration in the file. */
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Drawing {
+  readonly id: 'plan' | 'timing' | 'force' | 'wiring';
+  readonly title: string;
+  readonly description: string;
+  /** Undefined where there is nothing to draw; then `lacks` says why. */
+  readonly picture: Element | undefined;
+  readonly width: number;
+  readonly height: number;
+  readonly table: Table;
+  readonly lacks: string | undefined;
+  readonly things: readonly Thing[];
+}
+
+/** The things of a drawing as they are met; the first place of each counts. */
+export class Things {
+  readonly #found = new Map<string, Thing>();
+
+  /** Notes a thing and gives its id. */
+  note(id: string, label: string, { start, end }: { readonly start: number; readonly end: number }): string {
+    if (!this.#found.has(id)) this.#found.set(id, { id, label, start, end });
+    return id;
+  }
+
+  get all(): readonly Thing[] {
+    return [...this.#found.values()];
+  }
+}
+
+/** A whole block or line: where it begins and ends in the file. */
+export const whole = ({ start, end }: Statement): { start: number; end: number } => ({ start, end });
+
+/** A group that shows a thing. What is `moving` follows the slider. */
+export const shows = (id: string, label: string, ...children: readonly Node[]): Element => group({ class: 'thing', 'data-thing': id }, element('title', {}, label), ...children);
+
+/** Width of every drawing but the wiring, and the margin around it. */
+export const sheetWidth = 860;
+export const margin = 24;
+
+export interface Note {
+  readonly words: string;
+  readonly name?: string;
+}
+
+/** Lines of text one below the other from `y` on; gives where they end. */
+export function notes(lines: readonly Note[], x: number, y: number, width: number, into: Element[], size: Size = 'small'): number {
+  let at = y;
+  for (const { words, name } of lines)
+    for (const row of wrapped(words, width, size, 4)) {
+      at += sizes[size] + 5;
+      into.push(text(row, x, at, size, 'start', name ?? 'quiet'));
+    }
+  return at;
+}
+
+/** The whole picture: paper, title and description for screen readers, then what is drawn. */
+export function picture(id: Drawing['id'], title: string, description: string, width: number, height: number, children: readonly Element[]): Element {
+  return element(
+    'svg',
+    { xmlns: 'http://www.w3.org/2000/svg', class: 'pintle-drawing', 'data-drawing': id, viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, role: 'graphics-document' },
+    element('title', {}, title),
+    element('desc', {}, description),
+    rect('paper', 0, 0, Math.ceil(width), Math.ceil(height)),
+    ...children,
+  );
+}
+
+/** A drawing that cannot be made, and why. */
+export const nothing = (id: Drawing['id'], title: string, table: Table, lacks: string, things: readonly Thing[] = []): Drawing => ({ id, title, description: lacks, picture: undefined, width: 0, height: 0, table, lacks, things });
+
+export const svgOf = (drawing: Drawing): string => (drawing.picture === undefined ? '' : render(drawing.picture));
+
+/** A drawing as a file of its own, with its style in it and its size in units of a screen; empty where there is nothing to draw. */
+export function fileOf(drawing: Drawing, theme: Theme): string {
+  const svg = svgOf(drawing);
+  if (svg === '') return '';
+  const end = svg.indexOf('>');
+  const size = ` width="${Math.ceil(drawing.width)}" height="${Math.ceil(drawing.height)}"`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.slice(0, end)}${size}><style>${escapedStyle(plainStyle(theme))}</style>${svg.slice(end + 1)}\n`;
+}
+
+/** Our own text: its only marks that XML knows are `>` and `"`, and it has no `<` or `&`. */
+const escapedStyle = (style: string): string => style.replace(/&/g, '&amp;').replace(/</g, '&lt;');

@@ -1,0 +1,121 @@
+// Where the fields of sensors lie in the plan. A file says on which edge of a leaf a sensor sits and how high it is, but not
+// where it stands on the ground: what stands on the ground is put where there is room, and said to be put there.
+import type { Control, Installation, Sensor } from '../model/index.ts';
+import { onGround, type Opening, type PlacedLeaf } from './opening.ts';
+import type { Point } from './svg.ts';
+
+export interface Field {
+  readonly kind: 'beam' | 'curtain' | 'loop';
+  readonly device: { readonly kind: 'sensor'; readonly it: Sensor } | { readonly kind: 'control'; readonly it: Control };
+  /** Metres on the ground. */
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
+  readonly depth: number;
+}
+
+/** An edge, or a field that a leaf carries along. */
+export interface Carried {
+  readonly sensor: Sensor;
+  readonly leaf: PlacedLeaf;
+  readonly kind: 'edge' | 'beam' | 'curtain';
+  readonly edge: NonNullable<Sensor['facts']['on']>['edge'];
+}
+
+const apart = 0.24;
+const curtainDepth = 0.4;
+const loopDepth = 0.9;
+
+/** How far the leaves of an opening sweep to the inside (below) and to the outside (above), metres. */
+export function sweptDepth({ gaps }: Opening): { inside: number; outside: number } {
+  let inside = 0;
+  let outside = 0;
+  for (const leaf of gaps.flatMap((gap) => gap.leaves)) {
+    if (leaf.kind === 'slide') {
+      inside = Math.max(inside, leaf.edge.y + leaf.thickness);
+      continue;
+    }
+    const deep = leaf.width * (leaf.angle >= Math.PI / 2 ? 1 : Math.sin(leaf.angle));
+    if (leaf.side === 1) inside = Math.max(inside, deep);
+    else outside = Math.max(outside, deep);
+  }
+  return { inside, outside };
+}
+
+/** Fields that stand on the ground. */
+export function fieldsOf(installation: Installation, opening: Opening): Field[] {
+  const first = opening.gaps[0];
+  const last = opening.gaps[opening.gaps.length - 1];
+  if (first === undefined || last === undefined) return [];
+  const swept = sweptDepth(opening);
+  // On the side that the leaves sweep, fields lie beyond them; on the other, close to the line of the gate.
+  const inward = swept.inside > 0.5 || swept.outside === 0;
+  let beyond = (inward ? swept.inside : swept.outside) + 0.35;
+  let close = 0.42;
+  const found: Field[] = [];
+  const lie = (kind: Field['kind'], device: Field['device'], sweptSide: boolean, depth: number): void => {
+    const at = sweptSide ? beyond : close;
+    if (sweptSide) beyond += depth + apart;
+    else close += depth + apart;
+    const y = (at + depth / 2) * (sweptSide === inward ? 1 : -1);
+    const inset = kind === 'loop' ? Math.min(0.5, (last.right - first.left) / 6) : 0;
+    found.push({ kind, device, left: first.left + inset, right: last.right - inset, y, depth });
+  };
+  for (const sensor of installation.sensors) {
+    const kind = sensor.model?.facts.kind?.value;
+    if (kind === undefined || kind === 'edge' || (sensor.leaf !== undefined && sensor.facts.on !== undefined)) continue;
+    const watches = sensor.facts.watches?.movements;
+    const opens = watches !== undefined && watches.includes('opening') && !watches.includes('closing');
+    lie(kind, { kind: 'sensor', it: sensor }, opens || kind === 'loop', kind === 'beam' ? 0 : kind === 'curtain' ? curtainDepth : loopDepth);
+  }
+  for (const control of installation.controls) if (control.facts.by?.value === 'loop') lie('loop', { kind: 'control', it: control }, true, loopDepth);
+  return found;
+}
+
+/** Edges and fields on the leaves. */
+export function carriedOf(installation: Installation, opening: Opening): Carried[] {
+  const placed = opening.gaps.flatMap((gap) => gap.leaves);
+  return installation.sensors.flatMap((sensor): Carried[] => {
+    const on = sensor.facts.on;
+    const kind = sensor.model?.facts.kind?.value;
+    const leaf = placed.find((each) => each.leaf === sensor.leaf);
+    if (on === undefined || leaf === undefined || kind === undefined || kind === 'loop') return [];
+    return [{ sensor, leaf, kind, edge: on.edge }];
+  });
+}
+
+/** The two ends of the part of a leaf that an edge sits on, on the ground, with the leaf closed. */
+export function edgeEnds(leaf: PlacedLeaf, edge: Carried['edge']): readonly [Point, Point] {
+  if (leaf.kind === 'swing') {
+    const { box, width } = leaf;
+    const front = box.y + box.height;
+    const at = (x: number, y: number): Point => onGround(leaf, x, y);
+    switch (edge) {
+      case 'closing-edge':
+        return [at(width, box.y - 0.01), at(width, front + 0.01)];
+      case 'opening-edge':
+        return [at(width - 0.06, front + 0.015), at(width - 0.3, front + 0.015)];
+      case 'hinge-edge':
+        return [at(box.x + 0.02, front + 0.015), at(box.x + 0.26, front + 0.015)];
+      case 'bottom-edge':
+        return [at(box.x + 0.3, box.y + box.height / 2), at(width - 0.1, box.y + box.height / 2)];
+      case 'post-edge':
+        return [at(leaf.post.face, box.y), at(leaf.post.face, front)];
+    }
+  }
+  const { edge: front, way, width, length, thickness, distance } = leaf;
+  const y = front.y;
+  const half = thickness / 2 + 0.02;
+  switch (edge) {
+    case 'closing-edge':
+      return [{ x: front.x, y: y - half }, { x: front.x, y: y + half }];
+    case 'opening-edge':
+    case 'hinge-edge':
+      return [{ x: front.x + way * length, y: y - half }, { x: front.x + way * length, y: y + half }];
+    case 'bottom-edge':
+      return [{ x: front.x + way * 0.2, y }, { x: front.x + way * (width - 0.2), y }];
+    case 'post-edge':
+      // Where the leaf runs past its post: the end of the gap that it opens to.
+      return [{ x: front.x + way * distance, y: y - half - 0.05 }, { x: front.x + way * (distance + 0.25), y: y - half - 0.05 }];
+  }
+}
