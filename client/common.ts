@@ -27,6 +27,7 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
   const options: InitializationOptions = {
     pages: vscode.Uri.joinPath(context.extensionUri, 'dist', 'pages').toString(),
     suggestCommand: 'editor.action.triggerSuggest',
+    previewCommand: 'pintle.openPreview',
   };
   return {
     documentSelector: [{ language: languageId }],

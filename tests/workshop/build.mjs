@@ -14,9 +14,11 @@ const inBrowser = { platform: 'browser', target: 'es2022' };
 /** What is built: from which file, into which, and how. `pintle.cjs` comes last: its age is the age of the build. */
 export const entries = [
   { from: 'server/lsp/node.ts', to: 'server.cjs', options: onNode },
-  { from: 'server/lsp/browser.ts', to: 'server-worker.js', options: { ...inBrowser, format: 'iife' } },
+  { from: 'server/lsp/worker.ts', to: 'server-worker.js', options: { ...inBrowser, format: 'iife' } },
   { from: 'client/desktop.ts', to: 'extension.cjs', options: { ...onNode, external: ['vscode'] } },
-  { from: 'client/web.ts', to: 'extension-web.js', options: { ...inBrowser, format: 'cjs', external: ['vscode'] } },
+  { from: 'client/web.ts', to: 'extension-web.cjs', options: { ...inBrowser, format: 'cjs', external: ['vscode'] } },
+  { from: 'client/preview/page/page.ts', to: 'preview.js', options: { ...inBrowser, format: 'iife' } },
+  { from: 'client/preview/page/page.css', to: 'preview.css', options: inBrowser },
   // The language server's libraries take longer to load than a check takes to run: only `serve` asks for them.
   { from: 'server/cli/main.ts', to: 'pintle.cjs', options: { ...onNode, external: ['./server.cjs'] } },
 ];

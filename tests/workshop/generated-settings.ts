@@ -1,4 +1,5 @@
-// The extension's settings, from the one schema in server/lsp/settings.ts.
+// The extension's settings, from the one schema in server/lsp/settings.ts, and the colours of words, from server/editor/tokens.ts.
+import { tokenModifiers, tokenTypes } from '../../server/editor/index.ts';
 import { settings, type Setting } from '../../server/lsp/settings.ts';
 
 type Json = Record<string, unknown>;
@@ -19,10 +20,21 @@ export const configuration = (): Json => ({
   properties: Object.fromEntries(Object.entries<Setting>(settings).map(([name, setting], index) => [`pintle.${name}`, entry(setting, index)])),
 });
 
-/** A manifest with its settings replaced; all else as it was. */
+type Kind = { readonly doc?: string; readonly like?: string; readonly scopes: readonly string[] };
+const kinds = Object.entries<Kind>(tokenTypes);
+
+/** `contributes.semanticToken…`: the types that are our own, what they are like, and what themes call them all. */
+export const tokenContributions = (): Json => ({
+  semanticTokenTypes: kinds.flatMap(([id, { doc, like }]) => (doc === undefined ? [] : [{ id, superType: like, description: doc }])),
+  semanticTokenModifiers: Object.entries<{ readonly doc: string | undefined }>(tokenModifiers).flatMap(([id, { doc }]) => (doc === undefined ? [] : [{ id, description: doc }])),
+  semanticTokenScopes: [{ language: 'pintle', scopes: Object.fromEntries(kinds.map(([id, { scopes }]) => [id, scopes])) }],
+});
+
+/** A manifest with its settings and colours replaced; all else as it was. */
 export function withConfiguration(manifest: string): string {
   const read = JSON.parse(manifest) as Json & { contributes: Json };
   read.contributes['configuration'] = configuration();
+  Object.assign(read.contributes, tokenContributions());
   return JSON.stringify(read, undefined, 2) + '\n';
 }
 

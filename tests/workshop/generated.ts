@@ -5,18 +5,22 @@ import { join } from 'node:path';
 import { languageConfiguration } from './generated-configuration.ts';
 import { highlighting } from './generated-highlighting.ts';
 import { manual } from './generated-manual.ts';
+import { records } from './generated-records.ts';
 import { withConfiguration } from './generated-settings.ts';
 import { snippets } from './generated-snippets.ts';
 import { root } from './generated-traceability.ts';
+import { treeSitterHighlights } from './generated-tree-sitter.ts';
 
 const json = (value: unknown): string => JSON.stringify(value, undefined, 2) + '\n';
 
 export function generated(): Record<string, string> {
   return {
     'grammar/pintle.tmLanguage.json': json(highlighting()),
+    'grammar/tree-sitter/queries/highlights.scm': treeSitterHighlights(),
     'grammar/language-configuration.json': json(languageConfiguration()),
     'client/snippets.json': json(snippets()),
     'server/vocabulary/manual.md': manual(),
+    'server/vocabulary/records.ts': records(),
     'package.json': withConfiguration(readFileSync(join(root, 'package.json'), 'utf8')),
   };
 }

@@ -25,11 +25,23 @@ export function listOfFiles(room, exported, list, type, from) {
   return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((file) => `  ${camel(file.slice(0, -3))},\n`).join('')}];\n`;
 }
 
+/** The templates of `client/snippets` as texts: the core reads no disk. */
+function snippetFiles() {
+  const folder = join(root, 'client', 'snippets');
+  const names = readdirSync(folder).filter((file) => file.endsWith('.gate')).sort();
+  const entries = names.map((file) => {
+    const lines = readFileSync(join(folder, file), 'utf8').replaceAll('\r\n', '\n').split('\n');
+    return `  {\n    name: '${file.slice(0, -5)}',\n    text: [\n${lines.map((line) => `      ${JSON.stringify(line)},\n`).join('')}    ].join('\\n'),\n  },\n`;
+  });
+  return `// Generated from client/snippets by \`npm run generate\`. Do not edit.\n\n/** Each a whole file of the language; snippets.ts says which stretch of it is offered. */\nexport const snippetFiles: readonly { readonly name: string; readonly text: string }[] = [\n${entries.join('')}];\n`;
+}
+
 /** Every generated list: path from the root, and the text it should have. */
 export function lists() {
   return {
     'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
     'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './figure.ts'),
+    'server/editor/snippet-files.ts': snippetFiles(),
     'server/lsp/features/all.ts': listOfFiles('lsp/features', 'feature', 'allFeatures', 'Feature', './feature.ts'),
   };
 }
