@@ -2,6 +2,7 @@
 import { parse } from '../../grammar/index.ts';
 import type { Analysis } from '../editor/workspace.ts';
 import type { Edit, Finding } from '../rules/index.ts';
+import { changesSafety } from '../vocabulary/index.ts';
 import { lineEndOf } from './write.ts';
 
 /** One fix that was made. */
@@ -36,10 +37,11 @@ export function fixAll(text: string, judge: (text: string) => Analysis): Fixed {
 
 /** Applies the first safe fix of every finding, save those that touch what another has changed. */
 export function fixOnce(text: string, findings: readonly Finding[]): Fixed | undefined {
+  const tree = parse(text);
   const taken: Edit[] = [];
   const mended: Mended[] = [];
   for (const finding of findings) {
-    const fix = finding.fixes.find((one) => one.safe);
+    const fix = finding.fixes.find((one) => one.safe && !changesSafety(tree, [...one.edits].sort((a, b) => a.start - b.start)));
     if (fix === undefined || fix.edits.length === 0 || !fix.edits.every((edit) => isFree(edit, taken, text.length))) continue;
     taken.push(...fix.edits);
     mended.push({ rule: finding.rule, title: fix.title });

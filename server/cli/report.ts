@@ -144,6 +144,7 @@ function flawFinding(flaw: Flaw, length: number): Finding {
     source: rule?.source.text ?? 'the language itself',
     fixes: [],
     tag: undefined,
+    lacks: [],
   };
 }
 

@@ -1,15 +1,19 @@
-// What can be written next. All of it comes from the vocabulary table, the names of the file and the models it can see.
-import { parse, scan, type Span, type Statement, type Value } from '../../grammar/index.ts';
-import { folderOf, type Panel, type PanelModel, type Terminal } from '../model/index.ts';
+// What can be written next, and only what fits: from the vocabulary table, the names of the file, what is wired and set
+// already, and the models that it can see.
+import type { Span, Statement, Value } from '../../grammar/index.ts';
+import { folderOf, resolveUse, type Device, type Panel, type PanelModel, type Terminal } from '../model/index.ts';
 import { allRules, ruleNamed } from '../rules/index.ts';
-import { likelyUnit, unitNamed, unitsOf, type BlockSpec, type Dimension, type LineSpec, type ModelKind, type Slot } from '../vocabulary/index.ts';
+import { dayNumber, likelyUnit, unitNamed, unitsOf, type BlockSpec, type Dimension, type LineSpec, type ModelKind, type Slot } from '../vocabulary/index.ts';
 import { anywhereLines, blocks, languageVersion, topLines } from '../vocabulary/index.ts';
+import { coverable, devicesOf, feeding, lineFits, linkEnds, nextEdges, ownTerminals, partsToWire, terminalsFor, toRegister, undriven, unsetSelectors, type Writing } from './fitting.ts';
 import { blockDoc, lineDoc, ruleDoc, slotDoc } from './hover.ts';
 import { code, codeBlock, escape } from './markdown.ts';
 import { blocksAround, innermost, lineSpecOf, blockSpecOf, partsOf, type Enclosing, type LineParts } from './places.ts';
+import { asPlain, asSnippet, blockPieces, templatePieces, templates, type Piece } from './snippets.ts';
+import { typedBefore, type Typed } from './typed.ts';
 import type { Analysis } from './workspace.ts';
 
-export type CompletionKind = 'block' | 'line' | 'keyword' | 'choice' | 'name' | 'model' | 'terminal' | 'unit' | 'rule' | 'file' | 'value';
+export type CompletionKind = 'block' | 'line' | 'keyword' | 'choice' | 'name' | 'model' | 'terminal' | 'unit' | 'rule' | 'file' | 'value' | 'template';
 
 export interface Completion {
   readonly label: string;
@@ -18,8 +22,12 @@ export interface Completion {
   /** What replaces `Completions.replace`. With `snippet`, `$1` and `${1:…}` are places to fill and `$` itself is `\$`. */
   readonly insert: string;
   readonly snippet: boolean;
+  /** The same without places to fill, for those who know none. */
+  readonly plain: string;
   /** Offered in this order; smaller first. */
   readonly rank: number;
+  /** The one that surely comes next. */
+  readonly preselect: boolean;
   /** True where something can be offered again right behind it. */
   readonly goesOn: boolean;
   /** Markdown. */
@@ -29,12 +37,16 @@ export interface Completion {
 export interface Completions {
   /** What is being typed and will be replaced. */
   readonly replace: Span;
+  /** The part of it that stands before the caret. */
+  readonly insert: Span;
   readonly items: readonly Completion[];
 }
 
 export interface CompletionContext {
-  /** Absolute paths of the library files of the workspace. */
+  /** Absolute paths of the library files of the workspace. Asked for only where a path is written. */
   readonly libraries: readonly string[];
+  /** The day, YYYY-MM-DD; without it no dates are offered. */
+  readonly today?: string;
 }
 
 type Draft = Partial<Completion> & Pick<Completion, 'label' | 'kind'>;
@@ -42,117 +54,73 @@ type Draft = Partial<Completion> & Pick<Completion, 'label' | 'kind'>;
 const item = (draft: Draft): Completion => ({
   detail: '',
   insert: draft.label,
+  plain: draft.insert ?? draft.label,
   snippet: false,
   rank: 0,
+  preselect: false,
   goesOn: false,
   documentation: () => '',
   ...draft,
 });
 
+const withPlaces = (pieces: readonly Piece[]): Pick<Completion, 'insert' | 'snippet' | 'plain'> => ({ insert: asSnippet(pieces), snippet: true, plain: asPlain(pieces) });
+
 /** What can stand at an offset. Works on half-typed lines; in a comment there is nothing to offer. */
 export function completion(analysis: Analysis, offset: number, context: CompletionContext = { libraries: [] }): Completions {
   const { tree } = analysis.installation.reading;
   const typed = typedBefore(analysis.text, offset);
-  if (typed === undefined) return { replace: { start: offset, end: offset }, items: [] };
+  if (typed === undefined) return { replace: { start: offset, end: offset }, insert: { start: offset, end: offset }, items: [] };
   const around = blocksAround(tree, offset);
-  return { replace: typed.replace, items: itemsFor(analysis, around, typed, context) };
-}
-
-/** The part of a line before the caret that belongs to the same statement, and the piece that is being typed. */
-interface Typed {
-  /** The finished part, read as a statement of its own; none at the start of a line. */
-  readonly before: Statement | undefined;
-  readonly partial: string;
-  readonly replace: Span;
-  /** The piece stands inside an open text. */
-  readonly inText: boolean;
-  /** The finished part ends with a colon: a model follows. */
-  readonly afterColon: boolean;
-  /** The finished part ends with `±`. */
-  readonly afterSign: boolean;
-  /** The number that the piece is the unit of, or that ends right before the blank. */
-  readonly number: { readonly amount: number; readonly isRange: boolean } | undefined;
-}
-
-function typedBefore(text: string, offset: number): Typed | undefined {
-  let start = offset;
-  while (start > 0 && !/[\r\n]/.test(text.charAt(start - 1))) start--;
-  const line = text.slice(start, offset);
-  const { tokens, comments, problems } = scan(line);
-  if (comments.length > 0) return undefined;
-  // Only what stands behind the last brace of the line belongs to this statement.
-  let from = 0;
-  for (let i = 0; i < tokens.length; i++) if (tokens[i]?.tokenType.name === 'Open' || tokens[i]?.tokenType.name === 'Close') from = i + 1;
-  const own = tokens.slice(from);
-  const last = own[own.length - 1];
-  const inText = last !== undefined && problems.some((problem) => problem.kind === 'text-not-closed');
-  const touches = last !== undefined && last.endOffset === line.length && !inText;
-  const isPiece = touches && last.tokenType.name === 'Word';
-  if (touches && (last.tokenType.name === 'Number' || last.tokenType.name === 'Date')) return undefined;
-  if (touches && last.tokenType.name === 'Text') return undefined;
-  const pieceStart = inText ? last.startOffset + 1 : isPiece ? last.startOffset : line.length;
-  const finished = inText || isPiece ? own.slice(0, -1) : own;
-  const first = finished[0];
-  const end = finished[finished.length - 1];
-  const source = first === undefined || end === undefined ? '' : line.slice(first.startOffset, end.endOffset);
-  const before = parse(source).items[0];
-  const tail = finished[finished.length - 1]?.tokenType.name;
-  const previous = finished[finished.length - 2]?.tokenType.name;
-  return {
-    before,
-    partial: line.slice(pieceStart),
-    replace: { start: start + pieceStart, end: endOfPiece(text, offset, inText) },
-    inText,
-    afterColon: tail === 'Colon',
-    afterSign: tail === 'PlusMinus',
-    number: tail === 'Number' ? { amount: Number(finished[finished.length - 1]?.image.replace('\u2212', '-')), isRange: previous === 'Dots' || previous === 'PlusMinus' } : undefined,
-  };
-}
-
-/** The rest of the word or text that the caret stands in: it is replaced too. */
-function endOfPiece(text: string, offset: number, inText: boolean): number {
-  let end = offset;
-  const stop = inText ? /["\r\n]/ : /[\s{}":,#±]/;
-  while (end < text.length && !stop.test(text.charAt(end))) end++;
-  return inText && text.charAt(end) !== '"' ? offset : end;
+  return { replace: typed.replace, insert: { start: typed.replace.start, end: offset }, items: itemsFor(analysis, around, typed, context) };
 }
 
 function itemsFor(analysis: Analysis, around: readonly Enclosing[], typed: Typed, context: CompletionContext): Completion[] {
   const { spec, isTop } = innermost(around);
   const word = typed.before?.word?.text;
-  if (word === undefined) return typed.before === undefined && !typed.inText && !typed.afterColon ? startOfLine(analysis, around, typed.replace.start) : [];
+  if (word === undefined) return typed.before === undefined && !typed.inText && !typed.afterColon ? startOfLine(analysis, around, typed.start, isLastOfLine(analysis.text, typed.replace.end)) : [];
   const values = typed.before?.values ?? [];
   const line = lineSpecOf(spec, isTop, word);
   const block = blockSpecOf(spec, isTop, word);
-  if (line !== undefined && (block === undefined || typed.before?.body === undefined)) return inLine({ analysis, around, word, line, values, typed, context });
+  if (line !== undefined && (block === undefined || typed.before?.body === undefined)) return inLine({ analysis, around, word, line, values, typed, context, writing: (span) => span.start === typed.start });
   return block === undefined ? [] : inHeader(analysis, word, block, values, typed);
 }
 
 // --- The first word of a line.
 
+/** True where nothing but a remark follows on the line: else a whole block would be torn in two by what stands there. */
+const isLastOfLine = (text: string, end: number): boolean => /^[^\S\r\n]*(?:#.*)?$/m.exec(text.slice(end))?.index === 0;
+
 /** `at`: where the word stands that is being typed; what it says already is not in its own way. */
-function startOfLine(analysis: Analysis, around: readonly Enclosing[], at: number): Completion[] {
+function startOfLine(analysis: Analysis, around: readonly Enclosing[], at: number, isLast: boolean): Completion[] {
   const { spec, isTop } = innermost(around);
-  if (isTop) return topWords(analysis, at);
-  if (spec === undefined) return [];
-  const body = around[around.length - 1]?.statement.body;
-  const used = new Set((body?.items ?? []).filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''));
+  if (isTop) return topWords(analysis, at, isLast);
+  const block = around[around.length - 1];
+  if (spec === undefined || block === undefined) return [];
+  const writing: Writing = (span) => span.start === at;
+  const used = new Set((block.statement.body?.items ?? []).filter((statement) => !writing(statement)).map((statement) => statement.word?.text ?? ''));
   const items: Completion[] = [];
-  for (const [word, line] of Object.entries(spec.lines) as [string, LineSpec][])
-    if (line.many === true || !used.has(word)) items.push(lineItem(word, line, line.required === true && !used.has(word) ? 0 : 1));
-  for (const [word, block] of Object.entries(spec.blocks) as [string, BlockSpec][]) items.push(blockItem(word, block, 2));
-  for (const [word, line] of Object.entries(anywhereLines) as [string, LineSpec][]) if (!isModelWord(around[0]?.word ?? '')) items.push(lineItem(word, line, 3));
+  for (const [word, line] of Object.entries<LineSpec>(spec.lines))
+    if ((line.many === true || !used.has(word)) && lineFits(analysis.installation, block.statement, block.word, word, writing)) items.push(lineItem(word, line, line.required === true && !used.has(word) ? 0 : 1));
+  for (const [word, inner] of Object.entries<BlockSpec>(spec.blocks)) if (inner.single !== true || !used.has(word)) items.push(blockItem(word, inner, 2, isLast));
+  if (!isModelWord(around[0]?.word ?? '')) for (const [word, line] of Object.entries<LineSpec>(anywhereLines)) items.push(lineItem(word, line, rankAnywhere(word)));
   return items;
 }
 
-function topWords(analysis: Analysis, at: number): Completion[] {
+/** Promises are for files that teach or test. */
+const rankAnywhere = (word: string): number => (word === 'accept' ? 4 : 5);
+
+function topWords(analysis: Analysis, at: number, isLast: boolean): Completion[] {
   const used = new Set(analysis.installation.reading.tree.items.filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''));
   const items: Completion[] = [];
-  for (const [word, line] of Object.entries(topLines) as [string, LineSpec][])
-    if (line.many === true || !used.has(word)) items.push(lineItem(word, line, word === 'language' ? 0 : 1));
-  for (const [word, block] of Object.entries(blocks) as [keyof typeof blocks, BlockSpec][])
-    if (block.single !== true || !used.has(word)) items.push(blockItem(word, block, isModelWord(word) ? 3 : 2));
-  for (const [word, line] of Object.entries(anywhereLines) as [string, LineSpec][]) items.push(lineItem(word, line, 4));
+  for (const [word, line] of Object.entries<LineSpec>(topLines))
+    if (line.many === true || !used.has(word)) items.push(lineItem(word, line, word === 'language' ? 0 : word === 'use' ? 1 : rankAnywhere(word)));
+  for (const [word, block] of Object.entries<BlockSpec>(blocks))
+    if (block.single !== true || !used.has(word)) items.push(blockItem(word, block, isModelWord(word) ? 3 : 2, isLast));
+  for (const template of isLast ? templates() : []) {
+    const pieces = templatePieces(template, used);
+    items.push(item({ label: template.name, kind: 'template', detail: template.doc, ...withPlaces(pieces), rank: 3.5, documentation: () => escape(template.doc) + '\n\n' + codeBlock(asPlain(pieces)) }));
+  }
+  for (const [word, line] of Object.entries<LineSpec>(anywhereLines)) items.push(lineItem(word, line, rankAnywhere(word)));
   return items;
 }
 
@@ -160,24 +128,14 @@ const isModelWord = (word: string): boolean => word.endsWith('-model');
 
 /** A line's word, and the keyword that must follow it. Never a value: a value that nobody chose would stand as a fact. */
 function lineItem(word: string, spec: LineSpec, rank: number): Completion {
-  const first = Object.values(spec.slots)[0];
+  const first = Object.values<Slot>(spec.slots)[0];
   const insert = first === undefined ? word : word + ' ' + (first.after !== undefined && first.optional !== true ? first.after + ' ' : '');
   return item({ label: word, kind: 'line', detail: spec.doc, insert, rank, goesOn: first !== undefined, documentation: () => lineDoc(word, spec) });
 }
 
-/** A block with the lines that it must have, each with its value still to be written. */
-function blockItem(word: string, spec: BlockSpec, rank: number): Completion {
-  let place = 0;
-  const head = [word, spec.named ? `\${${++place}:name}` : '', spec.model === undefined ? '' : `: \${${++place}:model}`].filter((part) => part !== '').join(' ');
-  const lines: string[] = [];
-  for (const [key, line] of Object.entries(spec.lines) as [string, LineSpec][]) {
-    if (line.required !== true) continue;
-    const slot = Object.values(line.slots)[0];
-    const options = slot?.kind === 'choice' ? Object.keys(slot.options) : [];
-    lines.push(`  ${key}${slot?.after === undefined ? '' : ' ' + slot.after} ${options.length > 0 ? `\${${++place}|${options.join(',')}|}` : `$${++place}`}`);
-  }
-  return item({ label: word, kind: 'block', detail: spec.doc, insert: `${head} {\n${lines.map((line) => line + '\n').join('')}  $0\n}`, snippet: true, rank, documentation: () => blockDoc(word, spec) + '\n\n' + codeBlock(spec.example) });
-}
+/** A block with the lines that it must have, each with its value still to be written; only its word where more follows it. */
+const blockItem = (word: string, spec: BlockSpec, rank: number, isLast: boolean): Completion =>
+  item({ label: word, kind: 'block', detail: spec.doc, ...(isLast ? withPlaces(blockPieces(word, spec)) : {}), rank, documentation: () => blockDoc(word, spec) + '\n\n' + codeBlock(spec.example) });
 
 // --- The header of a block.
 
@@ -213,11 +171,12 @@ interface InLine {
   readonly values: readonly Value[];
   readonly typed: Typed;
   readonly context: CompletionContext;
+  readonly writing: Writing;
 }
 
 function inLine(at: InLine): Completion[] {
   const { word, line, values, typed, context, analysis } = at;
-  if (typed.inText) return word === 'use' && at.around.length === 0 ? fileItems(analysis, context) : [];
+  if (typed.inText) return word === 'use' && at.around.length === 0 ? fileItems(analysis, context, at.writing) : [];
   if (typed.afterSign || typed.afterColon) return [];
   const number = typed.number;
   if (number !== undefined) {
@@ -228,12 +187,15 @@ function inLine(at: InLine): Completion[] {
   }
   const parts = partsOf(line, values);
   const items: Completion[] = [];
-  for (const [, slot] of parts.open) items.push(...slotItems(at, slot, parts));
+  for (const [key, slot] of parts.open) items.push(...slotItems(at, key, slot, parts));
   for (const [, slot] of parts.keyed)
-    if (slot.after !== undefined) items.push(item({ label: slot.after, kind: 'keyword', detail: slot.doc, insert: slot.after + ' ', rank: slot.optional === true ? 3 : 1, goesOn: true, documentation: () => slotDoc(slot) }));
+    if (slot.after !== undefined && keywordFits(at, slot.after, parts)) {
+      const isOnly = items.length === 0 && parts.keyed.length === 1;
+      items.push(item({ label: slot.after, kind: 'keyword', detail: slot.doc, insert: slot.after + ' ', rank: slot.optional === true ? 3 : 1, preselect: isOnly && slot.optional !== true, goesOn: true, documentation: () => slotDoc(slot) }));
+    }
   const lastValue = values[values.length - 1];
   if (lastValue?.kind === 'number' && lastValue.plusMinus === undefined && lastValue.unit !== undefined) {
-    const tolerance = Object.values(line.slots).find((slot) => slot.kind === 'tolerance');
+    const tolerance = Object.values<Slot>(line.slots).find((slot) => slot.kind === 'tolerance');
     if (tolerance !== undefined) items.push(item({ label: '±', kind: 'keyword', detail: tolerance.doc, insert: '± ', rank: 3, goesOn: true, documentation: () => slotDoc(tolerance) }));
   }
   // A word that is already whole needs no list over the end of its line.
@@ -269,19 +231,22 @@ function unitItems(dimensions: readonly Dimension[], slot: Slot | undefined, amo
   });
 }
 
-function slotItems(at: InLine, slot: Slot, parts: LineParts): Completion[] {
+function slotItems(at: InLine, key: string, slot: Slot, parts: LineParts): Completion[] {
   const { analysis, word } = at;
   switch (slot.kind) {
     case 'choice': {
       const taken = new Set(slot.many === true ? wordsOf(parts, slot) : []);
       return Object.entries(slot.options)
-        .filter(([option]) => !taken.has(option))
+        .filter(([option]) => !taken.has(option) && choiceFits(at, key, option, parts))
         .map(([option, meaning]) => item({ label: option, kind: 'choice', detail: meaning, rank: slot.optional === true ? 2 : 0, documentation: () => `${code(option)}: ${escape(meaning)}` }));
     }
     case 'count':
-      return word === 'language' ? [item({ label: String(languageVersion), kind: 'value', detail: 'the version that this Pintle reads' })] : [];
+      return word === 'language' ? [item({ label: String(languageVersion), kind: 'value', detail: 'the version that this Pintle reads', preselect: true, documentation: () => 'The version of the language that this Pintle reads.' })] : [];
     case 'text':
-      return word === 'use' && at.around.length === 0 ? fileItems(analysis, at.context).map((file) => ({ ...file, insert: `"${file.insert}"` })) : [];
+      if (word === 'use' && at.around.length === 0) return fileItems(analysis, at.context, at.writing).map((file) => ({ ...file, insert: `"${file.insert}"`, plain: `"${file.plain}"` }));
+      return [item({ label: '"…"', kind: 'value', detail: slot.doc, ...withPlaces([{ key: 'text', quoted: 'form' }]), rank: slot.optional === true ? 2 : 0, documentation: () => slotDoc(slot) })];
+    case 'date':
+      return dateItems(at, slot);
     case 'ref':
       return refItems(at, slot.to, new Set(wordsOf(parts, slot)), parts);
     default:
@@ -290,117 +255,151 @@ function slotItems(at: InLine, slot: Slot, parts: LineParts): Completion[] {
 }
 
 const wordsOf = (parts: LineParts, slot: Slot): string[] => parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' && part.value.kind === 'word' ? [part.value.text] : []));
+const wordAt = (parts: LineParts, key: string): string | undefined => {
+  const value = parts.parts.find((part) => part.key === key && part.role === 'value')?.value;
+  return value?.kind === 'word' ? value.text : undefined;
+};
+
+/** False for a choice that what the file says rules out here. */
+function choiceFits(at: InLine, key: string, option: string, parts: LineParts): boolean {
+  const { installation } = at.analysis;
+  const others = (word: string): Statement[] => (at.around[at.around.length - 1]?.statement.body?.items ?? []).filter((item) => item.word?.text === word && !at.writing(item));
+  const isSaid = (word: string): boolean => others(word).some((line) => line.values.some((value) => value.kind === 'word' && value.text === option));
+  switch (at.word) {
+    case 'wire': {
+      const device = deviceNamed(at, wordAt(parts, 'device'));
+      return key !== 'part' || (option !== 'signal' && (device === undefined || partsToWire(installation, device, at.writing).includes(option as 'supply' | 'test')));
+    }
+    case 'on': {
+      if (key !== 'edge') return true;
+      const leaf = installation.leaves.find((candidate) => candidate.name === wordAt(parts, 'leaf'));
+      return !(option === 'hinge-edge' && leaf?.facts.slides !== undefined) && !(option === 'post-edge' && leaf?.facts.opens !== undefined);
+    }
+    case 'lag':
+    case 'order':
+      return key !== 'movement' || !isSaid(at.word);
+    case 'sets':
+      return !(at.around[0]?.statement.body?.items ?? []).some((block) => block.word?.text === 'adjuster' && block.body?.items.some((line) => line.word?.text === 'sets' && !at.writing(line) && line.values.some((value) => value.kind === 'word' && value.text === option)) === true);
+    case 'shows':
+      return key !== 'state' || !isSaid('shows');
+    default:
+      return true;
+  }
+}
+
+/** False for a keyword whose part has been said on another line. */
+function keywordFits(at: InLine, keyword: string, parts: LineParts): boolean {
+  if (at.word !== 'wire' || keyword !== 'to' || wordAt(parts, 'part') !== undefined) return true;
+  const device = deviceNamed(at, wordAt(parts, 'device'));
+  return device === undefined || partsToWire(at.analysis.installation, device, at.writing).includes('signal');
+}
+
+const deviceNamed = (at: InLine, name: string | undefined): Device | undefined => (name === undefined ? undefined : devicesOf(at.analysis.installation).find((device) => device.it.name === name));
+
+// --- Names.
+
+const nameItem = (label: string, kind: string, title: string | undefined, rank = 0): Completion =>
+  item({ label, kind: 'name', detail: [kind, title ?? ''].filter((part) => part !== '').join(' · '), rank, documentation: () => `${escape(kind)} ${code(label)}${title === undefined ? '' : `: ${escape(title)}`}` });
+
+const deviceItem = ({ kind, it }: Device, rank = 0): Completion => nameItem(it.name, kind, kind === 'control' ? undefined : it.model?.title, rank);
+
+/** Where there is only one, it is the one. */
+const chosen = (items: Completion[]): Completion[] => (items.length === 1 && items[0] !== undefined ? [{ ...items[0], preselect: true }] : items);
 
 function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: LineParts): Completion[] {
-  const { installation } = at.analysis;
+  const { analysis, word, writing } = at;
+  const { installation } = analysis;
   const outer = at.around[0]?.statement;
-  const name = (label: string, kind: string, title: string | undefined, rank = 0): Completion =>
-    item({ label, kind: 'name', detail: [kind, title ?? ''].filter((part) => part !== '').join(' · '), rank, documentation: () => `${escape(kind)} ${code(label)}${title === undefined ? '' : `: ${escape(title)}`}` });
-  const free = <T extends { readonly name: string; readonly at: Statement }>(things: readonly T[]): readonly T[] => things.filter((thing) => thing.name !== '' && thing.at !== outer && !taken.has(thing.name));
+  const panel = installation.panels.find((candidate) => candidate.at === outer);
+  const isFree = (thing: { readonly name: string; readonly at: Statement }): boolean => thing.name !== '' && thing.at !== outer && !taken.has(thing.name);
   switch (to) {
-    case 'leaf':
-      return free(installation.leaves).map((leaf) => name(leaf.name, 'leaf', leaf.title));
+    case 'leaf': {
+      const leaves =
+        word === 'moves' ? undriven(installation, installation.drives.find((drive) => drive.at === outer)) : word === 'closes' ? coverable(installation, installation.leaves.find((leaf) => leaf.at === outer)) : installation.leaves;
+      return chosen(leaves.filter(isFree).map((leaf) => nameItem(leaf.name, 'leaf', leaf.title)));
+    }
     case 'cable':
-      return free(installation.cables).map((cable) => name(cable.name, 'cable', cable.model?.title));
+      return installation.cables.filter(isFree).map((cable) => nameItem(cable.name, 'cable', cable.model?.title));
+    case 'sensor': {
+      const sensors = word === 'chains-into' ? nextEdges(installation, installation.sensors.find((sensor) => sensor.at === outer)) : word === 'registered' && panel !== undefined ? toRegister(installation, panel, writing) : installation.sensors;
+      return chosen(sensors.filter(isFree).map((it) => deviceItem({ kind: 'sensor', it })));
+    }
     case 'drive':
-      return free(installation.drives).map((drive) => name(drive.name, 'drive', drive.model?.title));
+      return installation.drives.filter(isFree).map((it) => deviceItem({ kind: 'drive', it }));
     case 'control':
-      return free(installation.controls).map((control) => name(control.name, 'control', undefined));
-    case 'sensor':
-      return free(installation.sensors).map((sensor) => name(sensor.name, 'sensor', sensor.model?.title, at.word === 'registered' && sensor.registered ? 1 : 0));
-    case 'load':
-      return [...refItems(at, 'device', taken, parts), ...free(installation.panels).map((panel) => name(panel.name, 'panel', panel.title ?? panel.model?.title))];
-    case 'device':
+      return installation.controls.filter(isFree).map((it) => deviceItem({ kind: 'control', it }));
+    case 'load': {
+      const isPart = word === 'parts';
+      const fed = new Set(isPart ? [] : installation.cables.filter((cable) => cable.at !== outer).map((cable) => cable.load?.it));
       return [
-        ...free(installation.sensors).map((sensor) => name(sensor.name, 'sensor', sensor.model?.title, at.word === 'wire' && sensor.wires.length > 0 ? 1 : 0)),
-        ...free(installation.drives).map((drive) => name(drive.name, 'drive', drive.model?.title, at.word === 'wire' && isWired(installation.panels, drive.name) ? 1 : 0)),
-        ...free(installation.controls).map((control) => name(control.name, 'control', undefined, at.word === 'wire' && control.wires.length > 0 ? 1 : 0)),
+        ...devicesOf(installation).filter((device) => isFree(device.it) && !(isPart && device.kind === 'control')).map((device) => deviceItem(device, fed.has(device.it) ? 1 : 0)),
+        ...installation.panels.filter(isFree).map((it) => nameItem(it.name, 'panel', it.title ?? it.model?.title, fed.has(it) ? 1 : 0)),
       ];
-    case 'rule': {
-      // An acceptance holds for the block that it stands in.
-      const within = at.around[at.around.length - 1]?.statement ?? { start: 0, end: Number.POSITIVE_INFINITY };
-      const found = new Set(at.analysis.findings.filter((finding) => finding.start >= within.start && finding.end <= within.end).map((finding) => finding.rule));
-      return allRules
-        .filter((rule) => rule.acceptable)
-        .map((rule) => item({ label: rule.name, kind: 'rule', detail: rule.title, rank: found.has(rule.name) ? 0 : 1, documentation: () => (ruleNamed(rule.name) === undefined ? '' : ruleDoc(rule.name)) }));
     }
+    case 'device':
+      return devicesOf(installation).flatMap((device) => {
+        if (!isFree(device.it)) return [];
+        const left = word === 'wire' ? partsToWire(installation, device, writing) : ['signal'];
+        return left.length === 0 ? [] : [deviceItem(device, left.includes('signal') ? 0 : 1)];
+      });
+    case 'rule':
+      return ruleItems(at);
     case 'terminal':
-      return terminalItems(at, taken, parts);
-    case 'selector': {
-      const panel = installation.panels.find((candidate) => candidate.at === outer);
-      return [...(panel?.model?.selectors.values() ?? [])].map((selector) =>
-        item({ label: selector.name, kind: 'name', detail: selector.title ?? '', rank: panel?.selections.some((selection) => selection.selector === selector) === true ? 1 : 0, goesOn: true }),
-      );
-    }
+      return terminalItems(at, panel, taken, parts);
+    case 'selector':
+      return panel === undefined ? [] : chosen(unsetSelectors(panel, writing).map((selector) => item({ label: selector.name, kind: 'name', detail: selector.title ?? '', goesOn: true, documentation: () => `selector ${code(selector.name)}${selector.title === undefined ? '' : `: ${escape(selector.title)}`}` })));
     case 'option': {
-      const selector = parts.parts.find((part) => part.slot?.kind === 'ref' && part.slot.to === 'selector')?.value;
-      const panel = installation.panels.find((candidate) => candidate.at === outer);
-      const options = selector?.kind === 'word' ? (panel?.model?.selectors.get(selector.text)?.facts.option ?? []) : [];
-      return options.map((option) => item({ label: option.name.text, kind: 'name', detail: option.meaning ?? '', documentation: () => escape(option.meaning ?? '') }));
+      const options = panel?.model?.selectors.get(wordAt(parts, 'selector') ?? '')?.facts.option ?? [];
+      return options.map((option) => item({ label: option.name.text, kind: 'name', detail: option.meaning ?? '', documentation: () => `${code(option.name.text)}${option.meaning === undefined ? '' : `: ${escape(option.meaning)}`}` }));
     }
     default:
       return [];
   }
 }
 
-const isWired = (panels: readonly Panel[], name: string): boolean => panels.some((panel) => panel.wires.some((wire) => wire.device?.it.name === name));
-
-/** Terminals of the panel's model: those that suit what is wired first, then the other free ones, then those in use. */
-function terminalItems(at: InLine, taken: ReadonlySet<string>, parts: LineParts): Completion[] {
-  const { installation, shelf } = at.analysis;
-  const outer = at.around[0];
-  if (outer === undefined) return [];
-  const panel = installation.panels.find((candidate) => candidate.at === outer.statement);
-  const model: PanelModel | undefined =
-    panel?.model ?? [...shelf.models['panel-model'].values()].find((candidate) => candidate.at === outer.statement || (candidate.path === at.analysis.path && candidate.at.start === outer.statement.start));
-  if (model === undefined) return [];
-  const own = at.around.length === 1 && outer.word === 'panel-model';
-  const used = new Set<string>();
-  const lineStart = at.typed.replace.start;
-  for (const line of [...(panel?.wires ?? []).map((wire) => ({ at: wire.fact.line, ends: wire.ends })), ...(panel?.links ?? []).map((link) => ({ at: link.fact.line, ends: link.ends }))])
-    // What stands on this very line is not in the way of itself.
-    if (!(lineStart >= line.at.start && lineStart <= line.at.end)) for (const end of line.ends) used.add(end.at.text);
-  const roles = own ? new Set(['common']) : rolesWanted(at, parts);
-  const wanted = commonsOf(model, taken);
-  return [...model.terminals.values()]
-    .filter((terminal) => !taken.has(terminal.name.text) && (!own || terminal.role === 'common'))
-    .map((terminal, index) => {
-      const name = terminal.name.text;
-      const isUsed = terminal.role !== 'common' && used.has(name);
-      const suits = wanted.has(name) ? 0 : roles.has(terminal.role) ? 1 : terminal.role === 'common' ? 2 : 3;
-      return item({
-        label: name,
-        kind: 'terminal',
-        detail: [terminal.role, terminal.contact ?? '', isUsed ? 'in use' : ''].filter((part) => part !== '').join(' · '),
-        rank: (isUsed ? 10 : 0) + suits + index / 1000,
-        documentation: () => terminalDoc(terminal, isUsed),
-      });
+/** Rules that find something in this block first, those that only find it elsewhere after all others. */
+function ruleItems(at: InLine): Completion[] {
+  const within = at.around[at.around.length - 1]?.statement ?? { start: 0, end: Number.POSITIVE_INFINITY };
+  const counts = new Map<string, number>();
+  for (const finding of at.analysis.findings) if (finding.start >= within.start && finding.end <= within.end) counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
+  return allRules
+    .filter((rule) => rule.acceptable || at.word !== 'accept')
+    .map((rule) => {
+      const count = counts.get(rule.name) ?? 0;
+      const found = count === 0 ? '' : count === 1 ? '1 finding here · ' : `${count} findings here · `;
+      return item({ label: rule.name, kind: 'rule', detail: found + rule.title, rank: count > 0 ? 0 : 1, documentation: () => (ruleNamed(rule.name) === undefined ? '' : ruleDoc(rule.name)) });
     });
 }
 
-/** Commons of the terminals that the line already names: the next thing that it needs. */
-function commonsOf(model: PanelModel, taken: ReadonlySet<string>): ReadonlySet<string> {
-  const commons = new Set<string>();
-  for (const name of taken) {
-    const common = model.terminals.get(name)?.common;
-    if (common !== undefined) commons.add(common.text);
+function terminalItems(at: InLine, panel: Panel | undefined, taken: ReadonlySet<string>, parts: LineParts): Completion[] {
+  const { analysis, word, writing } = at;
+  const outer = at.around[0];
+  if (outer === undefined) return [];
+  const terminal = (it: Terminal, rank: number, isUsed = false): Completion =>
+    item({
+      label: it.name.text,
+      kind: 'terminal',
+      detail: [it.role, it.contact ?? '', isUsed ? 'in use' : ''].filter((part) => part !== '').join(' · '),
+      rank,
+      documentation: () => terminalDoc(it, isUsed),
+    });
+  if (outer.word === 'panel-model') {
+    const model = ownModel(analysis, outer.statement);
+    return model === undefined ? [] : chosen(ownTerminals(model, word, writing).filter((it) => !taken.has(it.name.text)).map((it, index) => terminal(it, index / 1000)));
   }
-  return commons;
+  const model = panel?.model;
+  if (panel === undefined || model === undefined) return [];
+  if (word === 'link') return chosen(linkEnds(panel, taken, writing).map((it, index) => terminal(it, index / 1000)));
+  if (word === 'accessory') return chosen(feeding(model).filter((it) => !taken.has(it.name.text)).map((it, index) => terminal(it, index / 1000)));
+  const part = wordAt(parts, 'part');
+  const choices = terminalsFor(panel, model, deviceNamed(at, wordAt(parts, 'device')), part === 'supply' || part === 'test' ? part : 'signal', taken, writing);
+  return chosen(choices.map(({ terminal: it, rank, isUsed }) => terminal(it, rank, isUsed)));
 }
 
-function rolesWanted(at: InLine, parts: LineParts): ReadonlySet<string> {
-  const device = parts.parts.find((part) => part.key === 'device')?.value;
-  const side = parts.parts.find((part) => part.key === 'part')?.value;
-  if (device?.kind !== 'word') return new Set();
-  if (side?.kind === 'word' && side.text === 'supply') return new Set(['supply-out']);
-  if (side?.kind === 'word' && side.text === 'test') return new Set(['test-output']);
-  const { installation } = at.analysis;
-  if (installation.drives.some((drive) => drive.name === device.text)) return new Set(['motor']);
-  if (installation.controls.some((control) => control.name === device.text)) return new Set(['command-input', 'stop-input']);
-  const output = installation.sensors.find((sensor) => sensor.name === device.text)?.model?.facts.output?.value;
-  if (output === 'two-wire') return new Set(['two-wire-input']);
-  if (output === 'resistive') return new Set(['edge-input']);
-  return output === 'relay' ? new Set(['safety-input']) : new Set();
+/** The panel model that a block of the same file declares. */
+function ownModel(analysis: Analysis, statement: Statement): PanelModel | undefined {
+  for (const model of analysis.shelf.models['panel-model'].values()) if (model.at === statement || (model.path === analysis.path && model.at.start === statement.start)) return model;
+  return undefined;
 }
 
 const terminalDoc = (terminal: Terminal, isUsed: boolean): string =>
@@ -413,6 +412,29 @@ const terminalDoc = (terminal: Terminal, isUsed: boolean): string =>
     .filter((part) => part !== '')
     .join('\n\n');
 
+// --- Dates.
+
+/** An acceptance is offered an end; a day on which something was done is offered today. No other day can be known here. */
+function dateItems(at: InLine, slot: Slot): Completion[] {
+  const { today } = at.context;
+  if (today === undefined || dayNumber(today) === undefined) return [];
+  const date = (label: string, detail: string, rank: number): Completion => item({ label, kind: 'value', detail, rank, documentation: () => `${code(label)}: ${escape(detail)}` });
+  if (at.word === 'accept') return [3, 6, 12].map((months, rank) => date(monthsAfter(today, months), `in ${months} months`, rank));
+  return slot.after === undefined ? [date(today, 'today', 0)] : [];
+}
+
+/** The same day some months later; the last day of the month where it has no such day. */
+export function monthsAfter(day: string, months: number): string {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
+  const total = year * 12 + month - 1 + months;
+  const two = (number: number): string => String(number).padStart(2, '0');
+  for (let last = date; last > 27; last--) {
+    const found = `${String(Math.floor(total / 12)).padStart(4, '0')}-${two((total % 12) + 1)}-${two(last)}`;
+    if (dayNumber(found) !== undefined) return found;
+  }
+  return `${String(Math.floor(total / 12)).padStart(4, '0')}-${two((total % 12) + 1)}-${two(Math.min(date, 27))}`;
+}
+
 // --- Paths.
 
 /** The path from one file to another, as a `use` line writes it. */
@@ -424,13 +446,21 @@ export function usePath(from: string, to: string): string {
   return '../'.repeat(source.length - same) + target.slice(same).join('/');
 }
 
-function fileItems(analysis: Analysis, context: CompletionContext): Completion[] {
-  const used = new Set(analysis.shelf.useOf.keys());
+function fileItems(analysis: Analysis, context: CompletionContext, writing: Writing): Completion[] {
+  const { reading } = analysis.installation;
+  const direct = new Set(reading.uses.filter((use) => !writing(use.line)).map((use) => targetOf(analysis, use.path)));
+  const reached = new Set(analysis.shelf.useOf.keys());
   return [...context.libraries]
-    .filter((path) => path !== analysis.path && path.startsWith(analysis.root + '/'))
+    .filter((path) => path !== analysis.path && path.startsWith(analysis.root + '/') && !direct.has(path))
     .sort()
     .map((path) => {
       const label = usePath(analysis.path, path);
-      return item({ label, kind: 'file', detail: used.has(path) ? 'in use' : '', rank: used.has(path) ? 1 : 0, documentation: () => code(relative(analysis.root, path)) });
+      const isKnown = reached.has(path) && !reading.uses.some((use) => writing(use.line) && targetOf(analysis, use.path) === path);
+      return item({ label, kind: 'file', detail: isKnown ? 'known through another library' : '', rank: isKnown ? 1 : 0, documentation: () => code(relative(analysis.root, path)) });
     });
+}
+
+function targetOf(analysis: Analysis, use: string): string | undefined {
+  const target = resolveUse(analysis.path, use, analysis.root);
+  return 'path' in target ? target.path : undefined;
 }

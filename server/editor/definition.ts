@@ -33,6 +33,7 @@ export function declarationOf(analysis: Analysis, meaning: Meaning): Target | un
     case 'device':
     case 'panel':
     case 'cable':
+    case 'function':
       return ownDeclaration(analysis, meaning);
     case 'terminal':
     case 'selector':

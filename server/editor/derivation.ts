@@ -1,7 +1,8 @@
 // How a figure is shown: its value in the reader's unit, and on demand the way it was worked out.
 import type { Figure, Input } from '../figures/index.ts';
+import type { Margin } from '../rules/index.ts';
 import { code, escape } from './markdown.ts';
-import { readerOf, showSi, threeDigits, type Reader } from './quantities.ts';
+import { readerOf, showSi, threeDigits, type Reader } from '../vocabulary/index.ts';
 import type { Analysis } from './workspace.ts';
 
 /** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees. */
@@ -41,6 +42,13 @@ export function figuresShown(analysis: Analysis): FigureShown[] {
   }));
 }
 
+/** `west` of `leaf.west.run-time`; none where the figure is of the whole site or of a part of a panel. */
+export function subjectOf(figure: Figure): string | undefined {
+  const pattern = figure.kind.id;
+  const at = pattern.indexOf('NAME');
+  return at < 0 || pattern.includes('PANEL') ? undefined : figure.id.slice(at, figure.id.length - (pattern.length - at - 4));
+}
+
 /** The last part of a figure's id, in words: `leaf.west.run-time` is its run time. */
 export function nameOfFigure(figure: Figure): string {
   const part = figure.kind.id.slice(figure.kind.id.lastIndexOf('.') + 1);
@@ -56,17 +64,40 @@ export function shownValue(figure: Figure, reader: Reader): string {
   return words.startsWith(name) ? words.slice(name.length) : words;
 }
 
-/** A figure's derivation in Markdown: value, formula, the numbers put in, inputs, source, and what would change it. */
-export function derivation(figure: Figure, reader: Reader): string {
+/** A value of what is held, in the reader's unit or in the rule's words. */
+const shownHeld = ({ held }: Margin, value: number, reader: Reader): string => held.says?.(value) ?? showSi(value, held.unit, reader);
+
+/** `0.4 s to spare`, or `20 mm too much`. */
+export function spareInWords(margin: Margin, reader: Reader): string {
+  const { held, kept, left } = margin;
+  const size = Math.abs(left);
+  if (size === 0) return kept ? 'nothing to spare' : 'just reached';
+  const shown = held.saysLeft?.(size) ?? shownHeld(margin, size, reader);
+  return `${shown} ${kept ? 'to spare' : held.way === 'most' ? 'too much' : 'too little'}`;
+}
+
+/** A margin in Markdown: what is held, its limit, what is left of it, and the rule that bounds it. */
+export function marginInWords(margin: Margin, reader: Reader): string {
+  const { held, value, limit, used, kept, rule } = margin;
+  const share = used === undefined || !Number.isFinite(used) ? '' : ` (${threeDigits(used * 100)} % used)`;
+  return `${kept ? 'Margin' : '**Limit passed**'}: ${escape(held.name)} ${escape(shownHeld(margin, value, reader))}, at ${held.way} ${escape(shownHeld(margin, limit, reader))}: ${escape(spareInWords(margin, reader))}${escape(share)}. Rule: ${code(rule.name)}`;
+}
+
+/**
+ * A figure's derivation in Markdown: value, formula, the numbers put in, inputs, margins, source, and what would change it.
+ * `subject` is named where the same is told of several.
+ */
+export function derivation(figure: Figure, reader: Reader, margins: readonly Margin[] = [], subject = ''): string {
   const { kind } = figure;
   const inputs = inputsOf(figure);
   const value = showSi(figure.value, kind.unit, reader);
   const words = figure.words?.();
   const filled = withNumbers(kind.formula, inputs, reader);
   const lines = [
-    `**${escape(kind.title)}** = ${words === undefined || words === '' ? escape(value) : words.startsWith(value) ? escape(words) : `${escape(value)} (${escape(words)})`}`,
+    `**${escape(kind.title)}**${subject === '' ? '' : ` (${escape(subject)})`} = ${words === undefined || words === '' ? escape(value) : words.startsWith(value) ? escape(words) : `${escape(value)} (${escape(words)})`}`,
     code(kind.formula) + (filled === undefined ? '' : `  \n${code(filled)}`),
     inputs.map((input) => `- ${escape(input.name)}: ${escape(showSi(input.value, input.unit, reader))}${input.from === undefined ? '' : ` (${escape(input.from)})`}`).join('\n'),
+    margins.map((margin) => marginInWords(margin, reader)).join('  \n'),
     `Source: ${escape(kind.source.text)}${kind.source.standing === 'from memory' ? ' (from memory)' : ''}`,
     kind.changedBy === '' ? '' : `Changed by: ${escape(kind.changedBy)}`,
   ];

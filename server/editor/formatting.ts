@@ -1,6 +1,10 @@
-// The canonical form of a whole file, as the smallest changes to its lines. A file whose shape is broken is left alone.
-import { parse, print } from '../../grammar/index.ts';
+// The canonical form of a file, or of some lines of it, as the smallest changes to its lines. A file whose shape is broken is
+// left alone; so are, while somebody types, all lines but those that were just ended or closed.
+import { parse, print, type Span, type Statement } from '../../grammar/index.ts';
 import type { Edit } from '../rules/index.ts';
+import { withEdits } from './fixes.ts';
+import { blocksAround } from './places.ts';
+import type { Analysis } from './workspace.ts';
 
 export type Formatting = { readonly edits: readonly Edit[] } | { readonly refused: string; readonly at: { readonly start: number; readonly end: number } };
 
@@ -18,6 +22,77 @@ export function formatting(text: string): Formatting {
   }
   return { edits: lineEdits(text, print(tree)) };
 }
+
+/** The same for the lines that a range touches; all others stay as they are. */
+export function rangeFormatting(text: string, range: Span): Formatting {
+  const found = formatting(text);
+  if ('refused' in found) return found;
+  const canonical = print(parse(text));
+  return { edits: sound(text, canonical, lineEdits(text, canonical, linesAround(text, range))) };
+}
+
+/** Edits that are a part of those to the canonical form, where by themselves they change no fact either; else none. */
+const sound = (text: string, canonical: string, edits: readonly Edit[]): readonly Edit[] => (edits.length === 0 || print(parse(withEdits(text, edits))) === canonical ? edits : []);
+
+/** From the start of the first line of a range to the start of the line behind its last; a range that ends where a line starts does not touch that line. */
+function linesAround(text: string, range: Span): Span {
+  const isEnd = (at: number): boolean => text.charAt(at) === '\n' || text.charAt(at) === '\r';
+  let { start, end } = range;
+  while (start > 0 && !isEnd(start - 1)) start--;
+  if (end > range.start && isEnd(end - 1) && !(text.charAt(end - 1) === '\r' && text.charAt(end) === '\n')) return { start, end };
+  while (end < text.length && !isEnd(end)) end++;
+  if (text.charAt(end) === '\r' && text.charAt(end + 1) === '\n') end++;
+  return { start, end: Math.min(text.length, end + 1) };
+}
+
+/**
+ * While somebody types: behind a `}` the block that it closes, behind a line end the line that was just ended and the blanks
+ * in front of the new one. Only blanks within lines change: no line comes, goes or moves, and what is not yet whole stays.
+ */
+export function typedFormatting(analysis: Analysis, offset: number, typed: string): readonly Edit[] {
+  const { tree } = analysis.installation.reading;
+  // Where braces do not pair, how deep a line stands is a guess.
+  if (tree.problems.some((problem) => problem.kind.startsWith('brace') || problem.kind === 'nested-too-deep')) return [];
+  if (typed === '}') return ofClosed(analysis, offset);
+  return /^[\r\n]+$/.test(typed) ? ofEnded(analysis, offset) : [];
+}
+
+/** Lays out the block that ends at an offset. */
+function ofClosed({ text, installation }: Analysis, offset: number): readonly Edit[] {
+  const { tree } = installation.reading;
+  const around = blocksAround(tree, offset - 1);
+  const closed = around[around.length - 1]?.statement;
+  if (closed?.body === undefined || closed.body.end !== offset) return [];
+  const lines = { start: linesAround(text, { start: closed.start, end: closed.start }).start, end: offset };
+  // Another statement on its first line is somebody else's.
+  if (text.slice(lines.start, closed.start).trim() !== '') return [];
+  if (tree.problems.some((problem) => problem.start < lines.end && problem.end > lines.start)) return [];
+  const canonical = print(tree);
+  return sound(text, canonical, blanksOnly(text, canonical, lines));
+}
+
+/** Lays out the line before the one in which an offset stands, and sets the blanks in front of that one while it is empty. */
+function ofEnded({ text, installation }: Analysis, offset: number): readonly Edit[] {
+  const { tree } = installation.reading;
+  const here = linesAround(text, { start: offset, end: offset });
+  if (here.start === 0) return [];
+  let ended = here.start - 1;
+  if (text.charAt(ended) === '\n' && text.charAt(ended - 1) === '\r') ended--;
+  const before = { start: linesAround(text, { start: ended, end: ended }).start, end: ended };
+  const isBroken = tree.problems.some((problem) => problem.start <= before.end && problem.end >= before.start);
+  const canonical = isBroken ? '' : print(tree);
+  const edits = isBroken ? [] : [...sound(text, canonical, blanksOnly(text, canonical, before))];
+  const inFront = /^[ \t]*/.exec(text.slice(here.start, here.end))?.[0] ?? '';
+  const isEmpty = /^[ \t]*[\r\n]*$/.test(text.slice(here.start, here.end));
+  const wanted = '  '.repeat(blocksAround(tree, here.start).filter(({ statement }) => isOpenBefore(statement, here.start)).length);
+  if (isEmpty && inFront !== wanted) edits.push({ start: here.start, end: here.start + inFront.length, text: wanted });
+  return edits;
+}
+
+const isOpenBefore = ({ body }: Statement, offset: number): boolean => body !== undefined && body.start < offset && body.end > offset;
+
+/** Of the changes that lead to the canonical form, those of blanks within these lines; none that makes or takes a line. */
+const blanksOnly = (before: string, after: string, lines: Span): readonly Edit[] => singleEdits(before, after).filter((edit) => edit.start >= lines.start && edit.end <= lines.end && /^[ \t]*$/.test(edit.text + before.slice(edit.start, edit.end)));
 
 interface LineOfText {
   readonly start: number;
@@ -46,17 +121,29 @@ function usualLineEnd(lines: readonly LineOfText[]): string {
   return usual;
 }
 
-/** The edits, in order and apart from each other, that turn `before` into `after`; a line that stays keeps its line end. */
-export function lineEdits(before: string, after: string): Edit[] {
+/**
+ * The edits, in order and apart from each other, that turn `before` into `after`; a line that stays keeps its line end.
+ * Those that reach out of `only` are left out.
+ */
+export function lineEdits(before: string, after: string, only: Span = { start: 0, end: before.length }): Edit[] {
+  const edits: Edit[] = [];
+  for (const edit of singleEdits(before, after)) {
+    if (edit.start < only.start || edit.end > only.end) continue;
+    const last = edits[edits.length - 1];
+    if (last !== undefined && last.end === edit.start) edits[edits.length - 1] = { start: last.start, end: edit.end, text: last.text + edit.text };
+    else edits.push(edit);
+  }
+  return edits;
+}
+
+/** The same, each change of a line or of its blanks by itself. */
+function singleEdits(before: string, after: string): Edit[] {
   const olds = linesOf(before);
   const news = linesOf(after);
   const lineEnd = usualLineEnd(olds);
   const edits: Edit[] = [];
   const put = (start: number, end: number, text: string): void => {
-    if (start === end && text === '') return;
-    const last = edits[edits.length - 1];
-    if (last !== undefined && last.end === start) edits[edits.length - 1] = { start: last.start, end, text: last.text + text };
-    else edits.push({ start, end, text });
+    if (start < end || text !== '') edits.push({ start, end, text });
   };
   const offsetOf = (index: number): number => olds[index]?.start ?? before.length;
   let oldAt = 0;

@@ -1,10 +1,11 @@
 // What stands under the pointer: a word and its limits, a quantity in other units, what a name points at, the values
 // that come of the line, and the rules that find something there. Everything from the vocabulary table and the analysis.
 import { holds, type Span, type Statement, type Value } from '../../grammar/index.ts';
+import type { Figure } from '../figures/index.ts';
 import { marginsAbout, marginsOf, ruleNamed } from '../rules/index.ts';
 import { headerShape, inOtherUnits, lineShape, readerOf, showLimit, threeDigits, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
 import { declarationOf, type Target } from './definition.ts';
-import { derivation, marginInWords } from './derivation.ts';
+import { derivation, marginInWords, subjectOf } from './derivation.ts';
 import { code, codeBlock, escape } from './markdown.ts';
 import { mentionAt } from './names.ts';
 import { blockSpecOf, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
@@ -164,7 +165,8 @@ function figuresOn(analysis: Analysis, statement: Statement): string[] {
   const figures = analysis.figures.filter((figure) => isHere(figure.at));
   const shown = new Set(figures.map((figure) => figure.id));
   const others = marginsOf(installation).filter((margin) => isHere(margin.at) && !(margin.figure !== undefined && shown.has(margin.figure)));
-  return [...figures.map((figure) => derivation(figure, reader, marginsAbout(installation, figure.id))), others.map((margin) => marginInWords(margin, reader)).join('  \n')];
+  const isOneOfSeveral = (figure: Figure): boolean => figures.some((other) => other !== figure && other.kind === figure.kind);
+  return [...figures.map((figure) => derivation(figure, reader, marginsAbout(installation, figure.id), isOneOfSeveral(figure) ? subjectOf(figure) : undefined)), others.map((margin) => marginInWords(margin, reader)).join('  \n')];
 }
 
 /** The rules that find something at an offset. The finding itself is shown by the editor beside this. */

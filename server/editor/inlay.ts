@@ -1,8 +1,9 @@
 // Values that were worked out, behind the lines that cause them.
 import type { Span } from '../../grammar/index.ts';
-import type { Figure } from '../figures/index.ts';
-import { derivation, nameOfFigure, shownValue } from './derivation.ts';
-import { readerOf, showSi, type Reader } from './quantities.ts';
+import type { Figure, Topic } from '../figures/index.ts';
+import { marginsAbout } from '../rules/index.ts';
+import { derivation, nameOfFigure, shownValue, subjectOf } from './derivation.ts';
+import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
 import type { Analysis } from './workspace.ts';
 
 export interface InlayValue {
@@ -15,14 +16,18 @@ export interface InlayValue {
   readonly tooltip: () => string;
 }
 
-/** The values to show in a stretch of the text, in the order of their places; several of one line stand side by side. */
-export function inlayValues(analysis: Analysis, range?: Span): InlayValue[] {
+/**
+ * The values to show in a stretch of the text, in the order of their places; several of one line stand side by side.
+ * `wants` says of which topics; without it, of all.
+ */
+export function inlayValues(analysis: Analysis, range?: Span, wants: (topic: Topic) => boolean = () => true): InlayValue[] {
   const reader = readerOf(analysis.installation);
   const values: InlayValue[] = [];
   for (const figure of analysis.figures) {
+    if (!wants(figure.kind.topic)) continue;
     const offset = endOfFact(analysis, figure);
     if (range !== undefined && (offset < range.start || offset > range.end)) continue;
-    values.push({ offset, label: labelOf(analysis, figure, reader), id: figure.id, tooltip: () => derivation(figure, reader) });
+    values.push({ offset, label: labelOf(analysis, figure, reader), id: figure.id, tooltip: () => derivation(figure, reader, marginsAbout(analysis.installation, figure.id)) });
   }
   return values.sort((a, b) => a.offset - b.offset || Number(isSetting(a)) - Number(isSetting(b)));
 }
@@ -36,13 +41,6 @@ function labelOf(analysis: Analysis, figure: Figure, reader: Reader): string {
   const subject = subjectOf(figure);
   const name = nameOfFigure(figure);
   return [subject === undefined || subject === name.replaceAll(' ', '-') || isNamed(analysis, figure.at.start, subject) ? '' : subject, name, value].filter((part) => part !== '').join(' ');
-}
-
-/** `west` of `leaf.west.run-time`; none where the figure is of the whole site. */
-function subjectOf(figure: Figure): string | undefined {
-  const pattern = figure.kind.id;
-  const at = pattern.indexOf('NAME');
-  return at < 0 || pattern.includes('PANEL') ? undefined : figure.id.slice(at, figure.id.length - (pattern.length - at - 4));
 }
 
 /** Whether the block around an offset bears that name. */

@@ -8,7 +8,7 @@ import type { Analysis } from './workspace.ts';
 
 /** What a name stands for. Names of models, and of what is in a panel model, carry the file that declares them. */
 export type Meaning =
-  | { readonly kind: 'leaf' | 'device' | 'panel' | 'cable'; readonly name: string }
+  | { readonly kind: 'leaf' | 'device' | 'panel' | 'cable' | 'function'; readonly name: string }
   | { readonly kind: ModelKind; readonly name: string; readonly path: string }
   | { readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator'; readonly name: string; readonly model: string; readonly path: string }
   | { readonly kind: 'option'; readonly name: string; readonly selector: string; readonly model: string; readonly path: string }
@@ -30,6 +30,7 @@ export function keyOf(meaning: Meaning): string {
     case 'device':
     case 'panel':
     case 'cable':
+    case 'function':
     case 'rule':
       return `${meaning.kind}\n${meaning.name}`;
     case 'file':
@@ -134,7 +135,7 @@ const firstSelector = (parts: ReturnType<typeof partsOf>['parts']): string | und
 function declared(word: string, name: string, path: string, around: readonly Enclosing[]): Meaning | undefined {
   const outer = around[0];
   if (outer === undefined) {
-    if (word === 'leaf' || word === 'panel' || word === 'cable') return { kind: word, name };
+    if (word === 'leaf' || word === 'panel' || word === 'cable' || word === 'function') return { kind: word, name };
     if (devices.has(word)) return { kind: 'device', name };
     return isModelKind(word) ? { kind: word, name, path } : undefined;
   }

@@ -99,9 +99,19 @@ export interface LineParts {
   readonly keyed: readonly (readonly [key: string, slot: Slot])[];
 }
 
+/** The slots of a line with their keys, listed once for each line of the vocabulary. */
+const listed = new WeakMap<LineSpec, readonly (readonly [string, Slot])[]>();
+function slotsOf(spec: LineSpec): readonly (readonly [string, Slot])[] {
+  const known = listed.get(spec);
+  if (known !== undefined) return known;
+  const slots = Object.entries(spec.slots);
+  listed.set(spec, slots);
+  return slots;
+}
+
 /** Which slot each value of a line fills. Values in a wrong place are `stray`; whatever is missing is simply open. */
 export function partsOf(spec: LineSpec, values: readonly Value[]): LineParts {
-  const slots = Object.entries(spec.slots);
+  const slots = slotsOf(spec);
   const filled = new Set<string>();
   const parts: Part[] = [];
   /** Index of the next slot; a slot with a keyword is entered by its keyword only. */

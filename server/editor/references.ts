@@ -21,7 +21,7 @@ export function referent(analysis: Analysis, offset: number): { readonly meaning
 export function referencesTo(analysis: Analysis, meaning: Meaning): Reference[] {
   const key = keyOf(meaning);
   return mentionsOf(analysis)
-    .filter((mention) => keyOf(mention.meaning) === key)
+    .filter((mention) => mention.meaning.kind === meaning.kind && keyOf(mention.meaning) === key)
     .map(({ start, end, declares }) => ({ path: analysis.path, start, end, declares }));
 }
 

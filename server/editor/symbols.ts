@@ -1,5 +1,5 @@
 // The outline of a file: its blocks, the named parts of models, and nothing else.
-import type { Span, Statement } from '../../grammar/index.ts';
+import { parse, type Span, type Statement, type Tree } from '../../grammar/index.ts';
 import { blockSpecOf, headEnd, lineSpecOf } from './places.ts';
 import type { Analysis } from './workspace.ts';
 import type { BlockSpec } from '../vocabulary/index.ts';
@@ -18,9 +18,52 @@ export interface Symbol {
 /** Symbols told at most; an outline of more is no outline. */
 const mostSymbols = 5000;
 
-export function symbols(analysis: Analysis): Symbol[] {
-  const left = { count: mostSymbols };
-  return symbolsIn(analysis.installation.reading.tree.items, undefined, true, left);
+export const symbols = (analysis: Analysis): Symbol[] => symbolsOf(analysis.installation.reading.tree);
+
+/** The same of a tree alone: no names need be looked up for it, and nothing judged. */
+export const symbolsOf = (tree: Tree): Symbol[] => symbolsIn(tree.items, undefined, true, { count: mostSymbols });
+
+/** A symbol of some file, with what it stands in. */
+export interface Indexed {
+  readonly name: string;
+  readonly word: string;
+  readonly detail: string;
+  /** The names of what is around it, outermost first. */
+  readonly container: string;
+  readonly head: Span;
+}
+
+/** All symbols of a text in one list, for a search over many files; read by its shape alone. */
+export function indexOf(text: string): Indexed[] {
+  const found: Indexed[] = [];
+  const put = (list: readonly Symbol[], container: string): void => {
+    for (const { name, word, detail, head, children } of list) {
+      found.push({ name, word, detail, container, head });
+      put(children, container === '' ? name : `${container} › ${name}`);
+    }
+  };
+  put(symbolsOf(parse(text)), '');
+  return found;
+}
+
+/**
+ * How well a name answers what somebody typed, letters in order and capitals counting for nothing; undefined where it does
+ * not. Smaller is better: the name itself, its beginning, the beginning of a part of it, anywhere, scattered letters.
+ */
+export function likenessTo(query: string, name: string): number | undefined {
+  const wanted = query.toLowerCase();
+  const own = name.toLowerCase();
+  if (wanted === own) return 0;
+  const at = own.indexOf(wanted);
+  if (at === 0) return 1;
+  if (at > 0) return /[^\p{L}\p{N}]/u.test(own.charAt(at - 1)) ? 2 : 3;
+  let from = 0;
+  for (const letter of wanted) {
+    const next = own.indexOf(letter, from);
+    if (next < 0) return undefined;
+    from = next + letter.length;
+  }
+  return 4 + (from - wanted.length) / (own.length + 1);
 }
 
 function symbolsIn(items: readonly Statement[], within: BlockSpec | undefined, isTop: boolean, left: { count: number }): Symbol[] {

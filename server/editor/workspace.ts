@@ -92,7 +92,14 @@ export class Workspace {
     return this.#analyse(path, text, reading, this.#shelf(path, reading), asOf);
   }
 
-  /** The same in small steps, for whoever must not work long at a time. */
+  /** Looks up the names of a text and judges nothing: for what is asked of names alone, in many files. Nothing is found in it. */
+  named(path: string, text: string): Analysis {
+    const reading = readFile(parse(text));
+    const shelf = this.#shelf(path, reading);
+    return new Judged(path, this.root, text, resolve(path, reading, shelf), shelf, { findings: [], accepted: [] }, false);
+  }
+
+  /** The same as `judge` in small steps, for whoever must not work long at a time. */
   *judging(path: string, text: string, asOf: string): Generator<undefined, Analysis> {
     const tree = parse(text);
     yield undefined;

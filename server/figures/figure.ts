@@ -19,6 +19,22 @@ export interface Input {
   readonly from?: string;
 }
 
+/** What figures are about, and whether an editor shows them beside the lines unless it is told otherwise. */
+export const topics = {
+  timing: { doc: 'run times, lags, the dwell and the whole cycle', shown: true },
+  travel: { doc: 'stroke, levers and angles of the drives', shown: true },
+  impact: { doc: 'speed and energy of the moving leaves, and how far they run on', shown: true },
+  force: { doc: 'what moves a leaf, and what the force limits leave', shown: true },
+  safety: { doc: 'places that can hurt, and what the safety functions reach', shown: true },
+  settings: { doc: 'where to set the adjusters of the panel', shown: true },
+  measurements: { doc: 'what to read at edge loops, and what measured forces show', shown: false },
+  gaps: { doc: 'gaps at hinges, under leaves and through them', shown: false },
+  electrical: { doc: 'currents, voltages, cables, protection, batteries', shown: false },
+  wind: { doc: 'wind pressure, and the gusts that stop a drive', shown: false },
+  traffic: { doc: 'duty of the motors, and queues', shown: false },
+} as const satisfies Readonly<Record<string, { readonly doc: string; readonly shown: boolean }>>;
+export type Topic = keyof typeof topics;
+
 /** A family of figures: one calculation, worked for every subject that it applies to. */
 export interface FigureKind {
   /** The id with the subject's name in capitals: `leaf.NAME.inertia`; of a part of a panel, `panel.PANEL.adjuster.NAME`, whose subjects are `main/dwell-trim`. */
@@ -26,6 +42,7 @@ export interface FigureKind {
   readonly title: string;
   /** The unit of `value`: SI, angles in degrees. */
   readonly unit: string;
+  readonly topic: Topic;
   readonly formula: string;
   readonly source: Source;
   /** What a person would change in the file to change it. */

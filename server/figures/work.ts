@@ -39,7 +39,7 @@ class Found implements Figure {
 }
 
 /** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-trim`. */
-function idOf(pattern: string, subject: string): string {
+export function idOf(pattern: string, subject: string): string {
   const slash = pattern.includes('PANEL') ? subject.indexOf('/') : -1;
   return slash < 0 ? pattern.replace('NAME', () => subject) : pattern.replace('PANEL', () => subject.slice(0, slash)).replace('NAME', () => subject.slice(slash + 1));
 }

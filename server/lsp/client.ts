@@ -101,6 +101,7 @@ export function takesOf({ textDocument, workspace }: ClientCapabilities): Client
   return {
     markdown: textDocument?.hover?.contentFormat?.includes('markdown') ?? false,
     snippets: textDocument?.completion?.completionItem?.snippetSupport ?? false,
+    insertReplace: textDocument?.completion?.completionItem?.insertReplaceSupport ?? false,
     related: diagnostic?.relatedInformation ?? false,
     unnecessary: diagnostic?.tagSupport?.valueSet.includes(1) ?? false,
     codeDescription: diagnostic?.codeDescriptionSupport ?? false,
@@ -115,10 +116,11 @@ export function takesOf({ textDocument, workspace }: ClientCapabilities): Client
 /** What the client passed at the start; what does not fit is left out. */
 export function optionsOf(given: unknown): InitializationOptions {
   if (typeof given !== 'object' || given === null) return {};
-  const { pages, settings, suggestCommand } = given as Record<string, unknown>;
+  const { pages, settings, suggestCommand, previewCommand } = given as Record<string, unknown>;
   return {
     ...(typeof pages === 'string' && pages !== '' ? { pages } : {}),
     ...(typeof settings === 'object' && settings !== null ? { settings } : {}),
     ...(typeof suggestCommand === 'string' && suggestCommand !== '' ? { suggestCommand } : {}),
+    ...(typeof previewCommand === 'string' && previewCommand !== '' ? { previewCommand } : {}),
   };
 }

@@ -19,6 +19,7 @@ import type { Lines } from './documents.ts';
 export interface ClientTakes {
   readonly markdown: boolean;
   readonly snippets: boolean;
+  readonly insertReplace: boolean;
   readonly related: boolean;
   readonly unnecessary: boolean;
   readonly codeDescription: boolean;
@@ -44,6 +45,9 @@ export interface Around {
   readonly uri: (path: string) => string;
 }
 
+/** Where the page of a rule is. */
+export const rulePage = (pages: string, rule: string): string => `${pages.replace(/\/$/, '')}/rules/${rule}.md`;
+
 export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Around, takes: ClientTakes): ProtocolDiagnostic {
   const related = takes.related
     ? diagnostic.related.flatMap(({ path, start, end, message }) => {
@@ -55,7 +59,7 @@ export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Aroun
     range: lines.range(diagnostic),
     severity: severities[diagnostic.severity],
     code: diagnostic.rule,
-    ...(around.pages !== undefined && takes.codeDescription ? { codeDescription: { href: `${around.pages.replace(/\/$/, '')}/rules/${diagnostic.rule}.md` } } : {}),
+    ...(around.pages !== undefined && takes.codeDescription ? { codeDescription: { href: rulePage(around.pages, diagnostic.rule) } } : {}),
     source: 'pintle',
     message: diagnostic.message,
     ...(diagnostic.unnecessary && takes.unnecessary ? { tags: [DiagnosticTag.Unnecessary] } : {}),
@@ -77,25 +81,28 @@ const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   rule: CompletionItemKind.Event,
   file: CompletionItemKind.File,
   value: CompletionItemKind.Value,
+  template: CompletionItemKind.Snippet,
 };
 
-/** The items without their documentation, which is asked for one by one. `data` finds an item again. */
+/**
+ * The items without their documentation, which is asked for one by one. `data` finds an item again. There are no commit
+ * characters: each sign that could end a word here is also one that a writer types to go on with a word of their own.
+ */
 export function toCompletionItems(completions: Completions, lines: Lines, takes: ClientTakes, suggestCommand: string | undefined, data: (item: Completion, index: number) => unknown): CompletionItem[] {
-  const range = lines.range(completions.replace);
+  const replace = lines.range(completions.replace);
+  const insert = lines.range(completions.insert);
   return completions.items.map((item, index) => ({
     label: item.label,
     kind: completionKinds[item.kind],
     ...(item.detail === '' ? {} : { detail: item.detail }),
     sortText: `${item.rank.toFixed(3).padStart(8, '0')} ${item.label}`,
-    textEdit: { range, newText: item.snippet && !takes.snippets ? withoutPlaces(item.insert) : item.insert },
+    ...(item.preselect ? { preselect: true } : {}),
+    textEdit: { ...(takes.insertReplace ? { insert, replace } : { range: replace }), newText: item.snippet && !takes.snippets ? item.plain : item.insert },
     insertTextFormat: item.snippet && takes.snippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     ...(item.goesOn && suggestCommand !== undefined ? { command: { title: 'Suggest', command: suggestCommand } } : {}),
     data: data(item, index),
   }));
 }
-
-/** A snippet as plain text: the places to fill are left empty, lists of choices too. */
-const withoutPlaces = (snippet: string): string => snippet.replace(/\$\{\d+:([^}]*)\}/g, '$1').replace(/\$\{\d+\|[^}]*\|\}/g, '').replace(/\$\d+/g, '').replace(/[ \t]+$/gm, '');
 
 const symbolKinds: Readonly<Record<string, SymbolKind>> = {
   site: SymbolKind.Namespace,
@@ -110,13 +117,13 @@ const symbolKinds: Readonly<Record<string, SymbolKind>> = {
   option: SymbolKind.EnumMember,
   selector: SymbolKind.Enum,
 };
-const kindOf = (word: string): SymbolKind => symbolKinds[word] ?? (word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property);
+export const symbolKindOf = (word: string): SymbolKind => symbolKinds[word] ?? (word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property);
 
 export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines): DocumentSymbol[] {
   return symbols.map((symbol) => ({
     name: symbol.name,
     ...(symbol.detail === '' ? {} : { detail: symbol.detail }),
-    kind: kindOf(symbol.word),
+    kind: symbolKindOf(symbol.word),
     range: lines.range(symbol.whole),
     selectionRange: lines.range(symbol.head),
     ...(symbol.children.length > 0 ? { children: toDocumentSymbols(symbol.children, lines) } : {}),
@@ -126,7 +133,7 @@ export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines): Doc
 /** The outline for clients that know no nesting. */
 export function toSymbolInformation(symbols: readonly Symbol[], lines: Lines, uri: string, container?: string): SymbolInformation[] {
   return symbols.flatMap((symbol) => [
-    { name: symbol.name, kind: kindOf(symbol.word), location: { uri, range: lines.range(symbol.whole) }, ...(container === undefined ? {} : { containerName: container }) },
+    { name: symbol.name, kind: symbolKindOf(symbol.word), location: { uri, range: lines.range(symbol.whole) }, ...(container === undefined ? {} : { containerName: container }) },
     ...toSymbolInformation(symbol.children, lines, uri, symbol.name),
   ]);
 }

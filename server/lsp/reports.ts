@@ -120,6 +120,7 @@ export function createReports({ connection, host, session, pace, client, answers
       const { version } = document;
       const analysis = await session.analyse(document, 'whole');
       if (analysis === undefined || document.version !== version || client.isDown) continue;
+      client.refresh('lenses');
       if (client.takes.pull) client.refresh('diagnostics');
       else publishLater([document]);
     }

@@ -98,7 +98,7 @@ export interface CycleAnswer {
   readonly leaves: readonly CycleLeaf[];
 }
 export interface CycleLeaf {
-  /** Its `data-moves` in the plan; the element is drawn closed. */
+  /** Its `data-moves` in the plan; the element is drawn closed. Parts of a drive move too, and may stand within a leaf that carries them along. */
   readonly thing: string;
   /** Turns about a point of the plan (in its viewBox), or moves along it. */
   readonly motion: { readonly kind: 'turn'; readonly x: number; readonly y: number } | { readonly kind: 'shift'; readonly x: number; readonly y: number };
@@ -136,4 +136,6 @@ export interface InitializationOptions {
   readonly settings?: object;
   /** Command of the client that asks for completion again after a word was taken. */
   readonly suggestCommand?: string;
+  /** Command of the client that shows the drawings of a file, whose URI it is given; without it no lens offers them. */
+  readonly previewCommand?: string;
 }

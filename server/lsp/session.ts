@@ -25,6 +25,8 @@ export interface Session {
   readonly analyse: (document: Document, need?: 'quick' | 'whole') => Promise<Analysis | undefined>;
   /** The text of a file as it is now, open or not; or why there is none. */
   readonly read: (path: string) => ReadResult;
+  /** Changes when a file on the disk changes; undefined where there is none or no disk. */
+  readonly stamp: (path: string) => string | undefined;
   /** A file that need not be open, judged once and not kept; or why it cannot be. */
   readonly judgeFile: (path: string) => Promise<Analysis | Exclude<ReadResult, object>>;
   /** A text as it is open, or else the file as it lies on the disk; undefined where there is none. */
@@ -267,6 +269,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     analyseNow,
     analyse,
     read: (path) => read(rootOf(path))(path),
+    stamp: (path) => (isOnDisk(path) ? host.disk?.stamp(path) : undefined),
     knowsAllAround: async (path) => {
       await (finding ?? findFiles());
       return host.disk !== undefined && isOnDisk(path) && folders.some((folder) => isInside(path, folder));

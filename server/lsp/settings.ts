@@ -1,6 +1,7 @@
 // Every setting there is: one schema, from which the extension's settings page, the manual's list and the reading of what a
 // client sends are made. Other editors send the same names as one object: `{ "values": { "show": true } }`.
 // Plain data and no protocol: tests and the generator read it too.
+import { topics, type Topic } from '../editor/index.ts';
 
 interface SettingBase {
   /** For people, in a sentence or two. */
@@ -22,9 +23,22 @@ export type Setting = SwitchSetting | ChoiceSetting;
 const onOff = (doc: string, normally = true): SwitchSetting => ({ kind: 'switch', doc, normally, scope: 'folder' });
 const choice = <Option extends string>(doc: string, options: Readonly<Record<Option, string>>, normally: NoInfer<Option>, scope: SettingBase['scope'] = 'window'): ChoiceSetting<Option> => ({ kind: 'choice', doc, options, normally, scope });
 
+/** One switch for each topic of the figures. */
+const values = Object.fromEntries(Object.entries(topics).map(([topic, { doc, shown }]) => [`values.${topic}`, onOff(`Among the derived values: ${doc}.`, shown)])) as {
+  readonly [Name in Topic as `values.${Name}`]: SwitchSetting;
+};
+
 /** By their names below `pintle.`. */
 export const settings = {
-  'values.show': onOff('Show derived values behind the lines that cause them. The switches below leave out one kind each.'),
+  'values.show': onOff('Show derived values behind the lines that cause them. The switches below choose which; hovering shows all of them.'),
+  ...values,
+  'lenses.show': onOff('Show above leaves, drives, panels and the site what is found in them, and how near they come to a limit.'),
+  'preview.follow': onOff('The preview shows the .gate file whose editor is active. Off: it stays with the file that it was opened for.'),
+  'preview.export': choice(
+    'Colours of drawings that are saved from the preview.',
+    { light: 'On white, in colour.', dark: 'On a dark ground, in colour.', print: 'On white, in shades of grey.' },
+    'light',
+  ),
   'trace.server': choice(
     'What the output channel records of the talk between editor and language server.',
     { off: 'Nothing.', messages: 'Which messages went to and fro.', verbose: 'The messages in full.' },

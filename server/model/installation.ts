@@ -39,6 +39,8 @@ export interface ForceRecord {
 
 export interface Leaf extends Named<'leaf'>, OfSite {
   readonly drives: Drive[];
+  /** What sits on it, in the order of the text. */
+  readonly sensors: Sensor[];
   /** Forces measured on it, in the order of the text. */
   readonly forces: ForceRecord[];
   /** The leaf whose end this one covers. */

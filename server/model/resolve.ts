@@ -42,7 +42,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const names = new Names(problems, shelf.models);
 
   for (const entity of entities.leaf) {
-    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], forces: [], covers: undefined, coveredBy: undefined };
+    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], sensors: [], forces: [], covers: undefined, coveredBy: undefined };
     leaves.push(leaf);
     names.declare('leaf', leaf);
   }
@@ -115,7 +115,10 @@ function linkLeaf(leaf: Leaf, names: Names, problems: Problem[]): void {
 
 function linkSensor(sensor: Sensor, names: Names): void {
   const { on, 'chains-into': chain } = sensor.facts;
-  if (on !== undefined) sensor.leaf = names.leaf(on.leaf);
+  if (on !== undefined) {
+    sensor.leaf = names.leaf(on.leaf);
+    sensor.leaf?.sensors.push(sensor);
+  }
   if (chain !== undefined) {
     const next = names.device(chain.next, 'sensor');
     if (next?.kind === 'sensor') sensor.next = next.it;

@@ -4,6 +4,7 @@ import { rule as acceptanceNotAllowed } from './acceptance-not-allowed/rule.ts';
 import { rule as acceptanceOfUnknownRule } from './acceptance-of-unknown-rule/rule.ts';
 import { rule as acceptanceUnsigned } from './acceptance-unsigned/rule.ts';
 import { rule as acceptanceUnused } from './acceptance-unused/rule.ts';
+import { rule as acceptanceWithoutReason } from './acceptance-without-reason/rule.ts';
 import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
 import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
 import { rule as autoCloseWithoutTestedSensors } from './auto-close-without-tested-sensors/rule.ts';
@@ -150,6 +151,7 @@ export const allRules: readonly Rule[] = [
   acceptanceOfUnknownRule,
   acceptanceUnsigned,
   acceptanceUnused,
+  acceptanceWithoutReason,
   adjusterOutOfRange,
   angleOutOfReach,
   autoCloseWithoutTestedSensors,

@@ -1,7 +1,7 @@
 // What covers the hazards of a leaf, and what is there but does not. Shared by rules, editor and papers; no rule of its own.
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
 import { perSubject } from '../figures/index.ts';
-import { headPlace, type Leaf, type Sensor } from '../model/index.ts';
+import { headPlace, type Installation, type Leaf, type Sensor } from '../model/index.ts';
 import { heedingOf, onlyHeld } from './protection.ts';
 
 /** A device or measure, and where the file speaks of it. */
@@ -34,7 +34,30 @@ const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
 };
 
 /** All hazards of a leaf that are known, each with what covers it; empty for a leaf that nothing drives. */
-export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)));
+export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
+  const places = judgedPlacesOf(leaf);
+  return hazardsOf(leaf)?.found.map((hazard) => places?.find((judged) => judged.hazard === hazard) ?? judge(leaf, hazard));
+});
+
+/** The same without the closing edge, which every sensor of the opening may cover: rules about it ask protection.ts. */
+export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
+  let judged: JudgedHazard[] | undefined;
+  for (const hazard of hazardsOf(leaf)?.found ?? []) if (hazard.kind !== 'closing-edge') (judged ??= []).push(judge(leaf, hazard));
+  return judged;
+});
+
+/** The sensors that sit on no leaf, and those of them that let every leaf touch nobody. */
+const openingSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
+  const all = sensors.filter((sensor) => sensor.facts.on === undefined);
+  return { all, keepingOff: all.filter((sensor) => sensor.model?.facts.measure?.value === 'E') };
+}) as (installation: Installation) => { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] };
+
+/** The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge alone. */
+function sensorsNear(leaf: Leaf, hazard: Hazard): readonly Sensor[] {
+  const { all, keepingOff } = openingSensorsOf(leaf.installation);
+  const others = hazard.kind === 'closing-edge' ? all : keepingOff;
+  return others.length === 0 ? leaf.sensors : [...leaf.sensors, ...others].sort((a, b) => a.at.start - b.at.start);
+}
 
 function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   const by: Cover[] = [];
@@ -44,10 +67,10 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   if (onlyHeld(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control is held', at: headPlace(leaf) });
   const always = by.length > 0;
   const left = new Set(hazard.movements);
-  for (const sensor of leaf.installation.sensors) {
+  for (const sensor of sensorsNear(leaf, hazard)) {
     const measure = sensor.model?.facts.measure?.value;
     const on = sensor.facts.on;
-    if (measure === undefined || (on !== undefined && sensor.leaf !== leaf)) continue;
+    if (measure === undefined) continue;
     const there = on !== undefined && edgesFor[hazard.kind].includes(on.edge);
     // What lets the leaf touch nobody covers the whole leaf; what feels a touch, only where it is.
     const fits = measure === 'E' || (there && measure === 'C') || (hazard.kind === 'closing-edge' && (there || on === undefined));

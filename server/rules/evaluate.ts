@@ -106,6 +106,7 @@ function findingOf(rule: Rule, report: Report): Finding {
     source: (report.source ?? rule.source).text,
     fixes: report.fixes ?? none,
     tag: report.unnecessary === true ? 'unnecessary' : undefined,
+    lacks: report.lacks ?? none,
   };
 }
 
@@ -135,11 +136,42 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
   return broken.length === 0 ? verdict : { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
 }
 
+/** The findings of each rule, in the order in which they start. */
+function sorted(found: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const byRule = new Map<string, Finding[]>();
+  for (const finding of found) {
+    const list = byRule.get(finding.rule);
+    if (list === undefined) byRule.set(finding.rule, [finding]);
+    else list.push(finding);
+  }
+  for (const list of byRule.values()) inOrder(list);
+  return byRule;
+}
+
+/** Those that lie in a stretch, of findings in the order in which they start. */
+function inside({ start, end }: { readonly start: number; readonly end: number }, findings: readonly Finding[]): Finding[] {
+  let low = 0;
+  let high = findings.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((findings[middle] as Finding).start < start) low = middle + 1;
+    else high = middle;
+  }
+  const found: Finding[] = [];
+  for (let at = low; at < findings.length; at++) {
+    const finding = findings[at] as Finding;
+    if (finding.start > end) break;
+    if (finding.end <= end) found.push(finding);
+  }
+  return found;
+}
+
 /** `pending`: of these rules nobody can say that an acceptance matches nothing. */
 function accept(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
   if (installation.accepts.length === 0) return { findings: inOrder(found), accepted: none };
   const findings: Finding[] = [];
   const matched = new Set<Finding>();
+  const byRule = sorted(found);
   for (const { fact, within } of installation.accepts) {
     const name = fact.rule.text;
     const rule = byName.get(name);
@@ -153,8 +185,11 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
       about('acceptance-not-allowed');
       continue;
     }
-    const meant = found.filter((finding) => finding.rule === name && (within === undefined || (finding.start >= within.start && finding.end <= within.end)));
+    const ofRule = byRule.get(name) ?? none;
+    const meant = within === undefined ? ofRule : inside(within, ofRule);
     if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
+    // A form that nobody has filled in accepts nothing.
+    else if (fact.reason.trim() === '') about('acceptance-without-reason');
     else {
       if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
       if (meant.length === 0 && !pending.includes(rule)) about('acceptance-unused');

@@ -5,4 +5,4 @@ export { evaluate, judging, ruleNamed, type Verdict } from './evaluate.ts';
 export { marginsAbout, marginsOf, type Margin } from './margins.ts';
 export type { Edit, Finding, Fix, Related, Rule, Severity } from './rule.ts';
 export { quoted } from './words.ts';
-export { isInput, isUnfit } from './wiring.ts';
+export { addLine, isInput, isUnfit } from './wiring.ts';

@@ -116,13 +116,18 @@ export function guards(sensor: Sensor, leaf: Leaf, movement: Movement): boolean 
 /** A panel stops what it drives. Where nobody says what drives the leaf, any panel may. */
 function reaches(sensor: Sensor, leaf: Leaf): boolean {
   const heard = heedingOf(sensor)?.wire.panel;
-  if (heard === undefined) return true;
+  return heard === undefined || stoppingPanelsOf(leaf)?.includes(heard) !== false;
+}
+
+/** The panels that stop every drive of a leaf; undefined where it is not said what drives it. */
+const stoppingPanelsOf = perSubject((leaf: Leaf): readonly Panel[] | undefined => {
+  let stopping: readonly Panel[] | undefined;
   for (const drive of leaf.drives) {
     const driving = panelsByDrive(leaf.installation).get(drive);
-    if (driving !== undefined && !driving.includes(heard)) return false;
+    if (driving !== undefined) stopping = stopping === undefined ? driving : stopping.filter((panel) => driving.includes(panel));
   }
-  return true;
-}
+  return stopping;
+});
 
 /** The panels that each drive is wired to. */
 const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, readonly Panel[]> => {
@@ -142,12 +147,16 @@ export function isMeantFor(sensor: Sensor, leaf: Leaf, movement: Movement): bool
   const watches = sensor.facts.watches?.movements;
   if (watches === undefined || !watches.includes(movement)) return false;
   const on = sensor.facts.on;
-  if (on === undefined) return sensor.model?.facts.kind?.value !== 'edge';
+  if (on === undefined) return isNoEdge(sensor);
   if (sensor.leaf !== leaf) return false;
   if (movement !== 'opening') return on.edge === 'closing-edge';
   // A sliding leaf has no hinge.
   return on.edge === 'opening-edge' || (on.edge === 'hinge-edge' && leaf.facts.slides === undefined);
 }
+
+/** True when a sensor that sits on no leaf watches the movement; an edge would have to sit on one. */
+const watchesOpening = (sensor: Sensor, movement: Movement): boolean => sensor.facts.watches?.movements.includes(movement) === true && isNoEdge(sensor);
+const isNoEdge = (sensor: Sensor): boolean => sensor.model?.facts.kind?.value !== 'edge';
 
 export interface Measures {
   C: boolean;
@@ -158,40 +167,68 @@ export interface Measures {
 /** What guards one leaf, by movement: every measure, and those that are tested. */
 type Guarding = Readonly<Record<Movement, { readonly all: Measures; readonly tested: Measures }>>;
 
-/** Sensors by the leaf they sit on; under undefined those that guard the whole opening. */
-const sensorsByLeaf = perSubject((installation: Installation): ReadonlyMap<Leaf | undefined, readonly Sensor[]> => {
-  const byLeaf = new Map<Leaf | undefined, Sensor[]>();
+/** The sensors that sit on no leaf and guard the whole opening, by the panel that heeds them. */
+const openingSensorsOf = perSubject((installation: Installation): ReadonlyMap<Panel, readonly Sensor[]> => {
+  const byPanel = new Map<Panel, Sensor[]>();
   for (const sensor of installation.sensors) {
-    // A loop in the ground feels vehicles, not people, whatever its model claims.
-    if (sensor.model?.facts.measure === undefined || sensor.model.facts.kind?.value === 'loop') continue;
-    const leaf = sensor.facts.on === undefined ? undefined : sensor.leaf;
-    const list = byLeaf.get(leaf);
-    if (list === undefined) byLeaf.set(leaf, [sensor]);
+    const panel = sensor.facts.on === undefined ? heedingOf(sensor)?.wire.panel : undefined;
+    if (panel === undefined) continue;
+    const list = byPanel.get(panel);
+    if (list === undefined) byPanel.set(panel, [sensor]);
     else list.push(sensor);
   }
-  return byLeaf;
-}) as (installation: Installation) => ReadonlyMap<Leaf | undefined, readonly Sensor[]>;
+  return byPanel;
+}) as (installation: Installation) => ReadonlyMap<Panel, readonly Sensor[]>;
+
+/** The panels by which a sensor of the opening can stop a leaf. */
+const panelsFor = (leaf: Leaf): Iterable<Panel> => (leaf.installation.panels.length < 2 ? undefined : stoppingPanelsOf(leaf)) ?? openingSensorsOf(leaf.installation).keys();
+
+/** The sensors that can guard a leaf, in the order of the text: those on it, and those of the opening that a panel heeds which stops it. */
+export const sensorsFor = perSubject((leaf: Leaf): readonly Sensor[] => {
+  const sensors = [...leaf.sensors];
+  for (const panel of panelsFor(leaf)) sensors.push(...(openingSensorsOf(leaf.installation).get(panel) ?? none));
+  return sensors.sort((a, b) => a.at.start - b.at.start);
+}) as (leaf: Leaf) => readonly Sensor[];
+
+/** What the sensors of the opening guard that a panel heeds: the same for every leaf. */
+const openingGuardingOf = perSubject((panel: Panel): Guarding | undefined => {
+  const sensors = openingSensorsOf(panel.installation).get(panel);
+  if (sensors === undefined) return undefined;
+  const guarding = noGuarding();
+  for (const sensor of sensors) for (const movement of movements) if (watchesOpening(sensor, movement)) count(sensor, guarding[movement]);
+  return guarding;
+});
+
+/** Counts what a sensor does, unless the panel does not heed it. A loop in the ground feels vehicles, not people, whatever its model claims. */
+function count(sensor: Sensor, guarding: Guarding[Movement]): void {
+  const { model } = sensor;
+  const heeding = heedingOf(sensor);
+  const letter = model?.facts.measure?.value;
+  if (heeding === undefined || letter === undefined || model?.facts.kind?.value === 'loop') return;
+  guarding.all[letter] = true;
+  if (heeding.tested) guarding.tested[letter] = true;
+}
 
 const guardingOf = perSubject((leaf: Leaf): Guarding => {
-  const guarding: Guarding = { closing: noMeasures(), opening: noMeasures(), pedestrian: noMeasures() };
-  const byLeaf = sensorsByLeaf(leaf.installation);
-  for (const sensors of [byLeaf.get(leaf), byLeaf.get(undefined)])
-    for (const sensor of sensors ?? none) {
-      const heeding = heedingOf(sensor);
-      const letter = sensor.model?.facts.measure?.value;
-      if (heeding === undefined || letter === undefined) continue;
-      for (const movement of movements)
-        if (guards(sensor, leaf, movement)) {
-          guarding[movement].all[letter] = true;
-          if (heeding.tested) guarding[movement].tested[letter] = true;
-        }
-    }
+  const guarding = noGuarding();
+  for (const sensor of leaf.sensors) for (const movement of movements) if (guards(sensor, leaf, movement)) count(sensor, guarding[movement]);
+  for (const panel of panelsFor(leaf)) {
+    const opening = openingGuardingOf(panel);
+    if (opening !== undefined) for (const movement of movements) add(guarding[movement], opening[movement]);
+  }
   if (forcesProven(leaf)) {
     guarding.closing.all.C = guarding.pedestrian.all.C = true;
     if (limitsItself(leaf)) guarding.closing.tested.C = guarding.pedestrian.tested.C = true;
   }
   return guarding;
 }) as (leaf: Leaf) => Guarding;
+
+function add(to: Guarding[Movement], more: Guarding[Movement]): void {
+  for (const letter of letters) {
+    to.all[letter] ||= more.all[letter];
+    to.tested[letter] ||= more.tested[letter];
+  }
+}
 
 /**
  * True when the drive limits its own force and measured forces show that the closing edge keeps to the limits of EN 12453:
@@ -211,6 +248,8 @@ const limitsItself = (leaf: Leaf): boolean => leaf.drives.length > 0 && leaf.dri
 
 const movements: readonly Movement[] = ['closing', 'opening', 'pedestrian'];
 const none: readonly never[] = [];
+const letters: readonly Measure[] = ['C', 'D', 'E'];
+const noGuarding = (): Guarding => ({ closing: noMeasures(), opening: noMeasures(), pedestrian: noMeasures() });
 const noMeasures = (): { all: Measures; tested: Measures } => ({ all: { C: false, D: false, E: false }, tested: { C: false, D: false, E: false } });
 
 /** The measures that hold for a movement of a leaf; with `testedOnly`, those that are proven before it. */

@@ -43,6 +43,8 @@ export interface Finding {
   readonly source: string;
   readonly fixes: readonly Fix[];
   readonly tag: 'unnecessary' | undefined;
+  /** Words of lines that are missing in the block at whose head this stands. */
+  readonly lacks: readonly string[];
 }
 
 /** What a rule says of one place. What it leaves out is taken from the rule. */
@@ -57,6 +59,8 @@ export interface Report {
   readonly source?: Source;
   readonly fixes?: readonly Fix[];
   readonly unnecessary?: boolean;
+  /** Words of lines of the block at whose head this stands: each of them would be one thing less to say. */
+  readonly lacks?: readonly string[];
 }
 
 interface RuleBase {

@@ -2,6 +2,7 @@
 import type { NumberValue, Statement, Tree, Value, WordValue } from '../../grammar/index.ts';
 import { dayNumber } from './dates.ts';
 import { nearest } from './likeness.ts';
+import { records } from './records.ts';
 import type { BlockSpec, Entity, Line, LineSpec, Problem, QuantitySlot, Range, RangeSlot, Slot } from './spec.ts';
 import { anywhereLines, blocks, type Blocks, type BlockWord, languageVersion, topLines } from './table.ts';
 import { type Dimension, type Unit, unitNamed, unitsOf } from './units.ts';
@@ -42,8 +43,8 @@ interface SlotReader {
   readonly after: string | undefined;
   readonly optional: boolean;
   readonly many: boolean;
-  /** The words of a choice. */
-  readonly options: ReadonlySet<string>;
+  /** The words of a choice, by themselves: the table's own text is quicker to compare than a piece of the file. */
+  readonly options: ReadonlyMap<string, string>;
   /** The units of a quantity, by each of their spellings. */
   readonly units: ReadonlyMap<string, Unit>;
   readonly low: number;
@@ -56,7 +57,11 @@ interface Reader {
   readonly slots: readonly SlotReader[];
   readonly keywords: ReadonlySet<string>;
   readonly many: boolean;
-  readonly blank: Readonly<Record<string, unknown>>;
+  /** Its place among the lines of its block. */
+  readonly place: number;
+  /** What the slots hold where nothing is stated. */
+  readonly blank: readonly unknown[];
+  readonly record: MakeRecord;
 }
 
 interface BlockReader {
@@ -64,11 +69,24 @@ interface BlockReader {
   readonly spec: BlockSpec;
   readonly lines: ReadonlyMap<string, Reader>;
   readonly blocks: ReadonlyMap<string, BlockReader>;
-  readonly blankFacts: Readonly<Record<string, unknown>>;
+  /** What the lines hold where nothing is stated. */
+  readonly blank: readonly unknown[];
+  readonly record: MakeRecord;
+}
+
+/** Makes a record of its values, in the order of its keys. */
+type MakeRecord = (values: readonly unknown[]) => Record<string, unknown>;
+
+/** The name of a shape in records.ts. */
+export const shapeOf = (keys: readonly string[]): string => keys.join(' ');
+
+/** What makes records of these keys. A shape that is not generated yet only takes longer. */
+function recordOf(keys: readonly string[]): MakeRecord {
+  return records[shapeOf(keys)] ?? ((values) => Object.fromEntries(keys.map((key, at) => [key, values[at]])));
 }
 
 const none: readonly never[] = Object.freeze([]) as readonly never[];
-const noOptions: ReadonlySet<string> = new Set();
+const noKeywords: ReadonlySet<string> = new Set();
 /** Most unknown words of one file for which a likely meaning is looked up. */
 const mostGuesses = 200;
 const noBlocks: Record<string, Entity[]> = Object.freeze({}) as Record<string, Entity[]>;
@@ -81,25 +99,30 @@ function slotReader(key: string, slot: Slot): SlotReader {
     after: slot.after,
     optional: slot.optional === true,
     many: slot.many === true,
-    options: new Set(slot.kind === 'choice' ? Object.keys(slot.options) : none),
+    options: new Map(slot.kind === 'choice' ? Object.keys(slot.options).map((option) => [option, option]) : none),
     units: new Map(slot.kind === 'quantity' ? unitsOf(slot.dimension).flatMap((unit) => [unit.name, ...unit.also].map((name) => [name, unit] as const)) : none),
     low: slot.kind === 'quantity' ? slot.min : 0,
     high: slot.kind === 'quantity' ? slot.max : 0,
   };
 }
 
-function lineReader(word: string, spec: LineSpec): Reader {
+function lineReader(word: string, spec: LineSpec, place = 0): Reader {
   const slots = Object.entries(spec.slots);
   const keywords = new Set(slots.flatMap(([, slot]) => (slot.after === undefined ? [] : [slot.after])));
-  const blank: Record<string, unknown> = { line: undefined };
-  for (const [key, slot] of slots) blank[key] = 'fallback' in slot ? slot.fallback : undefined;
-  return { word, spec, slots: slots.map(([key, slot]) => slotReader(key, slot)), keywords, blank, many: spec.many === true };
+  const blank = slots.map(([, slot]) => ('fallback' in slot ? slot.fallback : undefined));
+  return { word, spec, slots: slots.map(([key, slot]) => slotReader(key, slot)), keywords, many: spec.many === true, place, blank, record: recordOf(['line', ...Object.keys(spec.slots)]) };
 }
 
 function blockReader(word: string, spec: BlockSpec): BlockReader {
-  const lines = new Map(Object.entries(spec.lines).map(([key, line]) => [key, lineReader(key, line)]));
-  const blankFacts = Object.fromEntries(Object.entries(spec.lines).map(([key, line]) => [key, line.many === true ? none : undefined]));
-  return { word, spec, lines, blankFacts, blocks: new Map(Object.entries(spec.blocks).map(([key, block]) => [key, blockReader(key, block)])) };
+  const lines = Object.entries(spec.lines);
+  return {
+    word,
+    spec,
+    lines: new Map(lines.map(([key, line], place) => [key, lineReader(key, line, place)])),
+    blocks: new Map(Object.entries(spec.blocks).map(([key, block]) => [key, blockReader(key, block)])),
+    blank: lines.map(([, line]) => (line.many === true ? none : undefined)),
+    record: recordOf(Object.keys(spec.lines)),
+  };
 }
 
 const blockReaders = new Map(Object.entries(blocks).map(([word, spec]) => [word, blockReader(word, spec)]));
@@ -127,6 +150,8 @@ class FileReading {
   #language: Reading['language'];
   readonly #uses: Line<(typeof topLines)['use']>[] = [];
 
+  /** The line being read: its statement, then its slots. One row for all lines. */
+  readonly #row: unknown[] = [];
   readonly #guesses = new Map<string, { readonly meant: string; readonly elsewhere: string }>();
 
   constructor(tree: Tree) {
@@ -211,7 +236,8 @@ class FileReading {
 
   #block(reader: BlockReader, statement: Statement): Entity {
     const header = this.#header(reader, statement);
-    const facts: Record<string, unknown> = { ...reader.blankFacts };
+    // A row by the places of the lines, and one literal of it at the end: keys that are stored one by one cost far more.
+    const row = reader.blank.slice();
     const nested: Record<string, Entity[]> = reader.blocks.size === 0 ? noBlocks : {};
     for (const word of reader.blocks.keys()) nested[word] = [];
     let unread: string[] | undefined;
@@ -222,13 +248,12 @@ class FileReading {
       if (line !== undefined) {
         const read = this.#line(line, item);
         if (read === undefined) (unread ??= []).push(word.text);
-        // The reader's own word is used as the key: it is one string for all files, and so much faster than the text's.
         else if (line.many) {
-          const list = facts[line.word] as unknown[];
-          if (list.length === 0) facts[line.word] = [read];
+          const list = row[line.place] as unknown[];
+          if (list.length === 0) row[line.place] = [read];
           else list.push(read);
-        } else if (facts[line.word] === undefined) facts[line.word] = read;
-        else this.#repeated(item, (facts[line.word] as { line: Statement }).line, line.word);
+        } else if (row[line.place] === undefined) row[line.place] = read;
+        else this.#repeated(item, (row[line.place] as { line: Statement }).line, line.word);
         continue;
       }
       const block = reader.blocks.get(word.text);
@@ -253,7 +278,7 @@ class FileReading {
       title: header.title,
       model: header.model,
       at: statement,
-      facts: facts as Entity['facts'],
+      facts: reader.record(row) as Entity['facts'],
       blocks: nested,
       unread: unread ?? none,
       memo: [],
@@ -290,19 +315,20 @@ class FileReading {
   /** Reads a line; undefined when something that it needs is missing or wrong, which is then reported. */
   #line(reader: Reader, statement: Statement): Record<string, unknown> | undefined {
     if (statement.body !== undefined) this.#problem('body-unexpected', statement.word ?? statement, { word: reader.word });
-    const out: Record<string, unknown> = { ...reader.blank };
-    out['line'] = statement;
+    const row = this.#row;
+    row[0] = statement;
+    for (let i = 0; i < reader.blank.length; i++) row[i + 1] = reader.blank[i];
     let values = statement.values;
     let at = 0;
     let ok = true;
     for (let i = 0; i < reader.slots.length; i++) {
       const one = reader.slots[i] as SlotReader;
-      const { key, slot } = one;
+      const { slot } = one;
       if (one.kind === 'tolerance') {
         const number = values[at - 1];
         if (number?.kind === 'number' && number.plusMinus !== undefined) {
           const share = this.#tolerance(number);
-          if (share !== undefined) out[key] = share;
+          if (share !== undefined) row[i + 1] = share;
           else ok = false;
         }
         continue;
@@ -353,13 +379,13 @@ class FileReading {
           else list.push(read);
           from++;
         }
-        out[key] = list;
+        row[i + 1] = list;
         at = from;
         continue;
       }
       const quick = quickly(one, value);
       if (quick !== undefined) {
-        out[key] = quick;
+        row[i + 1] = quick;
         at = from + 1;
         continue;
       }
@@ -367,7 +393,7 @@ class FileReading {
         values = splitAtKeyword(values, value.unit.text, from) ?? values;
       const read = this.#slot(reader, slot, values[from] as Value);
       if (read === undefined) ok = false;
-      else out[key] = read;
+      else row[i + 1] = read;
       // A tolerance that nothing here reads must not pass for one that was heeded.
       if (ok && value.kind === 'number' && value.plusMinus !== undefined && reader.slots[i + 1]?.kind !== 'tolerance')
         ok = this.#problem('value-unexpected', value.plusMinus, { found: '± ' + this.#source(value.plusMinus), word: reader.word, shape: lineShape(reader.word, reader.spec) }) ?? false;
@@ -376,7 +402,7 @@ class FileReading {
     // A value that did not fit has been reported; what stands behind it often belongs to the same slip.
     if (!ok) return undefined;
     if (at < values.length) this.#leftOver(reader, values, at);
-    return out;
+    return reader.record(row);
   }
 
   #leftOver(reader: Reader, values: readonly Value[], at: number): void {
@@ -507,7 +533,7 @@ class FileReading {
 
 /** The value of a slot in the plain case: a word that fits, or a number with a unit inside the limits. */
 function quickly(one: SlotReader, value: Value): unknown {
-  if (value.kind === 'word') return one.kind === 'ref' ? value : one.options.has(value.text) ? value.text : undefined;
+  if (value.kind === 'word') return one.kind === 'ref' ? value : one.options.get(value.text);
   if (value.kind !== 'number' || one.kind !== 'quantity' || value.unit === undefined || value.upTo !== undefined || value.plusMinus !== undefined) return undefined;
   const si = one.units.get(value.unit.text)?.toSi(numberOf(value));
   return si !== undefined && si >= one.low && si <= one.high ? si : undefined;
@@ -519,7 +545,24 @@ const startsWithLetter = (text: string): boolean => {
   return (code >= 97 && code <= 122) || letter.test(text);
 };
 
-const numberOf = (value: NumberValue): number => Number(value.text.charCodeAt(0) === 0x2212 ? '-' + value.text.slice(1) : value.text);
+/** Most digits of which a whole number holds each one, whatever they are. */
+const mostDigits = 15;
+
+/** What a number says. Plain ones are put together here: whole digits over a power of ten is rounded once, as `Number` does, and quicker. */
+function numberOf({ text }: NumberValue): number {
+  let whole = 0;
+  let under = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 46) under = 1;
+    else if (code < 48 || code > 57 || text.length > mostDigits) return Number(text.charCodeAt(0) === 0x2212 ? '-' + text.slice(1) : text);
+    else {
+      whole = whole * 10 + code - 48;
+      under *= 10;
+    }
+  }
+  return under === 0 ? whole : whole / under;
+}
 
 function keywordAt(values: readonly Value[], keyword: string, from: number): number {
   for (let i = from; i < values.length; i++) {
@@ -551,7 +594,7 @@ function moveToFront(values: readonly Value[], at: number, from: number, keyword
 }
 
 /** True when a value is of the kind that a slot takes; a keyword of the line is none. */
-export function fits(value: Value, slot: Slot, keywords: ReadonlySet<string> = noOptions): boolean {
+export function fits(value: Value, slot: Slot, keywords: ReadonlySet<string> = noKeywords): boolean {
   if (value.kind === 'word' && keywords.has(value.text)) return false;
   switch (slot.kind) {
     case 'quantity':

@@ -67,6 +67,8 @@ export interface LineSpec {
   readonly many?: boolean;
   /** Must stand in every such block. */
   readonly required?: boolean;
+  /** What it says decides whether somebody can be hurt: editors mark it, and a fix that changes it is never safe. */
+  readonly safety?: boolean;
   /** Where the meaning or the limits come from; without one it is common practice. */
   readonly source?: string;
 }

@@ -19,6 +19,7 @@ const levelOptions = {
   e: 'less than one in 10 000 000 hours',
 } as const;
 const requiredLevel = {
+  safety: true,
   doc: 'The performance level that safety functions must reach here, as the risk assessment says.',
   example: 'required-level c',
   source: 'EN ISO 13849-1',
@@ -38,42 +39,49 @@ const switchingOptions = {
 /** What a product declares for functional safety: of itself as a whole, or so that it can be reckoned. */
 const safetyLines = {
   pfhd: {
+    safety: true,
     doc: 'Probability of a dangerous failure an hour, as its maker declares it for the whole of it. 45 FIT are 4.5 in 100 million hours.',
     example: 'pfhd 45 FIT',
     source: 'EN ISO 13849-1',
     slots: { value: quantity('rate', 1e-12 / hour, 1e-3 / hour, { doc: 'Failures an hour.' }) },
   },
   'performance-level': {
+    safety: true,
     doc: 'The performance level that its maker declares for it.',
     example: 'performance-level d',
     source: 'EN ISO 13849-1',
     slots: { value: choice(levelOptions, { doc: 'The level.' }) },
   },
   category: {
+    safety: true,
     doc: 'The category that its maker declares, 1 to 4. Not stated means B: nothing is claimed of how it is built.',
     example: 'category 2',
     source: 'EN ISO 13849-1',
     slots: { value: count(1, 4, { doc: 'The category.' }) },
   },
   mttfd: {
+    safety: true,
     doc: 'Mean time to a dangerous failure of each of its channels, without the parts that wear by switching.',
     example: 'mttfd 60 years',
     source: 'EN ISO 13849-1',
     slots: { value: quantity('time', 0.1 * year, 100_000 * year, { doc: 'Mean time.' }) },
   },
   b10d: {
+    safety: true,
     doc: 'Number of operations until a tenth of such parts have failed dangerously, for what wears by switching.',
     example: 'b10d 2000000',
     source: 'EN ISO 13849-1, Annex C',
     slots: { value: count(100, 1e10, { doc: 'Number of operations.' }) },
   },
   coverage: {
+    safety: true,
     doc: 'Average diagnostic coverage: the share of its dangerous failures that it finds by itself. Not stated means none.',
     example: 'coverage 90 %',
     source: 'EN ISO 13849-1, Annex E',
     slots: { value: quantity('ratio', 0, 1, { doc: 'Share.', fallback: 0 }) },
   },
   'common-cause': {
+    safety: true,
     doc: 'Points for measures against failures of both channels by one cause, out of 100.',
     example: 'common-cause 75',
     source: 'EN ISO 13849-1, Annex F',
@@ -89,6 +97,7 @@ const site = {
   example: 'site "Name of the place" {\n  rules europe\n  users limited\n  sight none\n  supply 230 V 50 Hz\n}',
   lines: {
     rules: {
+      safety: true,
       doc: 'The body of rules that the site is judged by.',
       required: true,
       example: 'rules europe',
@@ -103,6 +112,7 @@ const site = {
       },
     },
     users: {
+      safety: true,
       doc: 'Who can be near the gate while it moves. The type of use in the safeguarding matrix.',
       required: true,
       example: 'users public',
@@ -119,6 +129,7 @@ const site = {
       },
     },
     sight: {
+      safety: true,
       doc: 'Whether whoever operates the gate sees all of it from there. Not stated means not seen.',
       example: 'sight none',
       source: 'EN 12453:2000, 5.5.1, Table 1',
@@ -127,6 +138,7 @@ const site = {
       },
     },
     'usage-class': {
+      safety: true,
       doc: 'Under the rules of North America: what the gate serves.',
       example: 'usage-class II',
       source: 'ASTM F2200 (usage classes)',
@@ -143,6 +155,7 @@ const site = {
       },
     },
     'pedestrian-entrance': {
+      safety: true,
       doc: 'Where people on foot pass.',
       example: 'pedestrian-entrance separate',
       source: 'CPSC, Operation Safe Gate, 2018',
@@ -178,6 +191,7 @@ const site = {
       slots: {},
     },
     earthing: {
+      safety: true,
       doc: 'How the supply is earthed.',
       example: 'earthing TN',
       source: 'IEC 60364-1',
@@ -192,12 +206,14 @@ const site = {
       },
     },
     'external-impedance': {
+      safety: true,
       doc: 'Impedance of the earth fault loop outside the installation (Ze), as measured or as the supplier states it.',
       example: 'external-impedance 0.35 ohm',
       source: 'BS 7671, 411.4',
       slots: { value: quantity('resistance', 0.001, 10_000, { doc: 'Impedance.' }) },
     },
     'earth-electrode': {
+      safety: true,
       doc: 'Resistance of the earth electrode with the conductor to it (RA), as measured.',
       example: 'earth-electrode 45 ohm',
       source: 'BS 7671, 411.5',
@@ -282,6 +298,7 @@ const leaf = {
   example: 'leaf west {\n  width 2.10 m\n  height 1.80 m\n  mass 165 kg\n  opens inward 95 deg\n}',
   lines: {
     width: {
+      safety: true,
       doc: 'Width of the leaf, from its hinge axis to its free end; for a sliding leaf, its length without a tail.',
       required: true,
       example: 'width 2.10 m',
@@ -293,12 +310,14 @@ const leaf = {
       slots: { value: quantity('length', 0.3, 6, { doc: 'Height.' }) },
     },
     mass: {
+      safety: true,
       doc: 'Mass of the leaf with all that hangs on it. It is taken as spread evenly over the width.',
       required: true,
       example: 'mass 165 kg',
       slots: { value: quantity('mass', 5, 5000, { doc: 'Mass.' }) },
     },
     opens: {
+      safety: true,
       doc: 'A swing leaf: the side it opens to, and how far.',
       example: 'opens inward 95 deg',
       slots: {
@@ -307,6 +326,7 @@ const leaf = {
       },
     },
     slides: {
+      safety: true,
       doc: 'A sliding leaf: the way it opens, seen from inside, and how far.',
       example: 'slides left 4.20 m',
       slots: {
@@ -332,11 +352,13 @@ const leaf = {
       slots: { value: quantity('force', 0, 5000, { doc: 'Force.' }) },
     },
     slope: {
+      safety: true,
       doc: 'How much the ground rises towards the side that a swing leaf opens to, or the track towards where a sliding leaf stands open; negative where it falls.',
       example: 'slope 2 %',
       slots: { value: quantity('ratio', -0.3, 0.3, { doc: 'Rise over length.' }) },
     },
     'hinge-tilt': {
+      safety: true,
       doc: 'The hinge axis leans: by how much, and the position in which the leaf then hangs lowest, towards which it falls.',
       example: 'hinge-tilt 2 deg lowest closed',
       slots: {
@@ -350,17 +372,20 @@ const leaf = {
       slots: { value: quantity('length', 0, 0.5, { doc: 'Rise.' }) },
     },
     'hinge-guard': {
+      safety: true,
       doc: 'From the hinge axis out to where nobody can be caught by the leaf: a cover, a fence, or its shape keeps people out. Not stated means that people can reach all of it.',
       example: 'hinge-guard 350 mm',
       source: 'EN 12453:2017, Annex B (mechanical protection)',
       slots: { value: quantity('length', 0.01, 10, { doc: 'Distance from the hinge axis.' }) },
     },
     thickness: {
+      safety: true,
       doc: 'Thickness of a swing leaf at its hinge end.',
       example: 'thickness 40 mm',
       slots: { value: quantity('length', 0.002, 0.5, { doc: 'Thickness.' }) },
     },
     'hinge-gap': {
+      safety: true,
       doc: 'Gap between the hinge end of a swing leaf and its post when closed; and, where it was measured, the least and the greatest gap there over the whole travel, on either side. Without them they are worked out from `hinge-offset`, `thickness` and `post-proud`.',
       example: 'hinge-gap 30 mm least 12 mm greatest 60 mm',
       source: 'EN ISO 13854',
@@ -371,6 +396,7 @@ const leaf = {
       },
     },
     'hinge-offset': {
+      safety: true,
       doc: 'Where the hinge axis stands, measured from the corner of the closed leaf at its hinge end, on the side that it opens to.',
       example: 'hinge-offset 15 mm by 25 mm',
       slots: {
@@ -384,12 +410,14 @@ const leaf = {
       slots: { value: quantity('length', -1, 2, { doc: 'Distance.', fallback: 0 }) },
     },
     'ground-gap': {
+      safety: true,
       doc: 'Gap between the underside of the closed leaf and the ground.',
       example: 'ground-gap 130 mm',
       source: 'EN ISO 13854',
       slots: { value: quantity('length', 0, 1, { doc: 'Gap.' }) },
     },
     'infill-opening': {
+      safety: true,
       doc: 'The openings in the face of the leaf that a hand can reach through: their shape, and the smaller side of a slot, the side of a square or the diameter of a round one.',
       example: 'infill-opening slot 40 mm',
       source: 'EN ISO 13857, as reprinted in DGUV Information 208-022, Table 2',
@@ -400,6 +428,7 @@ const leaf = {
       },
     },
     passes: {
+      safety: true,
       doc: 'Something fixed that a sliding leaf runs past, and the distance between them.',
       many: true,
       example: 'passes post 60 mm',
@@ -418,22 +447,26 @@ const leaf = {
       },
     },
     tail: {
+      safety: true,
       doc: 'A sliding leaf without a track under it: the length of its tail, which stays on the rollers and balances the leaf.',
       example: 'tail 2.4 m',
       slots: { value: quantity('length', 0.1, 15, { doc: 'Length.' }) },
     },
     'roller-spacing': {
+      safety: true,
       doc: 'Distance between the front and the rear rollers that carry a leaf with a tail.',
       example: 'roller-spacing 2.1 m',
       slots: { value: quantity('length', 0.1, 15, { doc: 'Distance.' }) },
     },
     'room-when-open': {
+      safety: true,
       doc: 'The least distance between the open leaf and anything fixed: a wall, a post, a bank. For a sliding leaf, behind its rear end.',
       example: 'room-when-open 600 mm',
       source: 'EN ISO 13854',
       slots: { value: quantity('length', 0, 50, { doc: 'Distance.' }) },
     },
     closes: {
+      safety: true,
       doc: 'This leaf covers the end of another one, so it opens first and closes last.',
       example: 'closes onto east overlap 40 mm',
       slots: {
@@ -458,22 +491,26 @@ const drive = {
   example: 'drive west-ram : MODEL {\n  moves west\n  post-bracket 140 mm by 120 mm\n  leaf-bracket 780 mm\n}',
   lines: {
     moves: {
+      safety: true,
       doc: 'The leaf that this drive moves.',
       required: true,
       example: 'moves west',
       slots: { leaf: ref('leaf', { doc: 'The leaf.' }) },
     },
     'post-bracket': {
+      safety: true,
       doc: 'Where a linear ram is pinned to the post, measured from the hinge axis.',
       example: 'post-bracket 140 mm by 120 mm',
       slots: pointFromHinge,
     },
     shaft: {
+      safety: true,
       doc: 'Where the shaft of an articulated-arm drive stands, measured from the hinge axis.',
       example: 'shaft 200 mm by 150 mm',
       slots: pointFromHinge,
     },
     'leaf-bracket': {
+      safety: true,
       doc: 'Distance from the hinge axis to the bracket on the leaf, along the leaf.',
       example: 'leaf-bracket 780 mm',
       slots: { value: quantity('length', 0.05, 5, { doc: 'Distance.' }) },
@@ -497,6 +534,7 @@ const sensor = {
   example: 'sensor lower-beam : MODEL {\n  watches closing\n  height 200 mm\n}',
   lines: {
     watches: {
+      safety: true,
       doc: 'The movements during which the panel heeds this sensor.',
       required: true,
       example: 'watches closing',
@@ -505,11 +543,13 @@ const sensor = {
       },
     },
     height: {
+      safety: true,
       doc: 'Height of a beam or curtain above the ground.',
       example: 'height 200 mm',
       slots: { value: quantity('length', 0, 3, { doc: 'Height.' }) },
     },
     on: {
+      safety: true,
       doc: 'The leaf and the part of it that this sensor sits on.',
       example: 'on west closing-edge',
       slots: {
@@ -527,6 +567,7 @@ const sensor = {
       },
     },
     terminator: {
+      safety: true,
       doc: 'The resistor that is fitted at the far end of this edge.',
       example: 'terminator 8.2 kohm',
       slots: {
@@ -535,11 +576,13 @@ const sensor = {
       },
     },
     leakage: {
+      safety: true,
       doc: 'Least resistance across the two wires of this edge that damp may make before it is mended. Not stated means dry.',
       example: 'leakage 200 kohm',
       slots: { value: quantity('resistance', 100, 1e9, { doc: 'Resistance.' }) },
     },
     'chains-into': {
+      safety: true,
       doc: 'The next edge of the chain: the far end of this edge is wired to it and not to a terminator.',
       example: 'chains-into east-edge',
       slots: { next: ref('sensor', { doc: 'The next edge.' }) },
@@ -555,6 +598,7 @@ const control = {
   example: 'control fobs {\n  by transmitter\n  acts impulse\n  sight none\n}',
   lines: {
     by: {
+      safety: true,
       doc: 'What people operate it with.',
       example: 'by transmitter',
       slots: {
@@ -573,6 +617,7 @@ const control = {
       },
     },
     acts: {
+      safety: true,
       doc: 'How the gate answers. Closing by itself after the dwell is automatic and need not be stated here.',
       required: true,
       example: 'acts impulse',
@@ -589,12 +634,14 @@ const control = {
       },
     },
     sight: {
+      safety: true,
       doc: 'Whether the whole gate is in view from this control. Not stated means as the site says.',
       example: 'sight full',
       source: 'EN 12453:2000, 5.5.1, Table 1',
       slots: { value: choice({ full: 'the whole gate is in view', none: 'the gate, or a part of it, is out of view' }, { doc: 'How much is in view.' }) },
     },
     reach: {
+      safety: true,
       doc: 'How far a fixed control is from any part of the moving gate.',
       example: 'reach 2 m',
       source: 'UL 325',
@@ -616,6 +663,7 @@ const panel = {
   example: 'panel main : MODEL {\n  wire lower-beam to B1 B2\n  link S1 S2\n}',
   lines: {
     wire: {
+      safety: true,
       doc: 'A device and the terminals that it is wired to.',
       many: true,
       example: 'wire lower-beam to B1 B2',
@@ -633,18 +681,21 @@ const panel = {
       },
     },
     link: {
+      safety: true,
       doc: 'A wire link between two terminals, as an unused normally-closed input needs one to its common.',
       many: true,
       example: 'link S1 S2',
       slots: { terminals: ref('terminal', { doc: 'The two terminals.', many: true }) },
     },
     select: {
+      safety: true,
       doc: 'The position of a selector.',
       many: true,
       example: 'select logic closes-alone',
       slots: { selector: ref('selector', { doc: 'The selector.' }), option: ref('option', { doc: 'Its position.' }) },
     },
     registered: {
+      safety: true,
       doc: 'Sensors that the panel has learnt; a panel that learns its sensors does not heed one that it has not.',
       many: true,
       example: 'registered lower-beam west-edge',
@@ -750,16 +801,19 @@ const motion = {
   example: 'motion {\n  slow-zone last 10 %\n  seat 1.5 s\n  lag opening 3 s\n  lag closing 4 s\n  dwell 25 s\n}',
   lines: {
     speed: {
+      safety: true,
       doc: 'Speed outside the slow zones, as a share of what the drives can do. Not stated means all of it.',
       example: 'speed 80 %',
       slots: { value: quantity('ratio', 0.1, 1, { doc: 'Share of the full speed.', fallback: 1 }) },
     },
     force: {
+      safety: true,
       doc: 'How hard the drives push, as a share of the most that they can.',
       example: 'force 60 %',
       slots: { value: quantity('ratio', 0.02, 1, { doc: 'Share of the greatest thrust or torque.' }) },
     },
     'slow-zone': {
+      safety: true,
       doc: 'The last part of each movement, run slowly.',
       example: 'slow-zone last 10 % at 40 %',
       slots: {
@@ -773,6 +827,7 @@ const motion = {
       slots: { value: quantity('time', 0, 30, { doc: 'Time.' }) },
     },
     lag: {
+      safety: true,
       doc: 'How much later the second leaf starts. Opening: after the covering leaf; closing: after the covered one.',
       many: true,
       example: 'lag opening 3 s',
@@ -782,12 +837,14 @@ const motion = {
       },
     },
     order: {
+      safety: true,
       doc: 'Which leaf starts first, and which second. Not stated means as the overlap asks.',
       many: true,
       example: 'order opening west east',
       slots: { movement: choice(directionOptions, { doc: 'Which movement.' }), leaves: ref('leaf', { doc: 'The leaves in the order they start.', many: true }) },
     },
     dwell: {
+      safety: true,
       doc: 'How long the gate stands open before it closes by itself. Leave it out where it must not.',
       example: 'dwell 25 s',
       slots: { value: quantity('time', 0, 3600, { doc: 'Time from fully open to the start of closing.' }) },
@@ -798,6 +855,7 @@ const motion = {
       slots: { value: quantity('time', 0, 30, { doc: 'Time.', fallback: 0 }) },
     },
     pedestrian: {
+      safety: true,
       doc: 'A part opening for people on foot: which leaf, how far, and how long it stays open.',
       example: 'pedestrian west to 60 % dwell 10 s',
       slots: {
@@ -843,6 +901,7 @@ const cable = {
       slots: {},
     },
     breaker: {
+      safety: true,
       doc: 'The circuit breaker at its beginning.',
       example: 'breaker B 16 A',
       source: 'EN 60898-1',
@@ -859,11 +918,13 @@ const cable = {
       },
     },
     fuse: {
+      safety: true,
       doc: 'The fuse at its beginning.',
       example: 'fuse 10 A',
       slots: { rating: quantity('current', 0.05, 125, { doc: 'Its rated current.' }) },
     },
     'residual-current': {
+      safety: true,
       doc: 'The residual-current device at its beginning, or nearer to the supply.',
       example: 'residual-current 30 mA',
       source: 'EN 61008-1 and EN 61009-1',
@@ -913,6 +974,7 @@ const measured = {
     'measured {\n  on 2026-05-14\n  by "KL"\n  instrument "force gauge 3" calibrated 2026-02-01\n  force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N\n}',
   lines: {
     on: {
+      safety: true,
       doc: 'The day.',
       required: true,
       example: 'on 2026-05-14',
@@ -930,6 +992,7 @@ const measured = {
       slots: { what: text({ doc: 'The instrument, so that it can be told from others.' }), calibrated: date({ doc: 'The day of its last calibration.', after: 'calibrated', optional: true }) },
     },
     force: {
+      safety: true,
       doc: 'Readings at one point of a leaf. Where several readings stand behind one another they are repeats, in the same order everywhere on the line.',
       many: true,
       example: 'force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N',
@@ -956,6 +1019,7 @@ const safetyFunction = {
   lines: {
     'required-level': { ...requiredLevel, doc: 'The performance level that this function must reach, as the risk assessment says. Not stated means as the site says.' },
     risk: {
+      safety: true,
       doc: 'The risk as the graph of the standard asks for it; the level that follows is from memory. A required level that is stated goes before it.',
       example: 'risk serious seldom avoidable',
       source: 'EN ISO 13849-1, Annex A (from memory)',
@@ -966,6 +1030,7 @@ const safetyFunction = {
       },
     },
     parts: {
+      safety: true,
       doc: 'The devices that the function runs through, from the one that senses to the one that stops; each is reckoned by what its model declares.',
       example: 'parts west-edge main',
       slots: { parts: ref('load', { doc: 'Sensors, drives and panels.', many: true }) },
@@ -978,6 +1043,7 @@ const safetyFunction = {
       example: 'subsystem cut-off {\n  category 3\n  common-cause 75\n  element "contactor K1" b10d 1300000 coverage 90 %\n  element "contactor K2" channel second b10d 1300000 coverage 90 %\n}',
       lines: {
         category: {
+          safety: true,
           doc: 'The category that it is built to, 1 to 4. Not stated means B: nothing is claimed.',
           example: 'category 3',
           source: 'EN ISO 13849-1',
@@ -985,18 +1051,21 @@ const safetyFunction = {
         },
         'common-cause': safetyLines['common-cause'],
         tests: {
+          safety: true,
           doc: 'How many tests come on each demand of the function, at the least. Category 2 asks for 100, or for a test at each demand; where nothing is stated the test does not count.',
           example: 'tests 100',
           source: 'EN ISO 13849-1 (the numbers from memory)',
           slots: { value: count(1, 1_000_000, { doc: 'Tests for each demand.' }) },
         },
         'tested-on-demand': {
+          safety: true,
           doc: 'The test is made at each demand, and the gate is brought to rest before anybody is hurt.',
           example: 'tested-on-demand',
           source: 'EN ISO 13849-1',
           slots: {},
         },
         element: {
+          safety: true,
           doc: 'One part: its channel, and what its maker declares of it.',
           many: true,
           required: true,
@@ -1049,6 +1118,7 @@ const panelModel = {
       slots: { value: count(1, 4, { doc: 'Number of leaves.' }) },
     },
     terminal: {
+      safety: true,
       doc: 'A terminal: its name, what it is for, and how it wants to be wired.',
       many: true,
       example: 'terminal S1 safety-input normally-closed common S0',
@@ -1093,6 +1163,7 @@ const panelModel = {
       slots: { value: quantity('current', 0, 10, { doc: 'Current.' }) },
     },
     window: {
+      safety: true,
       doc: 'The resistances at a resistive input that the panel takes for an edge at rest.',
       many: true,
       example: 'window E1 6.5 kohm .. 10.5 kohm',
@@ -1110,16 +1181,19 @@ const panelModel = {
       },
     },
     'tests-relay-outputs': {
+      safety: true,
       doc: 'Before each movement it tests the protective devices that report through a relay contact.',
       example: 'tests-relay-outputs',
       slots: {},
     },
     'registers-sensors': {
+      safety: true,
       doc: 'It learns its sensors once, and from then on heeds those that it has learnt.',
       example: 'registers-sensors',
       slots: {},
     },
     'output-relay': {
+      safety: true,
       doc: 'What cuts off the drive, where its maker declares no number for it: a number known from memory is then reckoned with.',
       example: 'output-relay relay-full-load',
       source: 'EN ISO 13849-1, Annex C, Table C.1 (from memory)',
@@ -1236,11 +1310,13 @@ const driveModel = {
       slots: { value: quantity('length', 0.05, 2, { doc: 'Stroke.' }) },
     },
     speed: {
+      safety: true,
       doc: 'Full speed of a ram’s rod or of a rack.',
       example: 'speed 16 mm/s',
       slots: { value: quantity('speed', 0.001, 2, { doc: 'Speed.' }) },
     },
     'shaft-speed': {
+      safety: true,
       doc: 'Full speed of the shaft of an articulated-arm or direct drive.',
       example: 'shaft-speed 9 deg/s',
       slots: { value: quantity('angular speed', 0.5 * deg, 90 * deg, { doc: 'Speed.' }) },
@@ -1259,12 +1335,14 @@ const driveModel = {
       slots: { value: quantity('angle', 10 * deg, 360 * deg, { doc: 'Angle.' }) },
     },
     'senses-obstacles': {
+      safety: true,
       doc: 'It has entrapment sensing of its own, built in and proven by its maker (type A in North America).',
       example: 'senses-obstacles',
       source: 'UL 325',
       slots: {},
     },
     'limits-force': {
+      safety: true,
       doc: 'It limits its own force by an adjustable clutch or a pressure relief (type C in North America, for swing leaves).',
       example: 'limits-force',
       source: 'UL 325 (from memory)',
@@ -1276,11 +1354,13 @@ const driveModel = {
       slots: { value: quantity('time', 0, 10, { doc: 'Time.', fallback: 0 }) },
     },
     'slow-speed': {
+      safety: true,
       doc: 'Speed in a slow zone as a share of the full speed. Not stated means 40 %.',
       example: 'slow-speed 40 %',
       slots: { value: quantity('ratio', 0.05, 1, { doc: 'Share of the full speed.', fallback: 0.4 }) },
     },
     thrust: {
+      safety: true,
       doc: 'What a ram or a rack pushes with: the greatest that it can be set to, and the least.',
       example: 'thrust 2000 N least 300 N',
       slots: {
@@ -1289,6 +1369,7 @@ const driveModel = {
       },
     },
     torque: {
+      safety: true,
       doc: 'What the shaft of an articulated-arm or direct drive turns with: the greatest that it can be set to, and the least.',
       example: 'torque 300 N·m least 60 N·m',
       slots: {
@@ -1297,16 +1378,19 @@ const driveModel = {
       },
     },
     'stops-in': {
+      safety: true,
       doc: 'Time from full speed to standstill when it is told to stop at once; from a lower speed it takes as much less.',
       example: 'stops-in 200 ms',
       slots: { value: quantity('time', 0.001, 10, { doc: 'Time.' }) },
     },
     'widest-leaf': {
+      safety: true,
       doc: 'The widest leaf that its maker allows.',
       example: 'widest-leaf 3.5 m',
       slots: { value: quantity('length', 0.3, 20, { doc: 'Width.' }) },
     },
     'heaviest-leaf': {
+      safety: true,
       doc: 'The heaviest leaf that its maker allows.',
       example: 'heaviest-leaf 350 kg',
       slots: { value: quantity('mass', 5, 5000, { doc: 'Mass.' }) },
@@ -1348,6 +1432,7 @@ const sensorModel = {
   example: 'sensor-model MODEL "What it is" {\n  kind beam\n  output relay\n  contact normally-closed\n  testable\n  measure D\n}',
   lines: {
     kind: {
+      safety: true,
       doc: 'What it is.',
       required: true,
       example: 'kind beam',
@@ -1364,6 +1449,7 @@ const sensorModel = {
       },
     },
     output: {
+      safety: true,
       doc: 'How it reports.',
       required: true,
       example: 'output relay',
@@ -1379,16 +1465,19 @@ const sensorModel = {
       },
     },
     contact: {
+      safety: true,
       doc: 'The relay contact that it offers.',
       example: 'contact normally-closed',
       slots: { value: choice(contactOptions, { doc: 'The contact.', fallback: 'normally-closed' }) },
     },
     testable: {
+      safety: true,
       doc: 'It has a test input, or is tested by switching its supply, so that a panel can prove it before each movement.',
       example: 'testable',
       slots: {},
     },
     measure: {
+      safety: true,
       doc: 'What it counts as in the safeguarding matrix.',
       example: 'measure D',
       source: 'EN 12453:2000, 5.5.1',
@@ -1404,16 +1493,19 @@ const sensorModel = {
       },
     },
     terminator: {
+      safety: true,
       doc: 'The terminator that a resistive sensor is made for.',
       example: 'terminator 8.2 kohm',
       slots: { value: quantity('resistance', 100, 1e6, { doc: 'Resistance.' }) },
     },
     reaction: {
+      safety: true,
       doc: 'Time from the moment it trips until the drive is told to stop, the panel’s own time with it.',
       example: 'reaction 50 ms',
       slots: { value: quantity('time', 0, 5, { doc: 'Time.' }) },
     },
     deformation: {
+      safety: true,
       doc: 'How far an edge still gives after it has tripped, before it is hard.',
       example: 'deformation 60 mm',
       source: 'ASR A1.7, section 6',
@@ -1435,6 +1527,7 @@ const sensorModel = {
       slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
     },
     'pressed-resistance': {
+      safety: true,
       doc: 'The greatest resistance of a resistive edge while it is pressed. Not stated means none.',
       example: 'pressed-resistance 500 ohm',
       slots: { value: quantity('resistance', 0, 1e6, { doc: 'Resistance.', fallback: 0 }) },
@@ -1492,6 +1585,7 @@ const cableModel = {
       },
     },
     'protective-conductor': {
+      safety: true,
       doc: 'Cross-section of its protective conductor, where that differs from the others.',
       example: 'protective-conductor 1.5 mm2',
       slots: { value: quantity('area', 0.05e-6, 50e-6, { doc: 'Cross-section.' }) },

@@ -35,7 +35,7 @@ test('fixes of what is under the caret, each with its class', () => {
   const { analysis, text } = bench(wrong);
   const at = text.indexOf('2.10');
   const [fix] = fixes(analysis, { start: at, end: at });
-  expect(fix).toMatchObject({ safe: false, finding: { rule: 'unit-missing' } });
+  expect(fix).toMatchObject({ class: 'safety', finding: { rule: 'unit-missing' } });
   expect(withEdits(text, fix?.edits ?? [])).toBe(site());
   expect(fixes(analysis, { start: 0, end: 3 })).toEqual([]);
 });

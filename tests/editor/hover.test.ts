@@ -27,6 +27,11 @@ test.each<[what: string, marked: string, ...parts: string[]]>([
   ['a selector', at('logic steps', 'lo|gic steps'), 'selector logic', 'option held'],
   ['a library', at('../library/drives'), '/site/library/drives.gate'],
   ['the values that come of a line, with the numbers put in', at('mass 165'), 'inertia', '243 kg·m²', '- ', 'Source: '],
+  ['the margin of a figure to its limit, and the rule that bounds it', at('leaf-bracket 780'), 'Margin: stroke 267 mm, at most 400 mm: 133 mm to spare (66.7 % used). Rule: `stroke-too-short`'],
+  ['a limit that is passed', site().replace('post-bracket 140 mm by 120 mm', 'post-bracket 240 mm by 220 mm').replace('leaf-bracket', '|leaf-bracket'), '**Limit passed**: stroke', 'too much', '`stroke-too-short`'],
+  ['a stated value that is held against a limit', at('mass 165'), 'Margin: mass for its drive 165 kg, at most 400 kg: 235 kg to spare (41.3 % used). Rule: `leaf-over-drive-rating`'],
+  ['the same of two drives, each by its name', site('drive east-ram : birch-ram {\n  moves east\n  post-bracket 140 mm by 120 mm\n  leaf-bracket 780 mm\n}\n').replace('seat 1.5', '|seat 1.5'), 'Time for which the drive is on: the run and the seat** (west) =', 'the seat** (east) ='],
+  ['a least value', at('seat 1.5'), 'Margin: seat 1.5 s, at least 1 s: 0.5 s to spare (66.7 % used)'],
   ['what a rule says of a place', at('seat 1.5 s', 'se|at 9 s'), '**seat-outside-practice** (warning)', 'It can be accepted'],
   ['a rule by its name', site('accept seat-outside-|practice because "x" by "K" until 2027-01-01\n'), '**seat-outside-practice**', 'common practice'],
 ])('%s', (_what, marked, ...parts) => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { derivation, figuresShown, inlayValues, withNumbers } from '../../server/editor/index.ts';
+import { derivation, figuresShown, inlayValues, topics, withNumbers, type Topic } from '../../server/editor/index.ts';
 import type { Figure } from '../../server/figures/index.ts';
 import { bench, site } from './bench.ts';
 
@@ -49,6 +49,22 @@ test('only those of the stretch that is asked for', () => {
   expect(values[0]?.tooltip()).toContain('Source: ');
 });
 
+test('only those of the topics that are wanted', () => {
+  const { analysis } = bench(site());
+  const all = inlayValues(analysis);
+  const timing = inlayValues(analysis, undefined, (topic) => topic === 'timing');
+  expect(timing.map((value) => value.id)).toContain('leaf.west.run-time');
+  expect(timing.map((value) => value.id)).not.toContain('leaf.west.inertia');
+  const parts = (Object.keys(topics) as Topic[]).map((topic) => inlayValues(analysis, undefined, (other) => other === topic).length);
+  expect(parts.reduce((sum, count) => sum + count, 0)).toBe(all.length);
+  expect(inlayValues(analysis, undefined, () => false)).toEqual([]);
+});
+
+test('the tooltip gives the margin to the limit', () => {
+  const value = inlayValues(bench(site()).analysis).find(({ id }) => id === 'drive.west-ram.stroke-used');
+  expect(value?.tooltip()).toContain('133 mm to spare');
+});
+
 test('figures as data: value in SI, shown for people', () => {
   const found = figuresShown(bench(site()).analysis).find((figure) => figure.id === 'leaf.west.inertia');
   expect(found?.value).toBeCloseTo((165 * 2.1 ** 2) / 3, 9);
@@ -71,7 +87,7 @@ test.each<[formula: string, inputs: [name: string, value: number, unit: string][
 
 test('words of a figure are shown where they say more than the number', () => {
   const base: Figure = {
-    kind: { id: 'panel.NAME', title: 'Position of an adjuster', unit: 'deg', formula: 'p = s·f', source: { text: 'geometry', standing: 'from memory' }, changedBy: 'the dwell', work: () => undefined },
+    kind: { id: 'panel.NAME', title: 'Position of an adjuster', unit: 'deg', topic: 'settings', formula: 'p = s·f', source: { text: 'geometry', standing: 'from memory' }, changedBy: 'the dwell', work: () => undefined },
     id: 'panel.main.adjuster.dwell-trim',
     value: 67.5,
     at: { start: 0, end: 1 },

@@ -25,7 +25,7 @@ const nearness = fc.oneof(length(0.1, 0.99), length(0.99, 0.9999));
 
 const usual: RamMounting = { along: 0.15, out: 0.15, leafBracket: 0.8 };
 
-const last = (values: Float64Array): number => values[values.length - 1] as number;
+const last = (values: ArrayLike<number>): number => values[values.length - 1] as number;
 const promises = (linkage: Linkage, opening: number): void => {
   expect([linkage.leaf.length, linkage.drive.length, linkage.rate.length]).toEqual([49, 49, 49]);
   expect([linkage.leaf[0], linkage.drive[0], last(linkage.leaf)]).toEqual([0, 0, opening]);

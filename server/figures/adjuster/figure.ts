@@ -76,6 +76,7 @@ export const figures: readonly FigureKind[] = [
     id: 'panel.PANEL.adjuster.NAME',
     title: 'Where to set the adjuster, as a share of its sweep from the low stop',
     unit: '1',
+    topic: 'settings',
     formula: 'linear: (value − low) / (high − low); logarithmic: ln(value / low) / ln(high / low)',
     source: { text: 'the curve that the panel’s model states', standing: 'derived' },
     changedBy: 'the value asked for in motion',

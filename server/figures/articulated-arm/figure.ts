@@ -2,7 +2,7 @@ import { factPlace, type Drive } from '../../model/index.ts';
 import { armMountingOf } from '../common.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
-import { armDeadPoint, reachableArmAngle, shaftAngle, transmissionAngle, type ArmDeadPoint, type ArmMounting } from './maths.ts';
+import { armDeadPoint, newPose, poseAt, type ArmDeadPoint, type ArmMounting } from './maths.ts';
 
 export interface ArmWorkings {
   readonly mounting: ArmMounting;
@@ -24,20 +24,23 @@ export const armOf = perSubject((drive: Drive): ArmWorkings | undefined => {
   const mounting = armMountingOf(drive);
   const opening = drive.leaf?.facts.opens?.angle;
   if (mounting === undefined || opening === undefined) return undefined;
-  const closed = shaftAngle(mounting, 0);
-  const open = shaftAngle(mounting, opening);
-  let leastTransmission: number | undefined;
-  for (let i = 0; i <= steps; i++) {
-    const angle = transmissionAngle(mounting, (opening * i) / steps);
-    if (angle !== undefined && (leastTransmission === undefined || angle < leastTransmission)) leastTransmission = angle;
+  const pose = newPose();
+  const closed = poseAt(mounting, 0, pose) ? pose.shaft : undefined;
+  // The tangent serves as well for finding the least angle.
+  let least = closed === undefined ? undefined : pose.transmission;
+  let open: number | undefined;
+  for (let i = 1; i <= steps; i++) {
+    open = poseAt(mounting, (opening * i) / steps, pose) ? pose.shaft : undefined;
+    if (open !== undefined && (least === undefined || pose.transmission < least)) least = pose.transmission;
   }
+  const deadPoint = armDeadPoint(mounting, opening);
   return {
     mounting,
     opening,
     shaftTurn: closed === undefined || open === undefined ? undefined : Math.abs(open - closed),
-    deadPoint: armDeadPoint(mounting, opening),
-    reach: reachableArmAngle(mounting, opening),
-    leastTransmission,
+    deadPoint,
+    reach: closed === undefined ? undefined : (deadPoint?.angle ?? opening),
+    leastTransmission: least === undefined ? undefined : Math.atan(least),
   };
 });
 
@@ -59,6 +62,7 @@ export const figures: readonly FigureKind[] = [
     id: 'drive.NAME.shaft-turn',
     title: 'Angle that the shaft of an articulated arm turns between closed and open',
     unit: 'deg',
+    topic: 'travel',
     formula: 'difference of the shaft angles of the four-bar linkage at closed and at open',
     source: fourBar,
     changedBy: 'where the shaft stands, the arms, the leaf bracket and the opening angle',
@@ -73,6 +77,7 @@ export const figures: readonly FigureKind[] = [
     id: 'drive.NAME.transmission-angle',
     title: 'Smallest angle between the arm on the leaf and the leaf over the travel',
     unit: 'deg',
+    topic: 'travel',
     formula: 'least |θ3 − θ4| of the four-bar linkage, taken to the nearer right angle; at 0° the arm only pushes along the leaf',
     source: fourBar,
     changedBy: 'the leaf bracket and the place of the shaft',

@@ -64,10 +64,8 @@ function innerAngle(left: number, right: number, opposite: number): number | und
   return Math.acos(Math.max(-1, Math.min(1, cosine)));
 }
 
-/** Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens. */
-function sightAngle(m: ArmMounting, angle: number): number {
-  const cosine = Math.cos(angle);
-  const sine = Math.sin(angle);
+/** Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens; with the cosine and sine of the leaf angle. */
+function sightFrom(m: ArmMounting, angle: number, cosine: number, sine: number): number {
   const post = Math.sqrt(m.along * m.along + m.out * m.out);
   if (m.leafBracket >= post) {
     // Seen from the leaf the bracket is always ahead of the shaft, so this arctangent never wraps.
@@ -87,13 +85,8 @@ function sightAngle(m: ArmMounting, angle: number): number {
  * shaft and leaf bracket coincide, and for an impossible mounting.
  */
 export function shaftAngle(m: ArmMounting, angle: number): number | undefined {
-  if (!possible(m) || !Number.isFinite(angle)) return undefined;
-  const reachX = m.leafBracket * Math.cos(angle) + m.along;
-  const reachY = m.leafBracket * Math.sin(angle) - m.out;
-  const reach = Math.sqrt(reachX * reachX + reachY * reachY);
-  if (reach === 0) return undefined;
-  const fold = innerAngle(m.driveArm, reach, m.linkArm);
-  return fold === undefined ? undefined : sightAngle(m, angle) + elbowSide(m) * fold;
+  const pose = newPose();
+  return poseAt(m, angle, pose) ? pose.shaft : undefined;
 }
 
 /**
@@ -102,22 +95,50 @@ export function shaftAngle(m: ArmMounting, angle: number): number | undefined {
  * there) and as for shaftAngle. From the constant length of the link arm: (E − Q)·(E′ − Q′) = 0.
  */
 export function shaftRatio(m: ArmMounting, angle: number): number | undefined {
-  const shaft = shaftAngle(m, angle);
-  return shaft === undefined ? undefined : shaftRatioFrom(m, angle, shaft);
+  const pose = newPose();
+  return poseAt(m, angle, pose) && !Number.isNaN(pose.ratio) ? pose.ratio : undefined;
 }
 
-/** shaftRatio for a possible mounting whose shaft angle (radians) at this leaf angle is known already. */
-export function shaftRatioFrom(m: ArmMounting, angle: number, shaft: number): number | undefined {
-  const armX = Math.cos(shaft);
-  const armY = Math.sin(shaft);
+/** How the arm stands at one leaf angle. Written over again by `poseAt`, so that a walk over many angles makes no object for each. */
+export interface ArmPose {
+  /** Direction of the drive arm, radians, as shaftAngle. */
+  shaft: number;
+  /** |d shaft angle / d leaf angle|, as shaftRatio; NaN where both arms are in line. */
+  ratio: number;
+  /** The tangent of transmissionAngle; Infinity for a right angle. */
+  transmission: number;
+}
+
+export const newPose = (): ArmPose => ({ shaft: 0, ratio: 0, transmission: 0 });
+
+/**
+ * All of an arm's pose at a leaf angle (radians), written into `pose`; false where it has none, as for shaftAngle. The sine
+ * and cosine of the shaft come from its triangle and not from its angle, which saves most of the work.
+ */
+export function poseAt(m: ArmMounting, angle: number, pose: ArmPose): boolean {
+  if (!possible(m) || !Number.isFinite(angle)) return false;
+  const { along, out, driveArm, linkArm, leafBracket } = m;
   const leafX = Math.cos(angle);
   const leafY = Math.sin(angle);
-  const linkX = m.driveArm * armX - m.along - m.leafBracket * leafX;
-  const linkY = m.driveArm * armY + m.out - m.leafBracket * leafY;
-  const onLeaf = m.leafBracket * (linkY * leafX - linkX * leafY);
-  const onShaft = m.driveArm * (linkY * armX - linkX * armY);
-  if (Math.abs(onShaft) <= rounding * m.driveArm * m.linkArm) return undefined;
-  return Math.abs(onLeaf / onShaft);
+  const reachX = leafBracket * leafX + along;
+  const reachY = leafBracket * leafY - out;
+  const reach = Math.sqrt(reachX * reachX + reachY * reachY);
+  const foldCosine = (driveArm * driveArm + reach * reach - linkArm * linkArm) / (2 * driveArm * reach);
+  // Of a reach of 0 there is no direction, and of arms too short or too long no triangle.
+  if (!(Math.abs(foldCosine) <= 1 + rounding)) return false;
+  const held = Math.max(-1, Math.min(1, foldCosine));
+  const side = elbowSide(m);
+  pose.shaft = sightFrom(m, angle, leafX, leafY) + side * Math.acos(held);
+  const foldSine = side * Math.sqrt(1 - held * held);
+  const armX = (reachX * held - reachY * foldSine) / reach;
+  const armY = (reachY * held + reachX * foldSine) / reach;
+  const linkX = driveArm * armX - along - leafBracket * leafX;
+  const linkY = driveArm * armY + out - leafBracket * leafY;
+  const across = linkY * leafX - linkX * leafY;
+  const onShaft = driveArm * (linkY * armX - linkX * armY);
+  pose.ratio = Math.abs(onShaft) <= rounding * driveArm * linkArm ? Number.NaN : Math.abs((leafBracket * across) / onShaft);
+  pose.transmission = Math.abs(across) / Math.abs(linkX * leafX + linkY * leafY);
+  return true;
 }
 
 /**
@@ -125,18 +146,13 @@ export function shaftRatioFrom(m: ArmMounting, angle: number, shaft: number): nu
  * pushes on the hinge. Textbooks ask for 40° or more (Norton, *Design of Machinery*, from memory). Undefined as for shaftAngle.
  */
 export function transmissionAngle(m: ArmMounting, angle: number): number | undefined {
-  const shaft = shaftAngle(m, angle);
-  if (shaft === undefined) return undefined;
-  const leafX = Math.cos(angle);
-  const leafY = Math.sin(angle);
-  const linkX = m.driveArm * Math.cos(shaft) - m.along - m.leafBracket * leafX;
-  const linkY = m.driveArm * Math.sin(shaft) + m.out - m.leafBracket * leafY;
-  return Math.atan2(Math.abs(linkY * leafX - linkX * leafY), Math.abs(linkX * leafX + linkY * leafY));
+  const pose = newPose();
+  return poseAt(m, angle, pose) ? Math.atan(pose.transmission) : undefined;
 }
 
 /** Angles in [0, one turn) at which a point `onLeaf` metres along the leaf (negative: behind the hinge) is `away` metres from the shaft. */
 function anglesAt(m: ArmMounting, onLeaf: number, away: number): readonly number[] {
-  const post = Math.hypot(m.along, m.out);
+  const post = Math.sqrt(m.along * m.along + m.out * m.out);
   const cosine = (away * away - post * post - onLeaf * onLeaf) / (2 * post * onLeaf);
   if (!(Math.abs(cosine) <= 1 + rounding)) return [];
   const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
@@ -167,7 +183,7 @@ export function armDeadPoint(m: ArmMounting, upTo: number): ArmDeadPoint | undef
   // Asked at closed by itself, because there are mountings that are dead at every angle and have no first one.
   const stretched = m.driveArm + m.linkArm;
   const folded = Math.abs(m.driveArm - m.linkArm);
-  const reach = Math.hypot(m.leafBracket + m.along, m.out);
+  const reach = Math.sqrt((m.leafBracket + m.along) ** 2 + m.out ** 2);
   if (stretched - reach <= rounding * stretched || reach - folded <= rounding * stretched) return { angle: 0, kind: 'arms-in-line' };
   let first: ArmDeadPoint | undefined;
   const consider = (angle: number, kind: ArmDeadPointKind): void => {

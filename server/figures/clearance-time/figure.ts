@@ -15,6 +15,7 @@ export const figures: readonly FigureKind[] = [
     id: 'motion.clearance-time',
     title: 'Time that the longest vehicle takes to be clear of the gate',
     unit: 's',
+    topic: 'timing',
     formula: 't = (length of the vehicle + zone behind the gate line) / speed',
     source: mechanics,
     changedBy: 'the vehicle, its speed, and the zone that must be clear',

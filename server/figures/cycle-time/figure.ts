@@ -32,7 +32,7 @@ export const cycleOf = perSubject((installation: Installation): CycleTimes | und
 });
 
 /** The second of the stated order; else the covered leaf in opening and the covering one in closing. */
-function startsSecond(leaf: Leaf, movement: 'opening' | 'closing'): boolean {
+export function startsSecond(leaf: Leaf, movement: 'opening' | 'closing'): boolean {
   const order = leaf.installation.motion?.facts.order.find((each) => each.movement === movement);
   if (order !== undefined) return order.leaves.length > 1 && order.leaves[0]?.text !== leaf.name;
   return movement === 'opening' ? leaf.coveredBy !== undefined : leaf.covers !== undefined;
@@ -54,6 +54,7 @@ export const figures: readonly FigureKind[] = [
     id: 'motion.opening-time',
     title: 'Time from the first start to the whole gate open',
     unit: 's',
+    topic: 'timing',
     formula: 'the greatest, over the leaves, of run time + lag when opening',
     source: mechanics,
     changedBy: 'the lag, and all that changes the run times',
@@ -66,6 +67,7 @@ export const figures: readonly FigureKind[] = [
     id: 'motion.closing-time',
     title: 'Time from the first start to the whole gate closed',
     unit: 's',
+    topic: 'timing',
     formula: 'the greatest, over the leaves, of run time + lag when closing',
     source: mechanics,
     changedBy: 'the lag, and all that changes the run times',
@@ -78,6 +80,7 @@ export const figures: readonly FigureKind[] = [
     id: 'motion.cycle-time',
     title: 'Time of a whole cycle: warn, open, stand open, warn, close',
     unit: 's',
+    topic: 'timing',
     formula: 'pre-warning + opening + dwell + pre-warning + closing',
     source: mechanics,
     changedBy: 'the dwell, and all that changes opening and closing',

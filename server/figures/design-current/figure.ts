@@ -7,6 +7,7 @@ export const figures: readonly FigureKind[] = [
     id: 'drive.NAME.design-current',
     title: 'Current that the drive’s motor draws from the supply at its rated output',
     unit: 'A',
+    topic: 'electrical',
     formula: 'Ib = P/(η·cos φ·U)',
     source: { text: 'definition of efficiency and power factor, any textbook of electrical machines', standing: 'derived' },
     changedBy: 'another drive, or another supply',

@@ -22,6 +22,8 @@ export interface EdgeLoop {
   readonly edges: readonly Sensor[];
   /** Edges with a terminator, from the panel outwards. */
   readonly terminated: readonly Sensor[];
+  /** Kept results; see memo.ts. */
+  readonly memo: unknown[];
 }
 
 interface OpenLoop extends EdgeLoop {
@@ -48,7 +50,7 @@ export const loopsOf = perSubject((panel: Panel): readonly EdgeLoop[] | undefine
       if (terminal === undefined || terminal.role !== 'edge-input') continue;
       loops ??= [];
       let loop = loopAt(loops, terminal);
-      if (loop === undefined) loops.push((loop = { panel, terminal, branches: [], edges: [], terminated: [] }));
+      if (loop === undefined) loops.push((loop = { panel, terminal, branches: [], edges: [], terminated: [], memo: [] }));
       // An edge that was met already, as the head of a branch or in its chain, adds nothing.
       if (!loop.edges.includes(device.it)) loop.branches.push(branchOf(wire, device.it, loop));
     }

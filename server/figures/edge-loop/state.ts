@@ -1,6 +1,7 @@
 // What the panel may see of an edge loop in each of its states, with its cables and the damp that is let be.
 import type { Cable, PanelModel, Sensor } from '../../model/index.ts';
 import { classOf, insulationOf } from '../cables.ts';
+import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
 import type { EdgeLoop } from './loops.ts';
 import { statesOf, type LoopStates, type Resistor } from './maths.ts';
@@ -21,7 +22,7 @@ export interface LoopState {
 }
 
 /** Undefined unless the loop has one terminator and can be followed to its end: other rules speak of all else. */
-export function stateOf({ panel, terminal, branches, edges, terminated }: EdgeLoop): LoopState | undefined {
+export const stateOf = perSubject(({ panel, terminal, branches, edges, terminated }: EdgeLoop): LoopState | undefined => {
   const last = terminated[0];
   const fitted = last?.facts.terminator;
   if (last === undefined || fitted === undefined || terminated.length !== 1) return undefined;
@@ -51,7 +52,7 @@ export function stateOf({ panel, terminal, branches, edges, terminated }: EdgeLo
   const terminator = { resistance: fitted.value, tolerance: fitted.tolerance };
   const states = statesOf({ terminator, cable, pressed, leakage: 1 / leakage, panel: measures?.tolerance ?? 0 });
   return states === undefined ? undefined : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
-}
+});
 
 /** Ohms of a cable there and back, as warm as it may be. */
 function resistanceOf(cable: Cable): number | undefined {

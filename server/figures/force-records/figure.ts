@@ -1,7 +1,6 @@
 import { factPlace, headPlace, type Leaf } from '../../model/index.ts';
 import type { FigureKind, Source } from '../figure.ts';
-import { excessOf, peakLimit, repeats, residualLimit } from './maths.ts';
-import { limits } from '../force-window/maths.ts';
+import { excessOf, nearestOf, peakLimit, repeats } from './maths.ts';
 import { forceRecordsOf, type Spot } from './records.ts';
 
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (limits)', standing: 'published' };
@@ -13,13 +12,17 @@ const firstLine = (leaf: Leaf): { start: number; end: number } => {
 };
 
 /** The share of its limit that a spot takes: 1 is all of it. */
-const shareOf = (spot: Spot): number => Math.max(spot.judged.peak / peakLimit(spot.gap), spot.judged.static / limits.static, spot.judged.end / residualLimit);
+function shareOf(spot: Spot): number {
+  const { value, limit } = nearestOf(spot.gap, spot.judged);
+  return value / limit;
+}
 
 export const figures: readonly FigureKind[] = [
   {
     id: 'leaf.NAME.force-readings',
     title: 'Readings that the plan of force measurements asks for on this leaf',
     unit: '1',
+    topic: 'measurements',
     formula: 'points × 3: closing, gaps of 50, 300 and 500 mm at three heights; opening only with something nearer than 500 mm behind the open leaf',
     source: planSource,
     changedBy: 'the height of the leaf and the room when it is open',
@@ -38,6 +41,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.force-readings-missing',
     title: 'Readings of the plan that no record holds',
     unit: '1',
+    topic: 'measurements',
     formula: 'Σ over the points of 3 less the readings of its fullest day',
     source: planSource,
     changedBy: 'measuring what is missing',
@@ -52,6 +56,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.force-share',
     title: 'The measured force that comes nearest to its limit, as a share of it; above 1 it is too much',
     unit: '1',
+    topic: 'measurements',
     formula: 'greatest of peak / 400 N (1400 N in gaps above 500 mm), force after 0.75 s / 150 N, force after 5 s / 25 N; the mean of three readings or the worst of fewer',
     source: limitSource,
     changedBy: 'the force set, the speed, the edge',

@@ -23,18 +23,21 @@ export function peakLimit(gap: number): number {
 
 export type Excess = { readonly which: 'peak' | 'static' | 'end'; readonly value: number; readonly limit: number };
 
-/** What a reading at a gap (m) has too much of; empty where it passes. */
-export function excessOf(gap: number, reading: Reading): Excess[] {
-  const found: Excess[] = [];
-  const hold = (which: Excess['which'], value: number, limit: number): void => {
-    // A number that is no number must not pass.
-    if (!(value <= limit + 1e-9)) found.push({ which, value, limit });
-  };
-  hold('peak', reading.peak, peakLimit(gap));
-  hold('static', reading.static, limits.static);
-  hold('end', reading.end, residualLimit);
-  return found;
-}
+/** By how much a limit may be passed in reckoning, N. */
+export const slack = 1e-9;
+
+/** What of a reading at a gap (m) is held against which limit. */
+const heldAt = (gap: number, reading: Reading): Excess[] => [
+  { which: 'peak', value: reading.peak, limit: peakLimit(gap) },
+  { which: 'static', value: reading.static, limit: limits.static },
+  { which: 'end', value: reading.end, limit: residualLimit },
+];
+
+/** What a reading at a gap (m) has too much of; empty where it passes. A number that is no number must not pass. */
+export const excessOf = (gap: number, reading: Reading): Excess[] => heldAt(gap, reading).filter(({ value, limit }) => !(value <= limit + slack));
+
+/** What of a reading at a gap (m) comes nearest to its limit, as a share of it. */
+export const nearestOf = (gap: number, reading: Reading): Excess => heldAt(gap, reading).reduce((worst, each) => (each.value / each.limit > worst.value / worst.limit ? each : worst));
 
 /** Readings that are asked for at each point; their mean is held against the limits. */
 export const repeats = 3;

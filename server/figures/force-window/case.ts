@@ -1,5 +1,5 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
-import type { Drive, Leaf } from '../../model/index.ts';
+import type { Drive, Installation, Leaf } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
 import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
 import { perSubject } from '../memo.ts';
@@ -31,11 +31,20 @@ export interface ForceCase extends Load {
 
 const fits = (stop: EdgeStop | undefined): boolean => stop?.deformation !== undefined && stop.distance <= stop.deformation + 1e-9;
 
+/** Whether a sensor that sits on no leaf lets every leaf touch nobody, by movement. */
+const keepsOff = perSubject(({ sensors }: Installation): Readonly<Record<Way, boolean>> => {
+  const ways = { opening: false, closing: false };
+  for (const { facts, model } of sensors)
+    if (facts.on === undefined && model?.facts.measure?.value === 'E')
+      for (const way of ['opening', 'closing'] as const) if (facts.watches?.movements.includes(way) === true) ways[way] = true;
+  return ways;
+}) as (installation: Installation) => Readonly<Record<Way, boolean>>;
+
 function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
   let bottom = false;
-  let untouched = false;
-  for (const sensor of leaf.installation.sensors) {
-    if (sensor.facts.watches?.movements.includes(way) !== true || (sensor.facts.on !== undefined && sensor.leaf !== leaf)) continue;
+  let untouched = keepsOff(leaf.installation)[way];
+  for (const sensor of leaf.sensors) {
+    if (sensor.facts.watches?.movements.includes(way) !== true) continue;
     if (sensor.facts.on?.edge === 'bottom-edge' && sensor.model?.facts.kind?.value === 'edge') bottom = true;
     if (sensor.model?.facts.measure?.value === 'E') untouched = true;
   }

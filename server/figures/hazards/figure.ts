@@ -10,6 +10,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.hazards',
     title: 'Places at which the moving leaf can hurt somebody, found from what is stated of its shape',
     unit: '1',
+    topic: 'safety',
     formula: 'the closing edge; the hinge side, the underside, the room behind it and what it runs past, where their gaps crush, shear or draw in',
     source: { text: 'EN ISO 13854 and EN ISO 13857; ASR A1.7, section 6', standing: 'derived' },
     changedBy: 'gaps, covers that make a gap constant or closed, and openings',

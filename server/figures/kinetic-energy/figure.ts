@@ -20,6 +20,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.kinetic-energy',
     title: 'Greatest kinetic energy of the leaf',
     unit: 'J',
+    topic: 'impact',
     formula: 'E = I·ω² / 2 for a swing leaf, E = m·v² / 2 for a sliding one, at the greatest speed',
     source: mechanics,
     changedBy: 'speed most of all (twice the speed is four times the energy), then mass and width',

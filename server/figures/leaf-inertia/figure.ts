@@ -14,6 +14,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.inertia',
     title: 'Moment of inertia of the leaf about its hinge axis',
     unit: 'kg·m²',
+    topic: 'impact',
     formula: 'I = m·w² / 3, the mass spread evenly over the width',
     source: { text: 'R. A. Serway and J. W. Jewett, Physics for Scientists and Engineers, ch. 10 (uniform slab about its edge)', standing: 'published' },
     changedBy: 'mass and width',

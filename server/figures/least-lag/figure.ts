@@ -57,6 +57,7 @@ function kind(id: string, movement: 'opening' | 'closing', title: string): Figur
     id,
     title,
     unit: 's',
+    topic: 'timing',
     formula: 'the least delay of the second start for which the two leaves, each on its true motion, never cross',
     source,
     changedBy: 'overlap, the widths, and the speed of one leaf against the other',

@@ -12,6 +12,7 @@ import { driveAt, leafAt } from '../linkage/maths.ts';
 import type { Linkage } from '../linkage/maths.ts';
 import { pieceAtTime, timeAt, timeInPiece, wholeTravel } from '../motion-profile/maths.ts';
 import type { Direction, Profile } from '../motion-profile/maths.ts';
+import { rowOf } from '../rows.ts';
 
 /** One swing leaf and how it moves in the direction asked about. */
 export interface SwingLeaf {
@@ -103,8 +104,9 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
   if (!(greatestRequired <= coveringEnd * (1 + 1e-9))) return undefined;
 
   // Corners of the difference of times, in order of the covered leaf's angle.
-  const corners = new Float64Array(covering.profile.startTravel.length + covered.profile.startTravel.length + 1);
-  let count = 1; // the first is 0
+  const corners = rowOf(covering.profile.startTravel.length + covered.profile.startTravel.length + 1);
+  corners[0] = 0;
+  let count = 1;
   for (let i = 1; i < covering.profile.startTravel.length - 1; i += 1) {
     const angle = angleAtJunction(covering, i, leastRequired, greatestRequired, opening);
     if (angle !== undefined) count = insert(corners, count, coveredAngleFor(plan, angle), lastAngle);
@@ -116,8 +118,8 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
   if (passing !== undefined) count = insert(corners, count, passing, lastAngle);
   corners[count] = lastAngle;
 
-  const timesCovering = new Float64Array(count + 1);
-  const timesCovered = new Float64Array(count + 1);
+  const timesCovering = rowOf(count + 1);
+  const timesCovered = rowOf(count + 1);
   let lag = -Infinity;
   let angleCovered = 0;
   for (let i = 0; i <= count; i += 1) {
@@ -129,7 +131,7 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
       angleCovered = corners[i]!;
     }
   }
-  const grid = new Float64Array(steps + 1);
+  const grid = rowOf(steps + 1);
   for (let i = 0; i < count; i += 1) {
     // Both times only ever grow along the grid (or shrink, closing), so nothing in between can ask for more than this.
     const bound = opening ? timesCovering[i + 1]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i + 1]!;
@@ -163,7 +165,7 @@ function openAngle({ linkage, profile }: SwingLeaf): number | undefined {
 }
 
 /** Puts `angle` in its place among the first `count` corners, if it is between 0 and `end`; returns how many there are then. */
-function insert(corners: Float64Array, count: number, angle: number, end: number): number {
+function insert(corners: number[], count: number, angle: number, end: number): number {
   if (!(angle > 0 && angle < end)) return count;
   let place = count;
   while (corners[place - 1]! > angle) {
@@ -200,7 +202,7 @@ function lagAt(stretch: Stretch, share: number): number {
 }
 
 /** The share of the stretch that asks for the greatest lag. `grid` is room to work in; its first and last are given. */
-function greatestIn(stretch: Stretch, grid: Float64Array): number {
+function greatestIn(stretch: Stretch, grid: number[]): number {
   let best = grid[steps]! > grid[0]! ? steps : 0;
   for (let i = 1; i < steps; i += 1) {
     grid[i] = lagAt(stretch, i / steps);

@@ -29,7 +29,9 @@ const possible = (m: RamMounting): boolean =>
  */
 export function ramLength(m: RamMounting, angle: number): number | undefined {
   if (!possible(m) || !Number.isFinite(angle)) return undefined;
-  return Math.hypot(m.leafBracket * Math.cos(angle) + m.along, m.leafBracket * Math.sin(angle) - m.out);
+  const along = m.leafBracket * Math.cos(angle) + m.along;
+  const out = m.leafBracket * Math.sin(angle) - m.out;
+  return Math.sqrt(along * along + out * out);
 }
 
 /**
@@ -100,7 +102,7 @@ export function strokeUsed(m: RamMounting, angle: number): number | undefined {
 
 /** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. */
 function angleOf(m: RamMounting, length: number): number {
-  const post = Math.hypot(m.along, m.out);
+  const post = Math.sqrt(m.along * m.along + m.out * m.out);
   const cosine = (length * length - post * post - m.leafBracket * m.leafBracket) / (2 * post * m.leafBracket);
   const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
   // L² = a² + b² + 2ab·cos(θ + lead): between two dead points θ + lead runs either from 0 to π or from −π to 0.

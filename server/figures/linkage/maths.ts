@@ -3,19 +3,20 @@
 //
 // SI throughout: metres and radians. Anything impossible gives undefined.
 
-import { armDeadPoint, shaftAngle, shaftRatioFrom } from '../articulated-arm/maths.ts';
+import { armDeadPoint, newPose, poseAt } from '../articulated-arm/maths.ts';
 import type { ArmMounting } from '../articulated-arm/maths.ts';
 import { deadPoint, ramLength } from '../linear-ram/maths.ts';
 import type { RamMounting } from '../linear-ram/maths.ts';
+import { rowOf, type Row } from '../rows.ts';
 
 /** Sampled from closed to open; all three arrays are equally long. */
 export interface Linkage {
   /** Leaf position, increasing from 0, not always in equal steps: radians for a swing leaf, metres for a sliding one. */
-  readonly leaf: Float64Array;
+  readonly leaf: Row;
   /** Drive travel used, increasing from 0: metres of ram or rack, radians of shaft. */
-  readonly drive: Float64Array;
+  readonly drive: Row;
   /** d drive / d leaf at each sample, above 0. */
-  readonly rate: Float64Array;
+  readonly rate: Row;
 }
 
 const samples = 49;
@@ -34,9 +35,9 @@ export function ramLinkage(m: RamMounting, opening: number): Linkage | undefined
   const closed = ramLength(m, 0);
   if (closed === undefined || !possibleTravel(opening) || deadPoint(m, opening) !== undefined) return undefined;
   const { along, out, leafBracket } = m;
-  const leaf = new Float64Array(samples);
-  const drive = new Float64Array(samples);
-  const rate = new Float64Array(samples);
+  const leaf = rowOf(samples);
+  const drive = rowOf(samples);
+  const rate = rowOf(samples);
   const step = opening / last;
   const stepCosine = Math.cos(step);
   const stepSine = Math.sin(step);
@@ -65,21 +66,19 @@ export function ramLinkage(m: RamMounting, opening: number): Linkage | undefined
  * for an impossible mounting.
  */
 export function armLinkage(m: ArmMounting, opening: number): Linkage | undefined {
-  const closed = shaftAngle(m, 0);
-  if (closed === undefined || !possibleTravel(opening) || armDeadPoint(m, opening) !== undefined) return undefined;
-  let leaf: Float64Array = new Float64Array(samples);
+  const pose = newPose();
+  if (!poseAt(m, 0, pose) || !possibleTravel(opening) || armDeadPoint(m, opening) !== undefined) return undefined;
+  const closed = pose.shaft;
+  let leaf = rowOf(samples);
   for (let i = 0; i < samples; i++) leaf[i] = i === last ? opening : (i * opening) / last;
-  const drive = new Float64Array(samples);
-  const rate = new Float64Array(samples);
+  const drive = rowOf(samples);
+  const rate = rowOf(samples);
   // An arm can be slow for most of the travel and quick for a few degrees: samples move to where shaft or leaf does most.
   for (let round = 0; ; round++) {
     for (let i = 0; i < samples; i++) {
-      const angle = leaf[i] as number;
-      const shaft = shaftAngle(m, angle);
-      const ratio = shaft === undefined ? undefined : shaftRatioFrom(m, angle, shaft);
-      if (shaft === undefined || ratio === undefined) return undefined;
-      drive[i] = Math.abs(shaft - closed);
-      rate[i] = ratio;
+      if (!poseAt(m, leaf[i] as number, pose) || Number.isNaN(pose.ratio)) return undefined;
+      drive[i] = Math.abs(pose.shaft - closed);
+      rate[i] = pose.ratio;
     }
     if (round === 2 || !uneven(drive, rate)) return sound(leaf, drive, rate);
     leaf = evenlyAlong(leaf, drive, rate);
@@ -87,7 +86,7 @@ export function armLinkage(m: ArmMounting, opening: number): Linkage | undefined
 }
 
 /** Whether some step takes so much of the drive's travel, or changes the rate so much, that it may hide a bend. */
-function uneven(drive: Float64Array, rate: Float64Array): boolean {
+function uneven(drive: Row, rate: Row): boolean {
   const most = 0.05 * (drive[last] as number);
   for (let i = 1; i < samples; i++) {
     const change = (rate[i] as number) / (rate[i - 1] as number);
@@ -97,15 +96,17 @@ function uneven(drive: Float64Array, rate: Float64Array): boolean {
 }
 
 /** Leaf positions between which leaf, drive (each as a share of its travel) and the logarithm of the rate together go equally far. */
-function evenlyAlong(leaf: Float64Array, drive: Float64Array, rate: Float64Array): Float64Array {
-  const way = new Float64Array(samples);
+function evenlyAlong(leaf: Row, drive: Row, rate: Row): number[] {
+  const way = rowOf(samples);
+  way[0] = 0;
   for (let i = 1; i < samples; i++) {
     const leafShare = ((leaf[i] as number) - (leaf[i - 1] as number)) / (leaf[last] as number);
     const driveShare = ((drive[i] as number) - (drive[i - 1] as number)) / (drive[last] as number);
     const bend = Math.abs(Math.log((rate[i] as number) / (rate[i - 1] as number)));
     way[i] = (way[i - 1] as number) + leafShare + driveShare + 0.3 * bend;
   }
-  const placed = new Float64Array(samples);
+  const placed = rowOf(samples);
+  placed[0] = 0;
   let piece = 0;
   for (let i = 1; i < last; i++) {
     const target = (i * (way[last] as number)) / last;
@@ -126,17 +127,17 @@ export const rackLinkage = (distance: number): Linkage | undefined => evenLinkag
 
 function evenLinkage(travel: number): Linkage | undefined {
   if (!possibleTravel(travel)) return undefined;
-  const leaf = new Float64Array(samples);
+  const leaf = rowOf(samples);
   for (let i = 0; i < last; i++) leaf[i] = (i * travel) / last;
   leaf[last] = travel;
   // Drive and leaf go the same way, so one row serves as both.
   return sound(leaf, leaf, ones);
 }
 
-const ones = new Float64Array(samples).fill(1);
+const ones = rowOf(samples).fill(1);
 
 /** The promises of Linkage, kept also for travels so small that rounding swallows their steps. */
-function sound(leaf: Float64Array, drive: Float64Array, rate: Float64Array): Linkage | undefined {
+function sound(leaf: Row, drive: Row, rate: Row): Linkage | undefined {
   if (!((rate[0] as number) > 0)) return undefined;
   for (let i = 1; i < samples; i++) {
     const increasing = (leaf[i] as number) > (leaf[i - 1] as number) && (drive[i] as number) > (drive[i - 1] as number);
@@ -167,7 +168,7 @@ export function leafAt(linkage: Linkage, driveTravel: number): number | undefine
 }
 
 /** `value` held inside the values' range, or undefined if it is further outside than rounding explains. */
-function within(values: Float64Array, value: number): number | undefined {
+function within(values: Row, value: number): number | undefined {
   const end = values[values.length - 1] as number;
   if (!(value >= -rounding * end && value <= end * (1 + rounding))) return undefined;
   return Math.min(Math.max(value, 0), end);
@@ -183,7 +184,7 @@ interface Piece {
   readonly end: number;
 }
 
-function pieceAt({ leaf, drive, rate }: Linkage, values: Float64Array, value: number): Piece {
+function pieceAt({ leaf, drive, rate }: Linkage, values: Row, value: number): Piece {
   let low = 0;
   let high = values.length - 1;
   while (high - low > 1) {

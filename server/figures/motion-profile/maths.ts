@@ -1,4 +1,5 @@
 // Drive travel against time for one stroke, from standstill to standstill.
+import { rowOf, type Row } from '../rows.ts';
 
 /** Which way a leaf moves. Opening runs the linkage from closed to open, closing runs the same linkage backwards. */
 export type Direction = 'opening' | 'closing';
@@ -24,28 +25,28 @@ export interface ProfileSpec {
  */
 export interface Profile {
   /** s, first 0. */
-  readonly startTime: Float64Array;
+  readonly startTime: Row;
   /** m, first 0. */
-  readonly startTravel: Float64Array;
+  readonly startTravel: Row;
   /** m/s, just after the piece starts. */
-  readonly startSpeed: Float64Array;
+  readonly startSpeed: Row;
   /** m/s², negative while braking. */
-  readonly acceleration: Float64Array;
+  readonly acceleration: Row;
 }
 
 interface Draft {
-  readonly startTime: Float64Array;
-  readonly startTravel: Float64Array;
-  readonly startSpeed: Float64Array;
-  readonly acceleration: Float64Array;
+  readonly startTime: number[];
+  readonly startTravel: number[];
+  readonly startSpeed: number[];
+  readonly acceleration: number[];
 }
 
 function draftOf(entries: number): Draft {
   return {
-    startTime: new Float64Array(entries),
-    startTravel: new Float64Array(entries),
-    startSpeed: new Float64Array(entries),
-    acceleration: new Float64Array(entries),
+    startTime: rowOf(entries),
+    startTravel: rowOf(entries),
+    startSpeed: rowOf(entries),
+    acceleration: rowOf(entries),
   };
 }
 

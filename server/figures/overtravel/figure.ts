@@ -1,4 +1,4 @@
-import { factPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf, type Sensor } from '../../model/index.ts';
 import { travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
@@ -28,18 +28,20 @@ export function decelerationOf(motion: LeafMotion): number | undefined {
   return full === undefined || time === undefined ? undefined : full / time;
 }
 
-/** Whether a sensor is an edge that leads in a movement of this leaf, and watches it. */
-function leads(sensor: Sensor, leaf: Leaf, movement: Direction): boolean {
-  return sensor.leaf === leaf && sensor.facts.on?.edge === (movement === 'closing' ? 'closing-edge' : 'opening-edge') && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true;
+/** Whether a sensor is an edge that leads in a movement of the leaf that it sits on, and watches it. */
+function leads(sensor: Sensor, movement: Direction): boolean {
+  return sensor.facts.on?.edge === (movement === 'closing' ? 'closing-edge' : 'opening-edge') && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true;
 }
 
-/** The slowest reaction of whatever else is to stop this leaf in that movement; 0 where none is stated. */
-function otherReaction(leaf: Leaf, movement: Direction): number {
+/** The slowest reaction of sensors that watch the closing gate; 0 where none is stated. */
+function slowestOf(sensors: readonly Sensor[]): number {
   let slowest = 0;
-  for (const sensor of leaf.installation.sensors)
-    if ((sensor.facts.on === undefined || sensor.leaf === leaf) && sensor.facts.watches?.movements.includes(movement) === true) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
+  for (const sensor of sensors) if (sensor.facts.watches?.movements.includes('closing') === true) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
   return slowest;
 }
+
+/** Of those that sit on no leaf, and so stop every one. */
+const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sensors.filter((sensor) => sensor.facts.on === undefined))) as (installation: Installation) => number;
 
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const motion = motionOf(leaf);
@@ -48,8 +50,8 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   if (motion === undefined || deceleration === undefined || width === undefined) return undefined;
   let worst: EdgeStop | undefined;
   let hasEdge = false;
-  for (const sensor of leaf.installation.sensors) {
-    if (!leads(sensor, leaf, movement)) continue;
+  for (const sensor of leaf.sensors) {
+    if (!leads(sensor, movement)) continue;
     hasEdge = true;
     const { reaction, deformation } = sensor.model?.facts ?? {};
     // An edge of which this is not stated could be the worst one.
@@ -59,7 +61,7 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   }
   if (hasEdge) return worst;
   // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
-  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, otherReaction(leaf, movement), undefined, undefined);
+  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, Math.max(slowestOf(leaf.sensors), slowestOfOpening(leaf.installation)), undefined, undefined);
 }
 
 function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: number, deceleration: number, reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined {
@@ -102,6 +104,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.overtravel',
     title: 'How far the closing edge runs on after its sensor has tripped, at the worst place while closing',
     unit: 'm',
+    topic: 'impact',
     formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
     source,
     changedBy: 'the speed most of all, then the reaction and how fast the drive stops',
@@ -116,6 +119,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.overtravel-when-opening',
     title: 'How far the edge that leads while opening runs on after its sensor has tripped, at the worst place',
     unit: 'm',
+    topic: 'impact',
     formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
     source,
     changedBy: 'the speed most of all, then the reaction and how fast the drive stops',

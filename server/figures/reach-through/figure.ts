@@ -14,6 +14,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.reach-distance',
     title: 'How far a person of 14 years or above reaches through an opening of the leaf',
     unit: 'm',
+    topic: 'gaps',
     formula: 'from the table, by the shape and the smaller side of the opening',
     source: { text: 'EN ISO 13857, as reprinted in DGUV Information 208-022, Table 2', standing: 'published' },
     changedBy: 'smaller openings, or another shape',

@@ -50,6 +50,7 @@ export const figures: readonly FigureKind[] = [
     id: 'drive.NAME.reachable-angle',
     title: 'How far the drive can open the leaf',
     unit: 'deg',
+    topic: 'travel',
     formula: 'the angle at which a ram’s stroke is used up or a dead point is met; for an arm, at most the opening asked for; for a shaft in the hinge, its rotation',
     source: mechanics,
     changedBy: 'the brackets, or a drive with more stroke',

@@ -26,6 +26,7 @@ const kind = (movement: 'opening' | 'closing', sign: string): FigureKind => ({
   id: `leaf.NAME.travel-force-${movement}`,
   title: `Force that keeps a sliding leaf ${movement} at even speed; below 0 it runs by itself`,
   unit: 'N',
+  topic: 'force',
   formula: `R ${sign} m·g·sin α, with R as stated or c·m·g·cos α`,
   source,
   changedBy: 'mass, slope, and how easily it rolls',

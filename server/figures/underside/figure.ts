@@ -15,6 +15,7 @@ export const figures: readonly FigureKind[] = [
     id: 'leaf.NAME.ground-gap-least',
     title: 'Least gap between a swing leaf and the ground over the travel',
     unit: 'm',
+    topic: 'gaps',
     formula: 'g + h·θ/Θ + w·sin β·(1 − cos θ) − w·slope·sin θ under the free edge, g at the hinge; the least of both over the travel',
     source: { text: 'plane geometry', standing: 'derived' },
     changedBy: 'the gap, the slope, the width, rising or leaning hinges, or opening to the other side',

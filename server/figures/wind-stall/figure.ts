@@ -76,6 +76,7 @@ const kind = (part: keyof Stalls, title: string): FigureKind => ({
   id: `leaf.NAME.stall-wind-${part}`,
   title,
   unit: 'm/s',
+  topic: 'wind',
   formula: 'v = √(2·M / (ρ·m)): M what the drive has left after friction and slope, m the moment for each pascal, ρ = 1.25 kg/m³',
   source,
   changedBy: 'less infill, a narrower leaf, a longer lever, or a stronger drive; not its speed',

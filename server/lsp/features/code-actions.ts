@@ -1,37 +1,116 @@
-import { CodeActionKind, type CodeAction, type CodeActionParams } from 'vscode-languageserver';
-import { fixAll, fixes } from '../../editor/index.ts';
+import { CodeActionKind, LSPErrorCodes, ResponseError, type CodeAction, type CodeActionParams, type WorkspaceEdit } from 'vscode-languageserver';
+import { acceptance, fixAll, fixes, missingLines, type Analysis, type Edit, type FixClass, type Insertion } from '../../editor/index.ts';
+import type { Document, Lines } from '../documents.ts';
 import { textEdit, type Feature } from './feature.ts';
 
 export const fixAllKind = `${CodeActionKind.SourceFixAll}.pintle`;
+export const addMissingKind = `${CodeActionKind.Source}.addMissing.pintle`;
+const acceptKind = `${CodeActionKind.QuickFix}.accept.pintle`;
+
+/** What an action does, found anew when it is chosen: nothing is worked out for those that are only shown. */
+type Work = { readonly edits: readonly Edit[] } | { readonly form: Insertion };
+
+interface Action {
+  readonly title: string;
+  readonly kind: string;
+  /** The finding that it is about, by its number. */
+  readonly finding?: number;
+  readonly class: FixClass;
+  readonly work: Work;
+}
+
+/** Whom an action belongs to, so that it can be found again: the text, its version, what was asked, and its place in the list. */
+interface ActionData {
+  readonly uri: string;
+  readonly version: number;
+  readonly start: number;
+  readonly end: number;
+  /** What is null is nothing to some clients, and does not come back. */
+  readonly only?: readonly string[] | null;
+  readonly index: number;
+  readonly class: FixClass;
+}
 
 export const feature: Feature = {
-  capabilities: () => ({ codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } }),
-  answer: ({ connection, client, reports, answers }) => {
-    const { about } = answers;
+  capabilities: () => ({ codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, addMissingKind], resolveProvider: true } }),
+  answer: ({ connection, session, client, reports, answers, linesFor }) => {
+    const { about, answering } = answers;
+
+    function actionsIn(analysis: Analysis, start: number, end: number, only: readonly string[] | null): Action[] {
+      const wants = (kind: string): boolean => only === null || only.some((one) => kind === one || kind.startsWith(one + '.'));
+      const actions: Action[] = [];
+      if (wants(CodeActionKind.QuickFix))
+        for (const fix of fixes(analysis, { start, end })) actions.push({ title: fix.title, kind: CodeActionKind.QuickFix, finding: analysis.findings.indexOf(fix.finding), class: fix.class, work: { edits: fix.edits } });
+      if (wants(acceptKind)) {
+        const told = new Set<string>();
+        analysis.findings.forEach((finding, index) => {
+          if (finding.start > end || finding.end < start) return;
+          const form = acceptance(analysis, finding, session.today());
+          // One form for each place: an acceptance holds for all that its rule finds in the block.
+          if (form === undefined || told.has(`${form.edit.start} ${finding.rule}`)) return;
+          told.add(`${form.edit.start} ${finding.rule}`);
+          actions.push({ title: form.title, kind: acceptKind, finding: index, class: 'review', work: { form } });
+        });
+      }
+      if (wants(addMissingKind)) {
+        const form = missingLines(analysis, start);
+        if (form !== undefined) actions.push({ title: form.title, kind: addMissingKind, class: 'review', work: { form } });
+      }
+      // Offered in a list only where it is asked for by name: else it would stand beside every single fix.
+      if (only !== null && wants(fixAllKind)) {
+        const all = fixAll(analysis);
+        if (all !== undefined) actions.push({ title: `Apply ${all.count === 1 ? 'the safe fix' : `all ${all.count} safe fixes`}`, kind: fixAllKind, class: 'safe', work: { edits: all.edits } });
+      }
+      return actions;
+    }
+
+    function editOf(work: Work, document: Document, version: number, lines: Lines): WorkspaceEdit {
+      if ('edits' in work) return textEdit(client, document, version, work.edits, lines);
+      const { edit, snippet } = work.form;
+      if (client.capabilities.workspace?.workspaceEdit?.snippetEditSupport !== true || !client.takes.documentChanges) return textEdit(client, document, version, [edit], lines);
+      return { documentChanges: [{ textDocument: { uri: document.uri, version }, edits: [{ range: lines.range(edit), snippet: { kind: 'snippet', value: snippet } }] }] };
+    }
+
     connection.onCodeAction(
       about('code actions', [] as CodeAction[], ({ document, analysis, lines, version }, { range, context }: CodeActionParams) => {
-        const wants = (kind: string): boolean => context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(only + '.'));
-        const actions: CodeAction[] = [];
-        if (wants(CodeActionKind.QuickFix)) {
-          const shown = reports.reportOf(analysis).items;
-          for (const fix of fixes(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) })) {
-            const diagnostic = shown[analysis.findings.indexOf(fix.finding)];
-            actions.push({
-              title: fix.title,
-              kind: CodeActionKind.QuickFix,
-              ...(diagnostic === undefined ? {} : { diagnostics: [diagnostic] }),
-              ...(fix.safe ? { isPreferred: true } : {}),
-              edit: textEdit(client, document, version, fix.edits, lines),
-            });
-          }
-        }
-        // Offered in a list only where something at the caret needs it; asked for by name, always.
-        if (context.only !== undefined && wants(fixAllKind)) {
-          const all = fixAll(analysis);
-          if (all !== undefined) actions.push({ title: `Apply ${all.count === 1 ? 'the safe fix' : `all ${all.count} safe fixes`}`, kind: fixAllKind, edit: textEdit(client, document, version, all.edits, lines) });
-        }
-        return actions;
+        const [start, end] = [lines.offset(range.start), lines.offset(range.end)];
+        const only = context.only ?? null;
+        const isLazy = client.capabilities.textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true && client.capabilities.textDocument.codeAction.dataSupport === true;
+        const shown = reports.reportOf(analysis).items;
+        return actionsIn(analysis, start, end, only).map((action, index) => {
+          const diagnostic = action.finding === undefined ? undefined : shown[action.finding];
+          const data: ActionData = { uri: document.uri, version, start, end, only, index, class: action.class };
+          return {
+            title: action.title,
+            kind: action.kind,
+            ...(diagnostic === undefined ? {} : { diagnostics: [diagnostic] }),
+            ...(action.class === 'safe' && action.finding !== undefined ? { isPreferred: true } : {}),
+            data,
+            ...(isLazy ? {} : { edit: editOf(action.work, document, version, lines) }),
+          };
+        });
       }),
+    );
+
+    connection.onCodeActionResolve(
+      answering('code actions', undefined as unknown as CodeAction | ResponseError<void>, async (given: CodeAction) => {
+        const data = readData(given.data);
+        const document = data === undefined ? undefined : session.documents.get(data.uri);
+        if (data === undefined || given.edit !== undefined) return given;
+        const stale = (): ResponseError<void> => new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+        if (document === undefined || document.version !== data.version) return stale();
+        const analysis = await session.analyse(document);
+        if (analysis === undefined || document.version !== data.version) return stale();
+        const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];
+        // A library that has changed meanwhile can have changed what is found.
+        return action?.title === given.title ? { ...given, edit: editOf(action.work, document, data.version, linesFor(analysis)) } : stale();
+      }) as Parameters<typeof connection.onCodeActionResolve>[0],
     );
   },
 };
+
+function readData(data: unknown): ActionData | undefined {
+  if (typeof data !== 'object' || data === null) return undefined;
+  const { uri, version, start, end, index } = data as Partial<ActionData>;
+  return typeof uri === 'string' && [version, start, end, index].every((number) => typeof number === 'number') ? (data as ActionData) : undefined;
+}

@@ -11,8 +11,13 @@ export const feature: Feature = {
     let offered: { readonly list: number; readonly items: readonly Completion[] } = { list: 0, items: [] };
     connection.onCompletion(
       about('completion', { isIncomplete: false, items: [] as CompletionItem[] }, ({ analysis, lines }, { position }: TextDocumentPositionParams) => {
-        const workspace = session.workspaceOf(analysis.path);
-        const found = completion(analysis, lines.offset(position), { libraries: session.libraries(workspace.root) });
+        const found = completion(analysis, lines.offset(position), {
+          // Only lines that name a file need the list.
+          get libraries() {
+            return session.libraries(session.rootOf(analysis.path));
+          },
+          today: session.today(),
+        });
         const list = offered.list + 1;
         offered = { list, items: found.items };
         // Units end with the key that makes them whole, so their list must be asked for at each key.

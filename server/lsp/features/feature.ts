@@ -33,3 +33,9 @@ export const textEdit = (client: Client, document: Document, version: number, ed
   client.takes.documentChanges
     ? { documentChanges: [{ textDocument: { uri: document.uri, version }, edits: toEdits(edits, lines) }] }
     : { changes: { [document.uri]: toEdits(edits, lines) } };
+
+/** Edits of several texts; `version` is that of an open one, and null for a file that is not open. */
+export function workspaceEdit(client: Client, changes: readonly { readonly uri: string; readonly version: number | null; readonly edits: readonly Edit[]; readonly lines: Lines }[]): WorkspaceEdit {
+  if (client.takes.documentChanges) return { documentChanges: changes.map(({ uri, version, edits, lines }) => ({ textDocument: { uri, version }, edits: toEdits(edits, lines) })) };
+  return { changes: Object.fromEntries(changes.map(({ uri, edits, lines }) => [uri, toEdits(edits, lines)])) };
+}

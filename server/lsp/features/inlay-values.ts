@@ -1,5 +1,5 @@
 import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
-import { inlayValues } from '../../editor/index.ts';
+import { inlayValues, type Topic } from '../../editor/index.ts';
 import { markup } from '../convert.ts';
 import type { Feature } from './feature.ts';
 
@@ -11,7 +11,8 @@ export const feature: Feature = {
     connection.languages.inlayHint.on(
       about('inlay values', [] as InlayHint[], ({ document, analysis, lines }, { range }: InlayHintParams) => {
         if (!client.settings['values.show']) return [];
-        return inlayValues(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }).map((value) => ({
+        const wants = (topic: Topic): boolean => client.settings[`values.${topic}`];
+        return inlayValues(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }, wants).map((value) => ({
           position: lines.position(value.offset),
           label: value.label,
           paddingLeft: true,

@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, forcesProven, guards, heedingOf, measuresFor } from '../protection.ts';
+import { commandsOf, forcesProven, guards, heedingOf, measuresFor, sensorsFor } from '../protection.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
 
@@ -38,7 +38,7 @@ const mostNamed = 6;
 
 function untestedOf(leaf: Leaf): { says: string; start: number; end: number }[] {
   const sensors: { says: string; start: number; end: number }[] = [];
-  for (const sensor of leaf.installation.sensors) {
+  for (const sensor of sensorsFor(leaf)) {
     if (sensors.length === mostNamed) break;
     const heeding = heedingOf(sensor);
     if (heeding === undefined || heeding.tested || !guards(sensor, leaf, 'closing') || sensor.model?.facts.measure === undefined) continue;

@@ -16,6 +16,6 @@ export const rule = installationRule({
     const missing: string[] = [];
     for (const fact of ['usage-class', 'pedestrian-entrance', 'signs'] as const) if (site.facts[fact] === undefined && !site.unread.includes(fact)) missing.push(fact);
     for (const control of controls) if (isFixed(control) && control.facts.reach === undefined) missing.push(`reach of “${control.name}”`);
-    if (missing.length > 0) report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.` });
+    if (missing.length > 0) report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.`, lacks: missing.filter((fact) => !fact.includes(' ')) });
   },
 });

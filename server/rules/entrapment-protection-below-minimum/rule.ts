@@ -1,6 +1,6 @@
 import { hazardsOf } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, onlyHeld, type Movement } from '../protection.ts';
+import { guards, heedingOf, onlyHeld, sensorsFor, type Movement } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 /**
@@ -63,7 +63,7 @@ function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
   if (leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined)) kinds.add('A');
   if (leaf.facts.opens !== undefined && leaf.drives.every((drive) => drive.model?.facts['limits-force'] !== undefined)) kinds.add('C');
   if (onlyHeld(leaf.installation)) kinds.add('D');
-  for (const sensor of leaf.installation.sensors) {
+  for (const sensor of sensorsFor(leaf)) {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'loop' || !guards(sensor, leaf, movement) || heedingOf(sensor)?.tested !== true) continue;
     kinds.add(kind === 'edge' ? 'B2' : 'B1');

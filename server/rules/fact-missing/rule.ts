@@ -109,5 +109,7 @@ function lacks(block: Read, spec: BlockSpec, facts: readonly string[], report: S
     what: `${blockInWords(block)} lacks ${facts.map((fact) => `“${fact}”`).join(' or ')}${more.because === undefined ? '' : `, which is needed because ${more.because}`}.`,
     remedy: `Write it in the block, as in ${facts.map((fact) => `“${spec.lines[fact]?.example}”`).join(' or ')}.`,
     related: more.related ?? [],
+    // Of several that would do, nobody but the writer can choose.
+    lacks: facts.length === 1 ? facts : [],
   });
 }

@@ -14,7 +14,7 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       const unstated = hazardsOf(leaf)?.unstated;
       if (unstated === undefined || unstated.length === 0) continue;
-      report({ at: headPlace(leaf), what: `Of “${leaf.name}” this is not judged: ${unstated.map(({ about, facts }) => `${about} (${facts.join(', ')})`).join('; ')}.` });
+      report({ at: headPlace(leaf), lacks: unstated.flatMap(({ facts }) => facts).filter((fact) => !fact.includes(' ')), what: `Of “${leaf.name}” this is not judged: ${unstated.map(({ about, facts }) => `${about} (${facts.join(', ')})`).join('; ')}.` });
     }
   },
 });

@@ -2,7 +2,7 @@ import { partsInWords } from '../../figures/hazards/gaps.ts';
 import type { Hazard, HazardKind } from '../../figures/hazards/hazards.ts';
 import type { Source } from '../../figures/index.ts';
 import { headPlace } from '../../model/index.ts';
-import { judgedHazardsOf } from '../cover.ts';
+import { judgedPlacesOf } from '../cover.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule, type Related } from '../rule.ts';
 
@@ -52,7 +52,7 @@ export const rule = installationRule({
   cost: 'idle',
   check: ({ leaves }, report) => {
     for (const leaf of leaves)
-      for (const judged of judgedHazardsOf(leaf) ?? none) {
+      for (const judged of judgedPlacesOf(leaf) ?? none) {
         const { hazard } = judged;
         // These two have rules of their own.
         if (judged.covered || hazard.kind === 'closing-edge' || hazard.kind === 'opening-side') continue;

@@ -1,5 +1,5 @@
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
-import { guards, heedingOf, onlyHeld } from '../protection.ts';
+import { guards, heedingOf, onlyHeld, sensorsFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -11,11 +11,11 @@ export const rule = installationRule({
   source: { text: 'EN ISO 13854 (minimum gaps)', standing: 'published' },
   acceptable: false,
   check: (installation, report) => {
-    const { leaves, sensors } = installation;
+    const { leaves } = installation;
     for (const leaf of leaves) {
       const room = leaf.facts['room-when-open'];
       if (room === undefined || room.value >= leastGap.body || leaf.drives.length === 0 || onlyHeld(installation)) continue;
-      if (sensors.some((sensor) => isOnOpeningSide(sensor.facts.on?.edge) && sensor.model?.facts.measure !== undefined && guards(sensor, leaf, 'opening') && heedingOf(sensor) !== undefined)) continue;
+      if (sensorsFor(leaf).some((sensor) => isOnOpeningSide(sensor.facts.on?.edge) && sensor.model?.facts.measure !== undefined && guards(sensor, leaf, 'opening') && heedingOf(sensor) !== undefined)) continue;
       report({
         at: room.line,
         what: `“${leaf.name}” opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing on its opening edge detects a person.`,

@@ -22,7 +22,9 @@ export const rule = installationRule({
 /** A single panel drives every leaf that has a drive; of several, each drives those whose drives are wired to it. */
 function drivenBy({ leaves, panels }: Installation, { wires }: Panel): Leaf[] {
   if (panels.length === 1) return leaves.filter((leaf) => leaf.drives.length > 0);
-  return leaves.filter((leaf) => wires.some(({ device }) => device?.kind === 'drive' && device.it.leaf === leaf));
+  const driven = new Set<Leaf>();
+  for (const { device } of wires) if (device?.kind === 'drive' && device.it.leaf !== undefined) driven.add(device.it.leaf);
+  return [...driven].sort((a, b) => a.at.start - b.at.start);
 }
 
 function checkPanel(installation: Installation, panel: Panel, most: number, report: (report: Report) => void): void {

@@ -15,14 +15,14 @@ export const rule = installationRule({
     const { site, leaves } = installation;
     if (site?.facts.rules?.value !== 'europe' || site.facts.users === undefined) return;
     const users = site.facts.users.value;
-    const commands = commandsOf(installation);
+    const worst = strictest(commandsOf(installation), users);
+    if (worst === undefined) return;
     for (const leaf of leaves) {
       if (leaf.drives.length === 0) continue;
       const measures = measuresFor(leaf, 'closing', false);
       // A leaf with nothing at all is the business of closing-edge-unguarded.
       if (!measures.C && !measures.D && !measures.E) continue;
-      const worst = strictest(commands, users);
-      if (worst === undefined || meets(measures, worst.requirement)) continue;
+      if (meets(measures, worst.requirement)) continue;
       report({
         at: headPlace(leaf),
         what: `The closing edge of “${leaf.name}” has measure ${present(measures)}, but ${worst.command.says} with ${people[users]} near needs ${worst.requirement}.`,

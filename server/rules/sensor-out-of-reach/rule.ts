@@ -27,6 +27,9 @@ export const rule = installationRule({
   },
 });
 
+/** Most leaves that are shown as parts of the opening. */
+const mostParts = 12;
+
 const partOf = ({ facts }: Leaf) => facts.slides ?? facts.width;
 
 /** Width of the opening in metres: the widths of its swing leaves and the travels of its sliding ones. Undefined where one is not known. */
@@ -46,7 +49,7 @@ function say(sensor: Sensor, leaves: readonly Leaf[], width: number, report: (re
   const { model, installation } = sensor;
   const line = model?.facts.reach?.line;
   if (model === undefined || line === undefined) return;
-  const parts = leaves.flatMap((leaf): Related[] => {
+  const parts = leaves.slice(0, mostParts).flatMap((leaf): Related[] => {
     const part = partOf(leaf)?.line;
     return part === undefined ? [] : [{ message: `${written(part)} of the opening`, start: part.start, end: part.end }];
   });

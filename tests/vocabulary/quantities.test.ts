@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { inOtherUnits, showShare, showSi, threeDigits } from '../../server/editor/index.ts';
+import { inOtherUnits, showShare, showSi, threeDigits } from '../../server/vocabulary/index.ts';
 
 test.each<[value: number, unit: string, metric: string, american: string]>([
   [2.1, 'm', '2.1 m', '6.89 ft'],

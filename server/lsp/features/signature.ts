@@ -1,0 +1,31 @@
+import { SignatureHelpTriggerKind, type SignatureHelp, type SignatureHelpParams } from 'vscode-languageserver';
+import { signature } from '../../editor/index.ts';
+import { markup } from '../convert.ts';
+import type { Feature } from './feature.ts';
+
+export const feature: Feature = {
+  capabilities: () => ({ signatureHelpProvider: { triggerCharacters: [' '], retriggerCharacters: [' ', ':', '"', '\n'] } }),
+  answer: ({ connection, client, answers }) => {
+    connection.onSignatureHelp(
+      answers.about('signature help', null as SignatureHelp | null, ({ analysis, lines }, { position, context }: SignatureHelpParams) => {
+        const found = signature(analysis, lines.offset(position));
+        // Lines of one value explain themselves; help for them is for who asks.
+        const isAsked = context === undefined || context.triggerKind === SignatureHelpTriggerKind.Invoked || context.isRetrigger;
+        if (found === undefined || (!isAsked && found.parameters.length < 2)) return null;
+        const offsets = client.capabilities.textDocument?.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true;
+        return {
+          signatures: [
+            {
+              label: found.label,
+              documentation: markup(found.doc, client.takes),
+              parameters: found.parameters.map(({ start, end, doc }) => ({ label: offsets ? [start, end] : found.label.slice(start, end), documentation: markup(doc, client.takes) })),
+              activeParameter: found.active,
+            },
+          ],
+          activeSignature: 0,
+          activeParameter: found.active,
+        };
+      }),
+    );
+  },
+};
