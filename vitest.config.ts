@@ -7,7 +7,7 @@ const exclude = [...configDefaults.exclude, 'tests/real-editor/**'];
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: [...exclude, ...built] } },
+      { test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: [...exclude, ...built], testTimeout: 30_000 } },
       { test: { name: 'built', include: built, exclude, globalSetup: ['tests/cli/setup.ts'], testTimeout: 60_000 } },
     ],
   },

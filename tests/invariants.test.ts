@@ -8,7 +8,7 @@ import { Workspace } from '../server/editor/index.ts';
 import { examples } from './grammar/examples.ts';
 import { codeOnly, importsOf, root, sources, type Source } from './kit/sources.ts';
 
-const coreRooms = ['grammar', 'server/vocabulary', 'server/model', 'server/figures', 'server/rules', 'server/editor'];
+const coreRooms = ['grammar', 'server/vocabulary', 'server/model', 'server/figures', 'server/rules', 'server/papers', 'server/editor'];
 const core = sources(coreRooms, ['.ts', '.mjs']);
 const shipped = sources(['grammar', 'server', 'client'], ['.ts', '.mjs']);
 

@@ -34,6 +34,8 @@ const noted: readonly { readonly from: string; readonly to: RegExp; readonly typ
   { from: 'server/rules', to: /^server\/figures\/[a-z-]+\/[a-z]+\.ts$/, why: 'a rule reads the workings of one figure, not only its number' },
   { from: 'server/rules', to: /^server\/figures\/[a-z-]+\.ts$/, why: 'what those workings share' },
   { from: 'server/rules', to: /^grammar\/index\.ts$/, typeOnly: true, why: 'the type of the statement that a finding points at' },
+  { from: 'server/papers', to: /^server\/figures\/[a-z-]+(\/[a-z]+)?\.ts$/, why: 'a drawing shows the workings of a figure, not only its number' },
+  { from: 'server/papers', to: /^server\/rules\/(cover|wiring)\.ts$/, why: 'what covers a hazard, and what a terminal is for: shared by rules and papers, no rules of their own' },
   { from: 'server/cli', to: /^server\/editor\/(workspace|derivation)\.ts$/, why: 'a check starts cold: the rest of the editor room is not loaded for it' },
   { from: 'server/cli', to: /^(grammar|server\/vocabulary|server\/figures|server\/rules)\/index\.ts$/, why: 'the same: lines and columns, the names of rules and figures, the nearest word' },
   { from: 'client', to: /^server\/lsp\/requests\.ts$/, why: 'names and shapes of the requests that client and server share' },

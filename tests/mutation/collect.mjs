@@ -5,6 +5,7 @@ let file = '';
 
 export function testFile(path) {
   file = path;
+  globalThis.__gathers?.(path);
 }
 
 export const expect = globalThis.__expect;
@@ -18,7 +19,8 @@ function add(name, first, second) {
 function named(pattern, one, i) {
   let at = 0;
   const given = Array.isArray(one) ? one : [one];
-  return `${pattern.replace(/%[sdifjo#]/g, (mark) => (mark === '%#' ? String(i) : String(given[at++]))).replace(/\$(\w+)/g, (all, key) => String(given[0]?.[key] ?? all))} #${i}`;
+  const text = pattern.replace(/%[sdifjo#]/g, (mark) => (mark === '%#' ? String(i) : String(given[at++]))).replace(/\$(\w+)/g, (all, key) => String(given[0]?.[key] ?? all));
+  return text === pattern ? `${text} #${i}` : text;
 }
 const each = (one) => (cases) => (name, first, second) =>
   [...cases].forEach((given, i) => {

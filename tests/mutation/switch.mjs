@@ -12,7 +12,7 @@ export function stryMutAct_9fa48(id) {
 
 export function stryCov_9fa48() {
   if (reached === null) return;
-  for (let i = 0; i < arguments.length; i++) reached.add(arguments[i]);
+  for (let i = 0; i < arguments.length; i++) reached[arguments[i]] = 1;
 }
 
 globalThis.__switch = {
@@ -23,8 +23,8 @@ globalThis.__switch = {
     asked = 0;
   },
   asked: () => asked,
-  note: (set) => {
-    reached = set;
+  note: (marks) => {
+    reached = marks;
   },
 };
 // The state with which a fresh bundle starts is set before it runs.

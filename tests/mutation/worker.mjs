@@ -66,41 +66,42 @@ async function fails(test) {
 const say = (message) => new Promise((done) => process.send(message, () => done()));
 
 /** Which tests reach which mutants, how long each takes and how much it asks. */
-async function survey() {
-  const loading = new Set();
-  let started = performance.now();
-  let tests = await fresh(-1, Infinity, loading);
+async function survey(count) {
+  const loading = new Uint8Array(count);
+  const gathering = {};
+  globalThis.__gathers = (file) => globalThis.__switch.note((gathering[file] = new Uint8Array(count)));
+  const tests = await fresh(-1, Infinity, loading);
+  globalThis.__gathers = undefined;
+  const loadingAsks = globalThis.__switch.asked();
   const facts = [];
-  for (const test of tests) {
-    const reached = new Set();
+  for (const { file, name, index, run } of tests) {
+    const reached = new Uint8Array(count);
     globalThis.__switch.on(-1);
     globalThis.__switch.note(reached);
-    const failed = await fails(test);
+    const failed = await fails({ run });
     globalThis.__switch.note(null);
-    const asked = globalThis.__switch.asked();
-    facts.push({ index: test.index, file: test.file, name: test.name, asked, reached, failed, time: 0 });
+    facts.push({ index, file, name, failed, reached, asked: globalThis.__switch.asked(), time: 0 });
   }
   // The second time shows how long it takes without the noting.
   for (const test of tests) {
     globalThis.__switch.on(-1);
-    started = performance.now();
+    const started = performance.now();
     await fails(test);
     facts[test.index].time = performance.now() - started;
   }
-  started = performance.now();
-  await fresh();
-  return { facts, loading, freshTime: performance.now() - started };
+  return { facts, loading, gathering, loadingAsks };
 }
 
 let tests;
 let facts;
-const leeway = (fact) => fact.asked * 10 + 1_000_000;
+let loadingAsks;
+const leeway = (asked) => asked * 10 + 1_000_000;
 
 /** Judges one mutant: `indices` are the tests to run, in order; `anew` starts with a fresh bundle. */
 async function judge({ id, indices, anew }) {
   if (anew || tests === undefined) {
     try {
-      tests = await fresh(anew ? id : -1, 50_000_000);
+      tests = await fresh(anew ? id : -1, leeway(loadingAsks));
     } catch (error) {
       tests = undefined;
       return { id, status: 'killed', by: 'loading', why: String(error?.message ?? error).slice(0, 200) };
@@ -108,12 +109,10 @@ async function judge({ id, indices, anew }) {
   }
   let result = { id, status: 'survived' };
   for (const index of indices) {
-    const test = tests[index];
-    if (test === undefined || test.name !== facts[index].name) {
-      result = { id, status: 'killed', by: 'gathering the tests', why: 'other tests are gathered' };
-      break;
-    }
-    globalThis.__switch.on(id, leeway(facts[index]));
+    // A mutant that was on while the tests were gathered may have gathered others; what is not there kills nothing.
+    const test = tests[index]?.name === facts[index].name ? tests[index] : tests.find((one) => one.name === facts[index].name && one.file === facts[index].file);
+    if (test === undefined) continue;
+    globalThis.__switch.on(id, leeway(facts[index].asked));
     const why = await fails(test);
     globalThis.__switch.on(-1);
     if (why === undefined) continue;
@@ -130,15 +129,11 @@ async function judge({ id, indices, anew }) {
 }
 
 process.on('message', async (message) => {
-  if (message.survey) {
-    const { facts: found, loading, freshTime } = await survey();
-    await say({ survey: { facts: found.map((fact) => ({ ...fact, reached: [...fact.reached] })), loading: [...loading], freshTime } });
+  if (message.survey !== undefined) {
+    await say({ survey: await survey(message.survey) });
     process.exit(0);
   }
-  if (message.facts) {
-    facts = message.facts;
-    return;
-  }
-  await say({ result: await judge(message.judge) });
+  if (message.facts !== undefined) ({ facts, loadingAsks } = message);
+  else await say({ result: await judge(message.judge) });
 });
 await say({ ready: true });
