@@ -66,7 +66,7 @@ function commands(context: vscode.ExtensionContext, client: BaseLanguageClient):
     }),
     register('openManual', () => showPage(page('manual.md'))),
     register('explainRule', async () => {
-      const rules = await client.sendRequest<RulesAnswer>(rulesRequest);
+      const rules = await client.sendRequest<RulesAnswer>(rulesRequest, {});
       const items = rules.map((rule) => ({ label: rule.name, description: rule.severity, detail: rule.title }));
       const picked = await vscode.window.showQuickPick(items, { title: 'Explain a rule', matchOnDetail: true, placeHolder: 'Which rule?' });
       if (picked !== undefined) await showPage(page('pages', 'rules', `${picked.label}.md`));

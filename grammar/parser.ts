@@ -8,6 +8,7 @@ type Alternatives = { ALT: () => unknown }[];
 
 class GateParser extends EmbeddedActionsParser {
   problems: SyntaxProblem[] = [];
+  texts: TextValue[] = [];
   /** The values of the statement being read, counted by `#count`: one row for all statements of a file. */
   row: Value[] = [];
   #count = 0;
@@ -100,7 +101,13 @@ class GateParser extends EmbeddedActionsParser {
     return [
       { ALT: () => (this.#value = wordOf(this.CONSUME(Word))) },
       { ALT: () => (this.#value = this.#number()) },
-      { ALT: () => (this.#value = textOf(this.CONSUME(Text))) },
+      {
+        ALT: () => {
+          const text = textOf(this.CONSUME(Text));
+          this.#value = text;
+          if (!this.RECORDING_PHASE) this.texts.push(text);
+        },
+      },
       {
         ALT: () => {
           const token = this.CONSUME(DateToken);
@@ -225,12 +232,14 @@ export function validateGrammar(): void {
  */
 export function parse(text: string): Tree {
   if (text.length > longestText)
-    return { text, items: [], comments: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: String(text.length) }] };
+    return { text, items: [], comments: [], texts: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: String(text.length) }] };
   const { tokens, comments, problems } = scan(text);
   const paired = isBalanced(tokens) ? tokens : balance(text, tokens, problems);
   parser ??= new GateParser(true);
   parser.input = paired;
+  const texts: TextValue[] = [];
   parser.problems = problems;
+  parser.texts = texts;
   // A fresh one, because what is put into old memory has to be noted for the next collection of garbage.
   parser.row = [];
   const items = parser.items();
@@ -238,7 +247,7 @@ export function parse(text: string): Tree {
   const error = parser.errors[0];
   if (error !== undefined && !problems.some((problem) => problem.kind.startsWith('brace')))
     problems.push({ kind: 'sign-misplaced', start: offsetOf(error.token, text), end: offsetOf(error.token, text), detail: error.token.image });
-  return { text, items: items ?? [], comments, problems };
+  return { text, items: items ?? [], comments, texts, problems };
 }
 
 const offsetOf = (token: IToken, text: string): number => (token.tokenType === EOF || Number.isNaN(token.startOffset) ? text.length : token.startOffset);

@@ -31,7 +31,8 @@ export interface Scan {
   readonly problems: SyntaxProblem[];
 }
 
-const Class = { Word: 0, Blank: 1, LineEnd: 2, Sign: 3, Digit: 4, Bad: 5 } as const;
+/** `Part` is part of a word too, unless it begins `..` or `+-`. Word and digit come first, so that one look tells both. */
+const Class = { Word: 0, Digit: 1, Part: 2, Blank: 3, LineEnd: 4, Sign: 5, Bad: 6 } as const;
 
 const classes = new Uint8Array(65536);
 for (let code = 0; code < 32; code++) classes[code] = Class.Bad;
@@ -40,6 +41,7 @@ for (let code = 0x2000; code <= 0x200a; code++) classes[code] = Class.Blank;
 classes[10] = classes[13] = Class.LineEnd;
 for (const sign of '{}":,#±') classes[sign.charCodeAt(0)] = Class.Sign;
 for (let code = 48; code < 58; code++) classes[code] = Class.Digit;
+classes[43] = classes[46] = Class.Part;
 classes[127] = Class.Bad;
 for (let code = 0x80; code < 0xa0; code++) classes[code] = Class.Bad;
 // Surrogates are looked at in pairs; direction marks can make a line read other than it is, so they are refused.
@@ -68,7 +70,8 @@ export function scan(text: string): Scan {
     let type: TokenType;
     switch (classes[code]) {
       case Class.Blank:
-        at++;
+        do at++;
+        while (at < length && classAt(text, at) === Class.Blank);
         continue;
       case Class.LineEnd:
         at++;
@@ -242,17 +245,17 @@ function endOfText(text: string, from: number, problems: SyntaxProblem[]): numbe
 
 function endOfWord(text: string, from: number): number {
   let at = from;
-  while (at < text.length) {
+  for (;;) {
+    while (at < text.length && classAt(text, at) <= Class.Digit) at++;
+    if (at >= text.length) return at;
     const kind = classAt(text, at);
-    if (kind === Class.Word) {
+    if (kind === Class.Part) {
       const code = text.charCodeAt(at);
-      if ((code === 46 && text.charCodeAt(at + 1) === 46) || (code === 43 && text.charCodeAt(at + 1) === 45)) break;
+      if (text.charCodeAt(at + 1) === (code === 46 ? 46 : 45)) return at;
       at++;
-    } else if (kind === Class.Digit) at++;
-    else if (kind === Class.Bad && isPair(text, at)) at += 2;
-    else break;
+    } else if (kind === Class.Bad && isPair(text, at)) at += 2;
+    else return at;
   }
-  return at;
 }
 
 function endOfDateOrNumber(text: string, from: number): number {

@@ -85,5 +85,7 @@ export interface Tree {
   readonly text: string;
   readonly items: readonly Statement[];
   readonly comments: readonly Comment[];
+  /** Every text, wherever it stands, in the order of the file. */
+  readonly texts: readonly TextValue[];
   readonly problems: readonly SyntaxProblem[];
 }

@@ -22,7 +22,7 @@ end
 
 local server = { name = 'pintle', cmd = command, settings = { pintle = settings }, init_options = { settings = settings }, on_attach = attached }
 
--- Before 0.11: one server for each root.
+-- Before 0.11: one server for each root, and one for all files that have none.
 local running = {}
 local function attach(buffer)
   local name = vim.api.nvim_buf_get_name(buffer)
@@ -30,7 +30,7 @@ local function attach(buffer)
   local root = marker ~= '' and vim.fn.fnamemodify(marker, ':p:h:h') or nil
   local config = vim.tbl_extend('force', server, { root_dir = root })
   if vim.lsp.start then return vim.lsp.start(config, { bufnr = buffer }) end
-  local key = root or vim.fn.fnamemodify(name, ':p:h')
+  local key = root or ''
   if not running[key] or vim.lsp.client_is_stopped(running[key]) then running[key] = vim.lsp.start_client(config) end
   vim.lsp.buf_attach_client(buffer, running[key])
 end

@@ -1,6 +1,6 @@
 /// <reference types="tree-sitter-cli/dsl" />
 // The shape of a .gate file for editors that colour by tree-sitter. It finds what ../tokens.ts and ../parser.ts find, and
-// tests/grammar/tree-sitter.test.ts holds it to that. After a change: `tree-sitter generate` (0.22 or newer) in this
+// tests/grammar/tree-sitter.test.ts holds it to that. After a change: `tree-sitter generate --abi 14` in this
 // folder, then `npm run generate`.
 
 const blank = '\\u0009\\u000B\\u000C\\u0020\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF';

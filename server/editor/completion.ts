@@ -185,6 +185,8 @@ function inLine(at: InLine): Completion[] {
     const dimensions = dimensionsOf(last?.slot, values);
     if (dimensions.length > 0) return unitItems(dimensions, last?.slot, number.amount, typed.partial);
   }
+  // A sign that follows belongs to the number before it: nothing comes between the two.
+  if (/^[^\S\r\n]*(?:±|\+-|\.\.)/.test(analysis.text.slice(typed.replace.end, typed.replace.end + 40))) return [];
   const parts = partsOf(line, values);
   const items: Completion[] = [];
   for (const [key, slot] of parts.open) items.push(...slotItems(at, key, slot, parts));

@@ -41,6 +41,12 @@ export function dependencesAt(analysis: Analysis, offset: number): Dependence[] 
   return [fact, ...analysis.figures.filter(({ at }) => at.start < end && at.end > found.statement.start && at.start >= found.statement.start).map((figure) => figureNode(analysis, figure))];
 }
 
+/** One of them: behind the last value, where values are shown, the first of the figures; elsewhere the line or block itself. */
+export function dependenceAt(analysis: Analysis, offset: number): Dependence | undefined {
+  const [fact, figure] = dependencesAt(analysis, offset);
+  return fact !== undefined && figure !== undefined && offset >= fact.at.end ? figure : fact;
+}
+
 /** The same again, from its key; undefined where the text has changed so that it is not there. */
 export function dependenceOf(analysis: Analysis, kind: Dependence['kind'], key: string): Dependence | undefined {
   if (kind === 'figure') {

@@ -1,7 +1,7 @@
 // The editor room: what an editor or a command can ask about a file. Plain data in and out, offsets and no protocol.
 export { completion, monthsAfter, usePath, type Completion, type CompletionContext, type CompletionKind, type Completions } from './completion.ts';
 export { declarationOf, definition, type Target } from './definition.ts';
-export { dependenceOf, dependencesAt, dependents, sources, type Dependence, type Judge } from './dependence.ts';
+export { dependenceAt, dependenceOf, dependencesAt, dependents, sources, type Dependence, type Judge } from './dependence.ts';
 export { derivation, figuresShown, nameOfFigure, shownValue, withNumbers, type FigureShown } from './derivation.ts';
 export { diagnostics, messageOf, visible, type Diagnostic } from './diagnostics.ts';
 export { classOf, fixAll, fixes, withEdits, type FixClass, type QuickFix } from './fixes.ts';

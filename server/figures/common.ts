@@ -1,5 +1,5 @@
 // Small things that several figures share.
-import { factPlace, type Drive, type Leaf } from '../model/index.ts';
+import { factPlace, type Drive, type Installation, type Leaf } from '../model/index.ts';
 import { blocks } from '../vocabulary/index.ts';
 import type { Source } from './figure.ts';
 import type { ArmMounting } from './articulated-arm/maths.ts';
@@ -44,3 +44,8 @@ export const fallback = {
   clearance: blocks.site.lines.clearance.slots.value.fallback,
   sweep: blocks['panel-model'].blocks.adjuster.lines.sweep.slots.value.fallback,
 } as const;
+
+/** For `onlyWhere`. */
+export const hasCables = ({ cables }: Installation): boolean => cables.length > 0;
+/** True where some drive says how hard it pushes or turns. */
+export const hasPush = ({ drives }: Installation): boolean => drives.some(({ model }) => model?.facts.thrust !== undefined || model?.facts.torque !== undefined);

@@ -49,7 +49,12 @@ export interface FigureKind {
   readonly changedBy: string;
   /** Gives each figure of this kind to `give`. Never throws; where a fact is missing it gives nothing. */
   readonly work: (installation: Installation, give: Give) => void;
+  /** False where this kind has nothing to give, so that it need not be asked. */
+  readonly where?: (installation: Installation) => boolean;
 }
+
+/** Kinds that give nothing where `where` is false: that is asked once for all of them. It only saves time, so what it says has to follow from what they do. */
+export const onlyWhere = (where: (installation: Installation) => boolean, kinds: readonly FigureKind[]): readonly FigureKind[] => kinds.map((kind) => ({ ...kind, where }));
 
 /** A figure found: the subject's name, the value, the line that causes it, and its derivation on demand. */
 export type Give = (subject: string, value: number, at: { readonly start: number; readonly end: number }, inputs: () => readonly Input[], words?: () => string) => void;

@@ -4,6 +4,19 @@ import { allFigures } from './all.ts';
 import type { Figure, FigureKind, Input } from './figure.ts';
 import { perSubject } from './memo.ts';
 
+interface Group {
+  readonly where: FigureKind['where'];
+  readonly kinds: FigureKind[];
+}
+
+/** Kinds in a row that ask the same of an installation. */
+const groups: readonly Group[] = allFigures.reduce<Group[]>((made, kind) => {
+  const last = made.at(-1);
+  if (last !== undefined && last.where === kind.where) last.kinds.push(kind);
+  else made.push({ where: kind.where, kinds: [kind] });
+  return made;
+}, []);
+
 /** Every figure that can be worked out, in the order of the kinds; what lacks a fact is left out. */
 export const figuresOf = perSubject((installation: Installation): readonly Figure[] => {
   const figures: Figure[] = [];
@@ -11,7 +24,10 @@ export const figuresOf = perSubject((installation: Installation): readonly Figur
   const give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
     if (Number.isFinite(value)) figures.push(new Found(kind, subject, value, at, inputs, words));
   };
-  for (kind of allFigures) kind.work(installation, give);
+  for (const { where, kinds } of groups) {
+    if (where !== undefined && !where(installation)) continue;
+    for (kind of kinds) kind.work(installation, give);
+  }
   return figures;
 }) as (installation: Installation) => readonly Figure[];
 

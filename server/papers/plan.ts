@@ -120,16 +120,19 @@ class Plan {
     return showSi(metres, 'm', this.reader);
   }
 
-  /** A label of a thing near a point on the paper, with a line to it where it stands off. */
-  label(id: string, title: string, words: readonly string[], near: Point, tone = ''): void {
+  /** A label of a thing near a point on the paper (looked for around another one), with a line to it where it stands off. */
+  label(id: string, title: string, words: readonly string[], near: Point, tone = '', around = near, lead = true): void {
     const size = 'small';
     const rows = words.filter((row) => row !== '').map((row, i) => fitted(row, 230, size, i === 0));
     const width = Math.max(...rows.map((row, i) => widthOf(row, size, i === 0))) + 6;
     const height = rows.length * (sizes[size] + 3) + 4;
-    const { box, covers } = this.places.near(near, width, height);
+    const { box, covers } = this.places.near(around, width, height);
     const parts: Element[] = [];
     const to = nearest(box, near);
-    if (Math.hypot(to.x - near.x, to.y - near.y) > 14) parts.push(line('lead', to, near), circle('bar', near, 1.8));
+    if (lead && Math.hypot(to.x - near.x, to.y - near.y) > 14) {
+      parts.push(line('lead', to, near), circle('bar', near, 1.8));
+      this.places.avoid(to, near, 3);
+    }
     if (covers) parts.push(rect('halo', box.x, box.y, box.width, box.height, 2));
     for (const [i, row] of rows.entries()) parts.push(text(row, box.x + 3, box.y + (i + 1) * (sizes[size] + 3) - 1, size, 'start', i === 0 ? `strong ${tone}`.trim() : tone === '' ? 'quiet' : tone));
     parts.push(rect('hit', box.x, box.y, box.width, box.height, 3));
@@ -161,8 +164,8 @@ export function planOf(installation: Installation, findings: readonly Finding[])
   const unknown = leaves.flatMap((leaf) => (hazardsOf(leaf.leaf)?.unstated ?? []).map((missing) => ({ leaf, missing })));
   for (const { leaf, missing } of unknown) drawUnknown(plan, leaf, missing);
   // Those with the least room first; a leaf has all that it sweeps.
-  for (const each of layout.carried) labelCarried(plan, each);
   for (const field of layout.fields) labelField(plan, field);
+  for (const each of layout.carried) labelCarried(plan, each);
   for (const leaf of leaves) for (const drive of leaf.leaf.drives) labelDrive(plan, leaf, drive);
   for (const leaf of leaves) drawRoomLabel(plan, leaf);
   for (const leaf of leaves) labelLeaf(plan, leaf);
@@ -548,9 +551,18 @@ const watchesInWords = (sensor: Sensor): string => {
   return watches === undefined ? 'what it watches is not stated' : `watches ${watches.join(', ')}`;
 };
 
+/** Over the leaf that an edge sits on, so that its label stands on that leaf's side. */
+function besideEdge(leaf: PlacedLeaf, edge: Carried['edge']): Point {
+  const [from, to] = edgeEnds(leaf, edge);
+  const middle = between(from, to, 0.5);
+  if (leaf.kind === 'slide') return middle;
+  const back = leaf.width * 0.22 * (edge === 'hinge-edge' || edge === 'post-edge' ? 1 : edge === 'bottom-edge' ? 0 : -1);
+  return { x: middle.x + leaf.along * back, y: middle.y };
+}
+
 function labelCarried(plan: Plan, { sensor, leaf, kind, edge }: Carried): void {
   const [from, to] = edgeEnds(leaf, edge).map((end) => plan.at(end)) as [Point, Point];
-  plan.label(sensorThing(plan, sensor), `sensor ${short(sensor.name)}`, [short(sensor.name), `${kind}, ${watchesInWords(sensor)}`], between(from, to, 0.5), 'in-field');
+  plan.label(sensorThing(plan, sensor), `sensor ${short(sensor.name)}`, [short(sensor.name), `${kind}, ${watchesInWords(sensor)}`], between(from, to, 0.5), 'in-field', plan.at(besideEdge(leaf, edge)));
 }
 
 const fieldThing = (plan: Plan, { device }: Field): string =>
@@ -718,7 +730,7 @@ function labelLeaf(plan: Plan, leaf: PlacedLeaf): void {
   const id = leafThing(plan, leaf.leaf);
   const { opens, slides } = leaf.leaf.facts;
   if (leaf.kind === 'swing') {
-    plan.label(id, `leaf ${short(leaf.leaf.name)}`, [short(leaf.leaf.name), `${plan.length(leaf.width)}, ${opens?.way ?? ''} ${showSi(inDegrees(leaf.angle), 'deg')}`], plan.at(onGround(leaf, leaf.width * 0.55, leaf.box.y + leaf.box.height, leaf.angle * 0.45)));
+    plan.label(id, `leaf ${short(leaf.leaf.name)}`, [short(leaf.leaf.name), `${plan.length(leaf.width)}, ${opens?.way ?? ''} ${showSi(inDegrees(leaf.angle), 'deg')}`], plan.at(onGround(leaf, leaf.width * 0.55, leaf.box.y + leaf.box.height, leaf.angle * 0.45)), '', undefined, false);
     return;
   }
   plan.label(id, `leaf ${short(leaf.leaf.name)}`, [short(leaf.leaf.name), `${plan.length(leaf.width)}, slides ${slides?.way ?? ''} by ${plan.length(leaf.distance)}`], plan.at({ x: leaf.edge.x + leaf.way * leaf.width * 0.5, y: leaf.edge.y + leaf.thickness / 2 }));

@@ -148,8 +148,20 @@ function sorted(found: readonly Finding[]): ReadonlyMap<string, readonly Finding
   return byRule;
 }
 
-/** Those that lie in a stretch, of findings in the order in which they start. */
-function inside({ start, end }: { readonly start: number; readonly end: number }, findings: readonly Finding[]): Finding[] {
+/** So many findings are gone through for every acceptance; only of more it pays to sort them. */
+const few = 20;
+
+interface Stretch {
+  readonly start: number;
+  readonly end: number;
+}
+
+const isInside = ({ start, end }: Stretch, finding: Finding): boolean => finding.start >= start && finding.end <= end;
+
+/** Those that lie in a stretch, of findings in the order in which they start; all of them where none is given. */
+function inside(within: Stretch | undefined, findings: readonly Finding[]): readonly Finding[] {
+  if (within === undefined) return findings;
+  const { start, end } = within;
   let low = 0;
   let high = findings.length;
   while (low < high) {
@@ -171,7 +183,7 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
   if (installation.accepts.length === 0) return { findings: inOrder(found), accepted: none };
   const findings: Finding[] = [];
   const matched = new Set<Finding>();
-  const byRule = sorted(found);
+  let byRule: ReadonlyMap<string, readonly Finding[]> | undefined;
   for (const { fact, within } of installation.accepts) {
     const name = fact.rule.text;
     const rule = byName.get(name);
@@ -185,8 +197,7 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
       about('acceptance-not-allowed');
       continue;
     }
-    const ofRule = byRule.get(name) ?? none;
-    const meant = within === undefined ? ofRule : inside(within, ofRule);
+    const meant = found.length <= few ? found.filter((finding) => finding.rule === name && (within === undefined || isInside(within, finding))) : inside(within, (byRule ??= sorted(found)).get(name) ?? none);
     if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
     // A form that nobody has filled in accepts nothing.
     else if (fact.reason.trim() === '') about('acceptance-without-reason');

@@ -84,7 +84,7 @@ export interface BlockSpec {
   readonly single?: boolean;
   readonly lines: Readonly<Record<string, LineSpec>>;
   readonly blocks: Readonly<Record<string, BlockSpec>>;
-  /** A whole block, as a snippet offers it. */
+  /** A whole block, as the manual shows it. */
   readonly example: string;
 }
 

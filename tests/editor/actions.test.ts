@@ -40,6 +40,11 @@ describe('the class of a fix', () => {
     expect(change('watches closing\n  on', 'watches   closing # x\n  on')).toBe(false);
     expect(change('"Heron Court"', '"Heron Court 2"')).toBe(true);
     expect(change('use "../library/cables.gate"\n', '')).toBe(false);
+    // In one block, a line that is marked and one that is not.
+    const marked = (word: string): boolean => (blocks.cable.lines as Readonly<Record<string, { readonly safety?: boolean }>>)[word]?.safety === true;
+    const cable = Object.entries(blocks.cable.lines).map(([word, line]) => ({ word, line: `  ${line.example}\n` }));
+    for (const { word, line } of cable) expect(changesSafety(parse(`cable a {\n${line}}\n`), [{ start: 10, end: 10 + line.length, text: '' }]), word).toBe(marked(word));
+    expect(new Set(cable.map(({ word }) => marked(word)))).toEqual(new Set([true, false]));
   });
 
   test('nothing that is applied in bulk changes a safety-critical line, whatever the text', () => {
@@ -79,6 +84,16 @@ test('a form for an acceptance: in the innermost block, refused until it is fill
   const after = judge(filled(empty));
   expect(after.accepted.map((one) => one.rule)).toContain('seat-outside-practice');
   expect(after.findings.map((one) => one.rule)).not.toContain('acceptance-without-reason');
+});
+
+test('the innermost block: what a battery is found for stands in the battery', () => {
+  const text = site().replace('select logic steps', 'battery {\n    voltage 24 V\n    capacity 1 Ah over 20 h\n    lasts 480 h\n  }');
+  const analysis = judge(text);
+  const from = text.indexOf('battery {');
+  const inside = analysis.findings.filter((finding) => finding.start >= from && finding.end <= text.indexOf('}', from));
+  const forms = inside.flatMap((finding) => acceptance(analysis, finding, asOf) ?? []);
+  expect(forms.length).toBeGreaterThan(0);
+  for (const form of forms) expect(made(text, form)).toMatch(/    lasts 480 h\n    accept \S+ because "" by "" until 2027-05-20\n  \}/);
 });
 
 test('none for what cannot be overruled, nor where braces do not pair', () => {

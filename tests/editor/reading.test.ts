@@ -1,6 +1,6 @@
 // Folding, growing selections, links, lenses, and what depends on what.
 import { describe, expect, test } from 'vitest';
-import { dependenceOf, dependencesAt, dependents, foldings, highlight, indexOf, lenses, likenessTo, links, selectionAt, sources, symbols, type Dependence, type Judge, type Symbol as Outlined } from '../../server/editor/index.ts';
+import { dependenceAt, dependenceOf, dependencesAt, dependents, foldings, highlight, indexOf, lenses, likenessTo, links, selectionAt, sources, symbols, type Dependence, type Judge, type Symbol as Outlined } from '../../server/editor/index.ts';
 import { asOf, bench, site, uses, type Bench } from './bench.ts';
 
 test('blocks, runs of remarks and of libraries fold; what stands on one line does not', () => {
@@ -168,6 +168,12 @@ describe('what depends on a value', () => {
       steps++;
     }
     expect(steps).toBeLessThan(150);
+  });
+  test('a line where it is written, a figure where it is shown', () => {
+    const one = bench(at('mass 165 kg|'));
+    expect(dependenceAt(one.analysis, one.offset)?.kind).toBe('figure');
+    expect(dependenceAt(one.analysis, one.offset - 1)).toMatchObject({ kind: 'fact', label: 'mass 165 kg' });
+    expect(dependencesAt(one.analysis, one.offset).map((node) => node.kind)).toEqual(['fact', 'figure', 'figure']);
   });
   test('nothing on a remark or a library; nothing of a key that is gone', () => {
     const one = bench(`${uses}# note\n`);

@@ -17,6 +17,7 @@ import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { positionAt } from '../../grammar/index.ts';
 import { Workspace, type Analysis, type ReadResult } from '../../server/editor/workspace.ts';
+import type { Installation } from '../../server/model/index.ts';
 import type { Edit, Rule } from '../../server/rules/index.ts';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
@@ -137,9 +138,8 @@ function readDisk(path: string): ReadResult {
   return statSync(path).isFile() ? { text: readFileSync(path, 'utf8') } : 'unreadable';
 }
 
-/** Judges a text as if it stood in the examples, with the block's other files beside it. */
-export function judge(text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis {
-  const workspace = new Workspace({
+function workspaceOf(text: string, files: ReadonlyMap<string, string>): Workspace {
+  return new Workspace({
     root: examples,
     read: (path) => {
       const given = path === pagePath ? text : files.get(path);
@@ -149,13 +149,18 @@ export function judge(text: string, files: ReadonlyMap<string, string> = new Map
       return kept;
     },
   });
-  return workspace.judge(pagePath, text, asOf);
 }
+
+/** Judges a text as if it stood in the examples, with the block's other files beside it. */
+export const judge = (text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis => workspaceOf(text, files).judge(pagePath, text, asOf);
+
+/** The installation of such a text, with no rule run on it. */
+export const installationOf = (text: string, files: ReadonlyMap<string, string> = new Map()): Installation => workspaceOf(text, files).named(pagePath, text).installation;
 
 export const judgeBlock = (block: Block): Analysis => judge(block.text, block.files, block.asOf);
 
 /** Most findings of one example that a page shows in words. */
-const mostSaid = 4;
+const mostSaid = 12;
 
 /**
  * What a rule says of a text, for its page to show: how grave and where, the sentence, what differs from what the rule says

@@ -272,14 +272,14 @@ class Player {
       this.#undo.delete(uri);
       this.#memory.clear();
     } else if (chance < 0.5) await client.connection.sendNotification('textDocument/didSave', { textDocument: { uri } });
-    else {
-      const [other] = this.pick([...this.closed]);
-      const text = this.pick([site(), site().replace('2.10 m', '2.10'), site().replaceAll('west', 'left'), 'leaf {\n']);
-      if (!other.endsWith('south.gate')) return;
-      this.place.write('gates/south.gate', text);
-      this.closed.set(other, text);
-      await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: other, type: 2 }] });
-    }
+    else await this.rewrite(this.pick([site(), site().replace('2.10 m', '2.10'), site().replaceAll('west', 'left'), 'leaf {\n']));
+  }
+
+  /** The one file that nobody has opened is another, and the server is told. */
+  async rewrite(text: string): Promise<void> {
+    const uri = this.place.write('gates/south.gate', text);
+    this.closed.set(uri, text);
+    await this.#client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
   }
 }
 
@@ -357,30 +357,31 @@ test(
     // Nothing was asked in vain: each question has had an answer with something in it.
     expect([...player.asked].filter(([, { answered }]) => answered === 0)).toEqual([]);
 
-    // A server that has seen none of it.
-    const fresh = await start(place);
-    for (const uri of uris) await fresh.client.open(uri, server.client.text(uri));
-    const settled = async (ask: Ask): Promise<void> => {
-      let [one, other]: unknown[] = [];
-      for (let round = 0; round < 100; round++) {
-        [one, other] = [await answersOf(server, ask), await answersOf(fresh, ask)];
-        if (JSON.stringify(one) === JSON.stringify(other)) return;
-        await new Promise((resolve) => setTimeout(resolve, 10));
-      }
-      expect(one, `${ask.method} ${JSON.stringify(ask.params)}`).toEqual(other);
-    };
-    // Twice: once with the texts as the edits have left them, and once with what they began with.
-    for (const round of ['left', 'begun']) {
-      if (round === 'begun')
-        for (const uri of uris) for (const { client } of [server, fresh]) await client.edit(uri, { start: 0, end: client.text(uri).length, text: originals.get(uri) as string });
+    // With the texts as the edits have left them, with nothing in them, and with what they began with; each time beside a
+    // server that has seen none of it. What is kept of files that are not open must not outlive the texts that it was of.
+    await player.rewrite(south);
+    for (const round of ['left', 'empty', 'begun']) {
+      if (round !== 'left') for (const uri of uris) await player.make(uri, [{ start: 0, end: server.client.text(uri).length, text: round === 'empty' ? '' : (originals.get(uri) as string) }]);
+      const fresh = await start(place);
+      for (const uri of uris) await fresh.client.open(uri, server.client.text(uri));
+      const settled = async (ask: Ask): Promise<void> => {
+        let [one, other]: unknown[] = [];
+        for (let again = 0; again < 100; again++) {
+          [one, other] = [await answersOf(server, ask), await answersOf(fresh, ask)];
+          if (JSON.stringify(one) === JSON.stringify(other)) return;
+          await new Promise((resolve) => setTimeout(resolve, 10));
+        }
+        expect(one, `${ask.method} ${JSON.stringify(ask.params)}`).toEqual(other);
+      };
       for (const uri of uris)
-        for (let i = 0; i < 6; i++) {
+        for (let i = 0; i < 4; i++) {
           const where = { ...player.where(uri), memory: new Map<string, unknown>() };
           for (const [, make] of asks) for (const ask of make(where)) await settled(ask);
         }
+      expect(fresh.errors).toEqual([]);
     }
     expect(player.faults).toEqual([]);
-    expect([server.errors, fresh.errors]).toEqual([[], []]);
+    expect(server.errors).toEqual([]);
     console.log([...player.asked].map(([method, { times, answered }]) => `${method} ${answered}/${times}`).join('\n'));
   },
   60_000 + editCount * 60,

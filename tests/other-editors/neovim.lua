@@ -89,6 +89,8 @@ check('a definition in another file', function()
   within('the library', function() return vim.api.nvim_buf_get_name(0):find('library/drives.gate', 1, true) ~= nil end)
   expect(vim.api.nvim_get_current_line():find('drive-model birch-ram', 1, true), vim.api.nvim_get_current_line())
   vim.cmd('buffer ' .. buffer)
+  vim.wait(500)
+  expect(#clients() == 1, #clients() .. ' servers')
 end)
 check('references', function()
   caret('leaf east', 5)
@@ -146,12 +148,32 @@ check('formatting', function()
   expect(find('width 1.60 m'), 'not formatted')
 end)
 if clients()[1] and clients()[1].server_capabilities.renameProvider then
-  check('renaming, here and in other files', function()
+  check('renaming, where it is used too', function()
     caret('leaf east', 5)
     vim.lsp.buf.rename('sunrise')
     within('the new name', function() return table.concat(lines(), '\n'):find('leaf sunrise', 1, true) ~= nil end)
     expect(not table.concat(lines(), '\n'):find('%f[%w]east%f[^%w%-]'), 'the old name is still there')
     expect(find('moves sunrise'), 'not renamed where it is used')
+  end)
+  check('renaming a model, in the library and in the other sites of the folder that holds .git', function()
+    vim.cmd('edit ' .. vim.fn.fnameescape(vim.env.PINTLE_ROOTED .. '/sound/withy-lane.gate'))
+    within('a server for that folder', function() return #clients() == 2 end)
+    local rooted = vim.api.nvim_get_current_buf()
+    local line, column = find('drive east-ram : birch-ram', 18, rooted)
+    vim.api.nvim_win_set_cursor(0, { line + 1, column })
+    vim.lsp.buf.rename('larch-ram')
+    within('the new name', function() return table.concat(lines(rooted), '\n'):find('drive east-ram : larch-ram', 1, true) ~= nil end)
+    local changed = {}
+    for _, other in ipairs(vim.api.nvim_list_bufs()) do
+      local name = vim.api.nvim_buf_get_name(other)
+      if vim.api.nvim_buf_is_loaded(other) and name:find(vim.env.PINTLE_ROOTED, 1, true) then
+        local text = table.concat(lines(other), '\n')
+        expect(not text:find('birch%-ram%f[^%w%-]'), 'the old name is still in ' .. name)
+        if text:find('larch-ram', 1, true) then changed[#changed + 1] = name:match('[^/]+/[^/]+$') end
+      end
+    end
+    expect(vim.tbl_contains(changed, 'library/drives.gate') and #changed > 2, changed)
+    vim.cmd('buffer! ' .. buffer)
   end)
 else
   say('      renaming: the server does not offer it')

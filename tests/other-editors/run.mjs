@@ -44,15 +44,19 @@ function marked(mark) {
   });
 }
 
-/** A home with nothing in it but what a page says, and the examples in a folder that is no repository. */
+/** A home with nothing in it but what a page says, and the examples in a folder that is no repository, and in one. */
 function setting() {
   const folder = realpathSync(mkdtempSync(join(tmpdir(), 'pintle-editors-')));
   const home = join(folder, 'home');
   const place = join(folder, 'ex amples');
   mkdirSync(home);
   cpSync(join(root, 'examples'), place, { recursive: true });
+  // The same in what looks like a repository: there, files that nobody has opened are known too.
+  const rooted = join(folder, 'rooted');
+  cpSync(join(root, 'examples'), rooted, { recursive: true });
+  mkdirSync(join(rooted, '.git'));
   const mark = randomUUID();
-  const env = { ...process.env, HOME: home, PATH: `${join(home, '.local', 'bin')}:${process.env.PATH}`, PINTLE_PLACE: place, PINTLE_MARK: mark };
+  const env = { ...process.env, HOME: home, PATH: `${join(home, '.local', 'bin')}:${process.env.PATH}`, PINTLE_PLACE: place, PINTLE_ROOTED: rooted, PINTLE_MARK: mark };
   for (const name of Object.keys(env)) if (name.startsWith('XDG_')) delete env[name];
   return { folder, home, place, mark, env };
 }

@@ -68,6 +68,31 @@ describe.each(sites)('%s', (path) => {
     expect(shown.table.rows.filter(([what]) => what?.startsWith('cable ')).length).toBe(installation.cables.length);
   });
 
+  test('a dot joins the wires of one terminal where they part, and no others', () => {
+    const lines = all(document).filter((each) => each.tagName === 'path' && /^(wire|wrong|wire-guessed)$/.test(each.getAttribute('class') ?? '') && pointsOf(each).length >= 2 && Math.abs((pointsOf(each)[0] as [number, number])[0] - (strip[0]?.right ?? 0)) < 0.1).map(pointsOf);
+    const expected = new Set<string>();
+    for (const { y } of strip) {
+      const own = lines.filter((points) => Math.abs((points[0] as [number, number])[1] - y) < 0.1);
+      // Three ways or more meet at a point: left along the terminal's own wire, up, down, or on to the right.
+      const ways = new Map<string, Set<string>>();
+      const way = (x: number, at: number, name: string): void => void ways.set(`${x} ${at}`, (ways.get(`${x} ${at}`) ?? new Set()).add(name));
+      for (const points of own) {
+        const bent = points.length === 4;
+        const trunk = own.map((other) => (other.length === 4 ? (other[2] as [number, number]) : undefined)).filter((found) => found !== undefined);
+        for (const [tx, ty] of trunk) {
+          way(tx, y, 'left');
+          way(tx, ty, 'right');
+          way(tx, y, ty > y ? 'down' : 'up');
+          if (!bent) way(tx, y, 'right');
+          for (const [ox, oy] of trunk) if (ox === tx) for (const other of [ty, y]) if (other !== oy && Math.sign(oy - y) === Math.sign(other === y ? oy - y : other - y)) way(tx, oy, other > oy ? 'down' : 'up');
+        }
+      }
+      for (const [place, found] of ways) if (found.size > 2) expected.add(place);
+    }
+    const dots = withClass(document, 'joint').filter((each) => of(each, 'cx') > (strip[0]?.right ?? 0) && !(thingOf(each) ?? '').startsWith('link')).map((each) => `${each.getAttribute('cx') ?? ''} ${each.getAttribute('cy') ?? ''}`);
+    expect(new Set(dots)).toEqual(expected);
+  });
+
   test('no two wires lie on each other unless they leave the same terminal', () => {
     const upright = new Map<number, { low: number; high: number; from: number }[]>();
     for (const wire of [...withClass(document, 'wire'), ...withClass(document, 'wire-guessed')].filter((each) => each.tagName === 'path' && pointsOf(each).length === 4)) {

@@ -7,12 +7,12 @@ interface Snippet {
   readonly body: readonly string[];
 }
 
-/** By their names in words: `Swing pair`. Indentation by tabs, which the editor makes its own. */
+/** By their names in words: `Swing pair`. Indented as the language is; the editor makes that its own. */
 export function snippets(): Record<string, Snippet> {
   return Object.fromEntries(
     templates().map((template) => {
       const title = template.name.charAt(0).toUpperCase() + template.name.slice(1).replaceAll('-', ' ');
-      const body = asSnippet(templatePieces(template, new Set())).split('\n').map((line) => line.replace(/^ +/, (blanks) => '\t'.repeat(blanks.length / 2)));
+      const body = asSnippet(templatePieces(template, new Set())).split('\n');
       return [title, { description: template.doc, body }];
     }),
   );

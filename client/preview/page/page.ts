@@ -71,9 +71,8 @@ const partsButton = button('Parts', () => setParts(!partsHidden), { title: 'Show
 const saves = (['svg', 'png'] as const).map((format: ExportFormat) =>
   button(`Save ${format.toUpperCase()}`, () => chosen !== undefined && send({ type: 'export', drawing: chosen, format }), { title: `Save this drawing as ${format.toUpperCase()}` }),
 );
-for (const save of saves) save.classList.add('save');
-const tools = make('div', { class: 'tools', role: 'group', 'aria-label': 'Drawing tools' }, zoomOut, zoomIn, fit, tableButton, partsButton, ...saves);
-const panel = make('div', { class: 'panel', role: 'tabpanel', id: 'panel', hidden: true }, tools, description, make('div', { class: 'stage' }, make('div', { class: 'picture' }, lacks, frameOfDrawing, tableBox, caption), parts.element), player.element);
+const tools = make('div', { class: 'tools', role: 'group', 'aria-label': 'Drawing tools' }, zoomOut, zoomIn, fit, tableButton, partsButton, make('div', { class: 'saves' }, ...saves));
+const panel = make('div', { class: 'panel', role: 'tabpanel', id: 'panel', hidden: true }, tools, description, make('div', { class: 'stage' }, make('div', { class: 'picture' }, lacks, frameOfDrawing, tableBox, caption, player.element), parts.element));
 
 const frame = make('main', { class: 'frame' }, make('header', { class: 'head' }, make('div', { class: 'names' }, title, verdictButton), stay), trouble, tabs, waiting, panel, announced);
 document.querySelector('#page')?.append(frame);

@@ -1,7 +1,7 @@
-import { factPlace, type Panel } from '../../model/index.ts';
+import { factPlace, type Installation, type Panel } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { drawOf, inCelsius } from '../cables.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { standbyOf } from '../supply-budget/figure.ts';
@@ -137,7 +137,9 @@ const dailyInputs = (workings: BatteryWorkings, panel: Panel): Input[] => [
 const place = (panel: Panel): { start: number; end: number } => (panel.battery === undefined ? factPlace(panel) : factPlace(panel.battery));
 const solarPlace = (panel: Panel): { start: number; end: number } => (panel.solar === undefined ? factPlace(panel) : factPlace(panel.solar, panel.solar.facts.peak));
 
-export const figures: readonly FigureKind[] = [
+const hasBattery = ({ panels }: Installation): boolean => panels.some((panel) => panel.battery !== undefined);
+
+export const figures = onlyWhere(hasBattery, [
   {
     id: 'panel.NAME.daily-charge',
     title: 'Charge that the gate draws from the battery in a day',
@@ -238,7 +240,7 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);
 
 const solarInputs = (panel: Panel, workings: SolarWorkings): Input[] => [
   { name: 'Wp, rated power', value: panel.solar?.facts.peak?.value ?? 0, unit: 'W' },

@@ -1,5 +1,5 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { rollerForces, type RollerForces } from './maths.ts';
 
@@ -48,7 +48,9 @@ const force = (id: string, title: string, formula: string, which: (balance: Bala
 const closedOnly = (): Input[] => [];
 const opened = (leaf: Leaf): Input[] => [{ name: 'd, travel', value: leaf.facts.slides?.distance ?? 0, unit: 'm' }];
 
-export const figures: readonly FigureKind[] = [
+const hasTail = ({ leaves }: Installation): boolean => leaves.some((leaf) => leaf.facts.tail !== undefined);
+
+export const figures = onlyWhere(hasTail, [
   {
     id: 'leaf.NAME.tail-share',
     title: 'Tail of a leaf without a track, as a share of the leaf without it',
@@ -67,4 +69,4 @@ export const figures: readonly FigureKind[] = [
   force('leaf.NAME.front-roller-load', 'What the front rollers carry when the leaf is closed', 'W·(1 + (L − c)/(2s)), W = m·g', ({ closed }) => closed?.front, closedOnly),
   force('leaf.NAME.rear-roller-load', 'What the rear rollers carry when the leaf is closed; below 0, they hold it down', '−W·(L − c)/(2s), W = m·g', ({ closed }) => closed?.rear, closedOnly),
   force('leaf.NAME.rear-roller-load-open', 'What the rear rollers carry when the leaf is open', 'W·(d − (L − c)/2)/s, W = m·g', ({ open }) => open?.rear, opened),
-];
+]);

@@ -1,6 +1,7 @@
 import { factPlace, type Cable } from '../../model/index.ts';
 import { inCelsius, inKelvin, insulationOf } from '../cables.ts';
-import type { FigureKind, Input, Standing } from '../figure.ts';
+import { hasCables } from '../common.ts';
+import { onlyWhere, type Input, type Standing } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { ambientFactor, conductorTemperature, gaugeCurrent, groundFactor, groupingFactor, tableLimit, tabulatedCurrent } from './maths.ts';
 
@@ -65,7 +66,7 @@ function inputsOf(cable: Cable, rating: Rating): Input[] {
 
 const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts.method);
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasCables, [
   {
     id: 'cable.NAME.current-rating',
     title: 'Current that the cable may carry as it is laid',
@@ -110,4 +111,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

@@ -1,5 +1,5 @@
-import { factPlace, headPlace, type Leaf } from '../../model/index.ts';
-import type { FigureKind, Source } from '../figure.ts';
+import { factPlace, headPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { onlyWhere, type Source } from '../figure.ts';
 import { excessOf, nearestOf, peakLimit, repeats } from './maths.ts';
 import { forceRecordsOf, type Spot } from './records.ts';
 
@@ -17,7 +17,9 @@ function shareOf(spot: Spot): number {
   return value / limit;
 }
 
-export const figures: readonly FigureKind[] = [
+const hasForces = ({ leaves }: Installation): boolean => leaves.some((leaf) => leaf.forces.length > 0);
+
+export const figures = onlyWhere(hasForces, [
   {
     id: 'leaf.NAME.force-readings',
     title: 'Readings that the plan of force measurements asks for on this leaf',
@@ -85,4 +87,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

@@ -1,7 +1,7 @@
 import { factPlace, type Adjuster, type Leaf, type Panel } from '../../model/index.ts';
 import { positionFor, turnInWords } from '../adjuster/maths.ts';
-import { fallback } from '../common.ts';
-import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
+import { fallback, hasPush } from '../common.ts';
+import { inDegrees, onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
 import { energyOf } from '../kinetic-energy/figure.ts';
 import { forceWindowOf, gravityAt, rollingShare, type ForceCase, type SettingWindow } from './case.ts';
 import { elasticPeak, gaugeStiffness } from './maths.ts';
@@ -126,7 +126,7 @@ const setting = (id: string, title: string, value: (window: SettingWindow) => nu
   },
 });
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasPush, [
   needed('N', 'force'),
   permitted('N', 'force'),
   needed('N·m', 'torque'),
@@ -174,4 +174,4 @@ export const figures: readonly FigureKind[] = [
   },
   setting('force-setting-least', 'The lowest setting of the drive that moves the leaf everywhere, as a share of the most that it can', (window) => window.low),
   setting('force-setting-most', 'The highest setting of the drive that the limits leave, as a share of the most that it can', (window) => window.high),
-];
+]);

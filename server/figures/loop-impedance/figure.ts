@@ -1,6 +1,7 @@
 import { factPlace, type Cable } from '../../model/index.ts';
 import { classOf, insulationOf, isMains, upstreamOf } from '../cables.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { hasCables } from '../common.ts';
+import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
 import { copperInPvc, leastSupply, loopImpedance, loopImpedanceLimit, protectiveConductorLeast, tripsAt, tripTime } from './maths.ts';
@@ -73,7 +74,7 @@ const loopInputs = (workings: LoopWorkings, cable: Cable): Input[] => [
   { name: 'R2, protective conductor', value: workings.protective, unit: 'ohm', from: `IEC 60228, at ${warmest[insulationOf(cable)]} °C` },
 ];
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasCables, [
   {
     id: 'cable.NAME.loop-impedance',
     title: 'Earth fault loop impedance at the far end of the cable',
@@ -157,4 +158,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

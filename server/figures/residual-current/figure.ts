@@ -1,5 +1,6 @@
 import { factPlace, type Cable, type Installation } from '../../model/index.ts';
-import type { FigureKind, Source } from '../figure.ts';
+import { hasCables } from '../common.ts';
+import { onlyWhere, type Source } from '../figure.ts';
 import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';
 
 const source: Source = { text: 'BS 7671, 411.5.3 and Table 41.5', standing: 'published' };
@@ -11,7 +12,7 @@ export function isOnElectrode({ site }: Installation): boolean {
 
 const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts['residual-current']);
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasCables, [
   {
     id: 'cable.NAME.electrode-limit',
     title: 'Greatest resistance of the earth electrode for this residual-current device',
@@ -53,4 +54,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

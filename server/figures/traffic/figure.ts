@@ -1,7 +1,7 @@
 import { factPlace, type Drive, type Installation } from '../../model/index.ts';
 import { clearanceOf } from '../clearance-time/figure.ts';
 import { cycleOf } from '../cycle-time/figure.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShares, shareAbove, vehiclesFor, type Queue } from './maths.ts';
@@ -105,7 +105,9 @@ function queueInputs(installation: Installation): Input[] {
 
 const queueChangedBy = 'the traffic, a faster opening, or a quicker passage';
 
-export const figures: readonly FigureKind[] = [
+const hasTraffic = ({ site }: Installation): boolean => site?.facts.traffic !== undefined;
+
+export const figures = onlyWhere(hasTraffic, [
   {
     id: 'motion.cycles-an-hour',
     title: 'Cycles of the gate in its busiest hour, at the most',
@@ -272,7 +274,7 @@ export const figures: readonly FigureKind[] = [
       give('', share, factPlace(site, site.facts['waiting-room']), () => [...queueInputs(installation), { name: 'vehicles that the room holds', value: places, unit: '1' }], () => inPercent(share));
     },
   },
-];
+]);
 
 const inPercent = (share: number): string => `${Number((share * 100).toPrecision(3))} %`;
 

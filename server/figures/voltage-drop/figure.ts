@@ -1,7 +1,8 @@
 import { factPlace, type Cable } from '../../model/index.ts';
 import { classOf, extraLow, insulationOf, upstreamOf } from '../cables.ts';
 import { temperatureOf } from '../current-rating/figure.ts';
-import type { FigureKind, Input } from '../figure.ts';
+import { hasCables } from '../common.ts';
+import { onlyWhere, type Input } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, tabulatedDrop, voltageDrop, warmest, type TabulatedDrop } from './maths.ts';
 
@@ -84,7 +85,7 @@ function inputsOf(cable: Cable, workings: CableWorkings): Input[] {
   ];
 }
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasCables, [
   {
     id: 'cable.NAME.voltage-drop',
     title: 'Voltage lost in the cable, there and back: on the mains by the table where it has the size, else as reckoned',
@@ -120,4 +121,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

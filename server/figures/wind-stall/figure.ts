@@ -1,8 +1,9 @@
 import { factPlace, type Leaf } from '../../model/index.ts';
+import { hasPush } from '../common.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
 import { forceCaseOf, gravityAt } from '../force-window/case.ts';
 import { perSubject } from '../memo.ts';
-import { inDegrees } from '../figure.ts';
+import { inDegrees, onlyWhere } from '../figure.ts';
 import { airDensity, windAt } from '../wind/maths.ts';
 import { beaufortInWords } from '../wind/beaufort.ts';
 import { gripsOf } from '../wind/figure.ts';
@@ -98,8 +99,8 @@ const kind = (part: keyof Stalls, title: string): FigureKind => ({
   },
 });
 
-export const figures: readonly FigureKind[] = [
+export const figures = onlyWhere(hasPush, [
   kind('closed', 'Gust that the drive cannot open the closed leaf against'),
   kind('moving', 'Gust that stops the leaf on its way, at the worst angle and from the worst side'),
   kind('open', 'Gust that the drive cannot close the open leaf against'),
-];
+]);

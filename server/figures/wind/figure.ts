@@ -1,6 +1,6 @@
 import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
 import { perSubject } from '../memo.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { beaufortInWords } from './beaufort.ts';
 import { dynamicPressure, gripOf, probabilityFactor, windAt, type Grip, type WindAtHeight } from './maths.ts';
 
@@ -77,7 +77,9 @@ function leafInputs(leaf: Leaf, wind: SiteWind, grip: number, unit: string): Inp
   ];
 }
 
-export const figures: readonly FigureKind[] = [
+const hasWind = ({ site }: Installation): boolean => site?.facts.wind !== undefined;
+
+export const figures = onlyWhere(hasWind, [
   {
     id: 'site.wind-pressure',
     title: 'Peak wind pressure at the height of the gate',
@@ -161,4 +163,4 @@ export const figures: readonly FigureKind[] = [
       }
     },
   },
-];
+]);

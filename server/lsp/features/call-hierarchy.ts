@@ -1,8 +1,8 @@
-// "What depends on this value", as the call hierarchy of editors: outgoing is what follows from a line or a figure,
-// incoming is what a figure is worked out from.
+// "What depends on this value", as the call hierarchy of editors: its callers (incoming) are what makes use of a line or a
+// figure, which editors show first; what it calls (outgoing) is what a figure is worked out from.
 import { SymbolKind, type CallHierarchyIncomingCall, type CallHierarchyItem, type CallHierarchyOutgoingCall } from 'vscode-languageserver';
 import type { CancellationToken, TextDocumentPositionParams } from 'vscode-languageserver';
-import { dependenceOf, dependencesAt, dependents, sources, type Analysis, type Dependence, type Judge } from '../../editor/index.ts';
+import { dependenceAt, dependenceOf, dependents, sources, type Analysis, type Dependence, type Judge } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';
 
@@ -25,8 +25,9 @@ export const feature: Feature = {
     const { answering, about } = answers;
     connection.languages.callHierarchy.onPrepare(
       about('dependence', null as CallHierarchyItem[] | null, ({ document, analysis, lines }, { position }: TextDocumentPositionParams) => {
-        const found = dependencesAt(analysis, lines.offset(position));
-        return found.length === 0 ? null : found.map((node) => toItem(node, lines, document.uri));
+        const found = dependenceAt(analysis, lines.offset(position));
+        // One only: VS Code asks nothing more of the items of an answer that has several.
+        return found === undefined ? null : [toItem(found, lines, document.uri)];
       }),
     );
 
@@ -58,16 +59,16 @@ export const feature: Feature = {
       }
     };
 
-    connection.languages.callHierarchy.onOutgoingCalls(
-      answering('dependence', [] as CallHierarchyOutgoingCall[], async ({ item }, token) => {
-        const found = await follow(item, token, dependents);
-        return found.map(([to]) => ({ to, fromRanges: [item.selectionRange] }));
-      }),
-    );
     connection.languages.callHierarchy.onIncomingCalls(
       answering('dependence', [] as CallHierarchyIncomingCall[], async ({ item }, token) => {
-        const found = await follow(item, token, sources);
+        const found = await follow(item, token, dependents);
         return found.map(([from, range]) => ({ from, fromRanges: [range] }));
+      }),
+    );
+    connection.languages.callHierarchy.onOutgoingCalls(
+      answering('dependence', [] as CallHierarchyOutgoingCall[], async ({ item }, token) => {
+        const found = await follow(item, token, sources);
+        return found.map(([to]) => ({ to, fromRanges: [item.selectionRange] }));
       }),
     );
   },

@@ -98,7 +98,7 @@ export const feature: Feature = {
         const document = data === undefined ? undefined : session.documents.get(data.uri);
         if (data === undefined || given.edit !== undefined) return given;
         const stale = (): ResponseError<void> => new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
-        if (document === undefined || document.version !== data.version) return stale();
+        if (document === undefined) return stale();
         const analysis = await session.analyse(document);
         if (analysis === undefined || document.version !== data.version) return stale();
         const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];

@@ -45,7 +45,7 @@ function sayFitted({ panel, terminal }: EdgeLoop, { wire }: EdgeBranch, edge: Se
   if (line === undefined) return;
   const input = quoted(terminal.name.text);
   const made = edge.model?.facts.terminator;
-  const unmade = isStandard(fitted, 'E24') || isStandard(fitted, 'E96') ? '' : ` No resistor of ${written(line)} is made in E24 or E96; the nearest is ${ohmsInWords(nearestStandard(fitted, 'E24') ?? fitted)}.`;
+  const unmade = isStandard(fitted, 'E24') || isStandard(fitted, 'E96') ? '' : ` No resistor of ${written(line)} is made in E24 or E96; the nearest are ${ohmsInWords(nearestStandard(fitted, 'E24') ?? fitted)} and ${ohmsInWords(nearestStandard(fitted, 'E96') ?? fitted)}.`;
   const value = line.values[0];
   // Only the number and its unit change: a tolerance behind them stays.
   const end = value?.kind === 'number' ? (value.unit?.end ?? value.start + value.text.length) : 0;

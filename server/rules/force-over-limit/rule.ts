@@ -52,6 +52,6 @@ const what = { peak: 'a peak of', static: 'after 0.75 s still', end: 'after 5 s 
 const inWords = ({ which, value, limit }: Excess): string => `${what[which]} ${over(value, limit)} N where ${limit} N are allowed`;
 
 /** Never rounded to the limit itself. */
-const over = (value: number, limit: number): string => (Number(shown(value)) > limit ? shown(value) : String(Math.ceil((value - limit) * 100) / 100 + limit));
+const over = (value: number, limit: number): string => (Number(shown(value)) > limit ? shown(value) : `just over ${limit}`);
 
 const means = ({ readings }: Spot): string => (readings.length === 1 ? 'one reading' : readings.length === 2 ? 'the worse of two readings' : `mean of ${readings.length} readings`);

@@ -14,7 +14,14 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       const unstated = hazardsOf(leaf)?.unstated;
       if (unstated === undefined || unstated.length === 0) continue;
-      report({ at: headPlace(leaf), lacks: unstated.flatMap(({ facts }) => facts).filter((fact) => !fact.includes(' ')), what: `Of “${leaf.name}” this is not judged: ${unstated.map(({ about, facts }) => `${about} (${facts.join(', ')})`).join('; ')}.` });
+      // Found at nearly every site: so in one walk.
+      const lacks: string[] = [];
+      let all = '';
+      for (const { about, facts } of unstated) {
+        for (const fact of facts) if (!fact.includes(' ')) lacks.push(fact);
+        all += `${all === '' ? '' : '; '}${about} (${facts.length === 1 ? facts[0] : facts.join(', ')})`;
+      }
+      report({ at: headPlace(leaf), lacks, what: `Of “${leaf.name}” this is not judged: ${all}.` });
     }
   },
 });

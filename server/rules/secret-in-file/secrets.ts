@@ -1,6 +1,5 @@
 // Where a file gives away a password, a code or a telephone number: in its comments, in its texts, and on lines of which
 // something could not be read, such as one that starts with a word that the language does not have. Linear in its length.
-import type { Statement } from '../../../grammar/index.ts';
 import { unitNamed, type Reading } from '../../vocabulary/index.ts';
 import { lineEndOf, lineStartOf } from '../fixes.ts';
 import { quoted } from '../words.ts';
@@ -74,12 +73,12 @@ function worthALook(text: string, start: number, end: number): boolean {
 
 /** Every secret that a file gives away, in the order of the text; at most 50. */
 export function secretsOf({ tree, problems }: Reading): Secret[] {
-  const found = new Map<number, Secret>();
+  let found: Map<number, Secret> | undefined;
   const look = (start: number, end: number): void => {
-    if (worthALook(tree.text, start, end)) for (const secret of secretsIn(tree.text.slice(start, end))) found.set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
+    if (worthALook(tree.text, start, end)) for (const secret of secretsIn(tree.text.slice(start, end))) (found ??= new Map()).set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
   };
   for (const comment of tree.comments) look(comment.start, comment.end);
-  lookInTexts(tree.items, look);
+  for (const text of tree.texts) look(text.start + 1, text.end);
   // Problems mostly come in the order of the text, so the line looked at last is the one to ask first.
   let from = 0;
   let to = -1;
@@ -89,17 +88,10 @@ export function secretsOf({ tree, problems }: Reading): Secret[] {
     to = lineEndOf(tree.text, problem.start);
     look(from, to);
   }
-  return found.size === 0 ? none : [...found.values()].sort((a, b) => a.start - b.start).slice(0, most);
+  return found === undefined ? none : [...found.values()].sort((a, b) => a.start - b.start).slice(0, most);
 }
 
 const none: Secret[] = [];
-
-function lookInTexts(items: readonly Statement[], look: (start: number, end: number) => void): void {
-  for (const item of items) {
-    for (const value of item.values) if (value.kind === 'text') look(value.start + 1, value.end);
-    if (item.body !== undefined) lookInTexts(item.body.items, look);
-  }
-}
 
 /** Every secret that a piece of text gives away, in order; at most 50. The spans are of the whole hint, word and number. */
 export function secretsIn(text: string): Secret[] {

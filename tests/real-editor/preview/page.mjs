@@ -156,7 +156,7 @@ const testsOf = ({ answers, browser }) => ({
       const first = stops.find(({ name }) => things.some(({ label }) => name.startsWith(label)))?.name;
       assert.deepEqual(
         stops.map(({ name }) => name),
-        ['No errors, no warnings', 'Stay with this file', 'Plan', 'Zoom out', 'Zoom in', 'Fit', 'As a table', 'Parts', 'Save SVG', 'Save PNG', 'Drawing; plus and minus zoom, zero fits, arrows move', first, 'Play', 'Time in the cycle', 'Speed'],
+        ['No errors, no warnings', 'Stay with this file', 'Plan', 'Zoom out', 'Zoom in', 'Fit', 'As a table', 'Parts', 'Save SVG', 'Save PNG', 'Drawing; plus and minus zoom, zero fits, arrows move', 'Play', 'Time in the cycle', 'Speed', first],
       );
       assert.deepEqual(stops.filter(({ seen }) => !seen), [], theme);
     }
@@ -180,7 +180,7 @@ const testsOf = ({ answers, browser }) => ({
     await it.show(answers[sound]);
     const { things } = answers[sound].answer;
     const nameAt = () => it.page.evaluate(() => document.activeElement.textContent);
-    await it.page.getByRole('option').first().focus();
+    await it.page.locator('#parts [role=option]').first().focus();
     const first = await nameAt();
     assert.equal(await it.page.locator('.caption').textContent(), first);
     assert.ok((await it.page.locator('#viewport .pointed').count()) > 0);
@@ -368,6 +368,7 @@ const testsOf = ({ answers, browser }) => ({
     const changed = { ...answer, counts: { error: 1, warning: 0, note: 0 }, drawings: answer.drawings.map((drawing) => ({ ...drawing, svg: drawing.svg.replace('</svg>', '<circle class="new" cx="1" cy="1" r="1"/></svg>') })) };
     await it.say({ type: 'answer', uri, answer: changed });
     await page.waitForSelector('#viewport .new', { state: 'attached' });
+    await settle(page);
     const after = await look();
     assert.deepEqual(after.slice(2), before.slice(2));
     // The words of trouble took room and gave it back: a pixel may be lost on the way.
@@ -490,7 +491,7 @@ const testsOf = ({ answers, browser }) => ({
         await page.getByRole('button', { name: 'As a table' }).click();
         await settle(page);
         await page.getByRole('button', { name: 'As a table' }).click();
-        for (const option of await page.getByRole('option').all()) {
+        for (const option of await page.locator('#parts [role=option]').all()) {
           await option.hover();
           await option.click();
         }
