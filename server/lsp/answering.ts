@@ -23,6 +23,8 @@ export type Answer<P, R> = (params: P, token: CancellationToken) => Promise<R | 
 export interface Answering {
   /** A request; `empty` is the answer where the work fails. */
   readonly answering: <P, R>(what: string, empty: R, work: (params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
+  /** A request to fill in what was offered: where the work fails, it is given back as it came. */
+  readonly filling: <T>(what: string, work: (given: T, token: CancellationToken) => Promise<T | ResponseError<void>> | T | ResponseError<void>) => Answer<T, T>;
   /** A notification. */
   readonly hearing: <P>(what: string, work: (params: P) => void | Promise<void>) => (params: P) => Promise<void>;
   /** A request about an open text; an edit that comes meanwhile makes its answer worthless. */
@@ -49,6 +51,7 @@ export function createAnswering(host: Host, session: Session, pace: Pace, client
 
   return {
     answering,
+    filling: (what, work) => (given, token) => answering(what, given, work as (one: typeof given) => Promise<typeof given>)(given, token),
     hearing: (what, work) => async (params) => {
       try {
         await work(params);

@@ -174,7 +174,9 @@ export function startServer(connection: Connection, host: Host): void {
     client.options = optionsOf(params.initializationOptions);
     client.settings = readSettings(client.options.settings);
     session.setFolders(foldersOf(params));
-    const abilities: Partial<ServerCapabilities> = Object.assign({}, ...allFeatures.map((feature) => feature.capabilities?.(client) ?? {}));
+    const each = allFeatures.map((feature) => feature.capabilities?.(client) ?? {});
+    const abilities: Partial<ServerCapabilities> = Object.assign({}, ...each);
+    const fileOperations: object = Object.assign({}, ...each.map(({ workspace }) => workspace?.fileOperations));
     return {
       serverInfo: { name: 'pintle' },
       capabilities: {
@@ -184,7 +186,7 @@ export function startServer(connection: Connection, host: Host): void {
         ...(client.takes.pull ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } } : {}),
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters }, ...abilities.workspace?.fileOperations },
+          fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters }, ...fileOperations },
         },
       },
     };

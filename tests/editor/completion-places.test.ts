@@ -175,7 +175,8 @@ test('taking any item at any place of a whole file breaks no shape; at the end o
       const analysis = judge(path, now);
       const { items, replace } = completion(analysis, offset, context);
       const item = items[pick % Math.max(1, items.length)];
-      if (item === undefined) return;
+      // A sign waits for its number: nothing but a number could stand there, and that is the writer's.
+      if (item === undefined || item.label === '±') return;
       // Behind a word that is exchanged stand the values of the one before: what they mean then is the writer's to say.
       const shapeOnly = !isCut && rest.slice(replace.end - offset).trim() !== '';
       const line = shapeOnly ? undefined : now.slice(0, offset).split('\n').length;

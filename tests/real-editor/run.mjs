@@ -1,4 +1,4 @@
-// The tests in a real editor: `node tests/real-editor/run.mjs [desktop] [web] [screen] [--keep]`.
+// The tests in a real editor: `node tests/real-editor/run.mjs [desktop] [web] [screen] [preview] [--keep]`.
 // The packed extension goes into a VS Code of its own; most tests run inside it, beside the extension, a few through the
 // screen. Where a part is missing it says so; with PINTLE_REQUIRE_ALL=1 that is a failure.
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -9,7 +9,7 @@ import { prepare } from '../workshop/prepare.mjs';
 import { pack } from '../workshop/package.mjs';
 import { here, missingParts, root } from './parts.mjs';
 
-const layers = ['desktop', 'web', 'screen'];
+const layers = ['desktop', 'web', 'screen', 'preview'];
 const asked = process.argv.slice(2).filter((argument) => layers.includes(argument));
 const wanted = asked.length > 0 ? asked : layers;
 const keep = process.argv.includes('--keep');
@@ -21,6 +21,8 @@ if (missing.length > 0) {
   process.exit(required ? 1 : 0);
 }
 
+// Whoever is interrupted ends what it has started, too; editor.mjs hears the exit.
+for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => process.exit(130));
 const started = Date.now();
 const base = mkdtempSync(join(tmpdir(), 'pintle-editor-'));
 const results = [];

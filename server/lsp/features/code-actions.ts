@@ -34,7 +34,7 @@ interface ActionData {
 export const feature: Feature = {
   capabilities: () => ({ codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, addMissingKind], resolveProvider: true } }),
   answer: ({ connection, session, client, reports, answers, linesFor }) => {
-    const { about, answering } = answers;
+    const { about, filling } = answers;
 
     function actionsIn(analysis: Analysis, start: number, end: number, only: readonly string[] | null): Action[] {
       const wants = (kind: string): boolean => only === null || only.some((one) => kind === one || kind.startsWith(one + '.'));
@@ -93,7 +93,7 @@ export const feature: Feature = {
     );
 
     connection.onCodeActionResolve(
-      answering('code actions', undefined as unknown as CodeAction | ResponseError<void>, async (given: CodeAction) => {
+      filling<CodeAction>('code actions', async (given: CodeAction) => {
         const data = readData(given.data);
         const document = data === undefined ? undefined : session.documents.get(data.uri);
         if (data === undefined || given.edit !== undefined) return given;

@@ -6,7 +6,7 @@ export const feature: Feature = {
   capabilities: () => ({ codeLensProvider: { resolveProvider: true } }),
   answer: ({ connection, session, client, answers }) => {
     const { documents } = session;
-    const { answering, about } = answers;
+    const { about, filling } = answers;
     connection.onCodeLens(
       about('lenses', [] as CodeLens[], ({ document, analysis, lines }) => {
         if (!client.settings['lenses.show']) return [];
@@ -21,7 +21,7 @@ export const feature: Feature = {
       }),
     );
     connection.onCodeLensResolve(
-      answering('lenses', undefined as unknown as CodeLens, async (lens): Promise<CodeLens> => {
+      filling<CodeLens>('lenses', async (lens): Promise<CodeLens> => {
         const [uri, start] = Array.isArray(lens.data) ? (lens.data as unknown[]) : [];
         const document = typeof uri === 'string' ? documents.get(uri) : undefined;
         const analysis = document === undefined ? undefined : await session.analyse(document);

@@ -6,7 +6,7 @@ import type { Feature } from './feature.ts';
 export const feature: Feature = {
   capabilities: () => ({ completionProvider: { triggerCharacters: [' ', ':', '"', '/'], resolveProvider: true } }),
   answer: ({ connection, session, client, answers }) => {
-    const { answering, about } = answers;
+    const { about, filling } = answers;
     // The last list is kept for its documentation; what is asked of an older one has none.
     let offered: { readonly list: number; readonly items: readonly Completion[] } = { list: 0, items: [] };
     connection.onCompletion(
@@ -26,7 +26,7 @@ export const feature: Feature = {
       }),
     );
     connection.onCompletionResolve(
-      answering('completion', undefined as unknown as CompletionItem, (item) => {
+      filling<CompletionItem>('completion', (item) => {
         const [list, index] = Array.isArray(item.data) ? (item.data as unknown[]) : [];
         const found = list === offered.list && typeof index === 'number' ? offered.items[index] : undefined;
         const documentation = found?.documentation() ?? '';

@@ -6,7 +6,7 @@ import type { Feature } from './feature.ts';
 export const feature: Feature = {
   capabilities: () => ({ documentLinkProvider: { resolveProvider: true } }),
   answer: ({ connection, session, client, answers }) => {
-    const { answering, about } = answers;
+    const { about, filling } = answers;
     connection.onDocumentLinks(
       about('links', [] as DocumentLink[], ({ analysis, lines }) => {
         const workspace = session.workspaceOf(analysis.path);
@@ -18,7 +18,7 @@ export const feature: Feature = {
       }),
     );
     connection.onDocumentLinkResolve(
-      answering('links', undefined as unknown as DocumentLink, (link) => {
+      filling<DocumentLink>('links', (link) => {
         const [kind, to] = Array.isArray(link.data) ? (link.data as unknown[]) : [];
         if (typeof to !== 'string') return link;
         const target = kind === 'file' ? session.uriOf(to) : kind === 'rule' && client.options.pages !== undefined ? rulePage(client.options.pages, to) : undefined;

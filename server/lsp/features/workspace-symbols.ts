@@ -11,7 +11,7 @@ export const feature: Feature = {
   capabilities: () => ({ workspaceSymbolProvider: { resolveProvider: true } }),
   answer: ({ connection, session, pace, client, answers }) => {
     const { documents } = session;
-    const { answering } = answers;
+    const { answering, filling } = answers;
     /** What is in each file, for as long as its text is the same. `of` is the open text, or the mark of the file on the disk. */
     const known = new Map<string, { readonly of: string; readonly symbols: readonly Indexed[] }>();
 
@@ -69,7 +69,7 @@ export const feature: Feature = {
       }) as Parameters<typeof connection.onWorkspaceSymbol>[0],
     );
     connection.onWorkspaceSymbolResolve(
-      answering('workspace symbols', undefined as unknown as WorkspaceSymbol, (symbol) => {
+      filling<WorkspaceSymbol>('workspace symbols', (symbol) => {
         const [path, start, end] = Array.isArray(symbol.data) ? (symbol.data as unknown[]) : [];
         if (typeof path !== 'string' || typeof start !== 'number' || typeof end !== 'number') return symbol;
         return { ...symbol, location: { uri: symbol.location.uri, range: linesOf(path).range({ start, end }) } };

@@ -1,6 +1,7 @@
 // The tests that run beside the extension in the extension host of a desktop.
 import * as vscode from 'vscode';
 import { activation, changing, commands, diagnostics, files, moving, reading } from './basics.ts';
+import { features, onDesktop, preview } from './features.ts';
 import { equal, runAll, type Test } from './kit.ts';
 
 const host: Test = {
@@ -10,4 +11,4 @@ const host: Test = {
   },
 };
 
-export const run = (): Promise<void> => runAll([host, ...activation, ...diagnostics, ...files, ...reading, ...moving, ...changing, ...commands]);
+export const run = (): Promise<void> => runAll([host, ...activation, ...diagnostics, ...files, ...reading, ...moving, ...changing, ...commands, ...features, ...preview, ...onDesktop]);

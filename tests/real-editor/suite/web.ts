@@ -1,6 +1,7 @@
 // The tests that run beside the extension in a browser: no Node, no disk, no process; files lie in the browser's memory.
 import * as vscode from 'vscode';
 import { activation, changing, diagnostics, reading } from './basics.ts';
+import { features, preview } from './features.ts';
 import { equal, runAll, write, type Test } from './kit.ts';
 
 /** The examples, by their paths; run.mjs puts them in. */
@@ -20,5 +21,5 @@ const host: Test = {
 
 export async function run(): Promise<void> {
   for (const [path, text] of Object.entries(exampleTexts)) await write(path, text);
-  await runAll([host, ...activation, ...diagnostics, ...reading, ...changing.slice(0, 3)]);
+  await runAll([host, ...activation, ...diagnostics, ...reading, ...changing.slice(0, 3), ...features.slice(0, 7), ...preview]);
 }
