@@ -35,7 +35,9 @@ export function createAnswering(host: Host, session: Session, pace: Pace, client
   const { documents } = session;
   const dropped = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
 
-  const answering: Answering['answering'] = (what, empty, work) => async (params, token) => {
+  const answering: Answering['answering'] = (what, empty, work) => async (...given) => {
+    // A request that came without parameters has only the token.
+    const [params, token] = (given.length < 2 ? [undefined, given[0]] : given) as typeof given;
     try {
       // A turn of the queue, in which a cancellation that was sent right behind can arrive.
       await host.tick();

@@ -16,6 +16,8 @@ export const feature: Feature = {
           position: lines.position(value.offset),
           label: value.label,
           paddingLeft: true,
+          // Several stand side by side.
+          paddingRight: true,
           ...(client.takes.lazyTooltips ? { data: [document.uri, value.id] } : { tooltip: markup(value.tooltip(), client.takes) }),
         }));
       }),
