@@ -2,7 +2,7 @@
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
 import { perSubject } from '../figures/index.ts';
 import { headPlace, type Installation, type Leaf, type Sensor } from '../model/index.ts';
-import { heedingOf, onlyHeld } from './protection.ts';
+import { heedingOf, measureOf, onlyHeld, openingForcesProven } from './protection.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {
@@ -16,6 +16,8 @@ export interface JudgedHazard {
   readonly hazard: Hazard;
   /** True when every movement in which the hazard is there is covered. */
   readonly covered: boolean;
+  /** The movements of the hazard in which nothing covers it. */
+  readonly open: Hazard['movements'];
   readonly by: readonly Cover[];
   /** What looks as if it might cover the hazard, but does not. */
   readonly notBy: readonly Cover[];
@@ -49,7 +51,7 @@ export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] |
 /** The sensors that sit on no leaf, and those of them that let every leaf touch nobody. */
 const openingSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
   const all = sensors.filter((sensor) => sensor.facts.on === undefined);
-  return { all, keepingOff: all.filter((sensor) => sensor.model?.facts.measure?.value === 'E') };
+  return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
 }) as (installation: Installation) => { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] };
 
 /** The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge alone. */
@@ -65,10 +67,11 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   const guard = leaf.facts['hinge-guard'];
   if (hazard.kind === 'hinge' && guard !== undefined) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
   if (onlyHeld(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control is held', at: headPlace(leaf) });
+  if (hazard.kind === 'opening-side' && openingForcesProven(leaf)) by.push({ name: leaf.name, says: 'keeps to the force limits while opening, as measured', at: headPlace(leaf) });
   const always = by.length > 0;
   const left = new Set(hazard.movements);
   for (const sensor of sensorsNear(leaf, hazard)) {
-    const measure = sensor.model?.facts.measure?.value;
+    const measure = measureOf(sensor);
     const on = sensor.facts.on;
     if (measure === undefined) continue;
     const there = on !== undefined && edgesFor[hazard.kind].includes(on.edge);
@@ -85,7 +88,7 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   }
   if (!always && left.size > 0 && left.size < hazard.movements.length)
     for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
-  return { hazard, covered: always || left.size === 0, by, notBy };
+  return { hazard, covered: always || left.size === 0, open: always ? [] : hazard.movements.filter((movement) => left.has(movement)), by, notBy };
 }
 
 function whyNot(sensor: Sensor, hazard: Hazard, fits: boolean): string | undefined {

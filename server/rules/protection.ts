@@ -199,12 +199,22 @@ const openingGuardingOf = perSubject((panel: Panel): Guarding | undefined => {
   return guarding;
 });
 
-/** Counts what a sensor does, unless the panel does not heed it. A loop in the ground feels vehicles, not people, whatever its model claims. */
+/**
+ * What a sensor counts as; undefined where its model claims nothing, or what no such device can do. A loop in the ground feels
+ * vehicles, not people; what has to see a person limits no force, and what has to be pressed has touched somebody already.
+ */
+export function measureOf(sensor: Sensor): Measure | undefined {
+  const { kind, measure } = sensor.model?.facts ?? {};
+  if (measure === undefined || kind?.value === 'loop') return undefined;
+  if (measure.value === 'C' && (kind?.value === 'beam' || kind?.value === 'curtain')) return undefined;
+  return measure.value === 'E' && kind?.value === 'edge' ? undefined : measure.value;
+}
+
+/** Counts what a sensor does, unless the panel does not heed it. */
 function count(sensor: Sensor, guarding: Guarding[Movement]): void {
-  const { model } = sensor;
   const heeding = heedingOf(sensor);
-  const letter = model?.facts.measure?.value;
-  if (heeding === undefined || letter === undefined || model?.facts.kind?.value === 'loop') return;
+  const letter = measureOf(sensor);
+  if (heeding === undefined || letter === undefined) return;
   guarding.all[letter] = true;
   if (heeding.tested) guarding.tested[letter] = true;
 }
@@ -237,8 +247,15 @@ function add(to: Guarding[Movement], more: Guarding[Movement]): void {
  * bodies of rules do not count records at all.
  */
 export function forcesProven(leaf: Leaf): boolean {
-  return leaf.forces.length > 0 && leaf.installation.site?.facts.rules?.value !== 'north-america' && limitsForce(leaf) && forceRecordsOf(leaf)?.closingProven === true;
+  return countsRecords(leaf) && forceRecordsOf(leaf)?.closingProven === true;
 }
+
+/** The same for the opening movement: whoever is pressed against what stands behind the leaf is pressed no harder than the limits allow. */
+export function openingForcesProven(leaf: Leaf): boolean {
+  return countsRecords(leaf) && forceRecordsOf(leaf)?.openingProven === true;
+}
+
+const countsRecords = (leaf: Leaf): boolean => leaf.forces.length > 0 && leaf.installation.site?.facts.rules?.value !== 'north-america' && limitsForce(leaf);
 
 const limitsForce = (leaf: Leaf): boolean =>
   leaf.drives.length > 0 && leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
@@ -298,6 +315,8 @@ export const commandsOf = perSubject((installation: Installation): readonly Comm
 function kindOf(control: Control): ControlKind | undefined {
   const acts = control.facts.acts?.value;
   if (acts === 'automatic' || acts === undefined) return acts;
+  // Nobody watches beside a clock, and a vehicle on a loop does not let go in time.
+  if (control.facts.by?.value === 'clock' || (control.facts.by?.value === 'loop' && acts === 'hold-to-run')) return 'automatic';
   if (acts === 'hold-to-run') return control.facts.by?.value === 'key-switch' ? 'hold-to-run by key' : 'hold-to-run';
   const sight = control.facts.sight?.value ?? control.installation.site?.facts.sight?.value ?? 'none';
   return sight === 'full' ? 'impulse, gate in view' : 'impulse, gate not in view';

@@ -102,7 +102,7 @@ function testsFor(mutant) {
   const anew = inOrder(mutant, facts.filter((fact) => fact.time < slow && !isAside(fact, mutant) && (isStatic
     ? isPageOf(fact, ...placeOf(mutant)) || !fact.file.endsWith('/pages.test.ts')
     : gathered.includes(fact.file))));
-  return { isReached: isStatic || gathered.length > 0 || reaching.length > 0, quick: all.filter((fact) => fact.time < slow), slow: all.filter((fact) => fact.time >= slow), own: all.filter((fact) => fact.time >= slow && fact.file === `tests/figures/${placeOf(mutant)[1]}.test.ts`), anew };
+  return { isReached: isStatic || gathered.length > 0 || reaching.length > 0, quick: all.filter((fact) => fact.time < slow), slow: all.filter((fact) => fact.time >= slow), own: all.filter((fact) => fact.time >= slow && (fact.file === `tests/figures/${placeOf(mutant)[1]}.test.ts` || fact.name.startsWith(`${placeOf(mutant)[1]} > `))), anew };
 }
 
 let current;

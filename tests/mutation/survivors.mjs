@@ -71,8 +71,9 @@ const text = `<!-- Written by \`node tests/mutation/survivors.mjs\` from the las
 # What the mutation tests leave alive
 
 Each row of the lists below gives line:column of mutants that no test killed, by kind. What each of them changes stands in
-\`tests/artifacts/mutation/survivors.md\` after a run. Kinds are told from the shape of a mutant, so a mutant may be better, or
-worse, than its kind.
+\`tests/artifacts/mutation/survivors.md\` after a run. Kinds are told from the shape of a mutant and not
+looked at one by one, so a mutant may be better, or worse, than its kind. The scores are the least that is known: of runs of
+the quick kind, the slow tests of other files would kill some more.
 
 ## Kinds
 

@@ -66,11 +66,14 @@ function rowsIn(made: Made): Row[] {
   return made.dwell === undefined ? ways : [...ways, 'automatic'];
 }
 
+/** What is pressed has touched somebody, so it is no E; what only sees limits no force, so it is no C. */
+const can = (kind: string, letter: Letter): boolean => (letter === 'C' ? kind === 'edge' : letter === 'D' || kind !== 'edge');
+
 /** The measures that protect a leaf in a movement; with `hopeful`, doubtful ones too; with `tested`, only those whose faults are found in time. */
 function lettersFor(truth: readonly Protection[], leaf: string, movement: Movement, hopeful: boolean, tested: boolean): Set<Letter> {
   const counts = (it: string): boolean => it === 'yes' || (hopeful && it === 'doubtful');
   const letters = new Set<Letter>();
-  for (const one of truth) if (one.leaf === leaf && one.movement === movement && counts(one.stops) && (!tested || counts(one.found)) && one.sensor.letter !== undefined) letters.add(one.sensor.letter);
+  for (const one of truth) if (one.leaf === leaf && one.movement === movement && counts(one.stops) && (!tested || counts(one.found)) && one.sensor.letter !== undefined && can(one.sensor.kind, one.sensor.letter)) letters.add(one.sensor.letter);
   return letters;
 }
 

@@ -5,7 +5,7 @@ import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { standbyOf } from '../supply-budget/figure.ts';
-import { capacityNeeded, chargeAt, coldFactor, dailyCharge, exponentFrom, solarNeeded, solarYield, usualExponent, type Capacity } from './maths.ts';
+import { capacityNeeded, chargeAt, coldest, coldFactor, dailyCharge, exponentFrom, solarNeeded, solarYield, usualExponent, type Capacity } from './maths.ts';
 
 const batteryLines = blocks.panel.blocks.battery.lines;
 const solarLines = blocks.panel.blocks.solar.lines;
@@ -121,7 +121,7 @@ const sun: Source = { text: 'peak sun hours (kWh a square metre and day) × rate
 
 const discharged = (workings: BatteryWorkings, panel: Panel): Input[] => [
   { name: 'share that may be used', value: workings.discharge, unit: '1', ...(panel.battery?.facts.discharge === undefined ? { from: 'default' } : {}) },
-  { name: 'temperature factor', value: workings.cold, unit: '1', from: panel.battery?.facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method, at ${Math.round(inCelsius(panel.battery.facts.coldest.value))} °C` },
+  { name: 'temperature factor', value: workings.cold, unit: '1', from: panel.battery?.facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method${panel.battery.facts.coldest.value < coldest - 1e-9 ? ', whose table ends at -7 °C: it should be more' : ''}, at ${Math.round(inCelsius(panel.battery.facts.coldest.value))} °C` },
 ];
 const rated = (workings: BatteryWorkings): Input[] => [
   { name: 'C, rated capacity', value: workings.capacity.charge, unit: 'C' },

@@ -36,6 +36,8 @@ export interface ForceRecords {
   readonly lastDay: string | undefined;
   /** Complete and within the limits for the closing edge, with an instrument in calibration. */
   readonly closingProven: boolean;
+  /** The same for the opening movement; false where the plan asks for no reading there. */
+  readonly openingProven: boolean;
 }
 
 /** Puts the readings of a line that are whole, with peak, static and residual force, and gives how many there are. */
@@ -117,13 +119,17 @@ export const forceRecordsOf = perSubject((leaf: Leaf): ForceRecords | undefined 
     spots.push({ movement: at.movement, gap: at.gap, height: at.height, day: last, records: newest.records, readings: newest.readings, judged: standing, excess: excessOf(at.gap, standing) });
   }
   const plan = points?.map((point, i): Planned => ({ point, readings: done[i]?.readings ?? 0, calibrated: done[i]?.calibrated ?? 0 }));
-  const closing = plan?.filter(({ point }) => point.movement === 'closing') ?? [];
+  const isProven = (movement: 'closing' | 'opening'): boolean => {
+    const asked = plan?.filter(({ point }) => point.movement === movement) ?? [];
+    return asked.length > 0 && asked.every(({ calibrated }) => calibrated >= repeats) && spots.every((spot) => spot.movement !== movement || spot.excess.length === 0);
+  };
   return {
     spots,
     plan,
     asked: plan === undefined ? undefined : plan.length * repeats,
     missing: plan === undefined ? undefined : plan.reduce((sum, { readings }) => sum + Math.max(0, repeats - readings), 0),
     lastDay,
-    closingProven: closing.length > 0 && closing.every(({ calibrated }) => calibrated >= repeats) && spots.every((spot) => spot.movement !== 'closing' || spot.excess.length === 0),
+    closingProven: isProven('closing'),
+    openingProven: isProven('opening'),
   };
 });

@@ -35,7 +35,7 @@ const fits = (stop: EdgeStop | undefined): boolean => stop?.deformation !== unde
 const keepsOff = perSubject(({ sensors }: Installation): Readonly<Record<Way, boolean>> => {
   const ways = { opening: false, closing: false };
   for (const { facts, model } of sensors)
-    if (facts.on === undefined && model?.facts.measure?.value === 'E')
+    if (facts.on === undefined && model?.facts.measure?.value === 'E' && model.facts.kind?.value !== 'edge')
       for (const way of ['opening', 'closing'] as const) if (facts.watches?.movements.includes(way) === true) ways[way] = true;
   return ways;
 }) as (installation: Installation) => Readonly<Record<Way, boolean>>;
@@ -46,7 +46,8 @@ function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
   for (const sensor of leaf.sensors) {
     if (sensor.facts.watches?.movements.includes(way) !== true) continue;
     if (sensor.facts.on?.edge === 'bottom-edge' && sensor.model?.facts.kind?.value === 'edge') bottom = true;
-    if (sensor.model?.facts.measure?.value === 'E') untouched = true;
+    // An edge has been touched when it reports.
+    if (sensor.model?.facts.measure?.value === 'E' && sensor.model.facts.kind?.value !== 'edge') untouched = true;
   }
   return { edge: fits(stop), bottom, untouched };
 }

@@ -1,4 +1,4 @@
-import { guards, measuresFor } from '../protection.ts';
+import { guards, heedingOf, measuresFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
@@ -18,8 +18,8 @@ export const rule = installationRule({
       if (height === undefined || height.value <= highest || sensor.model?.facts.measure?.value !== 'D') continue;
       const leaf = leaves.find((each) => guards(sensor, each, 'closing'));
       if (leaf === undefined || !measuresFor(leaf, 'closing', false).D) continue;
-      // A second, lower beam on the same opening does what this one cannot.
-      if (sensors.some((other) => other !== sensor && other.model?.facts.measure?.value === 'D' && (other.facts.height?.value ?? 1) <= highest && guards(other, leaf, 'closing'))) continue;
+      // A second, lower beam on the same opening does what this one cannot, if the panel heeds it.
+      if (sensors.some((other) => other !== sensor && other.model?.facts.measure?.value === 'D' && (other.facts.height?.value ?? 1) <= highest && heedingOf(other) !== undefined && guards(other, leaf, 'closing'))) continue;
       report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
     }
   },

@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, isMeantFor, measuresFor, onlyHeld } from '../protection.ts';
+import { guards, heedingOf, isMeantFor, measureOf, measuresFor, onlyHeld } from '../protection.ts';
 import type { Related } from '../rule.ts';
 import { installationRule } from '../rule.ts';
 
@@ -21,13 +21,20 @@ export const rule = installationRule({
       const idle = unheeded(leaf);
       report({
         at: headPlace(leaf),
-        what: `Nothing that the panel heeds watches the closing edge of “${leaf.name}”.`,
+        what: `Nothing that the panel heeds ${overrated(leaf).length === 0 ? 'watches' : 'protects at'} the closing edge of “${leaf.name}”.`,
         ...(idle.length === 0 ? {} : { remedy: 'Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.' }),
-        related: idle,
+        related: [...idle, ...overrated(leaf)],
       });
     }
   },
 });
+
+/** Sensors that guard it and that the panel heeds, but that cannot do what their models claim. */
+function overrated(leaf: Leaf): Related[] {
+  return leaf.installation.sensors
+    .filter((sensor) => sensor.model?.facts.measure !== undefined && measureOf(sensor) === undefined && heedingOf(sensor) !== undefined && guards(sensor, leaf, 'closing'))
+    .map((sensor) => ({ message: `“${sensor.name}” is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`, ...headPlace(sensor) }));
+}
 
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
 function unheeded(leaf: Leaf): Related[] {

@@ -1,7 +1,7 @@
 import { hazardsOf } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, onlyHeld, sensorsFor, type Movement } from '../protection.ts';
-import { installationRule } from '../rule.ts';
+import { guards, heedingOf, isMeantFor, onlyHeld, sensorsFor, type Movement } from '../protection.ts';
+import { installationRule, type Related } from '../rule.ts';
 
 /**
  * Kinds of entrapment protection that can be told from the file: A built in, B1 without contact, B2 by contact, C limited
@@ -37,6 +37,7 @@ export const rule = installationRule({
           at: headPlace(leaf),
           severity: risk === 'certain' && !memory ? 'error' : 'warning',
           what: `“${leaf.name}” has ${found} against entrapment while ${movement}${memory ? ' (from memory)' : ''}; two independent ones are needed wherever there is a risk.${clutch}`,
+          related: uncountedIn(leaf, movement),
         });
       }
     }
@@ -69,4 +70,17 @@ function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
     kinds.add(kind === 'edge' ? 'B2' : 'B1');
   }
   return kinds;
+}
+
+/** Sensors that are meant to be a means in that movement and do not count as one. */
+function uncountedIn(leaf: Leaf, movement: Movement): Related[] {
+  const uncounted: Related[] = [];
+  for (const sensor of leaf.installation.sensors) {
+    const kind = sensor.model?.facts.kind?.value;
+    if (kind === undefined || kind === 'loop' || !isMeantFor(sensor, leaf, movement)) continue;
+    const heeding = heedingOf(sensor);
+    if (heeding === undefined) uncounted.push({ message: `“${sensor.name}” is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
+    else if (!heeding.tested) uncounted.push({ message: `“${sensor.name}” is not monitored: ${heeding.because}`, ...headPlace(sensor) });
+  }
+  return uncounted;
 }

@@ -49,7 +49,6 @@ export const rule = installationRule({
   remedy: 'Remove the gap by distance or shape, detect whoever is in it, or let the gate move only while a control in full view is held.',
   source: { text: `${gaps}; ${reach}`, standing: 'published' },
   acceptable: false,
-  cost: 'idle',
   check: ({ leaves }, report) => {
     for (const leaf of leaves)
       for (const judged of judgedPlacesOf(leaf) ?? none) {
@@ -60,7 +59,7 @@ export const rule = installationRule({
         report({
           at: headPlace(leaf),
           severity: memory ? 'warning' : 'error',
-          what: `“${leaf.name}”: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${hazard.movements.join(' or ')}.`,
+          what: `“${leaf.name}”: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${judged.open.join(' or ')}.`,
           why: reasons[hazard.kind],
           remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody; or let the gate move only while a control in full view is held.`,
           source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,

@@ -11,7 +11,6 @@ export const rule = installationRule({
   remedy: 'Choose a sensor with more reach.',
   source: ofTheModel,
   acceptable: true,
-  cost: 'idle',
   check: ({ sensors, leaves }, report) => {
     let width: number | undefined;
     for (const sensor of sensors) {
