@@ -17,6 +17,7 @@ import { rule as braceMissing } from './brace-missing/rule.ts';
 import { rule as braceStray } from './brace-stray/rule.ts';
 import { rule as cableLoadUnderstated } from './cable-load-understated/rule.ts';
 import { rule as cableOverloaded } from './cable-overloaded/rule.ts';
+import { rule as chainedEdgesWatchDifferently } from './chained-edges-watch-differently/rule.ts';
 import { rule as characterNotAllowed } from './character-not-allowed/rule.ts';
 import { rule as choiceUnknown } from './choice-unknown/rule.ts';
 import { rule as closingEdgeUnguarded } from './closing-edge-unguarded/rule.ts';
@@ -164,6 +165,7 @@ export const allRules: readonly Rule[] = [
   braceStray,
   cableLoadUnderstated,
   cableOverloaded,
+  chainedEdgesWatchDifferently,
   characterNotAllowed,
   choiceUnknown,
   closingEdgeUnguarded,

@@ -18,6 +18,8 @@ export class Viewport {
   private shown: { readonly svg: SVGSVGElement; readonly size: Size } | undefined;
   private view: View = { zoom: 1, x: 0.5, y: 0.5 };
   private dragged = false;
+  /** How large the window was when the drawing was put into it. */
+  private room = '';
 
   constructor(element: HTMLElement, changed: () => void) {
     this.element = element;
@@ -105,11 +107,13 @@ export class Viewport {
     const after = this.shown.svg.getBoundingClientRect();
     this.element.scrollBy({ left: after.left + shareX * after.width - x, top: after.top + shareY * after.height - y, behavior: 'instant' });
     this.view = { ...this.view, zoom };
+    this.room = this.roomNow();
     this.remember();
   }
 
   private apply(view: View): void {
     this.view = view;
+    this.room = this.roomNow();
     if (this.shown === undefined) return;
     this.draw(view.zoom);
     const window = this.element.getBoundingClientRect();
@@ -129,8 +133,13 @@ export class Viewport {
     svg.style.height = `${Math.floor(size.height * scale * zoom)}px`;
   }
 
+  private roomNow(): string {
+    return `${this.element.clientWidth} ${this.element.clientHeight}`;
+  }
+
   private remember(): void {
-    if (this.shown === undefined) return;
+    // A window that has become smaller or larger has moved nothing: what was seen is put right in a moment.
+    if (this.shown === undefined || this.room !== this.roomNow()) return;
     const window = this.element.getBoundingClientRect();
     const drawn = this.shown.svg.getBoundingClientRect();
     if (drawn.width === 0 || drawn.height === 0) return;

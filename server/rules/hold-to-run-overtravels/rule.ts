@@ -18,8 +18,16 @@ function boundsOf(leaf: Leaf): { readonly narrow: Bound; readonly wide: Bound } 
   if (speeds === undefined || stops === undefined) return undefined;
   const wide = (speeds.edge * stops) / 2;
   // Even braking takes as much less time from a lower speed, so the way shrinks with its square.
-  const narrow = speeds.edgeInSlowZone === undefined || speeds.edge === 0 ? wide : (speeds.edgeInSlowZone / speeds.edge) ** 2 * wide;
+  const narrow = speeds.edgeInSlowZone === undefined || speeds.edge === 0 || !isSlowWhereNarrow(leaf) ? wide : (speeds.edgeInSlowZone / speeds.edge) ** 2 * wide;
   return { narrow: bound(held.narrow, leaf.name, narrow, most.narrow, slack), wide: bound(held.wide, leaf.name, wide, most.wide, slack) };
+}
+
+/** Whether the slow zone begins before less than 500 mm are left: its share of the way of the edge. */
+function isSlowWhereNarrow(leaf: Leaf): boolean {
+  const share = leaf.installation.motion?.facts['slow-zone']?.last ?? 0;
+  const { opens, slides, width } = leaf.facts;
+  const way = opens !== undefined && width !== undefined ? opens.angle * width.value : (slides?.distance ?? 0);
+  return share * way >= 0.5;
 }
 
 export const rule = installationRule({
