@@ -71,13 +71,17 @@ describe('rename', () => {
     expect(changesOf(await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf west', 5), newName: 'x' }))).toHaveLength(1);
   });
 
-  test('an edit that comes meanwhile makes the answer worthless', async () => {
+  test('an edit that comes meanwhile makes the answer worthless: none, or one for the text as it was', async () => {
     const { client, place } = await start({}, { 'gates/south.gate': site() });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    const asked = reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }));
+    const asked = client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }).then(
+      ({ documentChanges }) => documentChanges?.flatMap((change) => ('textDocument' in change && change.textDocument.uri === uri ? [change.textDocument.version] : [])),
+      (error: Error) => error.message,
+    );
     await client.edit(uri, { start: 0, end: 0, text: '# ' });
-    expect(await asked).toBe('the text has changed');
+    // Version 1 is what the editor has left behind: it will not make these edits.
+    expect(['the text has changed', [1]]).toContainEqual(await asked);
   });
 
   test('a client that knows no versions gets plain changes', async () => {
