@@ -85,14 +85,18 @@ function ofEnded({ text, installation }: Analysis, offset: number): readonly Edi
   const inFront = /^[ \t]*/.exec(text.slice(here.start, here.end))?.[0] ?? '';
   const isEmpty = /^[ \t]*[\r\n]*$/.test(text.slice(here.start, here.end));
   const wanted = '  '.repeat(blocksAround(tree, here.start).filter(({ statement }) => isOpenBefore(statement, here.start)).length);
-  if (isEmpty && inFront !== wanted) edits.push({ start: here.start, end: here.start + inFront.length, text: wanted });
+  const inPlace = { start: here.start, end: here.start + inFront.length, text: wanted };
+  if (isEmpty && inFront !== wanted && !joins(text, inPlace)) edits.push(inPlace);
   return edits;
 }
 
 const isOpenBefore = ({ body }: Statement, offset: number): boolean => body !== undefined && body.start < offset && body.end > offset;
 
 /** Of the changes that lead to the canonical form, those of blanks within these lines; none that makes or takes a line. */
-const blanksOnly = (before: string, after: string, lines: Span): readonly Edit[] => singleEdits(before, after).filter((edit) => edit.start >= lines.start && edit.end <= lines.end && /^[ \t]*$/.test(edit.text + before.slice(edit.start, edit.end)));
+const blanksOnly = (before: string, after: string, lines: Span): readonly Edit[] => singleEdits(before, after).filter((edit) => edit.start >= lines.start && edit.end <= lines.end && /^[ \t]*$/.test(edit.text + before.slice(edit.start, edit.end)) && !joins(before, edit));
+
+/** Whether two line ends would become one: a blank is all that keeps `\r` and `\n` apart in a text that mixes them. */
+const joins = (text: string, { start, end, text: put }: Edit): boolean => put === '' && text.charAt(start - 1) === '\r' && text.charAt(end) === '\n';
 
 interface LineOfText {
   readonly start: number;
