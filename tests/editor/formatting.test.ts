@@ -142,10 +142,6 @@ test.each<[what: string, key: string, marked: string, after: string]>([
   expect(typing(marked, key)).toBe(after);
 });
 
-test('a blank that keeps two line ends apart stays', () => {
-  const text = 'language 1\r\rleaf a {\r \n|  width  1 m\r}\r';
-  expect(typing(text, '\n').split(/\r\n|\r|\n/)).toHaveLength(text.split(/\r\n|\r|\n/).length);
-});
 test('whatever is typed wherever: only blanks in the lines of the block, or of the two lines, change', () => {
   const pieces = ['{', '}', '"', '\n', 'leaf a {', 'wire   x', ' .. ', '±', '# '];
   const texts = fc.tuple(untidy, fc.array(fc.tuple(fc.nat(), fc.nat(20), fc.constantFrom(...pieces, '')), { maxLength: 3 })).map(([text, cuts]) => cuts.reduce((now, [at, length, put]) => now.slice(0, at % (now.length + 1)) + put + now.slice((at % (now.length + 1)) + length), text));
