@@ -120,7 +120,10 @@ export const files: Test[] = [
       const library = await read('library/panels.gate');
       await write('scratch/library/panels.gate', library);
       const document = await scratch('site.gate', (await site()).replace('../library/panels.gate', 'library/panels.gate'));
+      await until('values of what has been judged', async () => (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document)))?.length ?? 0, (many) => many > 0);
       await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      // An editor that has just been told of a new folder needs a moment before it watches what is in it.
+      await pause(1500);
       await write('scratch/library/panels.gate', changed(library, 'panel-model rowan-pair', 'panel-model renamed-pair'));
       await untilRule(document.uri, 'model-unknown');
       await remove('scratch/library/panels.gate');
