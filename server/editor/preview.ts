@@ -4,25 +4,34 @@ import { visible } from './diagnostics.ts';
 import type { Analysis } from './workspace.ts';
 
 export interface DrawingShown {
+  /** `plan`, `timing`, `force`, `wiring`. */
   readonly id: string;
   readonly title: string;
+  /** The drawing in words, for those who cannot see it. */
   readonly description: string;
+  /** A whole `svg` element with a viewBox and no size, no script, no style and no address; text from the file is escaped. */
   readonly svg: string;
+  /** The same facts to read. */
   readonly table: { readonly caption: string; readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
+  /** Why there is nothing to draw, and which facts would change that; then `svg` is empty. */
   readonly lacks?: string;
 }
 
 export interface Preview {
+  /** The site's title, or the file's name. */
   readonly title: string;
   readonly counts: { readonly error: number; readonly warning: number; readonly note: number };
   readonly drawings: readonly DrawingShown[];
-  /** With offsets in the text. */
+  /** Everything that is drawn and stands in the file, with offsets in the text. A drawing's element has its id in `data-thing`. */
   readonly things: readonly Thing[];
+  /** How the leaves move through one full cycle; none where that cannot be worked out. */
   readonly cycle?: Cycle;
+  /** Style sheet of the drawings: classes, and colours as custom properties that a theme may set. */
   readonly style: string;
 }
 
 export interface DrawingFile {
+  /** A whole SVG document; empty where there is nothing to draw. */
   readonly svg: string;
   readonly width: number;
   readonly height: number;

@@ -10,17 +10,20 @@ import type { Point } from './svg.ts';
 import { timesOf, type LeafTimes, type Times } from './times.ts';
 
 export interface Moving {
-  /** `data-moves` of the element. */
+  /** `data-moves` of its element in the plan, which is drawn closed. Parts of a drive move too, and may stand within a leaf that carries them along. */
   readonly thing: string;
-  /** Turns about a point, or shifts by one; in units of the plan. */
+  /** Turns about a point of the plan (in its viewBox), or moves along it. */
   readonly motion: { readonly kind: 'turn' | 'shift'; readonly x: number; readonly y: number };
+  /** Seconds, rising. */
   readonly times: readonly number[];
-  /** Degrees as SVG turns, or the share of the shift. */
+  /** At each of them the angle in degrees as SVG turns, or the share 0 to 1 of the shift. Between them, straight lines. */
   readonly values: readonly number[];
 }
 
 export interface Cycle {
+  /** Seconds of the whole cycle: opening, waiting open, closing, seating. */
   readonly duration: number;
+  /** Stretches of it in words. */
   readonly phases: readonly { readonly from: number; readonly to: number; readonly label: string }[];
   readonly leaves: readonly Moving[];
 }

@@ -2,7 +2,7 @@
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
 import { perSubject } from '../figures/index.ts';
 import { headPlace, type Installation, type Leaf, type Sensor } from '../model/index.ts';
-import { heedingOf, measureOf, onlyHeld, openingForcesProven } from './protection.ts';
+import { heedingOf, heldInView, measureOf, openingForcesProven } from './protection.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {
@@ -66,7 +66,7 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   const notBy: Cover[] = [];
   const guard = leaf.facts['hinge-guard'];
   if (hazard.kind === 'hinge' && guard !== undefined) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
-  if (onlyHeld(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control is held', at: headPlace(leaf) });
+  if (heldInView(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control in full view is held', at: headPlace(leaf) });
   if (hazard.kind === 'opening-side' && openingForcesProven(leaf)) by.push({ name: leaf.name, says: 'keeps to the force limits while opening, as measured', at: headPlace(leaf) });
   const always = by.length > 0;
   const left = new Set(hazard.movements);

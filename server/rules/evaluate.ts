@@ -30,10 +30,7 @@ export function ruleNamed(name: string): Rule | undefined {
  * verdict is a function of the files and that day alone.
  */
 export function evaluate(installation: Installation, asOf: string): Verdict {
-  const findings: Finding[] = [];
-  let problems = installation.problems;
-  if (problems.length > mostOfOneRule) problems = firstOfEachKind(problems);
-  for (const problem of problems) explain(problem, installation, findings);
+  const findings = ofReading(installation);
   let rule: InstallationRule;
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
@@ -47,8 +44,7 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
  * rules that take long, what the quick ones found.
  */
 export function* judging(installation: Installation, asOf: string): Generator<Verdict | undefined, Verdict> {
-  const findings: Finding[] = [];
-  for (const problem of installation.problems.length > mostOfOneRule ? firstOfEachKind(installation.problems) : installation.problems) explain(problem, installation, findings);
+  const findings = ofReading(installation);
   let rule: InstallationRule;
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
@@ -64,6 +60,14 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
     yield undefined;
   }
   return concluded(installation, findings, asOf, none);
+}
+
+/** What reading the file found. */
+function ofReading(installation: Installation): Finding[] {
+  const findings: Finding[] = [];
+  const { problems } = installation;
+  for (const problem of problems.length > mostOfOneRule ? firstOfEachKind(problems) : problems) explain(problem, installation, findings);
+  return findings;
 }
 
 /** At most `mostOfOneRule` of each kind; the last one kept says how many there are. */

@@ -294,6 +294,13 @@ export function onlyHeld(installation: Installation): boolean {
   return true;
 }
 
+/** The same, and whoever holds it sees the whole gate: only then does letting go protect anybody. Sight that is not stated is none. */
+export function heldInView(installation: Installation): boolean {
+  if (!onlyHeld(installation)) return false;
+  const ofSite = installation.site?.facts.sight?.value;
+  return installation.controls.every(({ facts }) => facts.acts === undefined || (facts.sight?.value ?? ofSite) === 'full');
+}
+
 /** True where forces are to be measured: under European rules, unless the gate is only ever held or the leaf can touch nobody. */
 export function needsForceTest(leaf: Leaf): boolean {
   return leaf.drives.length > 0 && leaf.installation.site?.facts.rules?.value === 'europe' && !onlyHeld(leaf.installation) && !measuresFor(leaf, 'closing', false).E;

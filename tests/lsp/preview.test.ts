@@ -1,22 +1,8 @@
-import { afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { drawingRequest, previewRequest, type DrawingFileAnswer, type PreviewAnswer } from '../../server/lsp/requests.ts';
 import { site } from '../editor/bench.ts';
-import { connect, type Client, type ClientOptions } from './client.ts';
-import { folder, type Folder } from './folder.ts';
-
-const ends: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const end of ends.splice(0).reverse()) await end();
-});
-
-async function start(options: ClientOptions = {}, files: Readonly<Record<string, string>> = {}): Promise<{ client: Client; place: Folder }> {
-  const place = folder(files);
-  ends.push(() => place.end());
-  const client = await connect({ folders: [place.uri], ...options });
-  ends.push(() => client.end());
-  return { client, place };
-}
+import { start } from './start.ts';
 
 test('an open text is drawn as it stands now, with ranges in it', async () => {
   const { client, place } = await start();

@@ -1,24 +1,12 @@
 import { symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CodeAction, CompletionItem, CompletionList, DocumentDiagnosticReport, DocumentSymbol, Hover, InlayHint, Location, LocationLink, TextEdit, WorkspaceDiagnosticReport } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { site, uses } from '../editor/bench.ts';
-import { connect, itemsOf, type Client, type ClientOptions } from './client.ts';
+import { connect, itemsOf } from './client.ts';
 import { folder, type Folder } from './folder.ts';
-
-const ends: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const end of ends.splice(0).reverse()) await end();
-});
-
-async function start(options: ClientOptions = {}, files: Readonly<Record<string, string>> = {}): Promise<{ client: Client; place: Folder }> {
-  const place = folder(files);
-  ends.push(() => place.end());
-  const client = await connect({ folders: [place.uri], ...options });
-  ends.push(() => client.end());
-  return { client, place };
-}
+import { ends, start } from './start.ts';
 
 const codes = (report: DocumentDiagnosticReport): unknown[] => itemsOf(report).map((item) => item.code);
 const wrong = site().replace('width 2.10 m', 'width 2.10');

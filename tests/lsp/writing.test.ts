@@ -1,23 +1,11 @@
 // What helps to write, through the protocol: rename, moved files, layout while typing, signatures, completion, actions.
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, CompletionList, SignatureHelp, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver/node';
 import { site } from '../editor/bench.ts';
-import { connect, itemsOf, type Client, type ClientOptions } from './client.ts';
-import { folder, type Folder } from './folder.ts';
-
-const ends: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const end of ends.splice(0).reverse()) await end();
-});
-
-async function start(options: ClientOptions = {}, files: Readonly<Record<string, string>> = {}): Promise<{ client: Client; place: Folder }> {
-  const place = folder(files);
-  ends.push(() => place.end());
-  const client = await connect({ folders: [place.uri], ...options });
-  ends.push(() => client.end());
-  return { client, place };
-}
+import { itemsOf, type Client, type ClientOptions } from './client.ts';
+import type { Folder } from './folder.ts';
+import { start } from './start.ts';
 
 const edited = (text: string, edits: readonly TextEdit[]): string => TextDocument.applyEdits(TextDocument.create('x:x', '', 0, text), [...edits]);
 const changesOf = (edit: WorkspaceEdit): TextDocumentEdit[] => edit.documentChanges as TextDocumentEdit[];

@@ -118,14 +118,15 @@ describe('what covers a hazard', () => {
     expect(under('closing')?.covered).toBe(false);
     expect(under('closing')?.notBy.map(({ says }) => says)).toEqual(['does not watch opening']);
   });
-  it('is a guard, a leaf that touches nobody, a control that is held; not a beam', () => {
+  it('is a guard, a leaf that touches nobody, a control that is held in view; not a beam, nor a control held out of view', () => {
     const device = (model: string, wire: string): string[] => [`sensor eye : ${model} {\n  watches closing, opening\n  height 200 mm\n}\n`, `panel main : rowan-pair {\n  wire eye to ${wire}\n  registered eye\n}\n`];
     expect(atHinge([], [...trap, 'hinge-guard 300 mm'])?.covered).toBe(true);
     expect(atHinge(device('finch-curtain', 'T1 T0'))?.covered).toBe(true);
     expect(atHinge(device('finch-beam', 'T1 T0'))?.covered).toBe(false);
-    const control = (acts: string): string => `control key {\n  by key-switch\n  acts ${acts}\n}\n`;
-    expect(atHinge([control('hold-to-run')])?.covered).toBe(true);
-    expect(atHinge([control('impulse')])?.covered).toBe(false);
+    const control = (acts: string, sight: string): string => `control key {\n  by key-switch\n  acts ${acts}\n${sight}}\n`;
+    expect(atHinge([control('hold-to-run', '  sight full\n')])?.covered).toBe(true);
+    for (const sight of ['', '  sight none\n']) expect(atHinge([control('hold-to-run', sight)])?.covered, sight).toBe(false);
+    expect(atHinge([control('impulse', '  sight full\n')])?.covered).toBe(false);
   });
 });
 

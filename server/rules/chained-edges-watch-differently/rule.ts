@@ -17,13 +17,14 @@ export const rule = installationRule({
       const own = sensor.facts.watches;
       const other = next.facts.watches;
       if (own === undefined || other === undefined || isSame(own.movements, other.movements)) continue;
+      const chain = sensor.facts['chains-into']?.line ?? headPlace(sensor);
       report({
         at: own.line,
         what: `${quoted(sensor.name)} watches ${own.movements.join(' and ')}, and is chained into ${quoted(next.name)}, which watches ${other.movements.join(' and ')}.`,
         related: [
-          { message: 'the chain', ...(sensor.facts['chains-into']?.line ?? headPlace(sensor)) },
+          { message: 'the chain', start: chain.start, end: chain.end },
           { message: 'what the other edge watches', start: other.line.start, end: other.line.end },
-        ].map(({ message, start, end }) => ({ message, start, end })),
+        ],
       });
     }
   },

@@ -4,7 +4,9 @@ import { bound, keeps, type Bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
-/** Most that the edge may run on, metres: where less than 500 mm are left, and elsewhere. */
+/** What counts as narrow: less than this is left, metres. EN 12453:2000, from memory, as the limits below. */
+const narrowFrom = 0.5;
+/** Most that the edge may run on, metres: where it is narrow, and elsewhere. */
 const most = { narrow: 0.05, wide: 0.1 } as const;
 const slack = 1e-9;
 const held = {
@@ -27,7 +29,7 @@ function isSlowWhereNarrow(leaf: Leaf): boolean {
   const share = leaf.installation.motion?.facts['slow-zone']?.last ?? 0;
   const { opens, slides, width } = leaf.facts;
   const way = opens !== undefined && width !== undefined ? opens.angle * width.value : (slides?.distance ?? 0);
-  return share * way >= 0.5;
+  return share * way >= narrowFrom;
 }
 
 export const rule = installationRule({

@@ -1,6 +1,6 @@
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { guards, heedingOf, measureOf, onlyHeld, openingForcesProven, sensorsFor } from '../protection.ts';
+import { guards, heedingOf, heldInView, measureOf, openingForcesProven, sensorsFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -15,7 +15,7 @@ export const rule = installationRule({
     const { leaves } = installation;
     for (const leaf of leaves) {
       const room = leaf.facts['room-when-open'];
-      if (room === undefined || room.value >= leastGap.body || leaf.drives.length === 0 || onlyHeld(installation)) continue;
+      if (room === undefined || room.value >= leastGap.body || leaf.drives.length === 0 || heldInView(installation)) continue;
       const sensors = sensorsFor(leaf).filter((sensor) => isOnOpeningSide(sensor.facts.on?.edge) && measureOf(sensor) !== undefined && guards(sensor, leaf, 'opening') && heedingOf(sensor) !== undefined);
       if (sensors.some((sensor) => protects(sensor, leaf)) || openingForcesProven(leaf)) continue;
       report({
