@@ -1,5 +1,5 @@
-// A number that a rule holds against a limit. The rule asks `keeps` of the same bound that is shown to people as a margin,
-// so the two can never disagree.
+// A number that a rule holds against a limit. Where it is not kept the rule speaks (`look` in rule.ts), and kept or not it is
+// shown to people as a margin (margins.ts).
 
 /** What is held, once for each rule. */
 export interface Held {
@@ -26,9 +26,6 @@ export interface Bound {
   /** By how much it may be passed before the rule speaks: finer than anybody can tell. */
   readonly slack: number;
 }
-
-/** Gives what a rule holds, and the place of which it speaks when that is not kept. */
-export type GiveBound = (bound: Bound, at: { readonly start: number; readonly end: number }) => void;
 
 export const bound = (held: Held, subject: string, value: number, limit: number, slack = 0): Bound => ({ held, subject, value, limit, slack });
 

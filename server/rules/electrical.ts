@@ -2,6 +2,7 @@
 import type { Rating } from '../figures/current-rating/figure.ts';
 import type { Source } from '../figures/index.ts';
 import type { Cable } from '../model/index.ts';
+import { toFact } from './related.ts';
 import type { Related } from './rule.ts';
 import { shown } from './numbers.ts';
 
@@ -18,13 +19,7 @@ export function ratingInWords(rating: Rating): string {
   return ` (${parts.join(', ')}${rating.standing === 'from memory' ? ', from memory' : ''}${rating.atLeast ? '; its insulation may bear more' : ''})`;
 }
 
-export function ratingRelated({ facts: { method, ambient, grouped } }: Cable): Related[] {
-  const related: Related[] = [];
-  if (method !== undefined) related.push({ message: 'how it is laid', start: method.line.start, end: method.line.end });
-  if (ambient !== undefined) related.push({ message: 'how warm it is there', start: ambient.line.start, end: ambient.line.end });
-  if (grouped !== undefined) related.push({ message: 'what it is laid with', start: grouped.line.start, end: grouped.line.end });
-  return related;
-}
+export const ratingRelated = ({ facts: { method, ambient, grouped } }: Cable): readonly Related[] => [...toFact('how it is laid', method), ...toFact('how warm it is there', ambient), ...toFact('what it is laid with', grouped)];
 
 /** The overload protection at the beginning of a cable. */
 export const protectionOf = ({ facts: { breaker, fuse } }: Cable): NonNullable<Cable['facts']['breaker'] | Cable['facts']['fuse']> | undefined => breaker ?? fuse;

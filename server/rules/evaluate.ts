@@ -2,7 +2,7 @@
 import type { Installation } from '../model/index.ts';
 import { nearest, type Expectation, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
-import type { Finding, InstallationRule, ProblemRule, Report, Rule, Severity } from './rule.ts';
+import { look, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
 
 export interface Verdict {
   /** In the order of the text, then of the rules' names. */
@@ -35,7 +35,7 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
   };
-  for (rule of installation.kind === 'site' ? installationRules : fileRules) rule.check(installation, report, asOf);
+  for (rule of installation.kind === 'site' ? installationRules : fileRules) look(rule, installation, report, asOf);
   return concluded(installation, findings, asOf, none);
 }
 
@@ -51,12 +51,12 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
   };
   const [quick, slow] = installation.kind === 'site' ? inTwoParts : [fileRules, none];
   for (rule of quick) {
-    rule.check(installation, report, asOf);
+    look(rule, installation, report, asOf);
     yield undefined;
   }
   if (slow.length > 0) yield concluded(installation, [...findings], asOf, slow);
   for (rule of slow) {
-    rule.check(installation, report, asOf);
+    look(rule, installation, report, asOf);
     yield undefined;
   }
   return concluded(installation, findings, asOf, none);

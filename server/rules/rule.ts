@@ -2,7 +2,7 @@
 import type { Installation } from '../model/index.ts';
 import type { Source } from '../figures/figure.ts';
 import type { Problem } from '../vocabulary/index.ts';
-import type { GiveBound } from './bounds.ts';
+import { keeps, type Bound } from './bounds.ts';
 
 /** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -76,18 +76,29 @@ interface RuleBase {
   readonly acceptable: boolean | 'warnings';
 }
 
+/**
+ * Takes a number that a rule holds against a limit, kept or not, the place of which the rule speaks where it is not kept, and
+ * what it says then. Hovers, values and lenses show the same bound as a margin, so the two can never disagree.
+ */
+export type Hold = (bound: Bound, at: Report['at'], say: () => Omit<Report, 'at'>) => void;
+
+/** What a rule looks at: facts, each by itself (`check`), and numbers against limits (`holds`). */
+interface Looks {
+  /** `asOf` is the day of the verdict, YYYY-MM-DD, for what has a date. */
+  readonly check: (installation: Installation, report: (report: Report) => void, asOf: string) => void;
+  readonly holds: (installation: Installation, hold: Hold) => void;
+}
+
 /** A rule about the installation. */
-export interface InstallationRule extends RuleBase {
+export type InstallationRule = RuleBase & {
   readonly kind: 'installation';
   /** `keystroke`: cheap enough to run at every edit. `idle`: run when the keys rest. */
   readonly cost: 'keystroke' | 'idle';
   /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
   readonly scope: 'site' | 'file';
-  /** `asOf` is the day of the verdict, YYYY-MM-DD, for what has a date. */
-  readonly check: (installation: Installation, report: (report: Report) => void, asOf: string) => void;
-  /** What it holds against a limit, kept or not; see bounds.ts. Asked for only when somebody looks. */
-  readonly margins?: (installation: Installation, give: GiveBound) => void;
-}
+  /** TRANSITION: goes when every rule has `holds`. */
+  readonly margins?: (installation: Installation, give: (bound: Bound, at: Report['at']) => void) => void;
+} & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>);
 
 /** A rule that explains what reading the file already found. */
 export interface ProblemRule extends RuleBase {
@@ -97,12 +108,24 @@ export interface ProblemRule extends RuleBase {
 
 export type Rule = InstallationRule | ProblemRule;
 
-export const installationRule = (rule: Omit<InstallationRule, 'kind' | 'cost' | 'scope'> & Partial<Pick<InstallationRule, 'cost' | 'scope'>>): InstallationRule => ({
+type Settled = 'kind' | 'cost' | 'scope';
+type Unsettled<R> = R extends unknown ? Omit<R, Settled> : never;
+
+export const installationRule = (rule: Unsettled<InstallationRule> & Partial<Pick<InstallationRule, 'cost' | 'scope'>>): InstallationRule => ({
   cost: 'keystroke',
   scope: 'site',
   ...rule,
   kind: 'installation',
 });
+
+/** Lets a rule look at an installation and say what it finds. */
+export function look(rule: InstallationRule, installation: Installation, report: (report: Report) => void, asOf: string): void {
+  rule.check?.(installation, report, asOf);
+  rule.holds?.(installation, (bound, at, say) => {
+    if (!keeps(bound)) report({ ...say(), at });
+  });
+}
+
 export const problemRule = (rule: Omit<ProblemRule, 'kind' | 'source'> & { readonly source?: Source }): ProblemRule => ({ source: ofTheLanguage, ...rule, kind: 'problem' });
 
 /** The source of rules that follow from the language and not from the trade. */

@@ -47,7 +47,6 @@ export const dropOf = perSubject((cable: Cable): CableWorkings | undefined => {
 export interface WholeDrop {
   /** Volts lost from the origin to the load, in this cable and in the one that feeds its panel. */
   readonly drop: number;
-  readonly cold: number;
   /** Metres. */
   readonly length: number;
   readonly upstream: Cable | undefined;
@@ -59,10 +58,10 @@ export function wholeDropOf(cable: Cable): WholeDrop | undefined {
   const length = cable.facts.length?.value;
   if (own === undefined || length === undefined) return undefined;
   const upstream = own.mains ? upstreamOf(cable) : undefined;
-  if (upstream === undefined) return { drop: own.drop, cold: own.cold, length, upstream };
+  if (upstream === undefined) return { drop: own.drop, length, upstream };
   const before = dropOf(upstream);
   const lengthBefore = upstream.facts.length?.value;
-  return before === undefined || lengthBefore === undefined ? undefined : { drop: own.drop + before.drop, cold: own.cold + before.cold, length: length + lengthBefore, upstream };
+  return before === undefined || lengthBefore === undefined ? undefined : { drop: own.drop + before.drop, length: length + lengthBefore, upstream };
 }
 
 function inputsOf(cable: Cable, workings: CableWorkings): Input[] {
