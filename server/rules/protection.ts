@@ -87,6 +87,8 @@ export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
   }
   if (sensor.model?.facts.testable === undefined) return { wire, tested: false, because: 'it has no test input' };
   if (model?.facts['tests-relay-outputs'] === undefined) return { wire, tested: false, because: `${model?.name ?? 'the panel'} cannot test a relay output` };
+  // Nothing says that a panel tries its stop inputs: what reports there stops the gate, but may fail unseen.
+  if (!wire.ends.some((end) => end.terminal?.role === 'safety-input')) return { wire, tested: false, because: 'it reports to a stop input, and a panel tests what reports to its safety inputs' };
   if (!hasTestWire(sensor, wire.panel)) return { wire, tested: false, because: 'its test input is not wired to a test output' };
   return { wire, tested: true, because: '' };
 });

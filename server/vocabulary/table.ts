@@ -1182,7 +1182,7 @@ const panelModel = {
     },
     'tests-relay-outputs': {
       safety: true,
-      doc: 'Before each movement it tests the protective devices that report through a relay contact.',
+      doc: 'Before each movement it tests the protective devices that report through a relay contact to a safety input.',
       example: 'tests-relay-outputs',
       slots: {},
     },

@@ -57,6 +57,7 @@ describe('a fault is found before the next movement', () => {
     ['not where only its signal ends on the test output too', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam to X1'])]],
     ['not where its test input is wired to a supply', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam test to V1'])]],
     ['not where another panel tests it', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0']), panel(['wire beam test to X1'], 'rowan-pair', 'other')]],
+    ['not on a stop input, which nothing says the panel tries', 'it reports to a stop input, and a panel tests what reports to its safety inputs', 'beam', [relay, panel(['wire beam to H1 H0', 'wire beam test to X1'])]],
     ['not where the panel tests no contacts', 'marram-one cannot test a relay output', 'beam', [relay, panel(['wire beam to S1 S0'], 'marram-one')]],
     ['not where the panel’s model is not known', 'it has no test input', 'beam', ['sensor-model bare {\n  kind beam\n  output relay\n  measure D\n}\n', sensor('beam', 'bare', 'watches closing'), panel(['wire beam to G1 G0'])]],
     ['of an edge with a terminator', '', 'edge', [edge, panel(['wire edge to E1 E0'])]],

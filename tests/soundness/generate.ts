@@ -292,7 +292,8 @@ function foundOf(made: Made, sensor: SensorMade, head: SensorMade, whole: boolea
   const panel = made.panels.find((one) => one.name === head.panel);
   if (panel === undefined || !whole) return 'no';
   if (sensor.output === 'two-wire') return 'yes';
-  if (sensor.output === 'relay') return sensor.testable && panel.testsRelays && (sensor.test === 'wire' || sensor.test === 'supply') ? 'yes' : 'no';
+  // A panel tries its safety inputs; a stop input only listens.
+  if (sensor.output === 'relay') return sensor.signal?.input !== 'H1' && sensor.testable && panel.testsRelays && (sensor.test === 'wire' || sensor.test === 'supply') ? 'yes' : 'no';
   const loop = loopOf(made, head);
   if (loop.terminators === 0) return 'no';
   return loop.terminators === 1 && loop.atEnd && loop.wires === 1 ? 'yes' : 'doubtful';

@@ -9,7 +9,7 @@ export const rule = installationRule({
   title: 'The gate closes by itself, but its protection is not tested before each closing.',
   why: 'A sensor that has failed unseen looks like a clear path. When nobody stands by, only a test before each closing finds that out in time.',
   remedy: 'Use self-checking sensors, or sensors with a test input on a panel that tests them; or leave out the closing by itself.',
-  source: { text: 'EN 12453:2000, 5.5.1, Table 1, with HSE safety alert of 26 November 2018 on testing before each movement', standing: 'published' },
+  source: { text: 'EN 12453:2000, 5.5.1, Table 1; on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018', standing: 'published' },
   acceptable: false,
   check: (installation, report) => {
     const { site, leaves } = installation;
