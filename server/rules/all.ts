@@ -9,6 +9,7 @@ import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
 import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
 import { rule as autoCloseWithoutTestedSensors } from './auto-close-without-tested-sensors/rule.ts';
 import { rule as batteryTooSmall } from './battery-too-small/rule.ts';
+import { rule as beamHeightUnstated } from './beam-height-unstated/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
 import { rule as blockWithoutBody } from './block-without-body/rule.ts';
 import { rule as boardedLeafInWind } from './boarded-leaf-in-wind/rule.ts';
@@ -157,6 +158,7 @@ export const allRules: readonly Rule[] = [
   angleOutOfReach,
   autoCloseWithoutTestedSensors,
   batteryTooSmall,
+  beamHeightUnstated,
   beamTooHigh,
   blockWithoutBody,
   boardedLeafInWind,

@@ -2,7 +2,7 @@ import { guards, heedingOf, measuresFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
-const highest = 0.3;
+export const highest = 0.3;
 
 export const rule = installationRule({
   name: 'beam-too-high',

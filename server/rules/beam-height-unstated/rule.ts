@@ -1,0 +1,28 @@
+import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { highest } from '../beam-too-high/rule.ts';
+import { guards, heedingOf, measureOf } from '../protection.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+import { lost } from '../wiring.ts';
+
+export const rule = installationRule({
+  name: 'beam-height-unstated',
+  severity: 'note',
+  title: 'It is not said how high a beam stands that is to see people, so whether it sees somebody on the ground is not judged.',
+  why: 'A beam that passes over a child or over somebody who has fallen counts here as one that sees them.',
+  remedy: 'Measure from the ground to the beam and state its “height”.',
+  source: commonPractice,
+  acceptable: true,
+  check: ({ sensors, leaves }, report) => {
+    for (const sensor of sensors) {
+      if (sensor.facts.height !== undefined || !seesPeople(sensor) || lost(sensor.unread, 'sensor', 'height')) continue;
+      const leaf = leaves.find((each) => each.drives.length > 0 && guards(sensor, each, 'closing'));
+      if (leaf === undefined || sensors.some((other) => isLowOn(other, leaf))) continue;
+      report({ at: headPlace(sensor), lacks: ['height'], what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.` });
+    }
+  },
+});
+
+const seesPeople = (sensor: Sensor): boolean => sensor.model?.facts.kind?.value === 'beam' && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined;
+
+/** A beam that is low enough, and does what the other may not. */
+const isLowOn = (sensor: Sensor, leaf: Leaf): boolean => (sensor.facts.height?.value ?? 1) <= highest && seesPeople(sensor) && guards(sensor, leaf, 'closing');
