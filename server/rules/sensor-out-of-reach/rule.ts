@@ -3,7 +3,7 @@ import { headPlace, type Leaf } from '../../model/index.ts';
 import { hair } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { ofTheModel, written } from '../wiring.ts';
+import { lost, ofTheModel, written } from '../wiring.ts';
 import { quoted, rounded } from '../words.ts';
 
 export const rule = installationRule({
@@ -23,7 +23,7 @@ export const rule = installationRule({
       const reach = model?.facts.reach;
       if (model === undefined || reach === undefined || (kind !== 'beam' && kind !== 'curtain')) continue;
       // One that sits on a leaf, or that does not watch the closing gate, need not span the opening.
-      if (sensor.facts.on !== undefined || sensor.facts.watches?.movements.includes('closing') !== true) continue;
+      if (sensor.facts.on !== undefined || lost(sensor.unread, 'sensor', 'on') || sensor.facts.watches?.movements.includes('closing') !== true) continue;
       if (opening.width <= reach.value + hair(reach.value)) continue;
       report({
         at: sensor.modelAt ?? headPlace(sensor),
