@@ -33,6 +33,7 @@ describe('a sensor that the panel has not learnt', () => {
     ['is nothing where the line of what it has learnt cannot be read', [], [sensor('low'), panel('main', 'wire low to T1 T0', 'registered')]],
     ['is nothing where a word may be that line', [], [sensor('low'), panel('main', 'wire low to T1 T0', 'registred low')]],
     ['is nothing where the second line holds a name that leads nowhere', [], [sensor('low'), sensor('mid'), panel('main', 'wire low to T1 T0', 'registered mid', 'registered lwo')]],
+    ['is nothing where a name that leads nowhere stands beside one that does not', [], [sensor('low'), sensor('mid'), panel('main', 'wire low to T1 T0', 'registered mid lwo')]],
     ['is nothing where a line names what is no sensor', [], [sensor('low'), block('drive ram : birch-ram'), panel('main', 'wire low to T1 T0', 'registered ram')]],
     ['is nothing where the panel has no model', [], [sensor('low'), block('panel main', 'wire low to T1 T0')]],
   ])('%s', (_, expected, parts) => expect(whatOf(rule, ...parts)).toEqual(expected));

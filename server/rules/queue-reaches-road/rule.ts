@@ -23,7 +23,7 @@ export const rule = installationRule({
   acceptable: true,
   holds: (installation, hold) => {
     const places = placesOf(installation);
-    const waiting = places === undefined ? undefined : waitingOf(installation);
+    const waiting = waitingOf(installation);
     if (places === undefined || waiting === undefined) return;
     const { count, each, room } = places;
     hold(bound(held, '', waiting.vehicles ?? Number.POSITIVE_INFINITY, count), room.line, () => ({
