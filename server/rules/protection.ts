@@ -93,7 +93,8 @@ export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
   return { wire, tested: true, because: '' };
 });
 
-function isLearntBy(panel: Panel, sensor: Sensor): boolean {
+/** True where the panel itself has learnt the sensor; that another one has does not count. */
+export function isLearntBy(panel: Panel, sensor: Sensor): boolean {
   if (!sensor.registered || sensor.installation.panels.length < 2) return sensor.registered;
   return panel.facts.registered.some((line) => line.sensors.some((word) => word.text === sensor.name));
 }

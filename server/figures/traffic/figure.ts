@@ -61,11 +61,11 @@ export const waitingOf = perSubject((installation: Installation): Waiting | unde
   return { shares, vehicles: vehiclesFor(shares, fittingShare) };
 });
 
-/** How many vehicles the room for waiting holds; undefined where it is not stated. */
-export function placesOf(installation: Installation): number | undefined {
-  const waitingRoom = installation.site?.facts['waiting-room'];
-  const room = trafficOf(installation)?.room;
-  return waitingRoom === undefined || room === undefined ? undefined : Math.floor(waitingRoom.value / room + 1e-9);
+/** How many vehicles the room for waiting holds, with the length of road for each, m; undefined where one of the two is not known. */
+export function placesOf(installation: Installation) {
+  const room = installation.site?.facts['waiting-room'];
+  const each = trafficOf(installation)?.room;
+  return room === undefined || each === undefined ? undefined : { room, each, count: Math.floor(room.value / each + 1e-9) };
 }
 
 export interface Duty {
@@ -267,11 +267,10 @@ export const figures = onlyWhere(hasTraffic, [
     work: (installation, give) => {
       const waiting = waitingOf(installation);
       const places = placesOf(installation);
-      const site = installation.site;
       // Beyond what is followed nothing can be said.
-      if (waiting === undefined || places === undefined || site === undefined || (places >= waiting.shares.length && waiting.shares.length > mostVehicles)) return;
-      const share = shareAbove(waiting.shares, places);
-      give('', share, factPlace(site, site.facts['waiting-room']), () => [...queueInputs(installation), { name: 'vehicles that the room holds', value: places, unit: '1' }], () => inPercent(share));
+      if (waiting === undefined || places === undefined || (places.count >= waiting.shares.length && waiting.shares.length > mostVehicles)) return;
+      const share = shareAbove(waiting.shares, places.count);
+      give('', share, places.room.line, () => [...queueInputs(installation), { name: 'vehicles that the room holds', value: places.count, unit: '1' }], () => inPercent(share));
     },
   },
 ]);

@@ -1,14 +1,10 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { bound, hair } from '../bounds.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
+import { quoted } from '../words.ts';
 
 const held = { name: 'roller spacing', unit: 'm', way: 'most' } as const;
-
-function boundOf({ name, facts }: Leaf): Bound | undefined {
-  const { tail, 'roller-spacing': spacing, slides } = facts;
-  return tail === undefined || spacing === undefined || slides === undefined ? undefined : bound(held, name, spacing.value, tail.value, hair(tail.value));
-}
 
 export const rule = installationRule({
   name: 'rollers-beyond-tail',
@@ -18,22 +14,14 @@ export const rule = installationRule({
   remedy: 'Set the rollers closer together, or make the tail longer.',
   source: { text: 'plane geometry', standing: 'derived' },
   acceptable: false,
-  check: ({ leaves }, report) => {
-    for (const leaf of leaves) {
-      const { tail, 'roller-spacing': spacing } = leaf.facts;
-      const rollers = boundOf(leaf);
-      if (tail === undefined || rollers === undefined || keeps(rollers)) continue;
-      report({
-        at: factPlace(leaf, spacing),
-        what: `The rollers of “${leaf.name}” stand further apart than its tail of ${written(tail.line)} is long, so the closed leaf rests on the front ones alone.`,
-        related: [{ message: 'the tail', start: tail.line.start, end: tail.line.end }],
-      });
-    }
-  },
-  margins: ({ leaves }, give) => {
-    for (const leaf of leaves) {
-      const rollers = boundOf(leaf);
-      if (rollers !== undefined) give(rollers, factPlace(leaf, leaf.facts['roller-spacing']));
+  holds: ({ leaves }, hold) => {
+    for (const { name, facts } of leaves) {
+      const { tail, 'roller-spacing': spacing, slides } = facts;
+      if (tail === undefined || spacing === undefined || slides === undefined) continue;
+      hold(bound(held, name, spacing.value, tail.value, hair(tail.value)), spacing.line, () => ({
+        what: `The rollers of ${quoted(name)} stand further apart than its tail of ${written(tail.line)} is long, so the closed leaf rests on the front ones alone.`,
+        related: toFact('the tail', tail),
+      }));
     }
   },
 });

@@ -14,16 +14,14 @@ export const rule = installationRule({
   check: ({ functions }, report) => {
     for (const of of functions) {
       const { lacks } = chainOf(of);
-      if (lacks.length === 0) continue;
-      const told = lacks.filter(({ says }) => says !== '');
-      const first = told[0];
+      const first = lacks[0];
       // What cannot be read or found was reported where it stands.
-      if (first === undefined || told.length < lacks.length || of.unread.length > 0) continue;
-      const more = told.length - 1;
+      if (first === undefined || of.unread.length > 0 || lacks.some(({ says }) => says === '')) continue;
+      const more = lacks.length - 1;
       report({
         at: headPlace(of),
         what: `The function ${quoted(of.name)} is not worked out: ${sentence(first)}${more === 0 ? '' : more === 1 ? ', and one thing more is missing' : `, and ${more} things more are missing`}.`,
-        related: told.map((lack) => ({ message: sentence(lack), start: lack.at.start, end: lack.at.end })),
+        related: lacks.map((lack) => ({ message: sentence(lack), start: lack.at.start, end: lack.at.end })),
       });
     }
   },

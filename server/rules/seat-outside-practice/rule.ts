@@ -1,12 +1,11 @@
-import { factPlace } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { bound } from '../bounds.ts';
 import { commonPractice, installationRule } from '../rule.ts';
+import { written } from '../wiring.ts';
 
+/** Seconds. */
 const least = 1;
 const most = 2;
 const held = { least: { name: 'seat', unit: 's', way: 'least' }, most: { name: 'seat', unit: 's', way: 'most' } } as const;
-
-const boundsOf = (seat: number): readonly [Bound, Bound] => [bound(held.least, '', seat, least), bound(held.most, '', seat, most)];
 
 export const rule = installationRule({
   name: 'seat-outside-practice',
@@ -16,13 +15,11 @@ export const rule = installationRule({
   remedy: 'Set the seat between 1 s and 2 s.',
   source: commonPractice,
   acceptable: true,
-  check: ({ motion }, report) => {
+  holds: ({ motion }, hold) => {
     const seat = motion?.facts.seat;
-    if (seat === undefined || boundsOf(seat.value).every(keeps)) return;
-    report({ at: factPlace({ at: seat.line }, seat), what: `A seat of ${seat.value} s is ${seat.value < least ? 'shorter' : 'longer'} than usual practice (1 s to 2 s).` });
-  },
-  margins: ({ motion }, give) => {
-    const seat = motion?.facts.seat;
-    if (seat !== undefined) for (const each of boundsOf(seat.value)) give(each, factPlace({ at: seat.line }, seat));
+    if (seat === undefined) return;
+    const say = (is: 'shorter' | 'longer') => () => ({ what: `A seat of ${written(seat.line)} is ${is} than usual practice (1 s to 2 s).` });
+    hold(bound(held.least, '', seat.value, least), seat.line, say('shorter'));
+    hold(bound(held.most, '', seat.value, most), seat.line, say('longer'));
   },
 });

@@ -1,8 +1,10 @@
-import { headPlace, type Panel, type Selection } from '../../model/index.ts';
+import type { WordValue } from '../../../grammar/index.ts';
+import { headPlace, type Panel, type PanelModel, type Selection } from '../../model/index.ts';
 import { nearest } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
+import { toFact, toModelHead } from '../related.ts';
 import { installationRule, type Report } from '../rule.ts';
-import { inModel, ofTheModel } from '../wiring.ts';
+import { ofTheModel } from '../wiring.ts';
 import { listed, perhaps, quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -15,32 +17,35 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
-      if (panel.model === undefined) continue;
-      for (const selection of panel.selections) checkSelection(panel, selection, report);
+      const { model } = panel;
+      if (model !== undefined) for (const selection of panel.selections) checkSelection(panel, model, selection, report);
     }
   },
 });
 
-function checkSelection(panel: Panel, selection: Selection, report: (report: Report) => void): void {
+type Selector = NonNullable<Selection['selector']>;
+
+function checkSelection(panel: Panel, model: PanelModel, selection: Selection, report: (report: Report) => void): void {
   const { selector, fact } = selection;
-  if (selector === undefined) return saySelector(panel, selection, report);
+  if (selector === undefined) return saySelector(panel, model, selection, report);
   for (const other of panel.selections) {
     if (other === selection) break;
     if (other.selector === selector) return sayTwice(selection, other, report);
   }
   for (const option of selector.facts.option) if (option.name.text === fact.option.text) return;
-  if (selector.unread.length === 0) sayOption(panel, selection, report);
+  if (selector.unread.length === 0) sayOption(panel, model, selector, fact.option, report);
 }
 
-function saySelector({ model, installation, modelAt }: Panel, { fact }: Selection, report: (report: Report) => void): void {
-  if (model === undefined || model.unread.length > 0) return;
+function saySelector(panel: Panel, model: PanelModel, { fact }: Selection, report: (report: Report) => void): void {
+  if (model.unread.length > 0) return;
   const known = [...model.selectors.keys()];
   const meant = nearest(fact.selector.text, known) ?? '';
+  const { start, end } = panel.modelAt ?? headPlace(panel);
   report({
     at: fact.selector,
     what: `${quoted(model.name)} has no selector ${quoted(fact.selector.text)}.`,
     remedy: (known.length === 0 ? `Leave the line out: ${quoted(model.name)} has no selectors.` : `Write one of its selectors: ${listed(known.join(', '))}.`) + perhaps(meant),
-    related: [...(modelAt === undefined ? [] : [{ message: 'the model of this panel', start: modelAt.start, end: modelAt.end }]), inModel(model, installation, headPlace(model), 'the model, with its selectors')],
+    related: [{ message: 'the model of this panel', start, end }, ...toModelHead('the model, with its selectors', panel.installation, model)],
     fixes: replaceBy(fact.selector, meant, false),
   });
 }
@@ -52,19 +57,18 @@ function sayTwice({ fact }: Selection, { fact: first }: Selection, report: (repo
     what: `Selector ${quoted(fact.selector.text)} is set twice${same ? '' : `: to ${quoted(first.option.text)} and to ${quoted(fact.option.text)}`}.`,
     why: 'A selector stands in one position; nobody can tell which of the two is meant.',
     remedy: 'Leave out one of the two lines.',
-    related: [{ message: 'it is set here first', start: first.line.start, end: first.line.end }],
+    related: toFact('it is set here first', first),
   });
 }
 
-function sayOption({ model, installation }: Panel, { fact, selector }: Selection, report: (report: Report) => void): void {
-  if (model === undefined || selector === undefined) return;
-  const known = selector.facts.option.map((option) => option.name.text);
-  const meant = nearest(fact.option.text, known) ?? '';
+function sayOption({ installation }: Panel, model: PanelModel, selector: Selector, option: WordValue, report: (report: Report) => void): void {
+  const known = selector.facts.option.map(({ name }) => name.text);
+  const meant = nearest(option.text, known) ?? '';
   report({
-    at: fact.option,
-    what: `Selector ${quoted(selector.name)} has no position ${quoted(fact.option.text)}.`,
+    at: option,
+    what: `Selector ${quoted(selector.name)} has no position ${quoted(option.text)}.`,
     remedy: (known.length === 0 ? 'Add its positions to the model.' : `Write one of its positions: ${listed(known.join(', '))}.`) + perhaps(meant),
-    related: [inModel(model, installation, headPlace(selector), 'the selector, with its positions')],
-    fixes: replaceBy(fact.option, meant, false),
+    related: toModelHead('the selector, with its positions', installation, model, selector),
+    fixes: replaceBy(option, meant, false),
   });
 }

@@ -1,6 +1,8 @@
 import { headPlace, type Panel, type Sensor, type Wire } from '../../model/index.ts';
-import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { addLine, inModel, lost } from '../wiring.ts';
+import { isLearntBy } from '../protection.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { commonPractice, installationRule, type Fix } from '../rule.ts';
+import { addLine, lost } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -13,15 +15,33 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
-      if (panel.model?.facts['registers-sensors'] === undefined) continue;
+      const { model } = panel;
+      const learns = model?.facts['registers-sensors'];
+      if (model === undefined || learns === undefined || isUnsure(panel)) continue;
       for (const wire of panel.wires) {
-        const device = wire.device;
-        if (device?.kind !== 'sensor' || wire.part !== 'signal' || device.it.registered || device.it.model?.facts.output?.value !== 'two-wire') continue;
-        if (isFirstOnInput(wire, device.it)) say(panel, wire, device.it, report);
+        const { device } = wire;
+        if (device?.kind !== 'sensor' || device.it.model?.facts.output?.value !== 'two-wire' || isLearntBy(panel, device.it) || !isFirstOnInput(wire, device.it)) continue;
+        report({
+          at: wire.fact.device,
+          what: `${quoted(device.it.name)} is wired to ${quoted(panel.name)}, but the panel has not learnt it.`,
+          related: [
+            { message: 'the sensor', ...headPlace(device.it) },
+            ...toModelFact(`${quoted(model.name)} heeds only sensors that it has learnt`, panel.installation, model, learns),
+            ...toFact('what it has learnt', panel.facts.registered[0]),
+          ],
+          fixes: [fixOf(panel, device.it.name)],
+        });
       }
     }
   },
 });
+
+/** True where a line of what the panel has learnt could not be read, or a name in one leads nowhere: it may be meant for this sensor. */
+function isUnsure({ facts, unread, installation }: Panel): boolean {
+  if (lost(unread, 'panel', 'registered')) return true;
+  const known = new Set(installation.sensors.map(({ name }) => name));
+  return facts.registered.some(({ sensors }) => sensors.some(({ text }) => !known.has(text)));
+}
 
 /** True when the wire ends on a two-wire input, and no earlier one of the same sensor does. */
 function isFirstOnInput(wire: Wire, sensor: Sensor): boolean {
@@ -30,29 +50,9 @@ function isFirstOnInput(wire: Wire, sensor: Sensor): boolean {
   return false;
 }
 
-function say(panel: Panel, { fact }: Wire, sensor: Sensor, report: (report: Report) => void): void {
-  const { model, installation } = panel;
-  const learns = model?.facts['registers-sensors'];
-  if (model === undefined || learns === undefined || lost(panel.unread, 'panel', 'registered')) return;
-  const lines = panel.facts.registered;
-  // A name in those lines that leads nowhere may be meant for this sensor.
-  if (installation.problems.some((problem) => lines.some(({ line }) => problem.start >= line.start && problem.end <= line.end))) return;
-  const name = quoted(sensor.name);
-  const last = lines.at(-1)?.sensors.at(-1);
-  const text = installation.reading.tree.text;
-  const comma = last !== undefined && text.slice(lines.at(-1)?.line.start, last.start).includes(',') ? ',' : '';
-  report({
-    at: fact.device,
-    what: `${name} is wired to ${quoted(panel.name)}, but the panel has not learnt it.`,
-    related: [
-      { message: `the sensor`, ...headPlace(sensor) },
-      inModel(model, installation, learns.line, `${quoted(model.name)} heeds only sensors that it has learnt`),
-      ...lines.slice(0, 1).map(({ line }) => ({ message: 'what it has learnt', start: line.start, end: line.end })),
-    ],
-    fixes: [
-      last === undefined
-        ? { title: `Write “registered ${sensor.name}”, once the panel has learnt it`, edits: [addLine(text, panel.at, `registered ${sensor.name}`, ['registered'])], safe: false }
-        : { title: `Add “${sensor.name}” to the registered sensors, once the panel has learnt it`, edits: [{ start: last.end, end: last.end, text: `${comma} ${sensor.name}` }], safe: false },
-    ],
-  });
+function fixOf({ facts, at, installation }: Panel, name: string): Fix {
+  const last = facts.registered.flatMap(({ line, sensors }) => sensors.map(({ end }) => ({ line, end }))).at(-1);
+  if (last === undefined) return { title: `Write “registered ${name}”, once the panel has learnt it`, edits: [addLine(installation.reading.tree.text, at, `registered ${name}`, [])], safe: false };
+  const comma = last.line.values.some(({ kind }) => kind === 'comma') ? ',' : '';
+  return { title: `Add “${name}” to the registered sensors, once the panel has learnt it`, edits: [{ start: last.end, end: last.end, text: `${comma} ${name}` }], safe: false };
 }

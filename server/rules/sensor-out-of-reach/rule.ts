@@ -1,6 +1,9 @@
-import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, ofTheModel, written } from '../wiring.ts';
+import type { Statement } from '../../../grammar/index.ts';
+import { headPlace, type Leaf } from '../../model/index.ts';
+import { hair } from '../bounds.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { installationRule } from '../rule.ts';
+import { lost, ofTheModel, written } from '../wiring.ts';
 import { quoted, rounded } from '../words.ts';
 
 export const rule = installationRule({
@@ -12,16 +15,21 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: true,
   check: ({ sensors, leaves }, report) => {
-    let width: number | undefined;
+    const opening = openingOf(leaves);
+    if (opening === undefined) return;
     for (const sensor of sensors) {
-      const reach = sensor.model?.facts.reach?.value;
-      if (reach === undefined) continue;
+      const { model } = sensor;
+      const kind = model?.facts.kind?.value;
+      const reach = model?.facts.reach;
+      if (model === undefined || reach === undefined || (kind !== 'beam' && kind !== 'curtain')) continue;
       // One that sits on a leaf, or that does not watch the closing gate, need not span the opening.
-      if (sensor.facts.on !== undefined || sensor.facts.watches?.movements.includes('closing') !== true) continue;
-      const kind = sensor.model?.facts.kind?.value;
-      if (kind !== 'beam' && kind !== 'curtain') continue;
-      width ??= openingWidth(leaves);
-      if (width !== undefined && width > reach * (1 + 1e-9)) say(sensor, leaves, width, report);
+      if (sensor.facts.on !== undefined || lost(sensor.unread, 'sensor', 'on') || sensor.facts.watches?.movements.includes('closing') !== true) continue;
+      if (opening.width <= reach.value + hair(reach.value)) continue;
+      report({
+        at: sensor.modelAt ?? headPlace(sensor),
+        what: `${quoted(sensor.name)} (${model.name}) reaches ${written(reach.line)}; the opening is ${opening.inWords} wide.`,
+        related: [...opening.parts.slice(0, mostParts).flatMap(({ line }) => toFact(`${written(line)} of the opening`, { line })), ...toModelFact('its reach', sensor.installation, model, reach)],
+      });
     }
   },
 });
@@ -29,33 +37,17 @@ export const rule = installationRule({
 /** Most leaves that are shown as parts of the opening. */
 const mostParts = 12;
 
-const partOf = ({ facts }: Leaf) => facts.slides ?? facts.width;
-
-/** Width of the opening in metres: the widths of its swing leaves and the travels of its sliding ones. Undefined where one is not known. */
-function openingWidth(leaves: readonly Leaf[]): number | undefined {
-  let sum = 0;
-  for (const leaf of leaves) {
-    const { slides, width } = leaf.facts;
-    if (leaf.unread.length > 0) return undefined;
-    if (slides !== undefined) sum += slides.distance;
-    else if (width !== undefined) sum += width.value;
+/** The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m. Undefined where one is not known. */
+function openingOf(leaves: readonly Leaf[]) {
+  const parts: { readonly line: Statement; readonly metres: number }[] = [];
+  for (const { facts, unread } of leaves) {
+    const { slides, width } = facts;
+    if (unread.length > 0) return undefined;
+    if (slides !== undefined) parts.push({ line: slides.line, metres: slides.distance });
+    else if (width !== undefined) parts.push({ line: width.line, metres: width.value });
     else return undefined;
   }
-  return leaves.length === 0 ? undefined : sum;
-}
-
-function say(sensor: Sensor, leaves: readonly Leaf[], width: number, report: (report: Report) => void): void {
-  const { model, installation } = sensor;
-  const line = model?.facts.reach?.line;
-  if (model === undefined || line === undefined) return;
-  const parts = leaves.slice(0, mostParts).flatMap((leaf): Related[] => {
-    const part = partOf(leaf)?.line;
-    return part === undefined ? [] : [{ message: `${written(part)} of the opening`, start: part.start, end: part.end }];
-  });
-  const only = leaves.length === 1 && leaves[0] !== undefined ? partOf(leaves[0])?.line : undefined;
-  report({
-    at: sensor.modelAt ?? headPlace(sensor),
-    what: `${quoted(sensor.name)} (${model.name}) reaches ${written(line)}; the opening is ${only === undefined ? `${rounded(width)} m` : written(only)} wide.`,
-    related: [...parts, inModel(model, installation, line, 'its reach')],
-  });
+  const width = parts.reduce((sum, { metres }) => sum + metres, 0);
+  const [only, second] = parts;
+  return { width, parts, inWords: only !== undefined && second === undefined ? written(only.line) : `${rounded(width)} m` };
 }

@@ -1,5 +1,6 @@
 import { headPlace, type Installation } from '../../model/index.ts';
 import { installationRule, ofTheLanguage } from '../rule.ts';
+import { blockLost } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -11,22 +12,17 @@ export const rule = installationRule({
   source: ofTheLanguage,
   acceptable: false,
   check: (installation, report) => {
-    if (installation.site !== undefined) return;
-    // A `site` that has no braces was reported as that.
-    if (installation.reading.problems.some((problem) => problem.kind === 'block-without-body' && problem.detail['word'] === 'site')) return;
+    // A `site` that has no braces or is misspelt was reported as that.
+    if (installation.site !== undefined || blockLost(installation, 'site')) return;
     const first = firstBlock(installation);
     if (first === undefined) return;
-    report({ at: headPlace(first), what: `The file describes ${quoted(headOf(first))} and has no “site” block.` });
+    const at = headPlace(first);
+    report({ at, what: `The file describes ${quoted(installation.reading.tree.text.slice(at.start, at.end))} and has no “site” block.` });
   },
 });
 
-type Block = Installation['leaves'][number] | Installation['panels'][number] | Installation['drives'][number] | Installation['sensors'][number] | Installation['controls'][number] | Installation['cables'][number] | NonNullable<Installation['motion']>;
-
-function firstBlock({ leaves, drives, sensors, controls, panels, cables, motion }: Installation): Block | undefined {
-  let first: Block | undefined;
-  for (const list of [leaves, drives, sensors, controls, panels, cables, motion === undefined ? [] : [motion]])
-    for (const block of list) if (first === undefined || block.at.start < first.at.start) first = block;
-  return first;
+/** What stands first in the file of all that a gate consists of. */
+function firstBlock({ leaves, drives, sensors, controls, panels, cables, motion }: Installation) {
+  const blocks = [...leaves, ...drives, ...sensors, ...controls, ...panels, ...cables, ...(motion === undefined ? [] : [motion])];
+  return blocks.sort((a, b) => a.at.start - b.at.start)[0];
 }
-
-const headOf = (block: Block): string => `${block.at.word?.text ?? ''} ${block.name}`.trim();

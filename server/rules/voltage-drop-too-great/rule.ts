@@ -13,13 +13,13 @@ import { quoted } from '../words.ts';
 const byShare: Source = { text: 'BS 7671, Appendix 4, Table 4Ab', standing: 'published' };
 const byMemory: Source = { text: 'NEC, informational notes on voltage drop, and the limits of a private supply in BS 7671 (from memory)', standing: 'from memory' };
 
+/** Share that may be lost from the origin to the load where the NEC holds: its informational notes, from memory. */
+const american = 0.05;
+/** Exactly nothing is nothing too, V. */
+const aboveNothing = -1e-12;
+
 const lost = { figure: 'cable.NAME.voltage-drop', name: 'voltage lost on the whole way', unit: 'V', way: 'most' } as const;
 const left = { figure: 'cable.NAME.end-voltage', name: 'voltage at the end', unit: 'V', way: 'least' } as const;
-
-/** The least voltage at which the load of a cable works, as its model states it. */
-function leastOf({ load }: Cable) {
-  return load?.kind === 'sensor' || load?.kind === 'drive' ? load.it.model?.facts['least-voltage'] : undefined;
-}
 
 export const rule = installationRule({
   name: 'voltage-drop-too-great',
@@ -49,7 +49,7 @@ function holdOnMains(cable: Cable, carries: Carries, workings: CableWorkings, ho
   const site = cable.installation.site?.facts;
   const isAmerican = site?.rules?.value === 'north-america';
   const privateSupply = site?.['private-supply'] !== undefined;
-  const allowed = isAmerican ? allowedShare({ lighting: false, privateSupply: false }, 0) : allowedShare({ lighting: cable.facts.lighting !== undefined, privateSupply }, whole.length);
+  const allowed = isAmerican ? american : allowedShare({ lighting: cable.facts.lighting !== undefined, privateSupply }, whole.length);
   const most = allowed * carries.voltage;
   hold(bound(lost, cable.name, whole.drop, most, hair(most)), factPlace(cable, carries), () => {
     const memory = isAmerican || privateSupply;
@@ -64,26 +64,34 @@ function holdOnMains(cable: Cable, carries: Carries, workings: CableWorkings, ho
 
 /** At extra-low voltage: what is left at the end, against what the load needs; without that, against none at all. */
 function holdAtExtraLow(cable: Cable, carries: Carries, workings: CableWorkings, hold: Hold): void {
-  const least = leastOf(cable);
+  const need = needOf(cable);
   const feed = upstreamOf(cable);
   const before = feed === undefined ? undefined : dropOf(feed);
   const rest = carries.voltage - workings.reckoned - (before?.reckoned ?? 0);
-  const floor = least?.value ?? 0;
-  const held = (value: number): Bound => bound(left, cable.name, value, floor, least === undefined ? -1e-12 : hair(floor));
   // That something is left at all is no margin worth telling; that nothing is left is one.
-  if (least === undefined && keeps(held(rest))) return;
+  if (need === undefined && rest > 0) return;
+  const held = (value: number): Bound => (need === undefined ? bound(left, cable.name, value, 0, aboveNothing) : bound(left, cable.name, value, need.least.value, hair(need.least.value)));
   hold(held(rest), factPlace(cable, carries), () => {
     // What is lost even in cold conductors is lost in any: until then it depends on how warm they get.
     const surely = !keeps(held(carries.voltage - workings.cold - (before?.cold ?? 0)));
+    const needs = need === undefined ? '' : `; ${quoted(need.name)} needs ${written(need.least.line)}`;
     return {
       severity: surely || workings.isTemperatureReckoned ? 'error' : 'warning',
       what:
-        rest <= 0 || least === undefined
+        rest <= 0
           ? `${quoted(cable.name)} loses ${shown(carries.voltage - rest)} V of ${written(carries.line, 'at')}: nothing is left at its end.`
-          : `At the end of ${quoted(cable.name)} ${shown(rest)} V of ${written(carries.line, 'at')} are left, with the conductors at ${Math.round(workings.temperature)} °C; ${quoted(cable.load?.it.name ?? '')} needs ${written(least.line)}.`,
-      related: [...relatedTo(cable), ...toModelFact('the least voltage at which it works', cable.installation, cable.load?.kind === 'sensor' || cable.load?.kind === 'drive' ? cable.load.it.model : undefined, least)],
+          : `At the end of ${quoted(cable.name)} ${shown(rest)} V of ${written(carries.line, 'at')} are left, with the conductors at ${Math.round(workings.temperature)} °C${needs}.`,
+      related: [...relatedTo(cable), ...toModelFact('the least voltage at which it works', cable.installation, need?.model, need?.least)],
     };
   });
+}
+
+/** The sensor or drive that a cable feeds, with the least voltage at which it works, as its model states it. */
+function needOf({ load }: Cable) {
+  if (load?.kind !== 'sensor' && load?.kind !== 'drive') return undefined;
+  const { name, model } = load.it;
+  const least = model?.facts['least-voltage'];
+  return least === undefined ? undefined : { name, model, least };
 }
 
 const relatedTo = (cable: Cable): readonly Related[] => toFact('the length of the run', cable.facts.length);
