@@ -64,9 +64,12 @@ function carriesNothing(panel: Panel, model: PanelModel, wire: Wire, device: Dev
   };
 }
 
-const outputOf = (device: Device) => (device.kind === 'sensor' ? device.it.model?.facts.output : undefined);
+const sensorModelOf = (device: Device) => (device.kind === 'sensor' ? device.it.model : undefined);
 
-const howItReports = (panel: Panel, device: Device): readonly Related[] => toModelFact(`how ${quoted(device.it.name)} reports`, panel.installation, device.kind === 'sensor' ? device.it.model : undefined, outputOf(device));
+function howItReports(panel: Panel, device: Device): readonly Related[] {
+  const model = sensorModelOf(device);
+  return toModelFact(`how ${quoted(device.it.name)} reports`, panel.installation, model, model?.facts.output);
+}
 
 /** The device as the sentence needs it: what it is, and its name. */
 function inWords({ part }: Wire, device: Device): string {
@@ -75,7 +78,7 @@ function inWords({ part }: Wire, device: Device): string {
   if (part === 'test') return `the test input of ${name}`;
   if (device.kind === 'drive') return `${name}, a drive,`;
   if (device.kind === 'control') return `${name}, a control,`;
-  const output = outputOf(device)?.value;
+  const output = sensorModelOf(device)?.facts.output?.value;
   return `${name}, ${output === 'two-wire' ? 'a self-checking sensor on two wires' : output === 'resistive' ? 'a resistive edge' : 'a sensor with a relay contact'},`;
 }
 

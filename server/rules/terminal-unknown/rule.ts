@@ -20,15 +20,14 @@ export const rule = installationRule({
       const { model } = panel;
       // A model with a terminal line that cannot be read may have this very one.
       if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) continue;
-      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end, wire.ends, wire));
-      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end, ends));
-      for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, { at: from, terminal: undefined }, []));
+      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, wire.ends, wire));
+      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, ends));
+      for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, from, []));
     }
   },
 });
 
-function unknown({ installation, modelAt }: Panel, model: PanelModel, end: TerminalUse, ends: readonly TerminalUse[], wire?: Wire): Report {
-  const { at } = end;
+function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire?: Wire): Report {
   const meant = likely(model, at, ends, wire);
   const known = [...model.terminals.keys()].join(', ');
   return {

@@ -39,7 +39,7 @@ const takesSeveral = ({ role, contact }: Terminal): boolean =>
 
 function say(first: Use, second: Use, terminal: Terminal, report: (report: Report) => void): void {
   const sameWire = first.wire === second.wire;
-  const sameDevice = first.wire.fact.device.text === second.wire.fact.device.text && first.wire.part === second.wire.part;
+  const sameDevice = first.wire.fact.device.text === second.wire.fact.device.text;
   if (!sameDevice && takesSeveral(terminal)) return;
   // A device that does not belong there at all is reported for that.
   if (isUnfit(first.wire, terminal.role) || isUnfit(second.wire, terminal.role)) return;
