@@ -1,17 +1,13 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
-import { factPlace, type Leaf, type Site } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import type { Site } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 /** 1 ft/s in m/s. */
 const most = 0.3048;
 const held = { figure: 'leaf.NAME.edge-speed', name: 'edge speed', unit: 'm/s', way: 'most' } as const;
-
-function boundOf(leaf: Leaf): Bound | undefined {
-  const edge = leaf.facts.slides === undefined ? undefined : edgeSpeedsOf(leaf)?.edge;
-  return edge === undefined ? undefined : bound(held, leaf.name, edge, most, 1e-6);
-}
 
 /** The usage class under which it holds; undefined where it does not. */
 function usageOf(site: Site | undefined) {
@@ -27,24 +23,17 @@ export const rule = installationRule({
   remedy: 'Lower the speed to 1 ft/s (0.3048 m/s) or choose a slower drive.',
   source: { text: 'UL 325 (2018 rules), as quoted in DASMA TDS 353', standing: 'published' },
   acceptable: false,
-  check: ({ site, leaves }, report) => {
+  holds: ({ site, leaves }, hold) => {
     const usage = usageOf(site);
     if (usage === undefined) return;
     for (const leaf of leaves) {
-      const speed = boundOf(leaf);
-      if (speed === undefined || keeps(speed)) continue;
-      report({
-        at: factPlace(leaf, leaf.facts.slides),
-        what: `“${leaf.name}” slides at ${shown(speed.value)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
-        related: [{ message: 'this usage class', start: usage.line.start, end: usage.line.end }],
-      });
-    }
-  },
-  margins: ({ site, leaves }, give) => {
-    if (usageOf(site) === undefined) return;
-    for (const leaf of leaves) {
-      const speed = boundOf(leaf);
-      if (speed !== undefined) give(speed, factPlace(leaf, leaf.facts.slides));
+      const { slides } = leaf.facts;
+      const edge = edgeSpeedsOf(leaf)?.edge;
+      if (slides === undefined || edge === undefined) continue;
+      hold(bound(held, leaf.name, edge, most, 1e-6), slides.line, () => ({
+        what: `“${leaf.name}” slides at ${shown(edge)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
+        related: toFact('this usage class', usage),
+      }));
     }
   },
 });

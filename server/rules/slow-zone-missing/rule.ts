@@ -1,4 +1,4 @@
-import { headPlace } from '../../model/index.ts';
+import { factPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -10,14 +10,16 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: true,
   check: ({ motion, leaves }, report) => {
-    if (motion === undefined || motion.unread.includes('slow-zone') || (motion.facts['slow-zone']?.last ?? 0) > 0) return;
-    let driven = 0;
-    for (const leaf of leaves) if (leaf.drives.length > 0) driven++;
+    if (motion === undefined || motion.unread.includes('slow-zone')) return;
+    const { 'slow-zone': zone, speed } = motion.facts;
+    const isSet = zone !== undefined && zone.last > 0;
+    // A zone may be stated that is no slower than what comes before it.
+    if (isSet && (zone.speed ?? 0) < (speed?.value ?? 1)) return;
+    const driven = leaves.filter((leaf) => leaf.drives.length > 0).length;
     if (driven === 0) return;
-    const zone = motion.facts['slow-zone'];
     report({
-      at: zone === undefined ? headPlace(motion) : zone.line,
-      what: driven > 1 ? 'The leaves meet at full speed: no slow zone is set.' : 'The leaf arrives at full speed: no slow zone is set.',
+      at: factPlace(motion, zone),
+      what: `${driven > 1 ? 'The leaves meet' : 'The leaf arrives'} at full speed: ${isSet ? 'the slow zone is run no slower than the rest' : 'no slow zone is set'}.`,
     });
   },
 });

@@ -1,21 +1,15 @@
 import { ramOf } from '../../figures/linear-ram/figure.ts';
 import { reachOf } from '../../figures/reachable-angle/figure.ts';
 import { mechanics } from '../../figures/common.ts';
-import { factPlace, type Drive } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 /** A tenth of a millimetre: less than any bracket is measured to. */
 const slack = 1e-4;
 const held = { figure: 'drive.NAME.stroke-used', name: 'stroke', unit: 'm', way: 'most' } as const;
-
-/** None at a dead point, which has a rule of its own. */
-function boundOf(drive: Drive): Bound | undefined {
-  const had = drive.model?.facts.stroke?.value;
-  const ram = had === undefined ? undefined : ramOf(drive);
-  return had === undefined || ram === undefined || ram.deadPoint !== undefined ? undefined : bound(held, drive.name, ram.strokeUsed, had, slack);
-}
 
 export const rule = installationRule({
   name: 'stroke-too-short',
@@ -25,25 +19,19 @@ export const rule = installationRule({
   remedy: 'Bring the leaf bracket or the post bracket nearer to the hinge, open less far, or choose a ram with more stroke.',
   source: mechanics,
   acceptable: false,
-  check: ({ drives }, report) => {
+  holds: ({ drives }, hold) => {
     for (const drive of drives) {
-      const stroke = boundOf(drive);
-      const ram = stroke === undefined || keeps(stroke) ? undefined : ramOf(drive);
-      if (stroke === undefined || ram === undefined) continue;
-      const had = stroke.limit;
-      const reach = reachOf(drive)?.angle;
-      const opens = drive.leaf?.facts.opens;
-      report({
-        at: factPlace(drive, drive.facts['leaf-bracket']),
-        what: `“${drive.name}” needs ${millimetres(ram.strokeUsed)} of stroke to open ${degrees(ram.opening)}, but has ${millimetres(had)}${reach === undefined ? '' : `, which is enough for ${degrees(reach)}`}.`,
-        related: opens === undefined ? [] : [{ message: 'the opening asked for', start: opens.line.start, end: opens.line.end }],
+      const stroke = drive.model?.facts.stroke;
+      const ram = ramOf(drive);
+      // A dead point has a rule of its own.
+      if (stroke === undefined || ram === undefined || ram.deadPoint !== undefined) continue;
+      hold(bound(held, drive.name, ram.strokeUsed, stroke.value, slack), factPlace(drive, drive.facts['leaf-bracket']), () => {
+        const reach = reachOf(drive)?.angle;
+        return {
+          what: `“${drive.name}” needs ${millimetres(ram.strokeUsed)} of stroke to open ${degrees(ram.opening)}, but has ${millimetres(stroke.value)}${reach === undefined ? '' : `, which is enough for ${degrees(reach)}`}.`,
+          related: toFact('the opening asked for', drive.leaf?.facts.opens),
+        };
       });
-    }
-  },
-  margins: ({ drives }, give) => {
-    for (const drive of drives) {
-      const stroke = boundOf(drive);
-      if (stroke !== undefined) give(stroke, factPlace(drive, drive.facts['leaf-bracket']));
     }
   },
 });

@@ -1,6 +1,6 @@
-import { factPlace } from '../../model/index.ts';
+import { toFact, toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { inModel, written } from '../wiring.ts';
+import { written } from '../wiring.ts';
 import { quoted, rounded } from '../words.ts';
 
 /** How far a supply may be from the nominal voltage, as a share. */
@@ -18,14 +18,15 @@ export const rule = installationRule({
     const supply = site?.facts.supply;
     if (supply === undefined) return;
     for (const panel of panels) {
-      const made = panel.model?.facts.supply;
-      if (panel.model === undefined || made === undefined || Math.abs(supply.voltage / made.voltage - 1) <= allowed + 1e-9) continue;
+      const { model, nameAt, modelAt } = panel;
+      const made = model?.facts.supply;
+      if (made === undefined || Math.abs(supply.voltage / made.voltage - 1) <= allowed + 1e-9) continue;
       report({
-        at: factPlace({ at: supply.line }, supply),
-        what: `The site has ${written(supply.line)}; ${quoted(panel.name)} (${panel.model.name}) is made for ${written(made.line)}, that is ${rounded(made.voltage * (1 - allowed))} V to ${rounded(made.voltage * (1 + allowed))} V.`,
+        at: supply.line,
+        what: `The site has ${written(supply.line)}; ${quoted(panel.name)} (${model?.name ?? ''}) is made for ${written(made.line)}, that is ${rounded(made.voltage * (1 - allowed))} V to ${rounded(made.voltage * (1 + allowed))} V.`,
         related: [
-          { message: 'the panel', start: panel.nameAt?.start ?? panel.at.start, end: panel.modelAt?.end ?? panel.nameAt?.end ?? panel.at.start + 1 },
-          inModel(panel.model, panel.installation, made.line, 'what its model is made for'),
+          ...toFact('the panel', { line: { start: (nameAt ?? panel.at).start, end: (modelAt ?? panel.at).end } }),
+          ...toModelFact('what its model is made for', panel.installation, model, made),
         ],
       });
     }

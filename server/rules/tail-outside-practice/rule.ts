@@ -1,6 +1,6 @@
 import { balanceOf } from '../../figures/cantilever/figure.ts';
-import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 
@@ -12,8 +12,6 @@ const held = {
   most: { figure: 'leaf.NAME.tail-share', name: 'tail', unit: '1', way: 'most', says },
 } as const;
 
-const boundsOf = (leaf: Leaf, share: number): readonly [Bound, Bound] => [bound(held.least, leaf.name, share, least, 1e-9), bound(held.most, leaf.name, share, most, 1e-9)];
-
 export const rule = installationRule({
   name: 'tail-outside-practice',
   severity: 'warning',
@@ -22,17 +20,13 @@ export const rule = installationRule({
   remedy: 'Make the tail 30 to 50 % of the leaf, 40 % as a rule, the more the heavier or windier; or accept it with the reason.',
   source: commonPractice,
   acceptable: true,
-  check: ({ leaves }, report) => {
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
-      const balance = balanceOf(leaf);
-      if (balance === undefined || boundsOf(leaf, balance.share).every(keeps)) continue;
-      report({ at: factPlace(leaf, leaf.facts.tail), what: `The tail of “${leaf.name}” is ${shown(balance.share * 100)} % of the leaf; 30 to 50 % is usual.` });
-    }
-  },
-  margins: ({ leaves }, give) => {
-    for (const leaf of leaves) {
-      const balance = balanceOf(leaf);
-      if (balance !== undefined) for (const tail of boundsOf(leaf, balance.share)) give(tail, factPlace(leaf, leaf.facts.tail));
+      const share = balanceOf(leaf)?.share;
+      if (share === undefined) continue;
+      const say = () => ({ what: `The tail of “${leaf.name}” is ${says(share)} of the leaf; 30 to 50 % is usual.` });
+      hold(bound(held.least, leaf.name, share, least, 1e-9), factPlace(leaf, leaf.facts.tail), say);
+      hold(bound(held.most, leaf.name, share, most, 1e-9), factPlace(leaf, leaf.facts.tail), say);
     }
   },
 });

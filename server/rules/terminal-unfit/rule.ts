@@ -1,6 +1,7 @@
-import type { Panel, TerminalRole, TerminalUse, Wire } from '../../model/index.ts';
+import type { Device, Panel, PanelModel, Terminal, TerminalRole, Wire } from '../../model/index.ts';
+import { toModelFact } from '../related.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, isInput, isUnfit, ofTheModel, quotedList, roleInWords, unfitEnd } from '../wiring.ts';
+import { isInput, isUnfit, ofTheModel, quotedList, roleInWords, unfitEnd } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const unreadable = 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
@@ -17,80 +18,90 @@ export const rule = installationRule({
     for (const panel of panels) {
       if (panel.model === undefined) continue;
       for (const wire of panel.wires) {
+        if (wire.device === undefined) continue;
         const end = unfitEnd(wire);
-        if (end !== undefined) say(panel, wire, end, report);
-        else if (reachesNothing(wire)) sayNothing(panel, wire, report);
+        if (end?.terminal !== undefined) report(unfit(panel, panel.model, wire, wire.device, end.at, end.terminal));
+        else {
+          const returns = onlyReturns(wire);
+          if (returns !== undefined) report(carriesNothing(panel, panel.model, wire, wire.device, returns));
+        }
       }
     }
   },
 });
 
-/** True when all ends are known, and every one is a common or an earth. */
-function reachesNothing({ ends, device }: Wire): boolean {
-  if (device === undefined) return false;
-  for (const { terminal } of ends) if (terminal === undefined || (terminal.role !== 'common' && terminal.role !== 'earth')) return false;
-  return ends.length > 0;
+/** From the first end to the last where every one is a common or an earth; undefined where another may carry something. */
+function onlyReturns({ ends }: Wire): Report['at'] | undefined {
+  let stretch: Report['at'] | undefined;
+  for (const { at, terminal } of ends) {
+    if (terminal === undefined || (terminal.role !== 'common' && terminal.role !== 'earth')) return undefined;
+    stretch = { start: stretch?.start ?? at.start, end: at.end };
+  }
+  return stretch;
 }
 
-function say(panel: Panel, wire: Wire, end: TerminalUse, report: (report: Report) => void): void {
-  const { terminal } = end;
-  if (terminal === undefined || panel.model === undefined) return;
-  const related = relatedTo(panel, wire);
-  related.push(inModel(panel.model, panel.installation, terminal.line, `what ${quoted(terminal.name.text)} is for`));
-  report({
-    at: end.at,
-    what: `${quoted(terminal.name.text)} is for ${roleInWords(terminal.role)}; ${inWords(wire)} is wired to it.`,
-    why: whyOf(wire, terminal.role),
-    remedy: whereTo(panel, wire),
-    related,
-  });
+function unfit(panel: Panel, model: PanelModel, wire: Wire, device: Device, at: Report['at'], terminal: Terminal): Report {
+  return {
+    at,
+    what: `${quoted(terminal.name.text)} is for ${roleInWords(terminal.role)}; ${inWords(wire, device)} is wired to it.`,
+    why: whyUnfit(wire, device, terminal.role),
+    remedy: whereTo(model, wire),
+    related: [...howItReports(panel, device), ...toModelFact(`what ${quoted(terminal.name.text)} is for`, panel.installation, model, terminal)],
+  };
 }
 
-function sayNothing(panel: Panel, wire: Wire, report: (report: Report) => void): void {
-  const names = wire.ends.map((end) => end.at.text);
-  const [first, last] = [wire.ends[0], wire.ends.at(-1)];
-  if (first === undefined || last === undefined) return;
-  report({
-    at: { start: first.at.start, end: last.at.end },
-    what: `${quoted(wire.fact.device.text)} is wired only to ${quotedList(names)}, which ${names.length === 1 ? 'is a return' : 'are returns'}.`,
-    why: 'A return by itself carries no report: the panel would never hear of this device.',
-    remedy: whereTo(panel, wire),
-    related: relatedTo(panel, wire),
-  });
+function carriesNothing(panel: Panel, model: PanelModel, wire: Wire, device: Device, at: Report['at']): Report {
+  const { ends, fact } = wire;
+  const earths = ends.filter(({ terminal }) => terminal?.role === 'earth').length;
+  const one = ends.length === 1;
+  const kind = earths === 0 ? (one ? 'is a return' : 'are returns') : earths < ends.length ? 'are return and earth' : one ? 'is an earth' : 'are earths';
+  return {
+    at,
+    what: `${quoted(fact.device.text)} is wired only to ${quotedList(ends.map((end) => end.at.text))}, which ${kind}.`,
+    why: whyNothing(wire, device),
+    remedy: whereTo(model, wire),
+    related: howItReports(panel, device),
+  };
 }
 
-function relatedTo(panel: Panel, { device }: Wire): Related[] {
-  if (device?.kind !== 'sensor') return [];
-  const { model } = device.it;
-  const output = model?.facts.output;
-  return model === undefined || output === undefined ? [] : [inModel(model, panel.installation, output.line, `how ${quoted(device.it.name)} reports`)];
+const sensorModelOf = (device: Device) => (device.kind === 'sensor' ? device.it.model : undefined);
+
+function howItReports(panel: Panel, device: Device): readonly Related[] {
+  const model = sensorModelOf(device);
+  return toModelFact(`how ${quoted(device.it.name)} reports`, panel.installation, model, model?.facts.output);
 }
 
 /** The device as the sentence needs it: what it is, and its name. */
-function inWords({ device, part, fact }: Wire): string {
-  const name = quoted(fact.device.text);
+function inWords({ part }: Wire, device: Device): string {
+  const name = quoted(device.it.name);
   if (part === 'supply') return `the supply of ${name}`;
   if (part === 'test') return `the test input of ${name}`;
-  if (device?.kind === 'drive') return `${name}, a drive,`;
-  if (device?.kind === 'control') return `${name}, a control,`;
-  const output = device?.it.model?.facts.output?.value;
+  if (device.kind === 'drive') return `${name}, a drive,`;
+  if (device.kind === 'control') return `${name}, a control,`;
+  const output = sensorModelOf(device)?.facts.output?.value;
   return `${name}, ${output === 'two-wire' ? 'a self-checking sensor on two wires' : output === 'resistive' ? 'a resistive edge' : 'a sensor with a relay contact'},`;
 }
 
-function whyOf({ device, part }: Wire, role: TerminalRole): string {
-  if (part !== 'signal') return part === 'supply' ? 'There is no supply on that terminal: the device does not work, or is destroyed.' : 'That terminal tests nothing: a device that has failed is not found before the next movement.';
-  if (device?.kind === 'drive') return 'The drive does not run there, or destroys what it is wired to.';
+const testsNothing = 'That terminal tests nothing: a device that has failed is not found before the next movement.';
+
+function whyUnfit({ part }: Wire, device: Device, role: TerminalRole): string {
+  if (part === 'supply') return 'There is no supply on that terminal: the device does not work, or is destroyed.';
+  if (part === 'test') return testsNothing;
+  if (device.kind === 'drive') return 'The drive does not run there, or destroys what it is wired to.';
   if (!isInput(role)) return 'That terminal reads nothing: the panel would never hear of this device, and one of the two may be destroyed.';
-  return device?.kind === 'control' ? 'The panel takes its command for a report of something else.' : unreadable;
+  return device.kind === 'control' ? 'The panel takes its command for a report of something else.' : unreadable;
 }
 
-function whereTo(panel: Panel, wire: Wire): string {
+function whyNothing({ part }: Wire, device: Device): string {
+  if (part === 'supply') return 'Nothing feeds it there: the device does not work.';
+  if (part === 'test') return testsNothing;
+  if (device.kind === 'drive') return 'Nothing feeds it there: the drive does not run.';
+  return 'A return by itself carries no report: the panel would never hear of this device.';
+}
+
+function whereTo(model: PanelModel, wire: Wire): string {
   const names: string[] = [];
-  for (const terminal of panel.model?.facts.terminal ?? []) {
-    if (terminal.role === 'common' || terminal.role === 'earth' || isUnfit(wire, terminal.role)) continue;
-    names.push(terminal.name.text);
-  }
-  const model = quoted(panel.model?.name ?? '');
-  if (names.length === 0) return `${model} has no terminal for it: choose another device, or another panel.`;
-  return `Wire it where ${model} takes it: ${quotedList(names)}.`;
+  for (const terminal of model.facts.terminal) if (terminal.role !== 'common' && terminal.role !== 'earth' && !isUnfit(wire, terminal.role)) names.push(terminal.name.text);
+  if (names.length === 0) return `${quoted(model.name)} has no terminal for it: choose another device, or another panel.`;
+  return `Wire it where ${quoted(model.name)} takes it: ${quotedList(names)}.`;
 }

@@ -1,8 +1,10 @@
-import { headPlace, type Panel, type PanelModel, type TerminalUse, type Wire } from '../../model/index.ts';
+import type { WordValue } from '../../../grammar/index.ts';
+import type { Panel, PanelModel, TerminalUse, Wire } from '../../model/index.ts';
 import { editDistance } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, isUnfit, lost, ofTheModel } from '../wiring.ts';
+import { toFact, toModelHead } from '../related.ts';
+import { installationRule, type Report } from '../rule.ts';
+import { isUnfit, lost, ofTheModel } from '../wiring.ts';
 import { clipped, listed, quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -15,36 +17,30 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
-      if (panel.model === undefined) continue;
-      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) say(panel, end, wire.ends, wire, report);
-      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) say(panel, end, ends, undefined, report);
-      for (const { from } of panel.facts.accessory) if (!panel.model.terminals.has(from.text)) say(panel, { at: from, terminal: undefined }, none, undefined, report);
+      const { model } = panel;
+      // A model with a terminal line that cannot be read may have this very one.
+      if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) continue;
+      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, wire.ends, wire));
+      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, ends));
+      for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, from, []));
     }
   },
 });
 
-const none: readonly TerminalUse[] = [];
-
-function say(panel: Panel, end: TerminalUse, ends: readonly TerminalUse[], wire: Wire | undefined, report: (report: Report) => void): void {
-  const { model, modelAt, installation } = panel;
-  const { at } = end;
-  // A model with a terminal line that cannot be read may have this very one.
-  if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) return;
-  const meant = likely(model, end, ends, wire);
+function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire?: Wire): Report {
+  const meant = likely(model, at, ends, wire);
   const known = [...model.terminals.keys()].join(', ');
-  const related: Related[] = [inModel(model, installation, headPlace(model), 'the model, with all its terminals')];
-  if (modelAt !== undefined) related.unshift({ message: 'the model of this panel', start: modelAt.start, end: modelAt.end });
-  report({
+  return {
     at,
     what: `${quoted(model.name)} has no terminal ${quoted(at.text)}.`,
     remedy: (known === '' ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) + (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
-    related,
+    related: [...toFact('the model of this panel', modelAt && { line: modelAt }), ...toModelHead('the model, with all its terminals', installation, model)],
     fixes: meant.flatMap((name) => replaceBy(at, name, false)),
-  });
+  };
 }
 
 /** The names that are likely meant: the nearest of those that can stand there. Names of terminals are short, so there may be several. */
-function likely(model: PanelModel, { at }: TerminalUse, ends: readonly TerminalUse[], wire: Wire | undefined): string[] {
+function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire: Wire | undefined): string[] {
   const free = [...model.terminals.values()].filter(({ name, role }) => !ends.some((end) => end.at.text === name.text) && (wire === undefined || !isUnfit(wire, role)));
   const word = plain(at.text);
   const limit = Math.max(1, Math.floor(word.length / 3));

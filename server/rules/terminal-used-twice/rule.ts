@@ -1,4 +1,5 @@
-import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
+import type { WordValue } from '../../../grammar/index.ts';
+import type { Terminal, Wire } from '../../model/index.ts';
 import { installationRule, type Report } from '../rule.ts';
 import { isUnfit, ofTheModel } from '../wiring.ts';
 import { quoted } from '../words.ts';
@@ -12,53 +13,22 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: true,
   check: ({ panels }, report) => {
-    for (const panel of panels) {
-      if (panel.model === undefined) continue;
-      if (panel.wires.length > many) checkMany(panel, report);
-      else checkFew(panel, report);
+    for (const { wires } of panels) {
+      const uses = new Map<Terminal, Use>();
+      for (const wire of wires)
+        for (const { at, terminal } of wire.ends) {
+          if (terminal === undefined || isOpenToAll(terminal)) continue;
+          const first = uses.get(terminal);
+          if (first === undefined) uses.set(terminal, { wire, at });
+          else say(first, { wire, at }, terminal, report);
+        }
     }
   },
 });
 
-/** Above this number of wires, a map is quicker than looking at each pair. */
-const many = 40;
-
 interface Use {
   readonly wire: Wire;
-  readonly end: TerminalUse;
-}
-
-function checkFew({ wires }: Panel, report: (report: Report) => void): void {
-  for (let i = 0; i < wires.length; i++) {
-    const wire = wires[i] as Wire;
-    const { ends } = wire;
-    for (let j = 0; j < ends.length; j++) {
-      const end = ends[j] as TerminalUse;
-      const terminal = end.terminal;
-      if (terminal === undefined || isOpenToAll(terminal)) continue;
-      search: for (let k = 0; k <= i; k++) {
-        const first = wires[k] as Wire;
-        const upTo = k === i ? j : first.ends.length;
-        for (let l = 0; l < upTo; l++)
-          if (first.ends[l]?.terminal === terminal) {
-            say({ wire: first, end: first.ends[l] as TerminalUse }, { wire, end }, terminal, report);
-            break search;
-          }
-      }
-    }
-  }
-}
-
-function checkMany({ wires }: Panel, report: (report: Report) => void): void {
-  const seen = new Map<Terminal, Use>();
-  for (const wire of wires)
-    for (const end of wire.ends) {
-      const { terminal } = end;
-      if (terminal === undefined || isOpenToAll(terminal)) continue;
-      const first = seen.get(terminal);
-      if (first === undefined) seen.set(terminal, { wire, end });
-      else say(first, { wire, end }, terminal, report);
-    }
+  readonly at: WordValue;
 }
 
 const isOpenToAll = ({ role }: Terminal): boolean => role === 'common' || role === 'supply-out' || role === 'earth' || role === 'test-output';
@@ -69,7 +39,7 @@ const takesSeveral = ({ role, contact }: Terminal): boolean =>
 
 function say(first: Use, second: Use, terminal: Terminal, report: (report: Report) => void): void {
   const sameWire = first.wire === second.wire;
-  const sameDevice = first.wire.fact.device.text === second.wire.fact.device.text && first.wire.part === second.wire.part;
+  const sameDevice = first.wire.fact.device.text === second.wire.fact.device.text;
   if (!sameDevice && takesSeveral(terminal)) return;
   // A device that does not belong there at all is reported for that.
   if (isUnfit(first.wire, terminal.role) || isUnfit(second.wire, terminal.role)) return;
@@ -77,13 +47,13 @@ function say(first: Use, second: Use, terminal: Terminal, report: (report: Repor
   const device = quoted(second.wire.fact.device.text);
   const other = quoted(first.wire.fact.device.text);
   report({
-    at: second.end.at,
+    at: second.at,
     ...(sameWire
       ? { what: `This wire of ${device} names ${name} twice.`, why: 'Both its conductors would end on the same terminal.', remedy: 'Name each terminal once.' }
       : sameDevice
         ? { what: `${device} is wired to ${name} already.`, why: 'One connection that stands in the file twice will be changed in one place only.', remedy: 'Leave out one of the two lines.' }
         : { what: `Terminal ${name} already takes ${other}; ${device} is wired to it as well.`, why: reason(terminal, device, other), remedy: `Give ${device} a terminal of its own.` }),
-    related: [{ message: sameWire ? 'named here first' : `${other} is wired to it here`, start: first.end.at.start, end: first.end.at.end }],
+    related: [{ message: sameWire ? 'named here first' : `${other} is wired to it here`, start: first.at.start, end: first.at.end }],
   });
 }
 

@@ -9,10 +9,10 @@ export const rule = problemRule({
   remedy: 'Write the closing quotation mark.',
   acceptable: false,
   explain: ({ start, end }, text) => {
-    const written = text.slice(start, end);
+    const written = text.slice(start, end).trimEnd();
     // A brace at the end was hardly meant as part of the text.
-    const body = written.replace(/\s*\{?\s*$/, '');
-    const at = start + (body === '"' || body === '' ? written.trimEnd().length : body.length);
+    const body = written.endsWith('{') ? written.slice(0, -1).trimEnd() : written;
+    const at = start + body.length;
     const fixes = body.endsWith('\\') ? [] : [{ title: 'Write the closing quotation mark', edits: [{ start: at, end: at, text: '"' }], safe: false }];
     return { what: `The text that starts with ${quoted(written.slice(1))} has no closing quotation mark on its line.`, fixes };
   },

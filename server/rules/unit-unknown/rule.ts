@@ -23,7 +23,7 @@ export const rule = problemRule({
 
 /** Whether a unit is only written out: “metres” for m. Two units can differ by a single capital, so no other guess is sure. */
 function isTheSame(found: string, meant: string): boolean {
-  const says = unitNamed(meant)?.says;
+  const says = unitNamed(meant)?.says ?? '';
   const written = found.toLowerCase();
-  return says !== undefined && written.length > 3 && (says === written || says === written + 's' || says.replace(/metre/g, 'meter') === written || says.replace(/metre/g, 'meter') === written + 's');
+  return [says, says.replace('metre', 'meter')].some((word) => word === written || word === written + 's');
 }

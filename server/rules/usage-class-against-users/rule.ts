@@ -1,3 +1,4 @@
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -12,6 +13,6 @@ export const rule = installationRule({
     if (site?.facts.rules?.value !== 'north-america') return;
     const { 'usage-class': usage, users } = site.facts;
     if (users?.value !== 'public' || (usage?.value !== 'III' && usage?.value !== 'IV')) return;
-    report({ at: usage.line, what: `Usage class ${usage.value} is for premises that the public does not come to, but the users are the public.`, related: [{ message: 'these users', start: users.line.start, end: users.line.end }] });
+    report({ at: usage.line, what: `Usage class ${usage.value} is for premises that the public does not come to, but the users are the public.`, related: toFact('these users', users) });
   },
 });

@@ -9,10 +9,12 @@ export const rule = problemRule({
   remedy: 'Move what they share into a file that uses none of them.',
   acceptable: true,
   explain: ({ detail }) => {
-    const chain = (detail['chain'] ?? '').split('\n').map(shortPath);
-    const shown = chain.length > 6 ? [...chain.slice(0, 4), '…', ...chain.slice(-1)] : chain;
-    return {
-      what: chain.length === 2 && chain[0] === chain[1] ? `The file ${quoted(chain[0] ?? '')} uses itself.` : `Files use each other in a circle: ${shown.map(quoted).join(', which uses ').replace(', which', '')}.`,
-    };
+    const paths = (detail['chain'] ?? '').split('\n');
+    const last = paths.slice(-1);
+    const names = (paths.length > most ? [...paths.slice(0, 4), '…', ...last] : paths).map((path) => quoted(shortPath(path)));
+    return { what: paths.at(-2) === last[0] ? `The file ${names.at(-1)} uses itself.` : `Files use each other in a circle: ${names[0]} uses ${names.slice(1).join(', which uses ')}.` };
   },
 });
+
+/** More files than this are not all named. */
+const most = 6;

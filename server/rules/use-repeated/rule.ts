@@ -1,4 +1,4 @@
-import { lineStartOf, removal } from '../fixes.ts';
+import { factEndOf, lineStartOf, removal } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -9,12 +9,14 @@ export const rule = problemRule({
   why: 'The second line adds nothing; whoever removes one of them wonders why nothing changes.',
   remedy: 'Remove one of the lines.',
   acceptable: true,
-  explain: ({ detail, end }, text) => {
-    const start = lineStartOf(text, end);
+  explain: ({ detail, start, end }, text) => {
+    const from = start - (/use[ \t]*$/.exec(text.slice(lineStartOf(text, start), start))?.[0].length ?? 0);
+    // What else stands behind the path is told by itself, and would be left alone on its line.
+    const isWhole = from < start && factEndOf(text, end) === end;
     return {
       what: `A line above already uses ${quoted(detail['path'] ?? '')}.`,
       unnecessary: true,
-      fixes: removal('Remove this line', text, start + (/^[ \t\ufeff]*/.exec(text.slice(start, end))?.[0].length ?? 0), end, true),
+      fixes: isWhole ? removal('Remove this line', text, from, end, true) : [],
     };
   },
 });

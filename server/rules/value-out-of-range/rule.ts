@@ -19,34 +19,22 @@ export const rule = problemRule({
     const fits = unitsThatFit(found, detail['least'] ?? '', detail['most'] ?? '');
     return {
       what: `${quoted(found)} in ${quoted(word)} can hardly be meant; it takes ${detail['what'] === 'a whole number' ? 'a whole number ' : ''}${limits}.`,
-      remedy: `Correct the number or its unit.${fits[0] === undefined ? '' : perhaps(fits[0])}`,
+      remedy: `Correct the number or its unit.${perhaps(fits[0] ?? '')}`,
       fixes: fits.slice(0, 3).map((meant) => ({ title: `Write “${meant}”`, edits: [{ start: problem.start, end: problem.end, text: meant }], safe: false })),
     };
   },
 });
 
-interface Amount {
-  readonly value: number;
-  readonly unit: string;
-}
-
-function amountIn(text: string): Amount | undefined {
-  const parts = /^([-+\u2212]?\d+(?:\.\d+)?(?:e[-+]?\d+)?)\s*(\S*)$/.exec(text);
-  return parts === null ? undefined : { value: Number((parts[1] as string).replace('\u2212', '-')), unit: parts[2] ?? '' };
-}
-
-function inFourDigits(text: string): string {
-  const amount = amountIn(text);
-  return amount === undefined ? text : `${rounded(amount.value)}${amount.unit === '' ? '' : ' ' + amount.unit}`;
-}
+const inFourDigits = (limit: string): string => limit.replace(/^\S+/, (number) => rounded(Number(number)));
 
 /** The quantity as written but in other units, where that lands inside the limits; the most usual unit first. */
 function unitsThatFit(found: string, least: string, most: string): string[] {
-  const [given, low, high] = [amountIn(found), amountIn(least), amountIn(most)];
-  const unit = given === undefined ? undefined : unitNamed(given.unit);
-  if (given === undefined || low === undefined || high === undefined || unit === undefined) return [];
-  const [from, to] = [unit.toSi(low.value), unit.toSi(high.value)].sort((a, b) => a - b) as [number, number];
+  const [, digits = '', name = ''] = /^([-+\u2212]?[\d.]+)\s*(\S*)$/.exec(found) ?? [];
+  const unit = unitNamed(name);
+  if (unit === undefined) return [];
+  const given = Number(digits.replace('\u2212', '-'));
+  const [from, to] = [least, most].map((limit) => unit.toSi(Number.parseFloat(limit))).sort((a, b) => a - b) as [number, number];
   return unitsOf(unit.dimension)
-    .filter((other) => other !== unit && other.toSi(given.value) >= from && other.toSi(given.value) <= to)
-    .map((other) => `${found.slice(0, found.length - given.unit.length).trimEnd()} ${other.name}`);
+    .filter((other) => other !== unit && other.toSi(given) >= from && other.toSi(given) <= to)
+    .map((other) => `${digits} ${other.name}`);
 }

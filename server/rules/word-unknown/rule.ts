@@ -15,7 +15,7 @@ export const rule = problemRule({
     const meant = detail['meant'] ?? '';
     const elsewhere = detail['elsewhere'] ?? '';
     const where = detail['where'] ?? '';
-    const place = where === 'a file' ? 'outside all blocks' : `in ${withArticle(where.replace(/^an? /, ''))}`;
+    const place = where === 'a file' ? 'outside all blocks' : `in ${withArticle(where.slice('a '.length))}`;
     return {
       what: elsewhere === '' ? `${quoted(word)} is not a word that may stand ${place}.` : `${quoted(word)} may not stand ${place}; its place is ${placesIn(elsewhere)}.`,
       remedy: meant === '' ? `Write one of the words that may stand here: ${listed(detail['known'] ?? '')}.` : `Write a word that may stand here.${perhaps(meant)}`,
@@ -27,7 +27,6 @@ export const rule = problemRule({
 
 /** “in a leaf, in a cable or outside all blocks”, from the words of the blocks. */
 function placesIn(elsewhere: string): string {
-  const blocks = elsewhere.split(', ').filter((place) => place !== 'the file itself' && place !== 'outside all blocks');
-  const places = [...blocks.slice(0, 6).map((block) => `in ${withArticle(block)}`), ...(elsewhere.includes('outside all blocks') ? ['outside all blocks'] : [])];
-  return places.length < 2 ? (places[0] ?? '') : `${places.slice(0, -1).join(', ')} or ${places[places.length - 1]}`;
+  const places = elsewhere.replace('the file itself, ', '').split(', ');
+  return places.map((place) => (place === 'outside all blocks' ? place : `in ${withArticle(place)}`)).join(', ').replace(/, ([^,]*)$/, ' or $1');
 }
