@@ -1,8 +1,8 @@
 import { chainOf, type Chain, type Link } from '../../figures/safety-function/figure.ts';
 import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
-import { installationRule, type Related } from '../rule.ts';
+import { bound } from '../bounds.ts';
+import { installationRule, type Related, type Report } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 interface Required {
@@ -31,12 +31,6 @@ const inWords = (level: Level): string => (level === 0 ? 'no performance level' 
 
 const held = { figure: 'function.NAME.performance-level', name: 'performance level', unit: '1', way: 'least', says: (level: number) => inWords(level as Level), saysLeft: (levels: number) => (levels === 1 ? 'one level' : `${levels} levels`) } as const;
 
-function boundOf(of: SafetyFunction): Bound | undefined {
-  const chain = chainOf(of);
-  const required = chain.links.length === 0 ? undefined : requiredOf(of);
-  return required === undefined ? undefined : bound(held, of.name, chain.atBest, required.level);
-}
-
 export const rule = installationRule({
   name: 'performance-level-too-low',
   severity: 'error',
@@ -45,34 +39,25 @@ export const rule = installationRule({
   remedy: 'Use parts of a higher level, a second channel or a test for the weakest part, or fewer parts in the chain.',
   source: { text: 'EN ISO 13849-1: the level of a function is that of its failures an hour, and none better than that of any part', standing: 'published' },
   acceptable: 'warnings',
-  check: ({ functions }, report) => {
+  holds: ({ functions }, hold) => {
     for (const of of functions) {
       const chain = chainOf(of);
-      if (chain.links.length === 0 || chain.atBest === 5) continue;
-      const level = boundOf(of);
-      const required = level === undefined || keeps(level) ? undefined : requiredOf(of);
-      if (required === undefined) continue;
-      const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
-      const isSure = !required.isFromMemory && surely < required.level;
-      const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
-      const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
-      if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
-      report({
-        at: headPlace(of),
-        severity: isSure ? 'error' : 'warning',
-        what: isSure ? saidSurely(of, chain, surely, required, weakest) : said(of, chain, required, weakest),
-        related,
-        ...(isSure ? {} : { source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' as const } }),
-      });
-    }
-  },
-  margins: ({ functions }, give) => {
-    for (const of of functions) {
-      const level = boundOf(of);
-      if (level !== undefined) give(level, headPlace(of));
+      const required = chain.links.length === 0 ? undefined : requiredOf(of);
+      if (required !== undefined) hold(bound(held, of.name, chain.atBest, required.level), headPlace(of), () => reportOf(of, chain, required));
     }
   },
 });
+
+function reportOf(of: SafetyFunction, chain: Chain, required: Required): Omit<Report, 'at'> {
+  const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
+  const isSure = !required.isFromMemory && surely < required.level;
+  const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
+  const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
+  if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
+  return isSure
+    ? { severity: 'error', what: saidSurely(of, chain, surely, required, weakest), related }
+    : { severity: 'warning', what: said(of, chain, required, weakest), related, source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' } };
+}
 
 function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Link): string {
   const isBounded = weakest.reckoned === undefined && weakest.because !== '';
