@@ -2,13 +2,14 @@ import { chainOf, type Chain, type Link } from '../../figures/safety-function/fi
 import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
+import { toFact } from '../related.ts';
+import { installationRule, type Report } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 interface Required {
   readonly level: Level;
   /** The line that asks for it; none where no line does. */
-  readonly at: { readonly start: number; readonly end: number } | undefined;
+  readonly fact: Parameters<typeof toFact>[1];
   readonly says: string;
   readonly isFromMemory: boolean;
 }
@@ -17,14 +18,14 @@ interface Required {
 function requiredOf(of: SafetyFunction): Required | undefined {
   const site = of.installation.site?.facts;
   const stated = of.facts['required-level'] ?? site?.['required-level'];
-  if (stated !== undefined) return { level: levelOf(stated.value), at: stated.line, says: `PL ${stated.value} is required here`, isFromMemory: false };
+  if (stated !== undefined) return { level: levelOf(stated.value), fact: stated, says: `PL ${stated.value} is required here`, isFromMemory: false };
   const { risk } = of.facts;
   if (risk !== undefined) {
     const level = levelFromRisk(risk.severity === 'serious', risk.exposure === 'often', risk.avoidance === 'unavoidable');
-    return { level, at: risk.line, says: `the stated risk asks for PL ${letterOf(level)} (from memory)`, isFromMemory: true };
+    return { level, fact: risk, says: `the stated risk asks for PL ${letterOf(level)} (from memory)`, isFromMemory: true };
   }
   if (site?.rules?.value !== 'europe') return undefined;
-  return { level: 3, at: undefined, says: 'PL c is usual for gates (from memory)', isFromMemory: true };
+  return { level: 3, fact: undefined, says: 'PL c is usual for gates (from memory)', isFromMemory: true };
 }
 
 const inWords = (level: Level): string => (level === 0 ? 'no performance level' : `PL ${letterOf(level)}`);
@@ -52,8 +53,7 @@ function reportOf(of: SafetyFunction, chain: Chain, required: Required): Omit<Re
   const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
   const isSure = !required.isFromMemory && surely < required.level;
   const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
-  const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
-  if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
+  const related = [...toFact('the weakest part', { line: weakest.at }), ...toFact('the level asked for', required.fact)];
   return isSure
     ? { severity: 'error', what: saidSurely(of, chain, surely, required, weakest), related }
     : { severity: 'warning', what: said(of, chain, required, weakest), related, source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' } };
