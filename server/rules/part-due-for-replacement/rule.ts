@@ -29,7 +29,8 @@ export const rule = installationRule({
 
 function saidOf(part: Wearing, asOf: string): Report | undefined {
   const life = Math.min(part.years, missionTime);
-  const isDue = part.since !== undefined && daysBetween(part.since, asOf) > life * daysOfYear;
+  const served = part.since === undefined ? 0 : (daysBetween(part.since, asOf) ?? 0);
+  const isDue = served > life * daysOfYear;
   if (!isDue && part.years >= missionTime) return undefined;
   const memory = part.isFromMemory ? ' (its B10D from memory)' : '';
   const wears = `${quoted(part.what)} is to be replaced after ${shown(part.years)} years of so many cycles${memory}`;
