@@ -70,7 +70,7 @@ function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Lin
 function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: Required, weakest: Link): string {
   const worse = chain.atBest < surely ? ` (${inWords(chain.atBest)} when reckoned in full, from memory)` : '';
   const why =
-    weakest.declared !== undefined && weakest.declared === surely
+    weakest.declared === surely
       ? `${quoted(weakest.what)} is declared as ${inWords(surely)}`
       : `it fails dangerously at least ${chain.pfhdAtLeast.toExponential(2)} times an hour, ${chain.links.length === 1 ? 'by' : 'mostly by'} ${quoted(weakest.what)}`;
   return `The function ${quoted(of.name)} reaches no more than ${inWords(surely)}${worse}, but ${required.says}: ${why}.`;
