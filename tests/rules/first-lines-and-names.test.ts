@@ -30,6 +30,7 @@ describe('a block that needs a model', () => {
 
   test('is told of where it has no name, is called as another, or where a colon is misplaced inside it or further on', () => {
     expect(lacking('language 1\ndrive west-ram {\n  moves: west\n}\n')).toEqual([2]);
+    expect(lacking('language 1\ncable feed {\n  length: 40 m\n}\n')).toEqual([2]);
     expect(lacking('language 1\ndrive west-ram {\n}\ndrive west-ram {\n}\n')).toEqual([2, 4]);
     expect(lacking('language 1\ndrive west-ram {\n}\ndrive east-ram : {\n}\n')).toEqual([2]);
     expect(says('model-missing', 'language 1\ndrive {\n}\n')).toBe(

@@ -141,6 +141,7 @@ describe('leaves that overlap', () => {
     expect(order('  order opening east west\n  order closing north west east\n', leaf('north'))).toHaveLength(1);
     expect(order('  order opening north east west\n  order closing west north east\n', leaf('north'))).toHaveLength(1);
     expect(order('  order opening east west\n  order closing west east\n')).toHaveLength(2);
+    expect(order('  order opening north east west\n  order closing west east north\n', leaf('north'))).toHaveLength(2);
     expect(order('  order opening north east\n  order closing east\n', leaf('north'))).toEqual([]);
   });
 

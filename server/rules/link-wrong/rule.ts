@@ -38,12 +38,12 @@ function faultOf(panel: Panel, model: PanelModel, { ends }: Link): Fault | undef
   if (one === undefined || other === undefined) return undefined;
   if (one === other) return { what: `This link joins ${named(first)} to itself.`, why: 'It does nothing, and the input that it was meant for stays open.', remedy: 'Name the input and its common.' };
   const fault = isInput(one.role) ? (isInput(other.role) ? bothInputs(first, second) : ofInput(one, second)) : isInput(other.role) ? ofInput(other, first) : undefined;
-  if (fault !== undefined) return { ...fault, related: inModel(panel, model, isInput(one.role) ? one : other) };
+  if (fault !== undefined) return { ...fault, related: modelled(panel, model, isInput(one.role) ? one : other) };
   const live = isLive(one) ? one : isLive(other) ? other : undefined;
-  return live === undefined ? undefined : { ...onLive(live), related: inModel(panel, model, live) };
+  return live === undefined ? undefined : { ...onLive(live), related: modelled(panel, model, live) };
 }
 
-const inModel = ({ installation }: Panel, model: PanelModel, terminal: Terminal): readonly Related[] => toModelFact(`${quoted(terminal.name.text)} in the model`, installation, model, terminal);
+const modelled = ({ installation }: Panel, model: PanelModel, terminal: Terminal): readonly Related[] => toModelFact(`${quoted(terminal.name.text)} in the model`, installation, model, terminal);
 
 function miscounted(ends: readonly TerminalUse[]): Fault {
   const names = quotedList(ends.map((end) => end.at.text));

@@ -18,8 +18,9 @@ export const rule = installationRule({
   check: (installation, report) => {
     for (const panel of installation.panels) {
       const { model } = panel;
-      const most = model?.facts.leaves;
-      if (model === undefined || most === undefined || installation.leaves.length <= most.value) continue;
+      if (model === undefined) continue;
+      const most = model.facts.leaves;
+      if (most === undefined || installation.leaves.length <= most.value) continue;
       const driven = drivenBy(installation, panel);
       if (driven.length <= most.value) continue;
       report({

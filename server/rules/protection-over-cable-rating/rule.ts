@@ -20,8 +20,9 @@ export const rule = installationRule({
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const device = protectionOf(cable);
-      const rating = device === undefined ? undefined : ratingOf(cable);
-      if (device === undefined || rating === undefined) continue;
+      if (device === undefined) continue;
+      const rating = ratingOf(cable);
+      if (rating === undefined) continue;
       hold(bound(held, cable.name, device.rating, rating.current, hair(rating.current)), factPlace(cable, device), () => ({
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
         what: `${quoted(cable.name)} is protected at ${written(device.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,
