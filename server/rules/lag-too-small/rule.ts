@@ -1,7 +1,8 @@
-import { overlapOf, type OverlapWorkings } from '../../figures/least-lag/figure.ts';
-import { factPlace, type Installation } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { overlapOf } from '../../figures/least-lag/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 /** Ten milliseconds: finer than any panel keeps time. */
@@ -13,10 +14,6 @@ const held = {
 } as const;
 const movements = ['opening', 'closing'] as const;
 
-const lagOf = (installation: Installation, movement: (typeof movements)[number]) => installation.motion?.facts.lag.find((each) => each.movement === movement);
-const boundOf = (installation: Installation, overlap: OverlapWorkings, movement: (typeof movements)[number]): Bound =>
-  bound(held[movement], '', lagOf(installation, movement)?.time ?? 0, overlap[movement].lag, slack);
-
 export const rule = installationRule({
   name: 'lag-too-small',
   severity: 'error',
@@ -25,29 +22,20 @@ export const rule = installationRule({
   remedy: 'Set at least the least lag, and some more for wind, wear and cold.',
   source: { text: 'plane geometry and constant-acceleration motion of both leaves', standing: 'derived' },
   acceptable: false,
-  check: (installation, report) => {
+  holds: (installation, hold) => {
     const overlap = overlapOf(installation);
     if (overlap === undefined) return;
-    const closes = overlap.covering.facts.closes;
+    const { covering, covered } = overlap;
+    const { closes } = covering.facts;
     for (const movement of movements) {
-      const lagBound = boundOf(installation, overlap, movement);
-      if (keeps(lagBound)) continue;
-      const least = lagBound.limit;
-      const lag = lagOf(installation, movement);
-      const [first, second] = movement === 'opening' ? [overlap.covering, overlap.covered] : [overlap.covered, overlap.covering];
-      report({
-        at: factPlace(overlap.covering, lag ?? closes),
-        what:
-          lag === undefined
-            ? `No lag is set for ${movement}, but “${second.name}” must start at least ${secondsAtLeast(least)} after “${first.name}”, or the leaves meet.`
-            : `The lag of ${seconds(lag.time)} for ${movement} is too short: “${second.name}” must start at least ${secondsAtLeast(least)} after “${first.name}”, or the leaves meet.`,
-        related: closes === undefined || lag === undefined ? [] : [{ message: 'the overlap', start: closes.line.start, end: closes.line.end }],
+      const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
+      hold(bound(held[movement], '', lag?.time ?? 0, overlap[movement].lag, slack), factPlace(covering, lag ?? closes), () => {
+        const [first, second] = movement === 'opening' ? [covering, covered] : [covered, covering];
+        const least = `“${second.name}” must start at least ${secondsAtLeast(overlap[movement].lag)} after “${first.name}”, or the leaves meet.`;
+        return lag === undefined
+          ? { what: `No lag is set for ${movement}, but ${least}` }
+          : { what: `The lag of ${seconds(lag.time)} for ${movement} is too short: ${least}`, related: toFact('the overlap', closes) };
       });
     }
-  },
-  margins: (installation, give) => {
-    const overlap = overlapOf(installation);
-    if (overlap === undefined) return;
-    for (const movement of movements) give(boundOf(installation, overlap, movement), factPlace(overlap.covering, lagOf(installation, movement) ?? overlap.covering.facts.closes));
   },
 });

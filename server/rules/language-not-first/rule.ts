@@ -12,7 +12,8 @@ export const rule = problemRule({
   explain: ({ start, end }, text) => {
     const line = text.slice(start, end);
     const first = firstFact(text);
-    const fits = first < start && text.charAt(first) !== '{' && !/[\r\n]/.test(line);
+    // Before a bare brace the new line would be taken as that block's first line.
+    const fits = text.charAt(first) !== '{' && !/[\r\n]/.test(line);
     return {
       what: `${quoted(line)} stands below other lines.`,
       fixes: fits ? [{ title: 'Move this line to the top', edits: [{ start: first, end: first, text: line + lineEndIn(text) }, without(text, start, end)], safe: true }] : [],
@@ -21,7 +22,4 @@ export const rule = problemRule({
 });
 
 /** Offset of the first thing in a file that is neither blank nor comment. */
-function firstFact(text: string): number {
-  const before = /^(?:[\s\ufeff]|#[^\r\n]*)*/.exec(text);
-  return before === null ? 0 : before[0].length;
-}
+const firstFact = (text: string): number => text.length - text.replace(/^(?:[\s\ufeff]|#[^\r\n]*)*/, '').length;

@@ -1,5 +1,6 @@
-import { headPlace, type Leaf } from '../../model/index.ts';
-import { commonPractice, installationRule, type Report } from '../rule.ts';
+import { headPlace } from '../../model/index.ts';
+import { toFact } from '../related.ts';
+import { commonPractice, installationRule } from '../rule.ts';
 import { isRepeatedName } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
@@ -12,19 +13,17 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: true,
   check: ({ leaves }, report) => {
-    for (const leaf of leaves) if (leaf.drives.length > 1) say(leaf, report);
+    for (const { name, drives, installation } of leaves) {
+      const first = drives[0];
+      if (first === undefined) continue;
+      for (const drive of drives) {
+        if (drive === first || isRepeatedName(installation, drive.nameAt)) continue;
+        report({
+          at: drive.facts.moves?.leaf ?? headPlace(drive),
+          what: `${quoted(drive.name)} moves ${quoted(name)}, which ${quoted(first.name)} moves already.`,
+          related: toFact('the first drive of this leaf', first.facts.moves),
+        });
+      }
+    }
   },
 });
-
-function say({ name, drives, installation }: Leaf, report: (report: Report) => void): void {
-  const first = drives[0];
-  if (first === undefined) return;
-  for (const drive of drives) {
-    if (drive === first || isRepeatedName(installation, drive.nameAt)) continue;
-    report({
-      at: drive.facts.moves?.leaf ?? headPlace(drive),
-      what: `${quoted(drive.name)} moves ${quoted(name)}, which ${quoted(first.name)} moves already.`,
-      related: [{ message: 'the first drive of this leaf', ...(first.facts.moves?.line === undefined ? headPlace(first) : { start: first.facts.moves.line.start, end: first.facts.moves.line.end }) }],
-    });
-  }
-}

@@ -1,15 +1,11 @@
 import { clearanceOf } from '../../figures/underside/figure.ts';
-import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 const held = { figure: 'leaf.NAME.ground-gap-least', name: 'gap above the ground', unit: 'm', way: 'least' } as const;
-
-function boundOf(leaf: Leaf): Bound | undefined {
-  const clearance = clearanceOf(leaf);
-  return clearance === undefined ? undefined : bound(held, leaf.name, clearance.least, 0, 1e-6);
-}
 
 export const rule = installationRule({
   name: 'leaf-meets-ground',
@@ -19,23 +15,15 @@ export const rule = installationRule({
   remedy: 'Leave width times slope under the leaf for an opening of 90°, hang it on rising hinges, or let it open to the side where the ground falls.',
   source: { text: 'plane geometry', standing: 'derived' },
   acceptable: false,
-  check: ({ leaves }, report) => {
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
-      const gapLeft = boundOf(leaf);
-      const clearance = gapLeft === undefined || keeps(gapLeft) ? undefined : clearanceOf(leaf);
+      const clearance = clearanceOf(leaf);
       if (clearance === undefined) continue;
       const { slope, 'ground-gap': gap } = leaf.facts;
-      report({
-        at: factPlace(leaf, gap),
+      hold(bound(held, leaf.name, clearance.least, 0, 1e-6), factPlace(leaf, gap), () => ({
         what: `“${leaf.name}” lacks ${millimetres(-clearance.least)} under its free edge when it is open by ${degrees(clearance.at)}: the ground is in its way.`,
-        related: slope === undefined ? [] : [{ message: 'the ground', start: slope.line.start, end: slope.line.end }],
-      });
-    }
-  },
-  margins: ({ leaves }, give) => {
-    for (const leaf of leaves) {
-      const gapLeft = boundOf(leaf);
-      if (gapLeft !== undefined) give(gapLeft, factPlace(leaf, leaf.facts['ground-gap']));
+        related: toFact('the ground', slope),
+      }));
     }
   },
 });

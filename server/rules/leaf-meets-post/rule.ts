@@ -1,16 +1,11 @@
 import { hingeSideOf } from '../../figures/hinge-gap/figure.ts';
-import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 const held = { figure: 'leaf.NAME.hinge-gap-least', name: 'gap at the post', unit: 'm', way: 'least' } as const;
-
-/** None where the gap was measured: then it is there. */
-function boundOf(leaf: Leaf): Bound | undefined {
-  const side = hingeSideOf(leaf);
-  return side === undefined || side.measured ? undefined : bound(held, leaf.name, side[side.worse].least, 0, 1e-6);
-}
 
 export const rule = installationRule({
   name: 'leaf-meets-post',
@@ -20,24 +15,17 @@ export const rule = installationRule({
   remedy: 'Move the hinge axis out towards the side that the leaf opens to, widen the gap, or open by less; or measure the stated distances again.',
   source: { text: 'plane geometry', standing: 'derived' },
   acceptable: false,
-  check: ({ leaves }, report) => {
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
-      const room = boundOf(leaf);
-      const side = room === undefined || keeps(room) ? undefined : hingeSideOf(leaf);
-      if (side === undefined) continue;
+      const side = hingeSideOf(leaf);
+      // Where the gap was measured it is there.
+      if (side === undefined || side.measured) continue;
       const { least, at } = side[side.worse];
       const { 'hinge-gap': gap, 'hinge-offset': offset } = leaf.facts;
-      report({
-        at: factPlace(leaf, offset),
+      hold(bound(held, leaf.name, least, 0, 1e-6), factPlace(leaf, offset), () => ({
         what: `“${leaf.name}” would reach ${millimetres(-least)} into its post when it is open by ${degrees(at)}.`,
-        related: gap === undefined ? [] : [{ message: 'the gap when closed', start: gap.line.start, end: gap.line.end }],
-      });
-    }
-  },
-  margins: ({ leaves }, give) => {
-    for (const leaf of leaves) {
-      const room = boundOf(leaf);
-      if (room !== undefined) give(room, factPlace(leaf, leaf.facts['hinge-offset']));
+        related: toFact('the gap when closed', gap),
+      }));
     }
   },
 });

@@ -1,6 +1,7 @@
 import { releasedOf } from '../../figures/leaf-load/figure.ts';
 import { factPlace } from '../../model/index.ts';
 import { degrees, shown } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -13,8 +14,8 @@ export const rule = installationRule({
   acceptable: true,
   check: ({ leaves }, report) => {
     for (const leaf of leaves) {
-      const released = releasedOf(leaf);
-      if (released === undefined || leaf.drives.length === 0) continue;
+      const released = leaf.drives.length === 0 ? undefined : releasedOf(leaf);
+      if (released === undefined) continue;
       const { swing, friction, frictionStated } = released;
       const closes = released.towardsClosed - friction;
       const opens = released.towardsOpen - friction;
@@ -25,7 +26,7 @@ export const rule = installationRule({
       report({
         at: factPlace(leaf, swing ? (tilt ?? rises) : slope),
         what: `Once released, “${leaf.name}” moves ${way} by itself, pulled by ${pulled}${frictionStated ? ' more than its friction holds' : swing ? ', with no friction stated' : ' more than its rollers hold (3 % of the weight, from memory)'}.`,
-        related: stated === undefined ? [] : [{ message: 'its friction', start: stated.line.start, end: stated.line.end }],
+        related: toFact('its friction', stated),
       });
     }
   },

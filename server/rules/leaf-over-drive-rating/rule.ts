@@ -1,26 +1,15 @@
-import { headPlace, type Drive } from '../../model/index.ts';
-import type { Statement } from '../../../grammar/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { inModel, ofTheModel, written } from '../wiring.ts';
+import { headPlace } from '../../model/index.ts';
+import { bound, hair } from '../bounds.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { installationRule } from '../rule.ts';
+import { ofTheModel, written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
-const held = {
-  width: { name: 'width for its drive', unit: 'm', way: 'most' },
-  mass: { name: 'mass for its drive', unit: 'kg', way: 'most' },
-} as const;
-
-/** A leaf against what its drive is made for. */
-function boundOf({ leaf, model }: Drive, what: 'width' | 'mass'): Bound | undefined {
-  const most = model?.facts[what === 'width' ? 'widest-leaf' : 'heaviest-leaf']?.value;
-  const value = leaf?.facts[what]?.value;
-  return leaf === undefined || most === undefined || value === undefined ? undefined : bound(held[what], leaf.name, value, most, hair(most));
-}
-
-const isOver = (drive: Drive, what: 'width' | 'mass'): boolean => {
-  const size = boundOf(drive, what);
-  return size !== undefined && !keeps(size);
-};
+/** What of a leaf is held against what of its drive. */
+const sizes = [
+  { held: { name: 'width for its drive', unit: 'm', way: 'most' }, fact: 'width', limit: 'widest-leaf', says: (size: string) => `is ${size} wide, wider` },
+  { held: { name: 'mass for its drive', unit: 'kg', way: 'most' }, fact: 'mass', limit: 'heaviest-leaf', says: (size: string) => `weighs ${size}, more` },
+] as const;
 
 export const rule = installationRule({
   name: 'leaf-over-drive-rating',
@@ -30,39 +19,19 @@ export const rule = installationRule({
   remedy: 'Choose a drive that is made for this leaf, or a smaller or lighter leaf.',
   source: ofTheModel,
   acceptable: false,
-  check: ({ drives }, report) => {
+  holds: ({ drives }, hold) => {
     for (const drive of drives) {
-      const limits = drive.model?.facts;
-      const facts = drive.leaf?.facts;
-      if (limits === undefined || facts === undefined) continue;
-      const widest = limits['widest-leaf'];
-      const heaviest = limits['heaviest-leaf'];
-      const { width, mass } = facts;
-      if (widest !== undefined && width !== undefined && isOver(drive, 'width')) say(drive, width.line, widest.line, `is ${written(width.line)} wide, wider`, report);
-      if (heaviest !== undefined && mass !== undefined && isOver(drive, 'mass')) say(drive, mass.line, heaviest.line, `weighs ${written(mass.line)}, more`, report);
+      const { leaf, model } = drive;
+      if (leaf === undefined || model === undefined) continue;
+      for (const { held, fact, limit, says } of sizes) {
+        const size = leaf.facts[fact];
+        const most = model.facts[limit];
+        if (size === undefined || most === undefined) continue;
+        hold(bound(held, leaf.name, size.value, most.value, hair(most.value)), size.line, () => ({
+          what: `${quoted(leaf.name)} ${says(written(size.line))} than the ${written(most.line)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
+          related: [{ message: 'the drive', ...headPlace(drive) }, ...toFact('moves this leaf', drive.facts.moves), ...toModelFact('the most that its maker allows', drive.installation, model, most)],
+        }));
+      }
     }
   },
-  margins: ({ drives }, give) => {
-    for (const drive of drives)
-      for (const what of ['width', 'mass'] as const) {
-        const size = boundOf(drive, what);
-        const line = drive.leaf?.facts[what]?.line;
-        if (size !== undefined && line !== undefined) give(size, line);
-      }
-  },
 });
-
-function say(drive: Drive, fact: Statement, limit: Statement, is: string, report: (report: Report) => void): void {
-  const { leaf, model, installation } = drive;
-  if (leaf === undefined || model === undefined) return;
-  const moves = drive.facts.moves?.line;
-  report({
-    at: fact,
-    what: `${quoted(leaf.name)} ${is} than the ${written(limit)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
-    related: [
-      { message: 'the drive', ...headPlace(drive) },
-      ...(moves === undefined ? [] : [{ message: 'moves this leaf', start: moves.start, end: moves.end }]),
-      inModel(model, installation, limit, 'the most that its maker allows'),
-    ],
-  });
-}

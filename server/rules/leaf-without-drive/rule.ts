@@ -1,7 +1,10 @@
-import { headPlace, type Installation, type Leaf } from '../../model/index.ts';
-import { commonPractice, installationRule, type Report } from '../rule.ts';
+import { headPlace } from '../../model/index.ts';
+import { commonPractice, installationRule, type Related } from '../rule.ts';
 import { blockLost, isRepeatedName } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+/** Of the drives that move other leaves as many are shown. */
+const mostDrives = 4;
 
 export const rule = installationRule({
   name: 'leaf-without-drive',
@@ -12,18 +15,18 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: true,
   check: (installation, report) => {
-    if (installation.drives.length === 0) return;
-    for (const leaf of installation.leaves) if (leaf.drives.length === 0) say(installation, leaf, report);
+    const { drives, leaves } = installation;
+    if (drives.length === 0) return;
+    for (const leaf of leaves) {
+      if (leaf.drives.length > 0 || isRepeatedName(installation, leaf.nameAt)) continue;
+      // A drive that does not say, or not plainly, what it moves may be the one of this leaf.
+      if (blockLost(installation, 'drive')) return;
+      const related: Related[] = [];
+      for (const drive of drives) {
+        if (drive.leaf === undefined) return;
+        if (related.length < mostDrives) related.push({ message: `moves ${quoted(drive.leaf.name)}`, ...headPlace(drive) });
+      }
+      report({ at: headPlace(leaf), what: `No drive moves ${quoted(leaf.name)}.`, related });
+    }
   },
 });
-
-function say(installation: Installation, leaf: Leaf, report: (report: Report) => void): void {
-  const { drives } = installation;
-  // A drive that does not say, or not plainly, what it moves may be the one of this leaf.
-  if (drives.some((drive) => drive.leaf === undefined) || isRepeatedName(installation, leaf.nameAt) || blockLost(installation, 'drive')) return;
-  report({
-    at: headPlace(leaf),
-    what: `No drive moves ${quoted(leaf.name)}.`,
-    related: drives.slice(0, 4).map((drive) => ({ message: `moves ${quoted(drive.leaf?.name ?? '')}`, ...headPlace(drive) })),
-  });
-}

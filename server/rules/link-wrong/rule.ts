@@ -1,6 +1,7 @@
-import type { Link, Panel, Terminal, TerminalUse } from '../../model/index.ts';
-import { installationRule, type Fix, type Related, type Report } from '../rule.ts';
-import { bridgedBy, inModel, isInput, ofTheModel, quotedList, roleInWords } from '../wiring.ts';
+import type { Link, Panel, PanelModel, Terminal, TerminalRole, TerminalUse } from '../../model/index.ts';
+import { toModelFact } from '../related.ts';
+import { installationRule, type Related, type Report } from '../rule.ts';
+import { bridgedBy, isInput, ofTheModel, quotedList, roleInWords } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -13,68 +14,77 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
-      if (panel.model === undefined) continue;
+      const { model } = panel;
+      if (model === undefined) continue;
       for (const link of panel.links) {
-        const fault = faultOf(link);
+        const fault = faultOf(panel, model, link);
         // A link that bridges a device is reported for that.
-        if (fault !== undefined && bridgedBy(panel, link) === undefined) say(panel, link, fault, report);
+        if (fault !== undefined && bridgedBy(panel, link) === undefined) report({ at: link.fact.line, ...fault });
       }
     }
   },
 });
 
-type Fault = 'count' | 'itself' | 'inputs' | 'common' | 'kind';
+/** What is wrong with a link; it is said of the whole line unless it says where. */
+type Fault = Omit<Report, 'at'> & Partial<Pick<Report, 'at'>>;
 
-function faultOf({ ends }: Link): Fault | undefined {
-  if (ends.length !== 2) return 'count';
-  const first = ends[0]?.terminal;
-  const second = ends[1]?.terminal;
-  if (first === undefined || second === undefined) return undefined;
-  if (first === second) return 'itself';
-  if (isInput(first.role)) return isInput(second.role) ? 'inputs' : faultOfInput(first, second);
-  return isInput(second.role) ? faultOfInput(second, first) : undefined;
+const named = ({ at }: TerminalUse): string => quoted(at.text);
+
+function faultOf(panel: Panel, model: PanelModel, { ends }: Link): Fault | undefined {
+  const [first, second] = ends;
+  if (first === undefined || second === undefined || ends.length > 2) return miscounted(ends);
+  const one = first.terminal;
+  const other = second.terminal;
+  if (one === undefined || other === undefined) return undefined;
+  if (one === other) return { what: `This link joins ${named(first)} to itself.`, why: 'It does nothing, and the input that it was meant for stays open.', remedy: 'Name the input and its common.' };
+  const fault = isInput(one.role) ? (isInput(other.role) ? bothInputs(first, second) : ofInput(one, second)) : isInput(other.role) ? ofInput(other, first) : undefined;
+  if (fault !== undefined) return { ...fault, related: modelled(panel, model, isInput(one.role) ? one : other) };
+  const live = isLive(one) ? one : isLive(other) ? other : undefined;
+  return live === undefined ? undefined : { ...onLive(live), related: modelled(panel, model, live) };
 }
 
-function faultOfInput(input: Terminal, other: Terminal): Fault | undefined {
-  if (input.common !== undefined && input.common.text !== other.name.text) return 'common';
-  return input.contact === 'normally-open' || input.role === 'edge-input' || input.role === 'two-wire-input' ? 'kind' : undefined;
+const modelled = ({ installation }: Panel, model: PanelModel, terminal: Terminal): readonly Related[] => toModelFact(`${quoted(terminal.name.text)} in the model`, installation, model, terminal);
+
+function miscounted(ends: readonly TerminalUse[]): Fault {
+  const names = quotedList(ends.map((end) => end.at.text));
+  return { what: ends.length > 2 ? `This link names ${ends.length} terminals: ${names}.` : `This link names only ${names}.`, why: 'A link joins two terminals; who fits it has to know which two.', remedy: 'Write one line for each link, with its two terminals.' };
 }
 
-function say(panel: Panel, { ends, fact }: Link, fault: Fault, report: (report: Report) => void): void {
-  const related: Related[] = [];
-  const named = (end: TerminalUse | undefined): string => quoted(end?.at.text ?? '');
-  const at = fact.line;
-  if (fault === 'count') {
-    const names = ends.map((end) => end.at.text);
-    report({ at, what: ends.length < 2 ? `This link names only ${quotedList(names)}.` : `This link names ${names.length} terminals: ${quotedList(names)}.`, why: 'A link joins two terminals; who fits it has to know which two.', remedy: 'Write one line for each link, with its two terminals.' });
-    return;
+const bothInputs = (first: TerminalUse, second: TerminalUse): Fault => ({
+  what: `This link joins two inputs, ${named(first)} and ${named(second)}.`,
+  why: 'A device on one of them would be read as both, and two devices would hide each other.',
+  remedy: 'Link each unused input to its own common.',
+});
+
+/** A link between an input and something that is none. */
+function ofInput(input: Terminal, to: TerminalUse): Fault | undefined {
+  const { common, contact, role } = input;
+  const name = quoted(input.name.text);
+  if (common !== undefined && common.text !== to.at.text) {
+    const isPlain = contact === 'normally-closed';
+    return {
+      at: to.at,
+      what: `${name} is linked to ${named(to)}, but it returns to ${quoted(common.text)}.`,
+      why: 'The input stays open, and two circuits that the panel keeps apart are joined.',
+      remedy: isPlain ? `Link it to ${quoted(common.text)}.` : 'Take the link out.',
+      fixes: isPlain ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: common.text }], safe: false }] : [],
+    };
   }
-  if (fault === 'itself') {
-    report({ at, what: `This link joins ${named(ends[0])} to itself.`, why: 'It does nothing, and the input that it was meant for stays open.', remedy: 'Name the input and its common.' });
-    return;
-  }
-  const input = ends.find((end) => end.terminal !== undefined && isInput(end.terminal.role));
-  const other = ends.find((end) => end !== input);
-  const terminal = input?.terminal;
-  if (terminal === undefined || panel.model === undefined || other === undefined) return;
-  related.push(inModel(panel.model, panel.installation, terminal.line, `${named(input)} in the model`));
-  if (fault === 'inputs') {
-    report({ at, what: `This link joins two inputs, ${named(ends[0])} and ${named(ends[1])}.`, why: 'A device on one of them would be read as both, and two devices would hide each other.', remedy: 'Link each unused input to its own common.', related });
-    return;
-  }
-  const common = terminal.common?.text ?? '';
-  if (fault === 'common') {
-    const fixes: Fix[] = isPlain(terminal) ? [{ title: `Write “${common}”`, edits: [{ start: other.at.start, end: other.at.end, text: common }], safe: false }] : [];
-    report({ at: other.at, what: `${named(input)} is linked to ${named(other)}, but it returns to ${quoted(common)}.`, why: 'The input stays open, and two circuits that the panel keeps apart are joined.', remedy: isPlain(terminal) ? `Link it to ${quoted(common)}.` : 'Take the link out.', related, fixes });
-    return;
-  }
-  report({ at, what: `${named(input)} is for ${roleInWords(terminal.role)}${terminal.contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`, why: whyOf(terminal), remedy: 'Take the link out; see in the panel’s manual how this input is left unused.', related });
+  if (contact !== 'normally-open' && role !== 'edge-input' && role !== 'two-wire-input') return undefined;
+  return { what: `${name} is for ${roleInWords(role)}${contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`, why: whyOf(role), remedy: 'Take the link out; see in the panel’s manual how this input is left unused.' };
 }
 
-const isPlain = (terminal: Terminal): boolean => terminal.contact === 'normally-closed';
-
-function whyOf({ role }: Terminal): string {
+function whyOf(role: TerminalRole): string {
   if (role === 'edge-input') return 'A loop of no resistance is what a pressed edge looks like.';
   if (role === 'two-wire-input') return 'The link shorts the two wires that feed the sensors.';
   return role === 'command-input' ? 'A command that never ends moves the gate, or holds it, when nobody has asked for it.' : 'The panel sees a report that never ends.';
 }
+
+/** True for terminals that carry the supply or drive a motor: nothing may be linked to them. */
+const isLive = ({ role }: Terminal): boolean => role === 'supply-in' || role === 'motor';
+
+const onLive = ({ name, role }: Terminal): Fault => ({
+  what: `This link ends on ${quoted(name.text)}, which is for ${roleInWords(role)}.`,
+  why: 'It is a short circuit, or puts the supply where people and devices should be safe from it.',
+  remedy: 'Take the link out.',
+});

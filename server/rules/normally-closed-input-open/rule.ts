@@ -1,6 +1,7 @@
-import { headPlace, type Panel, type Terminal } from '../../model/index.ts';
+import { headPlace, type Panel, type PanelModel, type Terminal } from '../../model/index.ts';
+import { toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { addLine, inModel, wiringUnsure } from '../wiring.ts';
+import { addLine, wiringUnsure } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -15,8 +16,8 @@ export const rule = installationRule({
     for (const panel of panels) {
       const { model } = panel;
       if (model === undefined) continue;
-      for (const terminal of model.facts.terminal)
-        if (terminal.contact === 'normally-closed' && wantsContact(terminal) && !isUsed(panel, terminal)) say(panel, terminal, report);
+      for (const terminal of model.terminals.values())
+        if (terminal.contact === 'normally-closed' && wantsContact(terminal) && !isUsed(panel, terminal) && !wiringUnsure(panel)) report(openOn(panel, model, terminal));
     }
   },
 });
@@ -29,17 +30,19 @@ function isUsed({ wires, links }: Panel, terminal: Terminal): boolean {
   return false;
 }
 
-function say(panel: Panel, terminal: Terminal, report: (report: Report) => void): void {
-  const { model, installation } = panel;
-  const name = terminal.name.text;
-  if (model === undefined || model.terminals.get(name) !== terminal || wiringUnsure(panel)) return;
-  const common = terminal.common?.text;
-  const line = `link ${name} ${common}`;
-  report({
+function openOn(panel: Panel, model: PanelModel, terminal: Terminal): Report {
+  const { installation } = panel;
+  const { name, common } = terminal;
+  const said = {
     at: panel.nameAt ?? headPlace(panel),
-    what: `Input ${quoted(name)} of ${quoted(panel.name)} stands open: no wire ends on it, and no link closes it.`,
-    remedy: common === undefined ? 'Wire a device to it, or link it as the panel’s manual says.' : `Wire a device to it, or write ${quoted(line)} and fit that link.`,
-    related: [inModel(model, installation, terminal.line, `${quoted(name)} expects a contact that is closed while all is well`)],
-    fixes: common === undefined ? [] : [{ title: `Write “${line}”`, edits: [addLine(installation.reading.tree.text, panel.at, line, ['wire', 'link'])], safe: false }],
-  });
+    what: `Input ${quoted(name.text)} of ${quoted(panel.name)} stands open: no wire ends on it, and no link closes it.`,
+    related: toModelFact(`${quoted(name.text)} expects a contact that is closed while all is well`, installation, model, terminal),
+  };
+  if (common === undefined) return { ...said, remedy: 'Wire a device to it, or link it as the panel’s manual says.' };
+  const line = `link ${name.text} ${common.text}`;
+  return {
+    ...said,
+    remedy: `Wire a device to it, or write ${quoted(line)} and fit that link.`,
+    fixes: [{ title: `Write “${line}”`, edits: [addLine(installation.reading.tree.text, panel.at, line, ['wire', 'link'])], safe: false }],
+  };
 }

@@ -1,4 +1,5 @@
-import type { Leaf, Motion } from '../../model/index.ts';
+import type { Motion } from '../../model/index.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 type Order = Motion['facts']['order'][number];
@@ -13,26 +14,32 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ motion, leaves }, report) => {
     const orders = motion?.facts.order;
-    if (orders === undefined || orders.length === 0) return;
-    const covering = leaves.find((leaf) => leaf.covers !== undefined);
-    if (covering?.covers === undefined) return;
-    for (const order of orders) {
-      if (order.movement === 'closing' && !isReverseOf(order, orders.find((each) => each.movement === 'opening'))) continue;
-      const first: Leaf = order.movement === 'opening' ? covering : covering.covers;
-      const second: Leaf = order.movement === 'opening' ? covering.covers : covering;
-      if (order.leaves[0]?.text !== second.name) continue;
-      report({
-        at: order.line,
-        what: `“${second.name}” is to start first when ${order.movement}, but “${covering.name}” covers “${covering.covers.name}”, so “${first.name}” must start first.`,
-        related: covering.facts.closes === undefined ? [] : [{ message: 'the overlap', start: covering.facts.closes.line.start, end: covering.facts.closes.line.end }],
-      });
+    if (orders === undefined) return;
+    const opening = orders.find((order) => order.movement === 'opening');
+    for (const covering of leaves) {
+      const { covers } = covering;
+      if (covers === undefined) continue;
+      for (const order of orders) {
+        // A closing order that is not the opening order backwards is reported for that.
+        if (order.movement === 'closing' && opening !== undefined && !isReverseOf(order, opening)) continue;
+        const [first, second] = order.movement === 'opening' ? [covering, covers] : [covers, covering];
+        if (!isBefore(order, second.name, first.name)) continue;
+        report({
+          at: order.line,
+          what: `“${second.name}” is to start ${order.leaves[0]?.text === second.name ? 'first' : `before “${first.name}”`} when ${order.movement}, but “${covering.name}” covers “${covers.name}”, so “${first.name}” must start first.`,
+          related: toFact('the overlap', covering.facts.closes),
+        });
+      }
     }
   },
 });
 
-/** True when the closing order is the opening order backwards, or when no opening order is stated to compare it with. */
-export function isReverseOf(closing: Order, opening: Order | undefined): boolean {
-  if (opening === undefined || opening.leaves.length !== closing.leaves.length) return opening === undefined;
-  return opening.leaves.every((leaf, i) => leaf.text === closing.leaves[closing.leaves.length - 1 - i]?.text);
+/** True where one leaf is to start before another, or first of all that the order names. */
+function isBefore({ leaves }: Order, one: string, other: string): boolean {
+  const at = leaves.findIndex((leaf) => leaf.text === one);
+  return at === 0 || (at > 0 && leaves.findIndex((leaf) => leaf.text === other) > at);
 }
 
+/** True when the closing order is the opening order backwards. */
+export const isReverseOf = (closing: Order, opening: Order): boolean =>
+  opening.leaves.length === closing.leaves.length && opening.leaves.every((leaf, i) => leaf.text === closing.leaves.at(-1 - i)?.text);

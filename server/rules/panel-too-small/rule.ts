@@ -1,7 +1,11 @@
 import { headPlace, type Installation, type Leaf, type Panel } from '../../model/index.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { inModel, ofTheModel, quotedList } from '../wiring.ts';
+import { toModelFact } from '../related.ts';
+import { installationRule } from '../rule.ts';
+import { ofTheModel, quotedList } from '../wiring.ts';
 import { quoted } from '../words.ts';
+
+/** Of the leaves that it drives as many are shown. */
+const mostLeaves = 6;
 
 export const rule = installationRule({
   name: 'panel-too-small',
@@ -13,8 +17,17 @@ export const rule = installationRule({
   acceptable: false,
   check: (installation, report) => {
     for (const panel of installation.panels) {
-      const most = panel.model?.facts.leaves?.value;
-      if (most !== undefined && installation.leaves.length > most) checkPanel(installation, panel, most, report);
+      const { model } = panel;
+      if (model === undefined) continue;
+      const most = model.facts.leaves;
+      if (most === undefined || installation.leaves.length <= most.value) continue;
+      const driven = drivenBy(installation, panel);
+      if (driven.length <= most.value) continue;
+      report({
+        at: panel.nameAt ?? headPlace(panel),
+        what: `${quoted(panel.name)} (${model.name}) drives ${most.value === 1 ? 'one leaf' : `${most.value} leaves`}; ${driven.length} have drives: ${quotedList(driven.map((leaf) => leaf.name))}.`,
+        related: [...toModelFact('what its model can drive', installation, model, most), ...driven.slice(0, mostLeaves).map((leaf) => ({ message: 'a driven leaf', ...headPlace(leaf) }))],
+      });
     }
   },
 });
@@ -25,16 +38,4 @@ function drivenBy({ leaves, panels }: Installation, { wires }: Panel): Leaf[] {
   const driven = new Set<Leaf>();
   for (const { device } of wires) if (device?.kind === 'drive' && device.it.leaf !== undefined) driven.add(device.it.leaf);
   return [...driven].sort((a, b) => a.at.start - b.at.start);
-}
-
-function checkPanel(installation: Installation, panel: Panel, most: number, report: (report: Report) => void): void {
-  const driven = drivenBy(installation, panel);
-  const { model } = panel;
-  const line = model?.facts.leaves?.line;
-  if (driven.length <= most || model === undefined || line === undefined) return;
-  report({
-    at: panel.nameAt ?? headPlace(panel),
-    what: `${quoted(panel.name)} (${model.name}) drives ${most === 1 ? 'one leaf' : `${most} leaves`}; ${driven.length} have drives: ${quotedList(driven.map((leaf) => leaf.name))}.`,
-    related: [inModel(model, installation, line, 'what its model can drive'), ...driven.slice(0, 6).map((leaf) => ({ message: 'a driven leaf', ...headPlace(leaf) }))],
-  });
 }

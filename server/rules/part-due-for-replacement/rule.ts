@@ -16,7 +16,6 @@ export const rule = installationRule({
   source: { text: 'EN ISO 13849-1, Annex C (the 20 years for which safety parts are to serve from memory)', standing: 'from memory' },
   acceptable: true,
   check: ({ functions }, report, asOf) => {
-    if (functions.length === 0) return;
     let told: Set<number> | undefined;
     for (const of of functions)
       for (const part of chainOf(of).wearing) {
@@ -30,8 +29,8 @@ export const rule = installationRule({
 
 function saidOf(part: Wearing, asOf: string): Report | undefined {
   const life = Math.min(part.years, missionTime);
-  const served = part.since === undefined ? undefined : daysBetween(part.since, asOf);
-  const isDue = served !== undefined && served > life * daysOfYear;
+  const served = part.since === undefined ? 0 : (daysBetween(part.since, asOf) ?? 0);
+  const isDue = served > life * daysOfYear;
   if (!isDue && part.years >= missionTime) return undefined;
   const memory = part.isFromMemory ? ' (its B10D from memory)' : '';
   const wears = `${quoted(part.what)} is to be replaced after ${shown(part.years)} years of so many cycles${memory}`;

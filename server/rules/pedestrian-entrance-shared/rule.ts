@@ -1,3 +1,4 @@
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -17,7 +18,7 @@ export const rule = installationRule({
       report({
         at: pedestrian.line,
         what: 'The gate has a pedestrian opening, so people on foot pass through the powered gate.',
-        ...(entrance === undefined ? {} : { related: [{ message: 'the site says this', start: entrance.line.start, end: entrance.line.end }] }),
+        related: toFact('the site says this', entrance),
       });
   },
 });

@@ -1,14 +1,15 @@
 import { chainOf, type Chain, type Link } from '../../figures/safety-function/figure.ts';
 import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
-import { installationRule, type Related } from '../rule.ts';
+import { bound } from '../bounds.ts';
+import { toFact } from '../related.ts';
+import { installationRule, type Report } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 interface Required {
   readonly level: Level;
   /** The line that asks for it; none where no line does. */
-  readonly at: { readonly start: number; readonly end: number } | undefined;
+  readonly fact: Parameters<typeof toFact>[1];
   readonly says: string;
   readonly isFromMemory: boolean;
 }
@@ -17,25 +18,19 @@ interface Required {
 function requiredOf(of: SafetyFunction): Required | undefined {
   const site = of.installation.site?.facts;
   const stated = of.facts['required-level'] ?? site?.['required-level'];
-  if (stated !== undefined) return { level: levelOf(stated.value), at: stated.line, says: `PL ${stated.value} is required here`, isFromMemory: false };
+  if (stated !== undefined) return { level: levelOf(stated.value), fact: stated, says: `PL ${stated.value} is required here`, isFromMemory: false };
   const { risk } = of.facts;
   if (risk !== undefined) {
     const level = levelFromRisk(risk.severity === 'serious', risk.exposure === 'often', risk.avoidance === 'unavoidable');
-    return { level, at: risk.line, says: `the stated risk asks for PL ${letterOf(level)} (from memory)`, isFromMemory: true };
+    return { level, fact: risk, says: `the stated risk asks for PL ${letterOf(level)} (from memory)`, isFromMemory: true };
   }
   if (site?.rules?.value !== 'europe') return undefined;
-  return { level: 3, at: undefined, says: 'PL c is usual for gates (from memory)', isFromMemory: true };
+  return { level: 3, fact: undefined, says: 'PL c is usual for gates (from memory)', isFromMemory: true };
 }
 
 const inWords = (level: Level): string => (level === 0 ? 'no performance level' : `PL ${letterOf(level)}`);
 
 const held = { figure: 'function.NAME.performance-level', name: 'performance level', unit: '1', way: 'least', says: (level: number) => inWords(level as Level), saysLeft: (levels: number) => (levels === 1 ? 'one level' : `${levels} levels`) } as const;
-
-function boundOf(of: SafetyFunction): Bound | undefined {
-  const chain = chainOf(of);
-  const required = chain.links.length === 0 ? undefined : requiredOf(of);
-  return required === undefined ? undefined : bound(held, of.name, chain.atBest, required.level);
-}
 
 export const rule = installationRule({
   name: 'performance-level-too-low',
@@ -45,34 +40,24 @@ export const rule = installationRule({
   remedy: 'Use parts of a higher level, a second channel or a test for the weakest part, or fewer parts in the chain.',
   source: { text: 'EN ISO 13849-1: the level of a function is that of its failures an hour, and none better than that of any part', standing: 'published' },
   acceptable: 'warnings',
-  check: ({ functions }, report) => {
+  holds: ({ functions }, hold) => {
     for (const of of functions) {
       const chain = chainOf(of);
-      if (chain.links.length === 0 || chain.atBest === 5) continue;
-      const level = boundOf(of);
-      const required = level === undefined || keeps(level) ? undefined : requiredOf(of);
-      if (required === undefined) continue;
-      const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
-      const isSure = !required.isFromMemory && surely < required.level;
-      const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
-      const related: Related[] = [{ message: 'the weakest part', ...weakest.at }];
-      if (required.at !== undefined) related.push({ message: 'the level asked for', start: required.at.start, end: required.at.end });
-      report({
-        at: headPlace(of),
-        severity: isSure ? 'error' : 'warning',
-        what: isSure ? saidSurely(of, chain, surely, required, weakest) : said(of, chain, required, weakest),
-        related,
-        ...(isSure ? {} : { source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' as const } }),
-      });
-    }
-  },
-  margins: ({ functions }, give) => {
-    for (const of of functions) {
-      const level = boundOf(of);
-      if (level !== undefined) give(level, headPlace(of));
+      const required = chain.links.length === 0 ? undefined : requiredOf(of);
+      if (required !== undefined) hold(bound(held, of.name, chain.atBest, required.level), headPlace(of), () => reportOf(of, chain, required));
     }
   },
 });
+
+function reportOf(of: SafetyFunction, chain: Chain, required: Required): Omit<Report, 'at'> {
+  const surely = Math.min(levelPublished(chain.pfhdAtLeast), chain.declared ?? 5) as Level;
+  const isSure = !required.isFromMemory && surely < required.level;
+  const weakest = isSure ? surestOf(chain, surely) : weakestOf(chain);
+  const related = [...toFact('the weakest part', { line: weakest.at }), ...toFact('the level asked for', required.fact)];
+  return isSure
+    ? { severity: 'error', what: saidSurely(of, chain, surely, required, weakest), related }
+    : { severity: 'warning', what: said(of, chain, required, weakest), related, source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' } };
+}
 
 function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Link): string {
   const isBounded = weakest.reckoned === undefined && weakest.because !== '';
@@ -85,7 +70,7 @@ function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Lin
 function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: Required, weakest: Link): string {
   const worse = chain.atBest < surely ? ` (${inWords(chain.atBest)} when reckoned in full, from memory)` : '';
   const why =
-    weakest.declared !== undefined && weakest.declared === surely
+    weakest.declared === surely
       ? `${quoted(weakest.what)} is declared as ${inWords(surely)}`
       : `it fails dangerously at least ${chain.pfhdAtLeast.toExponential(2)} times an hour, ${chain.links.length === 1 ? 'by' : 'mostly by'} ${quoted(weakest.what)}`;
   return `The function ${quoted(of.name)} reaches no more than ${inWords(surely)}${worse}, but ${required.says}: ${why}.`;

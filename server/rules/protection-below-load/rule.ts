@@ -1,17 +1,12 @@
-import { factPlace, type Cable } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound, hair } from '../bounds.ts';
 import { protectionOf } from '../electrical.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const held = { name: 'current against its protection', unit: 'A', way: 'most' } as const;
-
-function boundOf(cable: Cable): Bound | undefined {
-  const device = protectionOf(cable);
-  const { carries } = cable.facts;
-  return device === undefined || carries === undefined ? undefined : bound(held, cable.name, carries.current, device.rating, hair(device.rating));
-}
 
 export const rule = installationRule({
   name: 'protection-below-load',
@@ -21,23 +16,15 @@ export const rule = installationRule({
   remedy: 'Fit a device of at least the greatest current, and see that the cable bears it.',
   source: { text: 'BS 7671, 433.1', standing: 'published' },
   acceptable: true,
-  check: ({ cables }, report) => {
+  holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const device = protectionOf(cable);
       const { carries } = cable.facts;
-      const current = boundOf(cable);
-      if (device === undefined || carries === undefined || current === undefined || keeps(current)) continue;
-      report({
-        at: factPlace(cable, device),
+      if (device === undefined || carries === undefined) continue;
+      hold(bound(held, cable.name, carries.current, device.rating, hair(device.rating)), factPlace(cable, device), () => ({
         what: `${quoted(cable.name)} carries ${written(carries.line)} and is protected at ${written(device.line)}.`,
-        related: [{ message: 'the greatest current', start: carries.line.start, end: carries.line.end }],
-      });
-    }
-  },
-  margins: ({ cables }, give) => {
-    for (const cable of cables) {
-      const current = boundOf(cable);
-      if (current !== undefined) give(current, factPlace(cable, protectionOf(cable)));
+        related: toFact('the greatest current', carries),
+      }));
     }
   },
 });

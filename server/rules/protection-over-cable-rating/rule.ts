@@ -1,6 +1,6 @@
 import { ratingOf } from '../../figures/current-rating/figure.ts';
-import { factPlace, type Cable } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound, hair } from '../bounds.ts';
 import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
@@ -8,12 +8,6 @@ import { written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const held = { figure: 'cable.NAME.current-rating', name: 'protection', unit: 'A', way: 'most' } as const;
-
-function boundOf(cable: Cable): Bound | undefined {
-  const device = protectionOf(cable);
-  const rating = device === undefined ? undefined : ratingOf(cable);
-  return device === undefined || rating === undefined ? undefined : bound(held, cable.name, device.rating, rating.current, hair(rating.current));
-}
 
 export const rule = installationRule({
   name: 'protection-over-cable-rating',
@@ -23,25 +17,18 @@ export const rule = installationRule({
   remedy: 'Fit a device of a smaller rated current, or a thicker cable.',
   source: ratingSource,
   acceptable: true,
-  check: ({ cables }, report) => {
+  holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const device = protectionOf(cable);
-      const current = boundOf(cable);
-      const rating = current === undefined || keeps(current) ? undefined : ratingOf(cable);
-      if (device === undefined || rating === undefined) continue;
-      report({
-        at: factPlace(cable, device),
+      if (device === undefined) continue;
+      const rating = ratingOf(cable);
+      if (rating === undefined) continue;
+      hold(bound(held, cable.name, device.rating, rating.current, hair(rating.current)), factPlace(cable, device), () => ({
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
         what: `${quoted(cable.name)} is protected at ${written(device.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,
         source: ratingSourceText(rating),
         related: ratingRelated(cable),
-      });
-    }
-  },
-  margins: ({ cables }, give) => {
-    for (const cable of cables) {
-      const current = boundOf(cable);
-      if (current !== undefined) give(current, factPlace(cable, protectionOf(cable)));
+      }));
     }
   },
 });

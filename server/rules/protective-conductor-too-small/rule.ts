@@ -1,22 +1,16 @@
 import { isMains } from '../../figures/cables.ts';
 import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
 import type { Source } from '../../figures/index.ts';
-import { factPlace, headPlace, type Cable } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { factPlace, headPlace, type Panel } from '../../model/index.ts';
+import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
+import { toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { inModel } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const noCore: Source = { text: 'BS 7671, 411.3.1.1', standing: 'published' };
 
 const held = { figure: 'cable.NAME.protective-conductor-least', name: 'protective conductor', unit: 'm2', way: 'least' } as const;
-
-function boundOf(cable: Cable): Bound | undefined {
-  const area = protectiveAreaOf(cable);
-  const least = area === undefined ? undefined : loopOf(cable)?.conductorLeast;
-  return area === undefined || least === undefined ? undefined : bound(held, cable.name, area, least, hair(least));
-}
 
 export const rule = installationRule({
   name: 'protective-conductor-too-small',
@@ -26,42 +20,35 @@ export const rule = installationRule({
   remedy: 'Choose a cable with a thicker protective conductor.',
   source: { text: 'BS 7671, 543.1.3 and Table 54.3; the 0.1 s of the breaker from memory', standing: 'from memory' },
   acceptable: true,
-  check: (installation, report) => {
-    if (installation.site?.facts.rules?.value === 'north-america') return;
-    for (const cable of installation.cables) {
+  check: ({ site, cables }, report) => {
+    if (site?.facts.rules?.value === 'north-america') return;
+    for (const cable of cables) {
       const { model, load } = cable;
-      if (model === undefined || isMains(cable) !== true) continue;
-      const cores = model.facts.cores;
-      const area = protectiveAreaOf(cable);
-      if (area === undefined) {
-        if (cores === undefined || cores.value >= 3 || load?.kind !== 'panel' || !hasEarth(load.it.model)) continue;
-        report({
-          at: cable.modelAt ?? headPlace(cable),
-          what: `${quoted(cable.name)} has ${cores.value === 1 ? 'one core' : `${cores.value} cores`} and no protective conductor; ${quoted(load.it.name)} has a terminal for protective earth.`,
-          remedy: 'Choose a cable with a protective conductor, or state the size of the one beside it with “protective-conductor” in the model.',
-          source: noCore,
-          related: [inModel(model, installation, cores.line, 'the cores of the cable')],
-        });
-        continue;
-      }
-      const conductor = boundOf(cable);
-      if (conductor === undefined || keeps(conductor)) continue;
+      const cores = model?.facts.cores;
+      if (cores === undefined || cores.value >= 3 || isMains(cable) !== true || protectiveAreaOf(cable) !== undefined || load?.kind !== 'panel' || !hasEarth(load.it)) continue;
       report({
-        at: factPlace(cable, cable.facts.breaker),
-        what: `The protective conductor of ${quoted(cable.name)} has ${shown(area * 1e6)} mm²; the ${shown(loopOf(cable)?.faultCurrent ?? 0)} A of a fault need ${shown(conductor.limit * 1e6)} mm² until the breaker has tripped (0.1 s, from memory).`,
+        at: cable.modelAt ?? headPlace(cable),
+        what: `${quoted(cable.name)} has ${cores.value === 1 ? 'one core' : `${cores.value} cores`} and no protective conductor; ${quoted(load.it.name)} has a terminal for protective earth.`,
+        remedy: 'Choose a cable with a protective conductor, or state the size of the one beside it with “protective-conductor” in the model.',
+        source: noCore,
+        related: toModelFact('the cores of the cable', cable.installation, model, cores),
       });
     }
   },
-  margins: ({ site, cables }, give) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  holds: ({ cables }, hold) => {
     for (const cable of cables) {
-      const conductor = cable.model === undefined || isMains(cable) !== true ? undefined : boundOf(cable);
-      if (conductor !== undefined) give(conductor, factPlace(cable, cable.facts.breaker));
+      const loop = loopOf(cable);
+      const area = protectiveAreaOf(cable);
+      if (loop?.conductorLeast === undefined || area === undefined) continue;
+      const { conductorLeast: least, faultCurrent } = loop;
+      hold(bound(held, cable.name, area, least, hair(least)), factPlace(cable, cable.facts.breaker), () => ({
+        what: `The protective conductor of ${quoted(cable.name)} has ${shown(area * 1e6)} mm²; the ${shown(faultCurrent)} A of a fault need ${shown(least * 1e6)} mm² until the breaker has tripped (0.1 s, from memory).`,
+      }));
     }
   },
 });
 
-function hasEarth(model: { readonly terminals: ReadonlyMap<string, { readonly role: string }> } | undefined): boolean {
-  for (const terminal of model?.terminals.values() ?? []) if (terminal.role === 'earth') return true;
+function hasEarth({ model }: Panel): boolean {
+  if (model !== undefined) for (const terminal of model.terminals.values()) if (terminal.role === 'earth') return true;
   return false;
 }
