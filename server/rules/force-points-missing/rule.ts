@@ -3,6 +3,7 @@ import { forceRecordsOf, isRagged } from '../../figures/force-records/records.ts
 import { headPlace } from '../../model/index.ts';
 import { needsForceTest } from '../protection.ts';
 import { millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -19,8 +20,7 @@ export const rule = installationRule({
   acceptable: true,
   check: (installation, report) => {
     for (const leaf of installation.leaves) {
-      if (leaf.forces.length === 0 || !needsForceTest(leaf)) continue;
-      const records = forceRecordsOf(leaf);
+      const records = needsForceTest(leaf) ? forceRecordsOf(leaf) : undefined;
       if (records === undefined) continue;
       for (const record of leaf.forces)
         if (isRagged(record))
@@ -39,7 +39,7 @@ export const rule = installationRule({
       report({
         at: headPlace(leaf),
         what: `Of the ${records.asked ?? 0} force readings of ${quoted(leaf.name)}, ${records.missing ?? 0} ${records.missing === 1 ? 'is' : 'are'} missing: ${told.join('; ')}${open.length > mostTold ? `; and ${open.length - mostTold} more points` : ''}.`,
-        related: leaf.forces.slice(0, 1).map(({ fact }) => ({ message: 'what was measured', start: fact.line.start, end: fact.line.end })),
+        related: toFact('what was measured', leaf.forces[0]?.fact),
       });
     }
   },
