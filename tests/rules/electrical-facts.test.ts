@@ -121,6 +121,7 @@ panel box : sedge-cell {
   });
   it.each([
     ['all is stated', panel('standby 50 mA', 'wire other to G2 G0')],
+    ['what a sensor draws cannot be read', panel('standby 50 mA', 'wire other to G2 G0').replace('30 mA', 'little')],
     ['there is none', panel('', 'wire eye to G1 G0', '')],
     ['a line of the panel cannot be read', panel('', 'wir eye to G1 G0')],
     ['what the panel draws cannot be read', panel('standby some', 'wire other to G2 G0')],

@@ -86,6 +86,8 @@ motion {
     const shut = rack({ thrust: '800 N', friction: 'friction 450 N', set: '40 %' });
     expect(said(rule, shut)).toEqual([]);
     expect(margins(rule, shut)).toEqual(['320 N, at the most 400']);
+    // One setting is left.
+    expect(margins(rule, rack({ thrust: '800 N', friction: 'friction 400 N', set: '40 %' }))).toEqual(['320 N, at the most 400', '320 N, at the least 400']);
     const america = rack({ rules: 'north-america', thrust: '800 N', friction: 'friction 450 N', set: '90 %' });
     expect(margins(rule, america)).toEqual(['720 N, at the least 450']);
   });
@@ -129,5 +131,47 @@ describe('the window of settings', () => {
     expect(cited(both)).toEqual(['thrust 800 N']);
     const shaft = both.replace('kind rack', 'kind direct\n  rotation 110 deg\n  shaft-speed 10 deg/s').replace('slides left 4.8 m', 'opens inward 90 deg');
     expect(cited(shaft)).toEqual(['torque 90 N*m']);
+  });
+  it('is told with as many changes as can be read, and no more', () => {
+    /** A gate that seven changes would open, of which the last is a longer lever. */
+    const seven = (guard: string, infill: string, wind: string, ramp: string): string => `language 1
+
+drive-model stout-ram {
+  kind linear-ram
+  stroke 400 mm
+  speed 16 mm/s
+  thrust 3000 N
+  ${ramp}
+}
+
+site "Example" {
+  rules europe
+  users limited
+  working-wind ${wind}
+}
+
+leaf west {
+  width 2.5 m
+  height 300 mm
+  mass 80 kg
+  opens inward 90 deg
+  infill ${infill}
+  friction 20 N
+  hinge-guard ${guard}
+}
+
+drive ram : stout-ram {
+  moves west
+  post-bracket 140 mm by 140 mm
+  leaf-bracket 1 m
+}
+`;
+    const remedies = (text: string): string[] => judge(text).findings.filter(({ rule }) => rule === empty).map(({ remedy }) => remedy);
+    const [all] = remedies(seven('1030 mm', '35 %', '11 m/s', 'ramp 1.2 s'));
+    expect(all).toMatch(/^Any one of these opens it: a guard .*; a drive that notices an obstacle and lets go \(senses-obstacles\); a longer lever, by a post bracket 175 mm out instead of 140 mm\.$/);
+    expect(all?.length).toBe(383);
+    const [cut] = remedies(seven('1010 mm', '25 %', '10.5 m/s', 'ramp 1.2 s'));
+    expect(cut).toMatch(/; a drive that notices an obstacle and lets go \(senses-obstacles\)\.$/);
+    expect(cut?.match(/; /g)).toHaveLength(5);
   });
 });

@@ -50,6 +50,9 @@ describe('a fact that stands twice', () => {
   it('with the same values is not needed, and may be taken out without a look', () => {
     expect(of('language 1\nmotion {\n  seat 1 s\n  seat 1 s\n}\n')).toEqual([[true, 'unnecessary', [true]]]);
     expect(of('language 1\nmotion {\n  seat 1 s\n  seat 2 s\n}\n')).toEqual([[false, undefined, [false]]]);
+    const closed = 'language 1\nmotion {\n  seat 1 s\n  seat 1 s }\n';
+    expect(of(closed)).toEqual([[true, 'unnecessary', [true]]]);
+    expect(mended(closed)).toBe('language 1\nmotion {\n  seat 1 s\n  }\n');
   });
   it.each([
     ['at the end of the line', 'testable\n}'],

@@ -84,7 +84,11 @@ function checkBattery(panel: Panel, report: Say): void {
   const { model, battery } = panel;
   if (battery === undefined || model === undefined || panel.unread.length > 0 || lost(model.unread, 'panel-model', 'standby')) return;
   const silent = new Set<string>();
-  for (const { device } of panel.wires) if (device?.kind === 'sensor' && device.it.model !== undefined && consumptionOf(device) === undefined) silent.add(device.it.model.name);
+  for (const { device } of panel.wires) {
+    if (device?.kind !== 'sensor') continue;
+    const sensor = device.it.model;
+    if (sensor !== undefined && consumptionOf(device) === undefined && !lost(sensor.unread, 'sensor-model', 'consumes')) silent.add(sensor.name);
+  }
   if (model.facts.standby !== undefined && silent.size === 0) return;
   const missing = [...(model.facts.standby === undefined ? [`the model ${quoted(model.name)} lacks “standby”`] : []), ...(silent.size === 0 ? [] : [`${quotedList([...silent], 3)} ${silent.size === 1 ? 'lacks' : 'lack'} “consumes”`])];
   report({
