@@ -25,7 +25,7 @@ export const rule = installationRule({
       for (const record of leaf.forces)
         if (isRagged(record))
           report({
-            at: { start: record.fact.line.start, end: record.fact.line.end },
+            at: record.fact.line,
             what: `This line holds ${record.fact.peak.length}, ${record.fact.static.length} and ${record.fact.end.length} values for peak, 0.75 s and 5 s, so not every reading is whole.`,
             remedy: 'Write as many values behind each of the three, in the same order.',
           });

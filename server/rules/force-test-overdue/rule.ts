@@ -31,7 +31,7 @@ export const rule = installationRule({
 function dateOf(leaf: Leaf, day: string): { start: number; end: number } {
   for (const { measured } of leaf.forces) {
     const on = measured.facts.on;
-    if (on?.value === day) return { start: on.line.start, end: on.line.end };
+    if (on?.value === day) return on.line;
   }
   return headPlace(leaf);
 }
