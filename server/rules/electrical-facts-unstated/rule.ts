@@ -1,7 +1,7 @@
 import { extraLow, isMains } from '../../figures/cables.ts';
 import { ratingOf } from '../../figures/current-rating/figure.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
-import { consumptionOf, standbyOf } from '../../figures/supply-budget/figure.ts';
+import { consumptionOf } from '../../figures/supply-budget/figure.ts';
 import { factPlace, headPlace, type Cable, type Panel, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';
@@ -29,7 +29,7 @@ export const rule = installationRule({
       checkProtectiveConductor(cable, site, report);
     }
     if (isEarthingAsked && site !== undefined) checkEarthing(site, report);
-    for (const panel of panels) if (panel.battery !== undefined && panel.unread.length === 0 && standbyOf(panel) === undefined) checkBattery(panel, report);
+    for (const panel of panels) checkBattery(panel, report);
   },
 });
 
@@ -82,9 +82,13 @@ function checkEarthing(site: Site, report: Say): void {
 
 function checkBattery(panel: Panel, report: Say): void {
   const { model, battery } = panel;
-  if (model === undefined || battery === undefined || lost(model.unread, 'panel-model', 'standby')) return;
+  if (battery === undefined || model === undefined || panel.unread.length > 0 || lost(model.unread, 'panel-model', 'standby')) return;
   const silent = new Set<string>();
-  for (const { device } of panel.wires) if (device?.kind === 'sensor' && device.it.model !== undefined && consumptionOf(device) === undefined) silent.add(device.it.model.name);
+  for (const { device } of panel.wires) {
+    if (device?.kind !== 'sensor') continue;
+    const sensor = device.it.model;
+    if (sensor !== undefined && consumptionOf(device) === undefined && !lost(sensor.unread, 'sensor-model', 'consumes')) silent.add(sensor.name);
+  }
   if (model.facts.standby !== undefined && silent.size === 0) return;
   const missing = [...(model.facts.standby === undefined ? [`the model ${quoted(model.name)} lacks “standby”`] : []), ...(silent.size === 0 ? [] : [`${quotedList([...silent], 3)} ${silent.size === 1 ? 'lacks' : 'lack'} “consumes”`])];
   report({

@@ -1,7 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { isFixed } from '../control-within-reach/rule.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { clipped } from '../words.ts';
+import { clipped, quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'entrapment-facts-unstated',
@@ -13,9 +13,9 @@ export const rule = installationRule({
   acceptable: true,
   check: ({ site, controls }, report) => {
     if (site?.facts.rules?.value !== 'north-america') return;
-    const missing: string[] = [];
-    for (const fact of ['usage-class', 'pedestrian-entrance', 'signs'] as const) if (site.facts[fact] === undefined && !site.unread.includes(fact)) missing.push(fact);
-    for (const control of controls) if (isFixed(control) && control.facts.reach === undefined) missing.push(`reach of “${control.name}”`);
-    if (missing.length > 0) report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.`, lacks: missing.filter((fact) => !fact.includes(' ')) });
+    const lacks = (['usage-class', 'pedestrian-entrance', 'signs'] as const).filter((fact) => site.facts[fact] === undefined && !site.unread.includes(fact));
+    const reaches = controls.filter((control) => isFixed(control) && control.facts.reach === undefined).map(({ name }) => `reach of ${quoted(name)}`);
+    const missing = [...lacks, ...reaches];
+    if (missing.length > 0) report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.`, lacks });
   },
 });

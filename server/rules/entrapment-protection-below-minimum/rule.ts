@@ -1,4 +1,4 @@
-import { hazardsOf } from '../../figures/hazards/hazards.ts';
+import { hazardsOf, type Hazards } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { guards, heedingOf, isMeantFor, onlyHeld, sensorsFor, type Movement } from '../protection.ts';
 import { installationRule, type Related } from '../rule.ts';
@@ -23,9 +23,11 @@ export const rule = installationRule({
   check: ({ site, leaves }, report) => {
     if (site?.facts.rules?.value !== 'north-america') return;
     for (const leaf of leaves) {
-      if (leaf.drives.length === 0) continue;
+      const hazards = hazardsOf(leaf);
+      // Nothing drives it.
+      if (hazards === undefined) continue;
       for (const movement of ['closing', 'opening'] as const) {
-        const risk = riskIn(leaf, movement);
+        const risk = riskIn(leaf, movement, hazards);
         const kinds = risk === 'none' ? undefined : kindsFor(leaf, movement);
         if (kinds === undefined || kinds.size >= 2) continue;
         const only = [...kinds][0];
@@ -48,11 +50,10 @@ export const rule = installationRule({
  * Whether a person can be entrapped in a movement. Behind a swing leaf that opens there may be no risk at all: that is so
  * where its surroundings are stated and hold no hazard.
  */
-function riskIn(leaf: Leaf, movement: Movement): 'certain' | 'possible' | 'none' {
+function riskIn(leaf: Leaf, movement: Movement, hazards: Hazards): 'certain' | 'possible' | 'none' {
   if (movement === 'closing' || leaf.facts.slides !== undefined) return 'certain';
-  const hazards = hazardsOf(leaf);
   const behind = leaf.facts['room-when-open']?.value;
-  if (hazards === undefined || behind === undefined) return 'possible';
+  if (behind === undefined) return 'possible';
   if (behind <= room + 1e-6) return 'certain';
   const guarded = leaf.facts['hinge-guard'] !== undefined;
   const found = hazards.found.some(({ kind, movements }) => kind === 'opening-side' || (kind === 'hinge' && !guarded && movements.includes('opening')));

@@ -1,7 +1,7 @@
-import { headPlace, type Leaf } from '../../model/index.ts';
+import { headPlace } from '../../model/index.ts';
 import { measuresFor, needsForceTest } from '../protection.ts';
 import { installationRule } from '../rule.ts';
-import { quoted } from '../words.ts';
+import { quotedList } from '../wiring.ts';
 
 export const rule = installationRule({
   name: 'force-not-measured',
@@ -12,24 +12,15 @@ export const rule = installationRule({
   source: { text: 'EN 12453:2017, Annex C; ASR A1.7, 10.2', standing: 'published' },
   acceptable: true,
   cost: 'idle',
-  check: (installation, report) => {
-    const { leaves, site } = installation;
-    if (site?.facts.rules?.value !== 'europe') return;
-    let first: Leaf | undefined;
-    let more: Leaf[] | undefined;
-    for (const leaf of leaves) {
-      if (leaf.forces.length > 0 || !needsForceTest(leaf)) continue;
-      if (first === undefined) first = leaf;
-      else (more ??= []).push(leaf);
-    }
+  check: ({ leaves }, report) => {
+    const [first, ...more] = leaves.filter((leaf) => leaf.forces.length === 0 && needsForceTest(leaf));
     if (first === undefined) return;
+    const all = quotedList([first, ...more].map((leaf) => leaf.name), 4);
     const claimed = measuresFor(first, 'closing', false).C;
-    const names = [first, ...(more ?? [])].slice(0, 4).map((leaf) => quoted(leaf.name));
-    const all = names.length === 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
     report({
       at: headPlace(first),
       what: claimed ? `No force is recorded for ${all}, though its force limitation (C) is relied on.` : `No force is recorded for ${all}.`,
-      related: (more ?? []).map((leaf) => ({ message: 'nor for this leaf', ...headPlace(leaf) })),
+      related: more.map((leaf) => ({ message: 'nor for this leaf', ...headPlace(leaf) })),
     });
   },
 });

@@ -3,6 +3,7 @@ import { forceRecordsOf, isRagged } from '../../figures/force-records/records.ts
 import { headPlace } from '../../model/index.ts';
 import { needsForceTest } from '../protection.ts';
 import { millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -19,13 +20,12 @@ export const rule = installationRule({
   acceptable: true,
   check: (installation, report) => {
     for (const leaf of installation.leaves) {
-      if (leaf.forces.length === 0 || !needsForceTest(leaf)) continue;
-      const records = forceRecordsOf(leaf);
+      const records = needsForceTest(leaf) ? forceRecordsOf(leaf) : undefined;
       if (records === undefined) continue;
       for (const record of leaf.forces)
         if (isRagged(record))
           report({
-            at: { start: record.fact.line.start, end: record.fact.line.end },
+            at: record.fact.line,
             what: `This line holds ${record.fact.peak.length}, ${record.fact.static.length} and ${record.fact.end.length} values for peak, 0.75 s and 5 s, so not every reading is whole.`,
             remedy: 'Write as many values behind each of the three, in the same order.',
           });
@@ -39,7 +39,7 @@ export const rule = installationRule({
       report({
         at: headPlace(leaf),
         what: `Of the ${records.asked ?? 0} force readings of ${quoted(leaf.name)}, ${records.missing ?? 0} ${records.missing === 1 ? 'is' : 'are'} missing: ${told.join('; ')}${open.length > mostTold ? `; and ${open.length - mostTold} more points` : ''}.`,
-        related: leaf.forces.slice(0, 1).map(({ fact }) => ({ message: 'what was measured', start: fact.line.start, end: fact.line.end })),
+        related: toFact('what was measured', leaf.forces[0]?.fact),
       });
     }
   },

@@ -14,8 +14,7 @@ export const rule = installationRule({
   acceptable: true,
   check: (installation, report, asOf) => {
     for (const leaf of installation.leaves) {
-      if (leaf.forces.length === 0 || !needsForceTest(leaf)) continue;
-      const last = forceRecordsOf(leaf)?.lastDay;
+      const last = needsForceTest(leaf) ? forceRecordsOf(leaf)?.lastDay : undefined;
       if (last === undefined) continue;
       if (last > asOf) report({ at: dateOf(leaf, last), what: `The forces of ${quoted(leaf.name)} are dated ${last}, which is after the day of this verdict, ${asOf}.`, remedy: 'Correct the date.' });
       else if (asOf > aYearAfter(last))
@@ -32,7 +31,7 @@ export const rule = installationRule({
 function dateOf(leaf: Leaf, day: string): { start: number; end: number } {
   for (const { measured } of leaf.forces) {
     const on = measured.facts.on;
-    if (on?.value === day) return { start: on.line.start, end: on.line.end };
+    if (on?.value === day) return on.line;
   }
   return headPlace(leaf);
 }

@@ -2,8 +2,9 @@ import { changesThatOpen } from '../../figures/force-window/changes.ts';
 import { forceWindowOf, type SettingWindow } from '../../figures/force-window/case.ts';
 import { limits } from '../../figures/force-window/maths.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { bound, type Bound } from '../bounds.ts';
 import { degrees, millimetres, shown } from '../numbers.ts';
+import { toModelFact } from '../related.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -24,33 +25,27 @@ export const rule = installationRule({
   source: { text: 'EN 12453:2017, Annex A (force limits), with the lever rule over the whole leaf', standing: 'published' },
   acceptable: true,
   cost: 'idle',
-  check: (installation, report) => {
-    if (installation.site?.facts.rules?.value === 'north-america') return;
-    for (const leaf of installation.leaves) {
-      const window = forceWindowOf(leaf);
-      if (window === undefined || keeps(windowBound(leaf, window))) continue;
-      const memory = restsOnMemory(window);
-      report({
-        at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
-        severity: memory === '' ? 'error' : 'warning',
-        what: `${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}.`,
-        ...(memory === '' ? {} : { why: `Whoever sets the force so that the gate works then sets it so that somebody is hurt. The verdict rests on ${memory}, which is known from memory only.` }),
-        remedy: remedyFor(window, 1),
-        related: drivePlace(leaf, window),
-      });
-    }
-  },
-  margins: ({ site, leaves }, give) => {
+  holds: ({ site, leaves }, hold) => {
     if (site?.facts.rules?.value === 'north-america') return;
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
-      if (window !== undefined) give(windowBound(leaf, window), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass));
+      if (window === undefined) continue;
+      hold(windowBound(leaf, window), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass), () => {
+        const memory = restsOnMemory(window);
+        return {
+          severity: memory === '' ? 'error' : 'warning',
+          what: `${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}.`,
+          ...(memory === '' ? {} : { why: `Whoever sets the force so that the gate works then sets it so that somebody is hurt. The verdict rests on ${memory}, which is known from memory only.` }),
+          remedy: remedyFor(window, 1),
+          related: relatedTo(leaf, window),
+        };
+      });
     }
   },
 });
 
 /** What of the window is from memory, in words; empty where nothing is. */
-export function restsOnMemory({ of, most, least, low, high }: SettingWindow): string {
+function restsOnMemory({ of, most, least, low, high }: SettingWindow): string {
   const parts: string[] = [];
   if (of.leastFromMemory && low === least.push) parts.push(of.swing ? 'the wind force on a leaf with gaps' : 'the rolling resistance');
   if (most.fromMemory && high === most.push) parts.push('the boundary of 50 mm below which a gap is not measured');
@@ -80,8 +75,6 @@ export function remedyFor(window: SettingWindow, wide: number): string {
   return out + '.';
 }
 
-function drivePlace(leaf: Leaf, { of }: SettingWindow): Related[] {
-  const model = of.drive.model;
-  const line = model?.facts.thrust?.line ?? model?.facts.torque?.line;
-  return model === undefined || line === undefined ? [] : [{ message: `what the drive of ${quoted(leaf.name)} can push with`, path: model.path, start: line.start, end: line.end }];
+function relatedTo(leaf: Leaf, { of: { drive, unit } }: SettingWindow): readonly Related[] {
+  return toModelFact(`what the drive of ${quoted(leaf.name)} can push with`, leaf.installation, drive.model, drive.model?.facts[unit === 'N' ? 'thrust' : 'torque']);
 }

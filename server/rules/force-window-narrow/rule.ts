@@ -18,24 +18,16 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: true,
   cost: 'idle',
-  check: (installation, report) => {
-    if (installation.site?.facts.rules?.value === 'north-america') return;
-    for (const leaf of installation.leaves) {
-      const window = forceWindowOf(leaf);
-      if (window === undefined || !keeps(windowBound(leaf, window)) || keeps(windowBound(leaf, window, narrow))) continue;
-      report({
-        at: factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
-        what: `${quoted(leaf.name)} can be driven with ${shown(window.low)} to ${shown(window.high)} ${window.of.unit} and nothing else: less does not move it, more is too much.`,
-        remedy: remedyFor(window, narrow),
-      });
-    }
-  },
-  margins: ({ site, leaves }, give) => {
+  holds: ({ site, leaves }, hold) => {
     if (site?.facts.rules?.value === 'north-america') return;
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
       // A window that is shut has a rule of its own.
-      if (window !== undefined && keeps(windowBound(leaf, window))) give(windowBound(leaf, window, narrow), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass));
+      if (window === undefined || !keeps(windowBound(leaf, window))) continue;
+      hold(windowBound(leaf, window, narrow), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass), () => ({
+        what: `${quoted(leaf.name)} can be driven with ${shown(window.low)} to ${shown(window.high)} ${window.of.unit} and nothing else: less does not move it, more is too much.`,
+        remedy: remedyFor(window, narrow),
+      }));
     }
   },
 });

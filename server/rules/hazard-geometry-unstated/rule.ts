@@ -18,8 +18,8 @@ export const rule = installationRule({
       const lacks: string[] = [];
       let all = '';
       for (const { about, facts } of unstated) {
-        for (const fact of facts) if (!fact.includes(' ')) lacks.push(fact);
-        all += `${all === '' ? '' : '; '}${about} (${facts.length === 1 ? facts[0] : facts.join(', ')})`;
+        lacks.push(...facts);
+        all += `${all === '' ? '' : '; '}${about} (${facts.join(', ')})`;
       }
       report({ at: headPlace(leaf), lacks, what: `Of “${leaf.name}” this is not judged: ${all}.` });
     }

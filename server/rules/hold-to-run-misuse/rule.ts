@@ -1,3 +1,4 @@
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { matrixSource } from '../safeguarding-below-minimum/matrix.ts';
 
@@ -15,7 +16,7 @@ export const rule = installationRule({
     for (const control of controls) {
       const acts = control.facts.acts;
       if (acts?.value !== 'hold-to-run') continue;
-      const related = users === undefined ? [] : [{ message: 'these are the users', start: users.line.start, end: users.line.end }];
+      const related = toFact('these are the users', users);
       if (european && users?.value === 'public')
         report({ at: acts.line, what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`, remedy: 'Choose another kind of control, with the protection that it asks for.', related });
       else if (european && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')

@@ -1,7 +1,9 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { bound, keeps, type Bound } from '../bounds.ts';
+import { heldUnderEuropean } from '../hold-to-run-too-fast/rule.ts';
 import { millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 /** What counts as narrow: less than this is left, metres. EN 12453:2000, from memory, as the limits below. */
@@ -19,8 +21,9 @@ function boundsOf(leaf: Leaf): { readonly narrow: Bound; readonly wide: Bound } 
   const stops = brakingOf(leaf);
   if (speeds === undefined || stops === undefined) return undefined;
   const wide = (speeds.edge * stops) / 2;
+  const slow = isSlowWhereNarrow(leaf) ? speeds.edgeInSlowZone : undefined;
   // Even braking takes as much less time from a lower speed, so the way shrinks with its square.
-  const narrow = speeds.edgeInSlowZone === undefined || speeds.edge === 0 || !isSlowWhereNarrow(leaf) ? wide : (speeds.edgeInSlowZone / speeds.edge) ** 2 * wide;
+  const narrow = slow === undefined || speeds.edge === 0 ? wide : (slow / speeds.edge) ** 2 * wide;
   return { narrow: bound(held.narrow, leaf.name, narrow, most.narrow, slack), wide: bound(held.wide, leaf.name, wide, most.wide, slack) };
 }
 
@@ -28,7 +31,7 @@ function boundsOf(leaf: Leaf): { readonly narrow: Bound; readonly wide: Bound } 
 function isSlowWhereNarrow(leaf: Leaf): boolean {
   const share = leaf.installation.motion?.facts['slow-zone']?.last ?? 0;
   const { opens, slides, width } = leaf.facts;
-  const way = opens !== undefined && width !== undefined ? opens.angle * width.value : (slides?.distance ?? 0);
+  const way = slides?.distance ?? (opens?.angle ?? 0) * (width?.value ?? 0);
   return share * way >= narrowFrom;
 }
 
@@ -40,42 +43,31 @@ export const rule = installationRule({
   remedy: 'Choose a drive that stops sooner, lower its speed, or make the slow zone slower.',
   source: { text: 'EN 12453:2000, from memory', standing: 'from memory' },
   acceptable: true,
-  check: ({ site, controls, leaves }, report) => {
-    if (site?.facts.rules?.value !== 'europe') return;
-    const held = controls.find((control) => control.facts.acts?.value === 'hold-to-run');
-    if (held?.facts.acts === undefined) return;
-    for (const leaf of leaves) {
+  holds: (installation, hold) => {
+    const control = heldUnderEuropean(installation);
+    if (control === undefined) return;
+    for (const leaf of installation.leaves) {
       const bounds = boundsOf(leaf);
       if (bounds === undefined) continue;
-      const isNarrow = !keeps(bounds.narrow);
-      const { value: over, limit } = isNarrow ? bounds.narrow : bounds.wide;
-      if (!isNarrow && keeps(bounds.wide)) continue;
-      const where = isNarrow ? 'near its closed position' : 'in full movement';
-      report({
-        at: factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides),
-        what: `The edge of “${leaf.name}” runs on by ${millimetres(over)} ${where} when “${held.name}” is let go; ${millimetres(limit)} are allowed (from memory).`,
-        related: [{ message: 'this control', start: held.facts.acts.line.start, end: held.facts.acts.line.end }],
-      });
-    }
-  },
-  margins: ({ site, controls, leaves }, give) => {
-    if (site?.facts.rules?.value !== 'europe' || !controls.some((control) => control.facts.acts?.value === 'hold-to-run')) return;
-    for (const leaf of leaves) {
-      const bounds = boundsOf(leaf);
-      if (bounds === undefined) continue;
-      give(bounds.narrow, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides));
-      give(bounds.wide, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides));
+      const holdTo = (to: Bound, where: string): void =>
+        hold(to, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides), () => ({
+          what: `The edge of “${leaf.name}” runs on by ${millimetres(to.value)} ${where} when “${control.name}” is let go; ${millimetres(to.limit)} are allowed (from memory).`,
+          related: toFact('this control', control.facts.acts),
+        }));
+      holdTo(bounds.narrow, 'near its closed position');
+      // What is too far near the closed position need not be said again of the rest of the way.
+      if (keeps(bounds.narrow)) holdTo(bounds.wide, 'in full movement');
     }
   },
 });
 
-/** Time from the greatest speed to standstill, s; undefined where the drive does not say. */
+/** Time from the greatest speed to standstill, s; undefined where a drive does not say. */
 function brakingOf(leaf: Leaf): number | undefined {
-  let longest: number | undefined;
+  let longest = 0;
   for (const drive of leaf.drives) {
     const stops = drive.model?.facts['stops-in']?.value;
     if (stops === undefined) return undefined;
-    longest = Math.max(longest ?? 0, stops);
+    longest = Math.max(longest, stops);
   }
-  return longest === undefined ? undefined : longest * (leaf.installation.motion?.facts.speed?.value ?? 1);
+  return longest * (leaf.installation.motion?.facts.speed?.value ?? 1);
 }

@@ -1,5 +1,6 @@
 import { commonPractice, installationRule } from '../rule.ts';
 import { without } from '../fixes.ts';
+import { toFact } from '../related.ts';
 import { bridgedBy } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
@@ -27,7 +28,7 @@ export const rule = installationRule({
             end.terminal?.contact === 'normally-open'
               ? `The panel sees a closed contact all the time, whatever ${device} does.`
               : `Whatever ${device} reports, the panel sees only the link: ${device} can never stop the gate.`,
-          related: [{ message: `${device} is wired here`, start: wire.fact.line.start, end: wire.fact.line.end }],
+          related: toFact(`${device} is wired here`, wire.fact),
           fixes: [{ title: 'Take the link out of the file', edits: [without(panel.installation.reading.tree.text, line.start, line.end)], safe: false }],
         });
       }
