@@ -28,7 +28,10 @@ const possible = (m: RamMounting): boolean =>
  * Undefined for an impossible mounting.
  */
 export function ramLength(m: RamMounting, angle: number): number | undefined {
-  if (!possible(m) || !Number.isFinite(angle)) return undefined;
+  return possible(m) && Number.isFinite(angle) ? lengthAt(m, angle) : undefined;
+}
+
+function lengthAt(m: RamMounting, angle: number): number {
   const along = m.leafBracket * Math.cos(angle) + m.along;
   const out = m.leafBracket * Math.sin(angle) - m.out;
   return Math.sqrt(along * along + out * out);
@@ -80,20 +83,19 @@ export function deadPoint(m: RamMounting, upTo: number): number | undefined {
 /**
  * Stroke the ram needs between closed and `angle` (radians, 0 or above): longest minus shortest distance between its pins
  * on the way, in metres. The longest or shortest may lie inside the travel, at a dead point; that is seen.
- * Undefined for an impossible mounting and for an angle below 0.
+ * Undefined for an impossible mounting and for an angle below 0 or not finite.
  */
 export function strokeUsed(m: RamMounting, angle: number): number | undefined {
-  if (!(angle >= 0)) return undefined;
-  const closed = ramLength(m, 0);
-  const opened = ramLength(m, angle);
-  if (closed === undefined || opened === undefined) return undefined;
+  if (!possible(m) || !(angle >= 0 && angle < Infinity)) return undefined;
+  const closed = lengthAt(m, 0);
+  const opened = lengthAt(m, angle);
   let shortest = Math.min(closed, opened);
   let longest = Math.max(closed, opened);
   // Two dead points in a row are the longest and the shortest length there is: later ones add nothing.
   const first = firstExtremum(m);
   for (const extremum of [first, first + Math.PI]) {
     if (extremum > angle) break;
-    const length = ramLength(m, extremum) ?? closed;
+    const length = lengthAt(m, extremum);
     shortest = Math.min(shortest, length);
     longest = Math.max(longest, length);
   }
@@ -112,31 +114,15 @@ function angleOf(m: RamMounting, length: number): number {
 }
 
 /**
- * Leaf angle in radians at which the pins are `length` metres apart, on the piece of travel that starts at closed and
- * ends at the next dead point; there the length belongs to one angle only.
- * Undefined where no angle of that piece has this length, for a post bracket on the hinge axis, and for an impossible mounting.
- */
-export function leafAngleAt(m: RamMounting, length: number): number | undefined {
-  const closed = ramLength(m, 0);
-  if (closed === undefined || onHinge(m)) return undefined;
-  const dead = inLine(m);
-  const end = ramLength(m, dead > 0 ? dead : Math.PI) ?? closed;
-  const slack = 1e-12 * (closed + end);
-  if (!(length >= Math.min(closed, end) - slack && length <= Math.max(closed, end) + slack)) return undefined;
-  return angleOf(m, length);
-}
-
-/**
  * Largest angle in [0, upTo] (radians) that a ram with `stroke` metres of stroke reaches from closed, without crossing a
  * dead point; where the dead point stops it, the dead point's own angle (0 if the leaf is already dead when closed).
  * Undefined for an impossible mounting and for a stroke or an `upTo` below 0 or not finite.
  */
 export function reachableAngle(m: RamMounting, stroke: number, upTo: number): number | undefined {
-  if (!(stroke >= 0) || !Number.isFinite(stroke) || !(upTo >= 0)) return undefined;
+  if (!possible(m) || !(stroke >= 0 && stroke < Infinity) || !(upTo >= 0 && upTo < Infinity)) return undefined;
   const limit = deadPoint(m, upTo) ?? upTo;
-  const closed = ramLength(m, 0);
-  const last = ramLength(m, limit);
-  if (closed === undefined || last === undefined) return undefined;
+  const closed = lengthAt(m, 0);
+  const last = lengthAt(m, limit);
   if (Math.abs(last - closed) <= stroke) return limit;
   return Math.min(angleOf(m, last < closed ? closed - stroke : closed + stroke), limit);
 }
