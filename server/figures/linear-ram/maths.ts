@@ -102,15 +102,14 @@ export function strokeUsed(m: RamMounting, angle: number): number | undefined {
   return longest - shortest;
 }
 
-/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. */
+/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. For a mounting that is not dead at closed. */
 function angleOf(m: RamMounting, length: number): number {
   const post = Math.sqrt(m.along * m.along + m.out * m.out);
   const cosine = (length * length - post * post - m.leafBracket * m.leafBracket) / (2 * post * m.leafBracket);
   const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
-  // L² = a² + b² + 2ab·cos(θ + lead): between two dead points θ + lead runs either from 0 to π or from −π to 0.
+  // L² = a² + b² + 2ab·cos(θ + lead): up to the next dead point θ + lead runs on to π, the ram growing shorter, or to 0, growing longer.
   const lead = Math.atan2(m.out, m.along);
-  const falling = lead > -sameAngle && lead < Math.PI - sameAngle;
-  return Math.max(0, falling ? spread - lead : -spread - (lead > 0 ? lead - 2 * Math.PI : lead));
+  return Math.max(0, lead > 0 ? spread - lead : -spread - lead);
 }
 
 /**
