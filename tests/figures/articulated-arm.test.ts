@@ -6,7 +6,7 @@ import { armDeadPoint, poseAt, newPose, reachableArmAngle, shaftAngle, shaftRati
 const degrees = Math.PI / 180;
 
 // Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
-fc.configureGlobal({ endOnFailure: true });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
 const usual: ArmMounting = { along: 0.2, out: 0.25, driveArm: 0.5, linkArm: 0.5, leafBracket: 0.7 };
 
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
