@@ -121,6 +121,10 @@ describe('lattice and hinge moment', () => {
     const pair = gripOf({ width: 5, height: 1, infill: 1, wall: 6, beyond: 1, corner: 0 });
     expect(pair?.force).toBeCloseTo(3 * 0.3 + 1.86 * 1.7 + 1.46 * 2 + 1.86 * 1, 9);
     expect(pair?.moment).toBeCloseTo((3 * 0.3 ** 2 + 1.86 * (2 ** 2 - 0.3 ** 2) + 1.46 * (4 ** 2 - 2 ** 2) + 1.86 * (5 ** 2 - 4 ** 2)) / 2, 9);
+    // With 1.5 m beyond: three tenths of the way; C from 2 m on, also for being within 4 m of the other end, and B within 2 m of it.
+    const wide = gripOf({ width: 5, height: 1, infill: 1, wall: 6.5, beyond: 1.5, corner: 0 });
+    expect(wide?.force).toBeCloseTo(3.05 * 0.3 + 1.89 * 1.7 + 1.49 * 2.5 + 1.89 * 0.5, 9);
+    expect(wide?.moment).toBeCloseTo((3.05 * 0.3 ** 2 + 1.89 * (2 ** 2 - 0.3 ** 2) + 1.49 * (4.5 ** 2 - 2 ** 2) + 1.89 * (5 ** 2 - 4.5 ** 2)) / 2, 9);
     // 6 m by 2 m alone, with return corners of half its height: A 2.2 at both ends, B 1.6 between them, the moment that of its middle.
     const alone = gripOf({ width: 6, height: 2, infill: 1, wall: 6, beyond: 0, corner: 1 });
     expect(alone?.force).toBeCloseTo(2 * (2.2 * 1.2 + 1.6 * 4.8), 9);

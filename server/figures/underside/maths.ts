@@ -40,7 +40,7 @@ export function clearance(leaf: Underside, travel: number): Clearance | undefine
   const c = -lean * Math.cos(from);
   const even = rises / travel;
   const look = (angle: number): void => {
-    if (!(angle > 0 && angle <= travel)) return;
+    if (!(angle <= travel)) return;
     const here = gap + even * angle + s * Math.sin(angle) + c * (Math.cos(angle) - 1);
     if (here < found.least) {
       found.least = here;
