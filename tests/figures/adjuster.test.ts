@@ -46,7 +46,10 @@ describe('position and value', () => {
         }
   });
   test('at the stops it is the value of the stop, to the last digit', () => {
-    // 0.1 · (0.7 / 0.1) is not 0.7 in binary.
+    // Neither 3 + (0.7 − 3) nor 0.1 · (5.9 / 0.1) is in binary what it is on paper.
+    for (let low = 1; low <= 60; low++)
+      for (let high = 1; high <= 60; high++)
+        if (low !== high) for (const curve of ['linear', 'logarithmic'] as const) expect([0, 1].map((share) => valueAt({ low: low / 10, high: high / 10, curve }, share))).toEqual([low / 10, high / 10]);
     for (const curve of ['linear', 'logarithmic'] as const) {
       expect(valueAt({ low: 0.1, high: 0.7, curve }, 0)).toBe(0.1);
       expect(valueAt({ low: 0.1, high: 0.7, curve }, 1)).toBe(0.7);

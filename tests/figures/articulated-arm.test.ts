@@ -1,20 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ArmMounting } from '../../server/figures/articulated-arm/maths.ts';
-import {
-  armDeadPoint,
-  fourBar,
-  fourBarSpeeds,
-  reachableArmAngle,
-  shaftAngle,
-  shaftRatio,
-  transmissionAngle,
-} from '../../server/figures/articulated-arm/maths.ts';
+import { armDeadPoint, poseAt, newPose, reachableArmAngle, shaftAngle, shaftRatio, transmissionAngle } from '../../server/figures/articulated-arm/maths.ts';
 
 const degrees = Math.PI / 180;
 
 // Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
-fc.configureGlobal({ endOnFailure: true });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
 const usual: ArmMounting = { along: 0.2, out: 0.25, driveArm: 0.5, linkArm: 0.5, leafBracket: 0.7 };
 
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -34,6 +26,87 @@ const elbowOf = (m: ArmMounting, angle: number): readonly [number, number] => {
 const bracketOf = (m: ArmMounting, angle: number): readonly [number, number] => [m.leafBracket * Math.cos(angle), m.leafBracket * Math.sin(angle)];
 /** The same angle, whole turns aside. */
 const sameDirection = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
+
+/** Inner angle of a triangle between `left` and `right`, `opposite` to the third side; undefined if the sides make no triangle. */
+function innerAngle(left: number, right: number, opposite: number): number | undefined {
+  const cosine = (left * left + right * right - opposite * opposite) / (2 * left * right);
+  if (!(Math.abs(cosine) <= 1 + 1e-12)) return undefined;
+  return Math.acos(Math.max(-1, Math.min(1, cosine)));
+}
+
+/** Lengths of a four-bar linkage in metres, all above 0: crank a, coupler b, rocker c, ground d (from crank pivot to rocker pivot). */
+interface FourBar {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+}
+
+/** Directions of coupler (θ3) and rocker (θ4) in radians, in (−π, π], counted from the ground link. */
+interface FourBarPosition {
+  readonly θ3: number;
+  readonly θ4: number;
+}
+
+/** Angular speeds of coupler (ω3) and rocker (ω4), in the unit of the crank's, positive in the sense of θ. */
+interface FourBarSpeed {
+  readonly ω3: number;
+  readonly ω4: number;
+}
+
+interface BothAssemblies<Part> {
+  readonly open: Part;
+  readonly crossed: Part;
+}
+
+/** An angle brought into (−π, π]. */
+const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
+
+/**
+ * Positions of a four-bar linkage for crank angle θ2 (radians, from the ground link), in both assemblies. `open` has the
+ * pin between coupler and rocker to the left of the line from crank pin to rocker pivot. It is the pair of solutions of
+ * Freudenstein's equation (1955; Norton, *Design of Machinery*, chapter 4), found as a triangle so that nothing divides by zero. It shares nothing with the arm.
+ * Undefined where the bars cannot be closed at this crank angle, and for lengths not above 0.
+ */
+function fourBar(bars: FourBar, θ2: number): BothAssemblies<FourBarPosition> | undefined {
+  const { a, b, c, d } = bars;
+  if (!(a > 0 && b > 0 && c > 0 && d > 0) || !Number.isFinite(a + b + c + d) || !Number.isFinite(θ2)) return undefined;
+  const diagonalX = d - a * Math.cos(θ2);
+  const diagonalY = -a * Math.sin(θ2);
+  const diagonal = Math.hypot(diagonalX, diagonalY);
+  if (diagonal === 0) return undefined;
+  const atCrankPin = innerAngle(b, diagonal, c);
+  const atRockerPivot = innerAngle(c, diagonal, b);
+  if (atCrankPin === undefined || atRockerPivot === undefined) return undefined;
+  const sight = Math.atan2(diagonalY, diagonalX);
+  const assembled = (side: 1 | -1): FourBarPosition => ({
+    θ3: wrapped(sight + side * atCrankPin),
+    θ4: wrapped(sight + Math.PI - side * atRockerPivot),
+  });
+  return { open: assembled(1), crossed: assembled(-1) };
+}
+
+/**
+ * Angular speeds of coupler and rocker for crank angle θ2 (radians) and crank speed ω2 (radians a second):
+ * ω3 = aω2/b · sin(θ4 − θ2)/sin(θ3 − θ4), ω4 = aω2/c · sin(θ2 − θ3)/sin(θ4 − θ3) (Norton, *Design of Machinery*, chapter 6).
+ * Undefined as for fourBar, and where coupler and rocker are in line (the speeds grow without bound there).
+ */
+function fourBarSpeeds(bars: FourBar, θ2: number, ω2: number): BothAssemblies<FourBarSpeed> | undefined {
+  const positions = fourBar(bars, θ2);
+  if (positions === undefined || !Number.isFinite(ω2)) return undefined;
+  const open = speedOf(bars, positions.open, θ2, ω2);
+  const crossed = speedOf(bars, positions.crossed, θ2, ω2);
+  return open === undefined || crossed === undefined ? undefined : { open, crossed };
+}
+
+function speedOf({ a, b, c }: FourBar, { θ3, θ4 }: FourBarPosition, θ2: number, ω2: number): FourBarSpeed | undefined {
+  const between = Math.sin(θ3 - θ4);
+  if (Math.abs(between) <= 1e-12) return undefined;
+  return {
+    ω3: ((a * ω2) / b) * (Math.sin(θ4 - θ2) / between),
+    ω4: ((a * ω2) / c) * (Math.sin(θ2 - θ3) / -between),
+  };
+}
 
 describe('a four-bar linkage', () => {
   // First line: Norton, Design of Machinery, examples 4-1 and 6-7 (the printed 57.33, −98.01, 20.30, −60.98, 6.998 and −4.121
@@ -290,5 +363,65 @@ describe('an articulated arm', () => {
     expect(armDeadPoint(usual, -1)).toBeUndefined();
     expect(reachableArmAngle(usual, Number.NaN)).toBeUndefined();
     expect(shaftAngle({ along: -0.5, out: 0, driveArm: 0.3, linkArm: 0.3, leafBracket: 0.5 }, 0)).toBeUndefined();
+  });
+
+  it('is the same arm in millimetres and in kilometres, at its dead points too', () => {
+    const scaled = (m: ArmMounting, by: number): ArmMounting => ({ along: m.along * by, out: m.out * by, driveArm: m.driveArm * by, linkArm: m.linkArm * by, leafBracket: m.leafBracket * by });
+    const reach = Math.hypot(0.9, 0.25);
+    for (const by of [1e-6, 1e-3, 1e3, 1e6]) {
+      for (const angle of [0, 0.4, 1.2]) expect(shaftRatio(scaled(usual, by), angle)).toBeCloseTo(shaftRatio(usual, angle) ?? Number.NaN, 9);
+      expect(armDeadPoint(scaled({ ...usual, driveArm: 0.3, linkArm: 0.7 }, by), Math.PI)?.angle).toBeCloseTo(armDeadPoint({ ...usual, driveArm: 0.3, linkArm: 0.7 }, Math.PI)?.angle ?? Number.NaN, 9);
+      for (const nudge of [1 - 1e-15, 1, 1 + 1e-15]) {
+        // Stretched, and folded onto each other.
+        for (const linkArm of [(reach - 0.4) * nudge, (reach + 0.4) * nudge]) {
+          const straight = scaled({ along: 0.2, out: 0.25, driveArm: 0.4, linkArm, leafBracket: 0.7 }, by);
+          expect(armDeadPoint(straight, 1.5)).toEqual({ angle: 0, kind: 'arms-in-line' });
+        }
+      }
+      // A millionth of its length off that line it has a hold.
+      const nearly = scaled({ along: 0.2, out: 0.25, driveArm: 0.4, linkArm: (reach - 0.4) * (1 + 1e-6), leafBracket: 0.7 }, by);
+      expect(shaftRatio(nearly, 0)).toBeGreaterThan(100);
+      expect(armDeadPoint(nearly, 1e-4)).toBeUndefined();
+    }
+    expect(shaftRatio({ along: 0.3, out: 0, driveArm: 0.5, linkArm: 0.5, leafBracket: 0.7 }, 0)).toBeUndefined();
+    expect(shaftRatio({ along: 3e6, out: 0, driveArm: 5e6, linkArm: 5e6, leafBracket: 7e6 }, 0)).toBeUndefined();
+  });
+
+  it('is dead where it only just reaches, with shaft, hinge and bracket in one line', () => {
+    // The shaft 0.3 m from the hinge on the one side and the bracket, at 90°, 0.4 m on the other: 0.7 m apart, which is both arms.
+    for (const arms of [[0.35, 0.35], [0.2, 0.5]] as const) {
+      const found = armDeadPoint({ along: 0, out: -0.3, driveArm: arms[0], linkArm: arms[1], leafBracket: 0.4 }, 2);
+      expect(found?.angle).toBeCloseTo(90 * degrees, 6);
+    }
+    // Folded, with shaft and bracket on one side: 0.1 m, the difference of the arms.
+    expect(armDeadPoint({ along: 0, out: 0.3, driveArm: 0.6, linkArm: 0.5, leafBracket: 0.4 }, 2)?.angle).toBeCloseTo(90 * degrees, 6);
+  });
+
+  it('is asked up to closed at least', () => {
+    const straight: ArmMounting = { along: 0, out: 0.3, driveArm: 0.25, linkArm: 0.25, leafBracket: 0.4 };
+    expect(armDeadPoint(straight, 0)).toEqual({ angle: 0, kind: 'arms-in-line' });
+    for (const upTo of [-1e-12, -1, Number.NaN, Infinity, -Infinity]) {
+      for (const m of [straight, usual]) {
+        expect(armDeadPoint(m, upTo)).toBeUndefined();
+        expect(reachableArmAngle(m, upTo)).toBeUndefined();
+      }
+    }
+    expect(reachableArmAngle(usual, 0)).toBe(0);
+    expect(armDeadPoint(usual, 0)).toBeUndefined();
+  });
+
+  it('takes no number that is none, has no end or is nothing', () => {
+    const pose = newPose();
+    for (const key of ['along', 'out', 'driveArm', 'linkArm', 'leafBracket'] as const)
+      for (const bad of [Number.NaN, Infinity, -Infinity]) {
+        for (const angle of [0, 1]) expect(poseAt({ ...usual, [key]: bad }, angle, pose)).toBe(false);
+        expect(armDeadPoint({ ...usual, [key]: bad }, 1)).toBeUndefined();
+      }
+    for (const angle of [Number.NaN, Infinity, -Infinity]) expect(poseAt(usual, angle, pose)).toBe(false);
+    // Arms that would close if a length counted without its sign, or as nothing.
+    for (const key of ['driveArm', 'linkArm', 'leafBracket'] as const) expect(poseAt({ ...usual, [key]: -usual[key] }, 0.3, pose)).toBe(false);
+    expect(poseAt({ along: 0, out: 0.3, driveArm: 0.5, linkArm: 0, leafBracket: 0.4 }, 0, pose)).toBe(false);
+    expect(poseAt({ along: 0, out: 0.3, driveArm: 0, linkArm: 0.5, leafBracket: 0.4 }, 0, pose)).toBe(false);
+    expect(poseAt({ along: 0.3, out: 0, driveArm: 0.5, linkArm: 0.5, leafBracket: 0 }, 0, pose)).toBe(false);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bandOf, decades, dividerVoltage, isStandard, nearestStandard, parallel, parallelBand, series, statesOf, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
+import { bandOf, decades, dividerVoltage, isStandard, nearestStandard, overlap, parallel, parallelBand, series, statesOf, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
 import { loopsOf } from '../../server/figures/edge-loop/loops.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -86,6 +86,16 @@ describe('tolerances', () => {
   });
 });
 
+describe('bands that share a value', () => {
+  it('do so where they touch, and either way round', () => {
+    const share = (a: readonly [number, number], b: readonly [number, number]): boolean[] => [overlap({ low: a[0], high: a[1] }, { low: b[0], high: b[1] }), overlap({ low: b[0], high: b[1] }, { low: a[0], high: a[1] })];
+    expect(share([1, 2], [2, 3])).toEqual([true, true]);
+    expect(share([1, 2], [2.001, 3])).toEqual([false, false]);
+    expect(share([1, 4], [2, 3])).toEqual([true, true]);
+    expect(share([5, Infinity], [1, 5])).toEqual([true, true]);
+  });
+});
+
 describe('standard values', () => {
   it('has the values of IEC 60063', () => {
     expect(decades.E12.map((digits) => digits / 10)).toEqual([1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2]);
@@ -112,6 +122,16 @@ describe('standard values', () => {
     expect(isStandard(8250, 'E96')).toBe(true);
     expect(isStandard(6000, 'E24')).toBe(false);
     for (const bad of [0, -1, Number.NaN, Infinity]) expect(nearestStandard(bad, 'E24')).toBeUndefined();
+  });
+
+  it('is the value as it is written, to the last digit, in every decade', () => {
+    for (const of of ['E12', 'E24', 'E96'] as const)
+      for (const digits of decades[of])
+        for (let power = -6; power <= 6; power++) {
+          const written = Number(`${digits}e${power}`);
+          expect(nearestStandard(written, of)).toBe(written);
+        }
+    for (const bad of [0, -1, Number.NaN, Infinity]) expect(isStandard(bad, 'E24')).toBe(false);
   });
 
   it('is never further away than half a step, and finds each value again', () => {
@@ -205,7 +225,20 @@ describe('what a panel sees of a loop', () => {
       }),
     );
   });
+  it('in each state, by hand: 8.2 kohm ± 5 %, 10 ohm of cable, 500 ohm pressed, 100 kohm of damp, 1 % of the panel', () => {
+    const found = statesOf({ terminator: { resistance: 8200, tolerance: 0.05 }, cable: 10, pressed: 500, leakage: 100e3, panel: 0.01 });
+    const damp = (ohm: number): number => (ohm * 100e3) / (ohm + 100e3);
+    const close = (band: { low: number; high: number } | undefined, low: number, high: number): void => {
+      expect((band?.low ?? Number.NaN) * 1.01).toBeCloseTo(low, 6);
+      expect((band?.high ?? Number.NaN) * 0.99).toBeCloseTo(high, 6);
+    };
+    close(found?.rest, damp(7790), 8620);
+    close(found?.pressed, 0, 510);
+    close(found?.doubled, damp(3895), 4315);
+    close(found?.open, 100e3, Infinity);
+  });
   it('is not known for parts that cannot be', () => {
+    for (const terminator of [{ resistance: -1, tolerance: 0.05 }, { resistance: 8200, tolerance: 1 }, { resistance: Number.NaN, tolerance: 0 }]) expect(statesOf({ ...parts, terminator })).toBeUndefined();
     expect(statesOf({ ...parts, panel: 1 })).toBeUndefined();
     expect(statesOf({ ...parts, cable: -1 })).toBeUndefined();
     expect(statesOf({ ...parts, leakage: Number.NaN })).toBeUndefined();

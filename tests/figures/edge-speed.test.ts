@@ -103,6 +103,46 @@ describe('slow zone', () => {
   });
 });
 
+describe('while braking, against the closed form', () => {
+  // From half way on v² = 2u with u still to go. At a rate of 1 + 5u the leaf's v² is 2u / (1 + 5u)², greatest at u = 1/5: 1/10.
+  const profile = made({ travel: 1, speed: Infinity, acceleration: 1, slowTravel: 0, slowSpeed: 0 });
+  test.each([[[0, 0.5, 1]], [[0, 0.3, 0.6, 1]], [[0, 0.7, 1]], [[0, 0.25, 0.5, 0.75, 0.78, 1]]])('opening and closing, samples at %j', (samples) => {
+    const drive = Float64Array.from(samples);
+    const linkage: Linkage = { drive, rate: drive.map((d) => 1 + 5 * (1 - d)), leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5) };
+    const opening = greatestSpeeds(linkage, profile, 0, 'opening')!;
+    expect(opening.overall).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(Math.abs(opening.overallAt - (Math.log(6) - Math.log(2)) / 5)).toBeLessThan(0.03);
+    const backDrive = Float64Array.from(samples.map((d) => 1 - d).reverse());
+    const back: Linkage = { drive: backDrive, rate: backDrive.map((d) => 1 + 5 * d), leaf: backDrive.map((d) => Math.log(1 + 5 * d) / 5) };
+    const closing = greatestSpeeds(back, profile, 0, 'closing')!;
+    expect(closing.overall).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(Math.abs(closing.overallAt - Math.log(2) / 5)).toBeLessThan(0.03);
+  });
+  test('in a slow zone that begins before and after that place', () => {
+    const drive = Float64Array.of(0, 0.5, 1);
+    const linkage: Linkage = { drive, rate: drive.map((d) => 1 + 5 * (1 - d)), leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5) };
+    // The zone is only looked at here: nothing slows it down.
+    expect(greatestSpeeds(linkage, profile, 0.4, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(greatestSpeeds(linkage, profile, 0.1, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.2) / 1.5, 12);
+    expect(greatestSpeeds(linkage, profile, 1, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(greatestSpeeds(linkage, profile, 7, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(greatestSpeeds(linkage, profile, 0, 'opening')!.inSlowZone).toBeUndefined();
+  });
+});
+
+test('an even speed is greatest at the end of the stroke where the rate falls to the end', () => {
+  const drive = Float64Array.of(0, 0.5, 1);
+  const linkage: Linkage = { drive, rate: Float64Array.of(2, 1.5, 1), leaf: drive.map((d) => 2 * Math.log(1 / (1 - d / 2))) };
+  for (const travel of [1, 1 - 1e-12, 1 + 1e-12]) {
+    expect(greatestSpeeds(linkage, steady(travel, 0.1), 0, 'opening')!.overall).toBeCloseTo(0.1, 9);
+    expect(greatestSpeeds(linkage, steady(travel, 0.1), 0, 'opening')!.overallAt).toBeCloseTo(linkage.leaf[2]!, 9);
+    expect(greatestSpeeds(linkage, steady(travel, 0.1), 0, 'closing')!.overallAt).toBeCloseTo(linkage.leaf[2]!, 9);
+  }
+  // Where it stops short, it never comes there.
+  expect(greatestSpeeds(linkage, steady(0.5, 0.1), 0, 'opening')!.overall).toBeCloseTo(0.1 / 1.5, 12);
+  expect(greatestSpeeds(linkage, steady(0.3, 0.1), 0, 'closing')!.overall).toBeCloseTo(0.1 / 1.7, 12);
+});
+
 test('a stroke longer than the linkage, or an impossible zone, is undefined; a shorter stroke is not', () => {
   expect(greatestSpeeds(identity(1), steady(1.01, 0.1), 0, 'opening')).toBeUndefined();
   expect(greatestSpeeds(identity(1), steady(1, 0.1), -0.1, 'opening')).toBeUndefined();

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { excessOf, gaps, heightsOf, judged, peakLimit, planOf, pointAt, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
+import { excessOf, gaps, heightsOf, judged, nearestOf, peakLimit, planOf, pointAt, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
 import { aYearAfter } from '../../server/figures/force-records/records.ts';
 import { daysBetween } from '../../server/vocabulary/index.ts';
 
@@ -25,6 +25,22 @@ describe('limits of EN 12453, Annex A', () => {
     expect(excessOf(0.3, { peak: 410, static: 160, end: 26 }).map((each) => [each.which, each.limit])).toEqual([['peak', 400], ['static', 150], ['end', 25]]);
     expect(excessOf(0.3, { peak: NaN, static: 0, end: 0 })).toHaveLength(1);
     expect([peakLimit(0.05), peakLimit(0.5), peakLimit(0.501)]).toEqual([400, 400, 1400]);
+  });
+});
+
+describe('what comes nearest to its limit', () => {
+  it.each([
+    [0.3, 399, 100, 10, 'peak'],
+    [0.3, 300, 140, 10, 'static'],
+    [0.3, 300, 100, 24, 'end'],
+    [0.6, 1000, 100, 10, 'peak'],
+    [0.6, 800, 100, 10, 'static'],
+    // Where several are alike, the first of them in time.
+    [0.3, 400, 150, 25, 'peak'],
+    [0.3, 200, 150, 25, 'static'],
+    [0.3, 800, 300, 50, 'peak'],
+  ] as const)('%d m: %d, %d, %d N', (gap, peak, later, end, which) => {
+    expect(nearestOf(gap, { peak, static: later, end }).which).toBe(which);
   });
 });
 
@@ -71,6 +87,44 @@ describe('the plan of points', () => {
         if (i > 0) expect(height - (heights[i - 1] as number)).toBeGreaterThan(0.02);
       }
     }
+  });
+  it('are in order where the middle is not the second of them', () => {
+    const close = (height: number, wanted: number[]): void => {
+      expect(heightsOf(height)).toHaveLength(wanted.length);
+      heightsOf(height).forEach((each, i) => expect(each).toBeCloseTo(wanted[i] as number, 9));
+    };
+    close(6, [0.05, 2.5, 3]);
+    close(0.5, [0.05, 0.2]);
+    close(0.4, [0.05, 0.2]);
+    close(0.3, [0.05, 0.15]);
+    // The middle falls on 300 mm below the top, and below 350 mm there is no such place.
+    close(0.6, [0.05, 0.3]);
+    close(0.34, [0.05, 0.17]);
+  });
+  it('a reading just as far off as it may be is the point’s, a little further it is none’s', () => {
+    const plan = planOf(1.8, true, undefined);
+    for (const [i, gap] of gaps.entries()) {
+      for (const off of [-0.02, 0.02]) {
+        expect(pointAt(plan, 'closing', gap + off, 0.9)).toBe(3 * i + 1);
+        expect(pointAt(plan, 'closing', gap + off * 1.001, 0.9)).toBe(-1);
+      }
+      for (const off of [-0.06, 0.06]) {
+        expect(pointAt(plan, 'closing', gap, 0.9 + off)).toBe(3 * i + 1);
+        expect(pointAt(plan, 'closing', gap, 0.9 + off * 1.001)).toBe(-1);
+      }
+    }
+  });
+  it('half way between two points it is the first of them, and nearer to one it is that one’s', () => {
+    const two = [0.5, 0.5625].map((height) => ({ movement: 'closing', gap: 0.25, height }) as const);
+    expect([0.5, 0.515625, 0.53125, 0.546875, 0.5625].map((height) => pointAt(two, 'closing', 0.25, height))).toEqual([0, 0, 0, 1, 1]);
+    const turned = [...two].reverse();
+    expect([0.5, 0.515625, 0.53125, 0.546875, 0.5625].map((height) => pointAt(turned, 'closing', 0.25, height))).toEqual([1, 1, 0, 0, 0]);
+  });
+  it('on opening a swing leaf may be measured at any gap and height', () => {
+    const plan = planOf(1.8, true, 0.3);
+    for (const gap of [0.01, 0.2, 0.5]) for (const height of [0.05, 1, 1.7]) expect(pointAt(plan, 'opening', gap, height)).toBe(9);
+    expect(plan[9]).toEqual({ movement: 'opening', gap: undefined, height: 1 });
+    expect(planOf(0.9, true, 0.3).at(-1)).toEqual({ movement: 'opening', gap: undefined, height: undefined });
   });
   it('points nearer than a reading may be off are one, and a reading belongs to the nearest', () => {
     expect(heightsOf(4.92)).toHaveLength(2);

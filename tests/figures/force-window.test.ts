@@ -1,7 +1,7 @@
 // The force window, against a gate that is turned in small steps with plane coordinates: no lever arm, no closed form.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allowed, elasticPeak, gaugeStiffness, gravityAt, limits, needed, windowOf, type Guarded, type Load } from '../../server/figures/force-window/maths.ts';
+import { allowed, allowedAt, elasticPeak, gaugeStiffness, gravityAt, limits, needed, sweptRadius, windowOf, type Guarded, type Load } from '../../server/figures/force-window/maths.ts';
 import { directLinkage, rackLinkage, ramLinkage, type Linkage } from '../../server/figures/linkage/maths.ts';
 import { forceWindowOf, settingWindow } from '../../server/figures/force-window/case.ts';
 import { changesThatOpen, isWide } from '../../server/figures/force-window/changes.ts';
@@ -39,13 +39,114 @@ describe('the lever rule', () => {
     }
     for (const bad of [-1, NaN, Infinity]) expect(elasticPeak(bad, 1)).toBeUndefined();
   });
+  it('where the limits of EN 12453 do not hold all is allowed, and what nothing hinders needs no push', () => {
+    expect(windowOf({ ...plain, guard: 1 }, false)).toEqual({
+      least: { push: 0, at: 0, sample: 0, way: 'opening' },
+      most: { push: Infinity, radius: 0, limit: Infinity, gap: undefined, fromMemory: false, at: 0, lever: 0, way: 'closing' },
+    });
+  });
   it('a drive that does not let go has 150 N, at any gap', () => {
     expect(windowOf({ ...plain, guard: 1, relieved: false }, true).most).toMatchObject({ push: 150, limit: 150, radius: 1 });
   });
 });
 
+describe('one place of a swing leaf, by hand', () => {
+  // At 60° a point sweeps just its distance from the hinge, so the gap there is the distance.
+  const third = Math.PI / 3;
+  const closingAt = (change: Partial<Load>, lever = 1) => allowedAt({ ...plain, ...change }, third, lever, 'closing');
+  const nothing = { push: Infinity, radius: 0, limit: Infinity, gap: undefined, fromMemory: false };
+  const close = (found: ReturnType<typeof allowedAt>, push: number, radius: number, limit: number, gap: number | undefined, fromMemory: boolean): void => {
+    expect(found.push).toBeCloseTo(push, 9);
+    expect(found.radius).toBeCloseTo(radius, 12);
+    expect(found.limit).toBe(limit);
+    if (gap === undefined) expect(found.gap).toBeUndefined();
+    else expect(found.gap).toBeCloseTo(gap, 12);
+    expect(found.fromMemory).toBe(fromMemory);
+  };
+
+  it('closing: from the guard outwards, or from where 50 mm begin', () => {
+    close(closingAt({}), 400 * 0.05, 0.05, 400, 0.05, true);
+    close(closingAt({ guard: 0.3 }), 400 * 0.3, 0.3, 400, 0.3, false);
+    close(closingAt({ guard: 0.8 }), 1400 * 0.8, 0.8, 1400, 0.8, false);
+    close(closingAt({ guard: 0.3 }, 2), 60, 0.3, 400, 0.3, false);
+    expect(closingAt({ guard: 3 })).toEqual(nothing);
+    expect(closingAt({ guard: 3, relieved: false })).toEqual(nothing);
+  });
+  it('the bottom edge leaves the free edge, and both leave nothing', () => {
+    const bottom = { ...none, bottom: true };
+    close(closingAt({ closing: bottom }), 1400 * 3, 3, 1400, 3, false);
+    close(closingAt({ closing: bottom, width: 0.4 }, 2), 80, 0.4, 400, 0.4, false);
+    close(closingAt({ closing: bottom, relieved: false }), 450, 3, 150, undefined, false);
+    for (const change of [{ closing: { ...bottom, edge: true } }, { closing: bottom, guard: 3 }, { closing: bottom, width: 0.04 }, { closing: { ...none, untouched: true } }]) expect(closingAt(change)).toEqual(nothing);
+    close(closingAt({ closing: bottom, width: 0.05 }), 20, 0.05, 400, 0.05, false);
+    // The device at the free edge leaves all that lies inside it.
+    close(closingAt({ closing: { ...none, edge: true }, guard: 0.3 }), 120, 0.3, 400, 0.3, false);
+  });
+  it('nobody is in a gap of less than 50 mm', () => {
+    // 10 mrad of 3 m are 30 mm at the free edge.
+    expect(allowedAt(plain, 0.01, 1, 'closing')).toEqual(nothing);
+    expect(allowedAt(plain, 0, 1, 'closing')).toEqual(nothing);
+    expect(allowedAt({ ...plain, closing: { ...none, bottom: true } }, 0.01, 1, 'closing')).toEqual(nothing);
+    // At 20 mrad, 60 mm: only the outermost half metre.
+    expect(allowedAt(plain, 0.02, 1, 'closing').radius).toBeCloseTo(0.05 / 0.02, 3);
+  });
+  it('the gap of just 50 mm at the free edge is one, unless a device is there', () => {
+    const there = 2 * Math.asin(0.05 / 6);
+    close(allowedAt(plain, there, 1, 'closing'), 1200, 3, 400, 0.05, false);
+    expect(allowedAt({ ...plain, closing: { ...none, edge: true } }, there, 1, 'closing')).toEqual(nothing);
+  });
+  it('opening: the room behind the leaf is part of the gap', () => {
+    const openingAt = (change: Partial<Load>) => allowedAt({ ...plain, ...change }, quarter - third, 1, 'opening');
+    close(openingAt({ room: 0.3, guard: 0.1 }), 40, 0.1, 400, 0.4, false);
+    close(openingAt({ room: 0.3, guard: 0.3 }), 420, 0.3, 1400, 0.6, false);
+    close(openingAt({ guard: 0.3 }), 420, 0.3, 1400, undefined, false);
+    close(openingAt({ room: 0.5, guard: 0.3 }), 420, 0.3, 1400, undefined, false);
+    // Without a guard, from where a leaf that opens by 90° sweeps 50 mm: 50 mm / √2.
+    close(openingAt({}), (1400 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 1400, undefined, true);
+    close(openingAt({ room: 0.1 }), (400 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 400, 0.1 + 0.05 / Math.SQRT2, true);
+    close(openingAt({ room: 0.05 }), (400 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 400, 0.05 + 0.05 / Math.SQRT2, true);
+    close(allowedAt({ ...plain, room: 0.05 }, quarter, 1, 'opening'), (400 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 400, 0.05, true);
+    close(openingAt({ guard: sweptRadius(quarter) }), (1400 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 1400, undefined, false);
+    close(openingAt({ room: 0 }), 20, 0.05, 400, 0.05, true);
+  });
+  it('with less than 50 mm of room, only from where the room and the way left make 50 mm', () => {
+    // 10 mm a metre are left: with 30 mm of room 50 mm begin 2 m from the hinge.
+    const left = 2 * Math.asin(0.005);
+    close(allowedAt({ ...plain, room: 0.03 }, quarter - left, 1, 'opening'), 800, 2, 400, 0.05, true);
+    close(allowedAt({ ...plain, room: 0.03, guard: 2.5 }, quarter - left, 1, 'opening'), 1000, 2.5, 400, 0.055, false);
+    expect(allowedAt({ ...plain, room: 0.01 }, quarter - left, 1, 'opening')).toEqual(nothing);
+    expect(allowedAt({ ...plain, room: 0.03 }, quarter, 1, 'opening')).toEqual(nothing);
+  });
+  it('a drive that does not let go has 150 N wherever the leaf sweeps 50 mm somewhere', () => {
+    for (const at of [0, 0.01, third]) close(allowedAt({ ...plain, relieved: false }, at, 1, 'closing'), (150 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 150, undefined, true);
+    close(closingAt({ relieved: false, guard: 0.3 }, 2), 22.5, 0.3, 150, undefined, false);
+  });
+  it('the swept radius: 50 mm over the chord of the whole travel', () => {
+    for (const [travel, radius] of [[Math.PI / 3, 0.05], [quarter, 0.05 / Math.SQRT2], [Math.PI, 0.025], [1.5 * Math.PI, 0.025]] as const) expect(sweptRadius(travel)).toBeCloseTo(radius, 12);
+  });
+});
+
 describe('a sliding leaf', () => {
   const slide: Load = { ...plain, swing: false, linkage: rackLinkage(4.8) as Linkage, inertia: 500, mass: 500 };
+  it('one place, by hand', () => {
+    const nothing = { push: Infinity, radius: 0, limit: Infinity, gap: undefined, fromMemory: false };
+    expect(allowedAt(slide, 0.3, 2, 'closing')).toEqual({ push: 200, radius: 0, limit: 400, gap: 0.3, fromMemory: false });
+    expect(allowedAt(slide, 0.02, 1, 'closing')).toEqual(nothing);
+    expect(allowedAt(slide, 4.6, 1, 'opening')).toEqual({ push: 1400, radius: 0, limit: 1400, gap: undefined, fromMemory: false });
+    expect(allowedAt({ ...slide, room: 0.1 }, 4.6, 1, 'opening')).toMatchObject({ push: 400, limit: 400 });
+    expect(allowedAt({ ...slide, relieved: false }, 0.02, 1, 'closing')).toEqual({ push: 150, radius: 0, limit: 150, gap: undefined, fromMemory: false });
+    for (const guarded of [{ ...none, edge: true }, { ...none, untouched: true }]) expect(allowedAt({ ...slide, closing: guarded }, 0.3, 1, 'closing')).toEqual(nothing);
+  });
+  it('so long that the last half metre lies between two samples has its 400 N all the same', () => {
+    // 48 steps of 0.9 m.
+    const long: Load = { ...slide, linkage: rackLinkage(43.2) as Linkage };
+    expect(windowOf(long, true).most).toMatchObject({ push: 400, limit: 400, way: 'closing' });
+    expect(windowOf(long, true).most.at).toBeCloseTo(0.05, 9);
+    const room = windowOf({ ...long, closing: { ...none, edge: true }, room: 0.01 }, true).most;
+    expect(room).toMatchObject({ push: 400, limit: 400, way: 'opening' });
+    expect(room.at).toBeCloseTo(43.2 - 0.04, 9);
+    expect(windowOf({ ...long, closing: { ...none, edge: true }, room: 0.6 }, true).most.push).toBe(1400);
+  });
   it.each([
     // m·g·(c·cos α + sin α) for 500 kg, by hand: c, slope, N.
     [0.015, 0, 73.55],
@@ -84,7 +185,7 @@ describe('against small steps', () => {
   it('with the most that is allowed nobody is pressed too hard anywhere, with a little more somebody is', () => {
     fc.assert(
       fc.property(
-        mountings, fc.double({ min: 1, max: 4, noNaN: true }), fc.double({ min: 0.1, max: 0.9, noNaN: true }), fc.option(fc.double({ min: 0.06, max: 0.7, noNaN: true }), { nil: undefined }), fc.boolean(), fc.boolean(),
+        mountings, fc.double({ min: 1, max: 4, noNaN: true }), fc.double({ min: 0.1, max: 0.9, noNaN: true }), fc.option(fc.double({ min: 0, max: 0.7, noNaN: true }), { nil: undefined }), fc.boolean(), fc.boolean(),
         (mounting, width, guardShare, room, relieved, edge) => {
           const guard = guardShare * width;
           const load: Load = { ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, guard, room, relieved, closing: { ...none, edge } };
@@ -127,6 +228,25 @@ describe('against small steps', () => {
         if (gap >= 0.05) tightest = Math.min(tightest, ((gap <= 0.5 ? 400 : 1400) * guard) / momentOf(mounting, angle));
       }
       expect(most.push / tightest).toBeCloseTo(1, 3);
+    }
+  });
+
+  it('and so while it opens towards something, where the lever shrinks', () => {
+    // The lever is longest where the 400 N begin, 500 mm before the end.
+    for (const [guard, width, room] of [[1.7, 1.9, 0], [2.3, 2.4, 0.2], [1.1, 3, 0.02]] as const) {
+      const mounting = { along: 0.05, out: -0.3, leafBracket: 0.9 };
+      const rows = ramLinkage(mounting, 0.9) as Linkage;
+      const { most } = windowOf({ ...plain, linkage: rows, width, guard, room, closing: { ...none, untouched: true } }, true);
+      let tightest = Infinity;
+      for (let step = 0; step <= 40_000; step++) {
+        const angle = (step * 0.9) / 40_000;
+        for (const radius of [guard, width]) {
+          const gap = room + 2 * radius * Math.sin((0.9 - angle) / 2);
+          if (gap >= 0.05) tightest = Math.min(tightest, ((gap <= 0.5 ? 400 : 1400) * radius) / momentOf(mounting, angle));
+        }
+      }
+      expect(most.push / tightest).toBeCloseTo(1, 3);
+      expect(most.way).toBe('opening');
     }
   });
 

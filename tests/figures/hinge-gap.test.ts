@@ -89,12 +89,56 @@ describe('the gap at the hinge', () => {
   });
 
   it('sees a thin leaf that the corner of the post passes right through on the way', () => {
-    expect(hingeGaps({ width: 0.9, thickness: 0.005, gap: 0.002, along: -0.009, out: -0.006, proud: 0.012 }, 119 * deg)?.opening.least).toBeLessThan(0);
+    // It is deepest half way through, 2.5 mm from either face: in the leaf’s own plane 3.5 mm from the axis, past it.
+    const past = hingeGaps({ width: 0.9, thickness: 0.005, gap: 0.002, along: -0.009, out: -0.006, proud: 0.012 }, 119 * deg)?.opening;
+    expect(past?.least).toBeCloseTo(-0.0025, 12);
+    expect(past?.at).toBeCloseTo(Math.atan2(0.018, -0.011) - Math.asin(0.0035 / Math.hypot(0.018, 0.011)), 9);
+    // Behind the axis: the corner, 60 mm behind and 90 mm out, rises through the last millimetres of a leaf 95 to 100 mm out.
+    const behind = hingeGaps({ width: 2, thickness: 0.005, gap: 0.01, along: -0.05, out: -0.1, proud: -0.01 }, 10 * deg)?.opening;
+    expect(behind?.least).toBeCloseTo(-0.0025, 12);
+    expect(behind?.at).toBeCloseTo(Math.atan2(0.09, -0.06) - (Math.PI - Math.asin(0.0975 / Math.hypot(0.09, 0.06))), 9);
+  });
+
+  describe('where it is alike at two angles, the smaller one counts', () => {
+    // Axis in the middle of the thickness, 100 mm within the leaf; the post stands so far back that its corner passes both
+    // corners of the leaf, first the one on the closing side, each at the difference of their distances from the axis.
+    const between = { width: 2, thickness: 0.06, gap: 0.02, along: -0.1, out: -0.03, proud: -0.11 };
+    const corner = { x: -0.12, y: -0.05 - 0.03 };
+    const least = Math.hypot(corner.x, corner.y) - Math.hypot(0.1, 0.03);
+    const toFirst = Math.atan2(-corner.y, -corner.x) - Math.atan2(0.03, 0.1);
+    const toSecond = Math.atan2(-corner.y, -corner.x) + Math.atan2(0.03, 0.1);
+    it.each([
+      ['well after the second', toSecond + 0.2],
+      ['just at the second', toSecond],
+      ['between the two', (toFirst + toSecond) / 2],
+    ])('of two corners that pass, with a travel that ends %s', (_, travel) => {
+      expect(hingeGaps(between, travel)?.opening.least).toBeCloseTo(least, 9);
+      expect(hingeGaps(between, travel)?.opening.at).toBeCloseTo(toFirst, 9);
+    });
+    it('of the leaf’s own corner, which turns on the spot, and the post’s, which is as near at 90° only', () => {
+      const found = hingeGaps({ width: 2, thickness: 0.04, gap: 0.02, along: 0, out: 0, proud: 0.1 }, 90 * deg)?.opening;
+      expect(found?.least).toBeCloseTo(0.02, 9);
+      expect(found?.at).toBe(0);
+    });
+    it('of the gap when closed and the leaf’s corner, which is as near at 90° only', () => {
+      // The corner turns from 20 mm out to 20 mm behind the axis, straight above that of the post, 20 mm from it.
+      const found = hingeGaps({ width: 2, thickness: 0.06, gap: 0.02, along: 0, out: -0.02, proud: -0.04 }, 90 * deg)?.opening;
+      expect(found?.least).toBeCloseTo(0.02, 9);
+      expect(found?.at).toBe(0);
+    });
+  });
+
+  it('is the same whatever the leaf’s corner does on the axis itself', () => {
+    // A corner of the leaf just on the axis has no direction.
+    const found = hingeGaps({ width: 2, thickness: 0.04, gap: 0.02, along: 0, out: 0, proud: 0 }, 120 * deg);
+    expect(found?.opening.least).toBeCloseTo(0.02 * Math.sin(60 * deg), 9);
+    expect(found?.opening.at).toBeCloseTo(120 * deg, 9);
+    expect(found?.opening.greatest).toBeCloseTo(0.02, 9);
   });
 
   it('says nothing of what cannot be', () => {
     const hinge = { width: 2, thickness: 0.04, gap: 0.01, along: 0, out: 0, proud: 0 };
-    for (const wrong of [{ width: -1 }, { thickness: 0 }, { gap: -0.01 }, { along: 3 }, { out: Number.NaN }, { proud: Infinity }]) expect(hingeGaps({ ...hinge, ...wrong }, 1)).toBeUndefined();
+    for (const wrong of [{ width: -1 }, { width: -1, along: -2 }, { width: Number.NaN }, { width: Infinity }, { thickness: 0 }, { thickness: -0.01 }, { thickness: Number.NaN }, { thickness: Infinity }, { gap: -0.01 }, { gap: Infinity }, { along: 3 }, { along: 2 }, { along: -Infinity }, { out: Number.NaN }, { proud: Infinity }]) expect(hingeGaps({ ...hinge, ...wrong }, 1)).toBeUndefined();
     for (const travel of [0, -1, 4, Number.NaN]) expect(hingeGaps(hinge, travel)).toBeUndefined();
   });
 });

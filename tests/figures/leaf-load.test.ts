@@ -29,6 +29,31 @@ describe('a leaning hinge', () => {
       }),
     );
   });
+  it('hangs upright, or leans by less than a right angle', () => {
+    expect(tiltedHingeMoment(100, 2, 0, 1)).toBe(0);
+    expect(tiltedHingeRise(2, 0, 1)).toBe(0);
+    // All but lying down: half of 100 kg · g · 2 m, and half a width up.
+    expect(tiltedHingeMoment(100, 2, Math.PI / 2 - 1e-9, Math.PI / 2)).toBeCloseTo(980.665, 6);
+    expect(tiltedHingeRise(2, Math.PI / 2 - 1e-9, Math.PI / 2)).toBeCloseTo(1, 9);
+    for (const tilt of [-1e-9, -0.1, Math.PI / 2, 2, 7, NaN, Infinity]) {
+      expect(tiltedHingeMoment(100, 2, tilt, 1)).toBeUndefined();
+      expect(tiltedHingeRise(2, tilt, 1)).toBeUndefined();
+    }
+    for (const at of [NaN, Infinity, -Infinity]) {
+      expect(tiltedHingeMoment(100, 2, 0.1, at)).toBeUndefined();
+      expect(tiltedHingeRise(2, 0.1, at)).toBeUndefined();
+    }
+  });
+  it('is undefined for a leaf of no mass, of no width, or of no travel; of no rise it needs nothing', () => {
+    expect(tiltedHingeMoment(0, 2, 0.1, 0.1)).toBeUndefined();
+    expect(tiltedHingeMoment(100, 0, 0.1, 0.1)).toBeUndefined();
+    expect(tiltedHingeRise(0, 0.1, 0.1)).toBeUndefined();
+    expect(risingHingeMoment(0, 0.1, 1)).toBeUndefined();
+    expect(risingHingeMoment(100, 0.1, 0)).toBeUndefined();
+    expect(risingHingeEnergy(0, 0.1)).toBeUndefined();
+    expect(risingHingeMoment(100, 0, 1)).toBe(0);
+    expect(risingHingeEnergy(100, 0)).toBe(0);
+  });
   it('is undefined for what cannot be', () => {
     for (const bad of [NaN, -1, Infinity]) {
       expect(tiltedHingeMoment(bad, 2, 0.1, 0.1)).toBeUndefined();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RamMounting } from '../../server/figures/linear-ram/maths.ts';
-import { deadPoint, leafAngleAt, lengthRate, leverArm, ramLength, reachableAngle, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
+import { deadPoint, lengthRate, leverArm, ramLength, reachableAngle, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
 
 const degrees = Math.PI / 180;
 const inDegrees = (angle: number | undefined): number | undefined => (angle === undefined ? undefined : angle / degrees);
@@ -10,6 +10,9 @@ const inDegrees = (angle: number | undefined): number | undefined => (angle === 
 const usual: RamMounting = { along: 0.15, out: 0.15, leafBracket: 0.8 };
 /** The same post bracket on the wrong side of the leaf's line. */
 const wrongSide: RamMounting = { along: 0.15, out: -0.15, leafBracket: 0.8 };
+
+/** The angle at which a ram stands that has moved as it has to for `angle`. */
+const thereAndBack = (m: RamMounting, angle: number, upTo: number): number | undefined => reachableAngle(m, Math.abs((ramLength(m, angle) ?? Number.NaN) - (ramLength(m, 0) ?? Number.NaN)), upTo);
 
 const mounting = fc.record({
   along: fc.double({ min: -0.6, max: 0.6, noNaN: true }),
@@ -87,22 +90,13 @@ describe('the corners of a mounting', () => {
     }
   });
 
-  it('gives the angle back where it is dead at closed and moves on from there', () => {
-    // Pins and hinge in line at closed: the ram is at its longest (bracket behind the hinge) or at its shortest (before it).
-    for (const along of [0.15, -0.15]) {
-      const line: RamMounting = { along, out: 0, leafBracket: 0.8 };
-      for (const angle of [0.01, 0.5, 1.5, 3]) expect(leafAngleAt(line, ramLength(line, angle) ?? Number.NaN)).toBeCloseTo(angle, 8);
-    }
-  });
-
-  it('gives the ends of its travel back, and nothing beyond them', () => {
+  it('gives the ends of its travel back, and goes no further with more stroke', () => {
     for (const m of [usual, wrongSide]) {
-      const closed = ramLength(m, 0) ?? Number.NaN;
       const dead = deadPoint(m, Math.PI) ?? Number.NaN;
-      const end = ramLength(m, dead) ?? Number.NaN;
-      expect(leafAngleAt(m, closed)).toBeCloseTo(0, 7);
-      expect(leafAngleAt(m, end)).toBeCloseTo(dead, 6);
-      for (const beyond of [closed + (closed - end) * 1e-6, end - (closed - end) * 1e-6]) expect(leafAngleAt(m, beyond)).toBeUndefined();
+      const stroke = Math.abs((ramLength(m, dead) ?? Number.NaN) - (ramLength(m, 0) ?? Number.NaN));
+      expect(reachableAngle(m, stroke * 1e-6, Math.PI)).toBeLessThan(1e-4);
+      expect(reachableAngle(m, stroke * (1 - 1e-9), Math.PI)).toBeCloseTo(dead, 3);
+      for (const more of [stroke * (1 + 1e-9), 2 * stroke, 100]) expect(reachableAngle(m, more, Math.PI)).toBe(dead);
     }
   });
 
@@ -124,7 +118,6 @@ describe('the corners of a mounting', () => {
     expect(deadPoint(onHinge, 1)).toBe(0);
     expect(leverArm(onHinge, 0.7)).toBeCloseTo(0, 15);
     expect(strokeUsed(onHinge, 1.5)).toBeCloseTo(0, 15);
-    expect(leafAngleAt(onHinge, 0.8)).toBeUndefined();
     expect(reachableAngle(onHinge, 0.3, 1)).toBe(0);
   });
 
@@ -133,6 +126,11 @@ describe('the corners of a mounting', () => {
     expect(deadPoint(almost, 1)).toBe(0);
     expect(reachableAngle(almost, 0.3, 1)).toBe(0);
     expect(strokeUsed(almost, Math.PI)).toBeCloseTo(1e-7, 12);
+    // A millionth of the leaf's side is the limit, however long that is.
+    for (const leafBracket of [0.5, 2]) {
+      expect(deadPoint({ along: 0.75e-6 * leafBracket, out: 0.2e-6 * leafBracket, leafBracket }, 1)).toBe(0);
+      expect(deadPoint({ along: 0.8e-6 * leafBracket, out: 0.3e-6 * leafBracket, leafBracket }, 1)).toBeUndefined();
+    }
   });
 
   it('has no dead point within a quarter turn on the usual side, and none at all below it', () => {
@@ -159,17 +157,17 @@ describe('the corners of a mounting', () => {
       expect(deadPoint(broken, 1)).toBeUndefined();
       expect(strokeUsed(broken, 1)).toBeUndefined();
       expect(reachableAngle(broken, 0.3, 1)).toBeUndefined();
-      expect(leafAngleAt(broken, 0.5)).toBeUndefined();
     }
     expect(ramLength({ ...usual, out: Number.NaN }, 0)).toBeUndefined();
     expect(ramLength(usual, Number.NaN)).toBeUndefined();
-    expect(strokeUsed(usual, -0.1)).toBeUndefined();
+    for (const bad of [-0.1, Number.NaN, Infinity]) {
+      expect(strokeUsed(usual, bad)).toBeUndefined();
+      expect(reachableAngle(usual, bad, 1)).toBeUndefined();
+      expect(reachableAngle(usual, 0.3, bad)).toBeUndefined();
+    }
     expect(deadPoint(wrongSide, -0.1)).toBeUndefined();
     expect(reachableAngle(usual, -0.1, 1)).toBeUndefined();
     expect(reachableAngle(usual, 0.3, Number.NaN)).toBeUndefined();
-    expect(leafAngleAt(usual, 2)).toBeUndefined();
-    expect(leafAngleAt(usual, 0.1)).toBeUndefined();
-    expect(leafAngleAt(usual, 0.99)).toBeUndefined();
     // Both pins in one place: no direction, so no lever arm, and a dead point there.
     const meeting: RamMounting = { along: 0, out: 0.8, leafBracket: 0.8 };
     expect(lengthRate({ along: -0.8, out: 0, leafBracket: 0.8 }, 0)).toBeUndefined();
@@ -203,13 +201,13 @@ describe('for any mounting', () => {
     );
   });
 
-  it('the length gives the angle back up to the dead point', () => {
+  it('the stroke gives the angle back up to the dead point', () => {
     fc.assert(
       fc.property(mounting, fc.double({ min: 0.01, max: 0.99, noNaN: true }), (m, share) => {
         const end = deadPoint(m, Math.PI) ?? Math.PI;
         fc.pre(end > 0.05 && Math.hypot(m.along, m.out) > 0.01);
         const angle = share * end;
-        expect(leafAngleAt(m, ramLength(m, angle) ?? Number.NaN)).toBeCloseTo(angle, 8);
+        expect(thereAndBack(m, angle, Math.PI)).toBeCloseTo(angle, 7);
       }),
     );
   });

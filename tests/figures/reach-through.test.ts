@@ -37,15 +37,33 @@ describe('reach of persons of 14 years and above', () => {
     expect(inMillimetres(reachFrom14(opening('slot', 25, 65)))).toBe(200);
     expect(inMillimetres(reachFrom14(opening('slot', 25, 66)))).toBe(850);
     expect(inMillimetres(reachFrom14(opening('slot', 35, 65)))).toBe(850);
+    // Of a length that is not known the long one counts, and only a slot has one.
+    expect(inMillimetres(reachFrom14(opening('slot', 25)))).toBe(850);
+    for (const shape of ['square', 'round'] as const) expect(inMillimetres(reachFrom14(opening(shape, 25, 25)))).toBe(120);
   });
   it('is not known above 120 mm, nor for what is no opening', () => {
     for (const size of [120.1, 500, 0, -1, Number.NaN]) expect(reachFrom14(opening('slot', size))).toBeUndefined();
-    expect(reachFrom14(opening('slot', 25, -1))).toBeUndefined();
+    for (const length of [0, -1, Number.NaN]) expect(reachFrom14(opening('slot', 25, length))).toBeUndefined();
   });
 });
 
 describe('reach of persons of 3 years and above (from memory)', () => {
+  it('is 120 mm through a slot of 12 to 20 mm that is no longer than 40 mm', () => {
+    expect(inMillimetres(reachFrom3(opening('slot', 16, 40)))).toBe(120);
+    expect(inMillimetres(reachFrom3(opening('slot', 16, 41)))).toBe(900);
+    expect(inMillimetres(reachFrom3(opening('slot', 16)))).toBe(900);
+    expect(inMillimetres(reachFrom3(opening('slot', 25, 40)))).toBe(900);
+  });
   it.each([
+    [0.1, 2, 2, 2],
+    [4, 2, 2, 2],
+    [4.1, 20, 10, 10],
+    [6, 20, 10, 10],
+    [6.1, 40, 30, 20],
+    [8, 40, 30, 20],
+    [8.1, 80, 60, 60],
+    [10, 80, 60, 60],
+    [10.1, 100, 80, 80],
     [12, 100, 80, 80],
     [12.1, 900, 120, 120],
     [20.1, 900, 550, 120],

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tabledPfhd, tabledYears, typical, type Column } from '../../server/figures/safety-function/annex.ts';
 import {
-  averageCoverage, coverageBand, inSeries, leastPfhdOf, letterOf, levelFromPfhd, levelFromRisk, levelOf, mostPfhdOf, mttfdBand, mttfdFromB10d, operationsPerYear, reckon,
+  averageCoverage, categoryName, coverageBand, inSeries, leastPfhdOf, letterOf, levelFromPfhd, levelFromRisk, levelOf, levelPublished, mostPfhdOf, mttfdBand, mttfdFromB10d, operationsPerYear, reckon,
   simplifiedLevel, singleChannelPfhd, symmetrised, t10d, type Structure,
 } from '../../server/figures/safety-function/maths.ts';
 import { judge } from '../kit/pages.ts';
@@ -83,6 +83,11 @@ describe('bands and levels (from memory; the limits that are those of the SIL to
   it.each([[1e-4, 'none'], [9.99e-5, 'a'], [1e-5, 'a'], [9.99e-6, 'b'], [3e-6, 'b'], [2.99e-6, 'c'], [1e-6, 'c'], [9.99e-7, 'd'], [1e-7, 'd'], [9.99e-8, 'e'], [1e-12, 'e']] as const)('%f an hour is PL %s', (pfhd, level) =>
     expect(letter(pfhd)).toBe(level),
   );
+  it('the lower ends, by published limits alone: those of b and c are one, below e there is none', () => {
+    expect(([0, 1, 2, 3, 4, 5] as const).map(leastPfhdOf)).toEqual([1e-4, 1e-5, 1e-6, 1e-6, 1e-7, 0]);
+    expect([1e-3, 5e-5, 5e-6, 2e-6, 5e-7, 5e-8].map(levelPublished)).toEqual([0, 1, 3, 3, 4, 5]);
+  });
+  it('categories by name', () => expect(([0, 1, 2, 3, 4] as const).map(categoryName)).toEqual(['B', '1', '2', '3', '4']));
   it('a limit that is a hair off by rounding stays a limit', () => {
     expect(letter(1e-7 * 10 * (1 - 1e-15))).toBe('c');
     expect(letter(0.1e-6 + 0.2e-6 + 0.7e-6)).toBe('c');
@@ -105,6 +110,23 @@ describe('bands and levels (from memory; the limits that are those of the SIL to
     const of: readonly (readonly [0 | 1 | 2 | 3 | 4, 'none' | 'low' | 'medium' | 'high'])[] = [[0, 'none'], [1, 'none'], [2, 'low'], [2, 'medium'], [3, 'low'], [3, 'medium'], [4, 'high']];
     for (const [band, row] of Object.entries(rows))
       expect(of.map(([category, coverage]) => { const level = simplifiedLevel(category, band as 'low', coverage); return level === undefined ? '-' : letterOf(level); }).join('')).toBe(row);
+  });
+});
+
+describe('the simplified table has no entry (from memory)', () => {
+  const bands = ['none', 'low', 'medium', 'high'] as const;
+  it('for a channel of less than 3 years', () => {
+    for (const category of [0, 1, 2, 3, 4] as const) for (const coverage of bands) expect(simplifiedLevel(category, 'none', coverage)).toBeUndefined();
+  });
+  it('for categories 2 and 3 without coverage, and for 4 with less than a high one', () => {
+    for (const mttfd of bands) {
+      for (const category of [2, 3] as const) expect(simplifiedLevel(category, mttfd, 'none')).toBeUndefined();
+      for (const coverage of ['none', 'low', 'medium'] as const) expect(simplifiedLevel(4, mttfd, coverage)).toBeUndefined();
+    }
+  });
+  it('but more coverage is never worse', () => {
+    expect(simplifiedLevel(2, 'high', 'high')).toBe(4);
+    expect(simplifiedLevel(3, 'low', 'high')).toBe(3);
   });
 });
 
@@ -179,7 +201,7 @@ describe('Table K.1 (from memory)', () => {
 
 describe('subsystems', () => {
   const good: Structure = { category: 3, first: 50, second: 50, coverage: 0.9, commonCause: 65, tests: undefined, tester: undefined };
-  it('counts the category where all of it is shown', () => expect(reckon(good)).toMatchObject({ category: 3, because: '', mttfd: 50, pfhd: 1.34e-7, level: 4, tabled: true }));
+  it('counts the category where all of it is shown', () => expect(reckon(good)).toMatchObject({ category: 3, because: '', mttfd: 50, pfhd: 1.34e-7, level: 4 }));
   it('caps a channel at 100 years before two are made one, and at 2500 in category 4', () => {
     expect(reckon({ ...good, first: 5000, second: 30 }).mttfd).toBeCloseTo(symmetrised(100, 30), 12);
     expect(reckon({ ...good, category: 4, coverage: 0.99, first: 9000, second: 9000 })).toMatchObject({ mttfd: 2500, pfhd: 9.06e-10 });
@@ -216,6 +238,36 @@ describe('subsystems', () => {
   it('category 4 without its coverage or its years counts as 3', () => {
     expect(reckon({ ...good, category: 4 })).toMatchObject({ category: 3, pfhd: 1.34e-7 });
     expect(reckon({ ...good, category: 4, coverage: 0.99, first: 20, second: 20 })).toMatchObject({ category: 3, pfhd: 4.85e-7 });
+  });
+  it('just 30 years are enough for categories 1 and 4, just 3 for the others', () => {
+    expect(reckon({ ...good, category: 1, first: 30, second: undefined })).toMatchObject({ category: 1, because: '', mttfd: 30 });
+    expect(reckon({ ...good, category: 1, first: 29.999, second: undefined })).toMatchObject({ category: 0, mttfd: 27 });
+    expect(reckon({ ...good, category: 4, coverage: 0.99, first: 30, second: 30 })).toMatchObject({ category: 4, because: '', pfhd: 9.54e-8 });
+    expect(reckon({ ...good, category: 4, coverage: 0.99, first: 29.999, second: 29.999 }).category).toBe(3);
+    expect(reckon({ ...good, first: 3, second: 3 })).toMatchObject({ category: 3, pfhd: 6.09e-6 });
+    expect(reckon({ ...good, first: 2.999, second: 3 })).toMatchObject({ category: 0, level: 0 });
+  });
+  it('says why it is not the category claimed, and nothing where it is', () => {
+    expect(reckon({ ...good, category: 4 }).because).toContain('99 %');
+    for (const coverage of [0, 0.9]) for (const first of [1, 50]) expect(reckon({ ...good, category: 0, coverage, first, second: undefined, commonCause: undefined })).toMatchObject({ category: 0, because: '' });
+  });
+  it('tests and what tests count in category 2 only', () => {
+    for (const tests of [1, 50, 100, undefined]) for (const tester of [1, 50, undefined]) expect(reckon({ ...good, tests, tester })).toEqual(reckon(good));
+  });
+  it('a second channel of category 2 makes it no better: the worse one counts', () => {
+    const two: Structure = { ...good, category: 2, tests: 100, tester: 100 };
+    expect(reckon({ ...two, first: 50, second: 20 })).toMatchObject({ category: 2, mttfd: 20, pfhd: 2.06e-6 });
+    expect(reckon({ ...two, first: 20, second: 50 })).toMatchObject({ category: 2, mttfd: 20, pfhd: 2.06e-6 });
+  });
+  it('one channel reaches c in category 1 at the most and b in B, a from 3 years, and the worse of two counts', () => {
+    const one = (category: 0 | 1, first: number, second?: number) => reckon({ ...good, category, first, second });
+    expect([one(1, 30), one(1, 38.1), one(1, 1e6)].map(({ level }) => letterOf(level))).toEqual(['b', 'c', 'c']);
+    expect([one(0, 2.999), one(0, 3), one(0, 11.4), one(0, 11.5), one(0, 1e6)].map(({ level }) => letterOf(level))).toEqual(['none', 'a', 'a', 'b', 'b']);
+    expect(one(0, 20, 10).mttfd).toBe(10);
+    expect(one(0, 10, 20).mttfd).toBe(10);
+    expect(one(0, 10).simplified).toBe(2);
+    expect(one(0, 2).simplified).toBeUndefined();
+    expect(one(1, 40).simplified).toBe(3);
   });
   it('never gets better where something gets worse', () => {
     const structure = fc.record({

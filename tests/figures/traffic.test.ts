@@ -12,6 +12,9 @@ describe('duty type S3 (IEC 60034-1)', () => {
     expect(dutyFactor(0, 0)).toBeUndefined();
     expect(dutyFactor(-1, 2)).toBeUndefined();
   });
+  it('a cycle that takes no time, or is no number, holds nothing up', () => {
+    for (const cycle of [undefined, 0, -5, Number.NaN]) expect(cycleRate(0.3, cycle)).toBe(0.3);
+  });
   it('cycles are the vehicles, or as many as follow one another', () => {
     expect(cycleRate(60 / 3600, undefined) * 3600).toBeCloseTo(60, 12);
     expect(cycleRate(60 / 3600, 50) * 3600).toBeCloseTo(60, 12);
@@ -70,6 +73,21 @@ describe('shares of the time with n vehicles, M/D/1', () => {
     expect(vehiclesFor(queueShares(0.5), 0.95)).toBe(3);
     expect(vehiclesFor(queueShares(0.5), 0.9)).toBe(2);
     expect(vehiclesFor(queueShares(0), 0.95)).toBe(0);
+  });
+  it('ends as soon as all but the rest is told', () => {
+    expect(queueShares(0)).toEqual([1]);
+    for (const rest of [1e-3, 1e-6, 1e-9]) {
+      const shares = queueShares(0.5, rest);
+      const sum = (list: readonly number[]): number => list.reduce((all, share) => all + share, 0);
+      expect(1 - sum(shares)).toBeLessThanOrEqual(rest);
+      expect(1 - sum(shares.slice(0, -1))).toBeGreaterThan(rest);
+    }
+  });
+  it('counts no more vehicles than are followed, and a share that is just reached', () => {
+    expect(shareAbove([0.5, 0.25, 0.125], 1)).toBe(0.25);
+    for (const vehicles of [2, 3, 100]) expect(shareAbove([0.5, 0.25, 0.125], vehicles)).toBe(0.125);
+    expect([0.5, 0.51, 0.75, 0.76, 0.875].map((share) => vehiclesFor([0.5, 0.25, 0.125], share))).toEqual([0, 1, 1, 2, 2]);
+    expect(vehiclesFor([0.5, 0.25, 0.125], 0.876)).toBeUndefined();
   });
   it('the closed form (Crommelin’s sum, in Gross and Harris) agrees', () => {
     const factorial = (n: number): number => (n <= 1 ? 1 : n * factorial(n - 1));

@@ -115,6 +115,25 @@ describe('lattice and hinge moment', () => {
     near(993.84 * (gripOf({ width: 3, height: 1.8, infill: 0.8, wall: 3, beyond: 0, corner: 0 })?.moment ?? 0), 9660.1, 1);
     near(993.84 * (gripOf({ width: 3, height: 1.8, infill: 0.8, wall: 6, beyond: 3, corner: 1 })?.force ?? 0), 6440.1, 1);
   });
+  it('zones from both ends of the wall, by hand', () => {
+    // 5 m of a wall 6 m long and 1 m high: 3.0, 1.86, 1.46 and 1.2 a fifth of the way from 5 to 10 heights. A to 0.3 m, B to 2 m, C to 4 m from the
+    // hinge; B again in the last metre, which is less than 2 m from the other end.
+    const pair = gripOf({ width: 5, height: 1, infill: 1, wall: 6, beyond: 1, corner: 0 });
+    expect(pair?.force).toBeCloseTo(3 * 0.3 + 1.86 * 1.7 + 1.46 * 2 + 1.86 * 1, 9);
+    expect(pair?.moment).toBeCloseTo((3 * 0.3 ** 2 + 1.86 * (2 ** 2 - 0.3 ** 2) + 1.46 * (4 ** 2 - 2 ** 2) + 1.86 * (5 ** 2 - 4 ** 2)) / 2, 9);
+    // With 1.5 m beyond: three tenths of the way; C from 2 m on, also for being within 4 m of the other end, and B within 2 m of it.
+    const wide = gripOf({ width: 5, height: 1, infill: 1, wall: 6.5, beyond: 1.5, corner: 0 });
+    expect(wide?.force).toBeCloseTo(3.05 * 0.3 + 1.89 * 1.7 + 1.49 * 2.5 + 1.89 * 0.5, 9);
+    expect(wide?.moment).toBeCloseTo((3.05 * 0.3 ** 2 + 1.89 * (2 ** 2 - 0.3 ** 2) + 1.49 * (4.5 ** 2 - 2 ** 2) + 1.89 * (5 ** 2 - 4.5 ** 2)) / 2, 9);
+    // 6 m by 2 m alone, with return corners of half its height: A 2.2 at both ends, B 1.6 between them, the moment that of its middle.
+    const alone = gripOf({ width: 6, height: 2, infill: 1, wall: 6, beyond: 0, corner: 1 });
+    expect(alone?.force).toBeCloseTo(2 * (2.2 * 1.2 + 1.6 * 4.8), 9);
+    expect(alone?.moment).toBeCloseTo(3 * 2 * (2.2 * 1.2 + 1.6 * 4.8), 9);
+    // Long: A, B, C, D, C, B, A over 10 heights and more.
+    const long = gripOf({ width: 12, height: 1, infill: 1, wall: 12, beyond: 0, corner: 0 });
+    expect(long?.force).toBeCloseTo(2 * (3.4 * 0.3 + 2.1 * 1.7 + 1.7 * 2) + 1.2 * 4, 9);
+    expect(long?.moment).toBeCloseTo(6 * (2 * (3.4 * 0.3 + 2.1 * 1.7 + 1.7 * 2) + 1.2 * 4), 9);
+  });
   it('zones summed in strips of a millimetre', () => {
     fc.assert(
       fc.property(

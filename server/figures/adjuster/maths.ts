@@ -15,8 +15,8 @@ export interface AdjusterScale {
 const rounding = 1e-9;
 
 function isPossible({ low, high, curve }: AdjusterScale): boolean {
-  if (!(Number.isFinite(low) && Number.isFinite(high) && low !== high && Number.isFinite(high - low))) return false;
-  return curve === 'linear' || (low > 0 && high > 0 && high / low > 0 && high / low < Infinity);
+  const ratio = high / low;
+  return low !== high && Number.isFinite(high - low) && (curve === 'linear' || (low > 0 && ratio > 0 && ratio < Infinity));
 }
 
 /**
@@ -28,7 +28,7 @@ function isPossible({ low, high, curve }: AdjusterScale): boolean {
 export function positionFor(scale: AdjusterScale, value: number): number | undefined {
   if (!isPossible(scale)) return undefined;
   const { low, high, curve } = scale;
-  if (curve === 'logarithmic' && !(value > 0)) return undefined;
+  // Of a value at 0 or below there is no logarithm, and so no fraction.
   const fraction = curve === 'linear' ? (value - low) / (high - low) : Math.log(value / low) / Math.log(high / low);
   if (!(fraction >= -rounding && fraction <= 1 + rounding)) return undefined;
   return Math.min(1, Math.max(0, fraction));
@@ -38,7 +38,7 @@ export function positionFor(scale: AdjusterScale, value: number): number | undef
 export function valueAt(scale: AdjusterScale, fraction: number): number | undefined {
   if (!isPossible(scale) || !(fraction >= 0 && fraction <= 1)) return undefined;
   const { low, high, curve } = scale;
-  if (fraction === 0) return low;
+  // The stop itself, to the last digit.
   if (fraction === 1) return high;
   return curve === 'linear' ? low + (high - low) * fraction : low * Math.pow(high / low, fraction);
 }

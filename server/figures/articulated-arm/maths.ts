@@ -44,25 +44,11 @@ const sameAngle = 1e-9;
 const rounding = 1e-12;
 const turn = 2 * Math.PI;
 
-const possible = (m: ArmMounting): boolean =>
-  Number.isFinite(m.along) &&
-  Number.isFinite(m.out) &&
-  Number.isFinite(m.driveArm) &&
-  m.driveArm > 0 &&
-  Number.isFinite(m.linkArm) &&
-  m.linkArm > 0 &&
-  Number.isFinite(m.leafBracket) &&
-  m.leafBracket > 0;
+/** What is no number, or has no end, makes no triangle in `poseAt`. */
+const possible = (m: ArmMounting): boolean => m.driveArm > 0 && m.linkArm > 0 && m.leafBracket > 0;
 
 /** +1: elbow to the left of the line from shaft to bracket; −1: to its right. */
 const elbowSide = (m: ArmMounting): 1 | -1 => (m.out < 0 ? -1 : 1);
-
-/** Inner angle of a triangle between `left` and `right`, `opposite` to the third side; undefined if the sides make no triangle. */
-function innerAngle(left: number, right: number, opposite: number): number | undefined {
-  const cosine = (left * left + right * right - opposite * opposite) / (2 * left * right);
-  if (!(Math.abs(cosine) <= 1 + rounding)) return undefined;
-  return Math.acos(Math.max(-1, Math.min(1, cosine)));
-}
 
 /** Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens; with the cosine and sine of the leaf angle. */
 function sightFrom(m: ArmMounting, angle: number, cosine: number, sine: number): number {
@@ -116,7 +102,7 @@ export const newPose = (): ArmPose => ({ shaft: 0, ratio: 0, transmission: 0 });
  * and cosine of the shaft come from its triangle and not from its angle, which saves most of the work.
  */
 export function poseAt(m: ArmMounting, angle: number, pose: ArmPose): boolean {
-  if (!possible(m) || !Number.isFinite(angle)) return false;
+  if (!possible(m)) return false;
   const { along, out, driveArm, linkArm, leafBracket } = m;
   const leafX = Math.cos(angle);
   const leafY = Math.sin(angle);
@@ -208,78 +194,4 @@ export function armDeadPoint(m: ArmMounting, upTo: number): ArmDeadPoint | undef
 export function reachableArmAngle(m: ArmMounting, upTo: number): number | undefined {
   if (!Number.isFinite(upTo) || upTo < 0 || shaftAngle(m, 0) === undefined) return undefined;
   return armDeadPoint(m, upTo)?.angle ?? upTo;
-}
-
-/** Lengths of a four-bar linkage in metres, all above 0: crank a, coupler b, rocker c, ground d (from crank pivot to rocker pivot). */
-export interface FourBar {
-  readonly a: number;
-  readonly b: number;
-  readonly c: number;
-  readonly d: number;
-}
-
-/** Directions of coupler (θ3) and rocker (θ4) in radians, in (−π, π], counted from the ground link. */
-export interface FourBarPosition {
-  readonly θ3: number;
-  readonly θ4: number;
-}
-
-/** Angular speeds of coupler (ω3) and rocker (ω4), in the unit of the crank's, positive in the sense of θ. */
-export interface FourBarSpeed {
-  readonly ω3: number;
-  readonly ω4: number;
-}
-
-export interface BothAssemblies<Part> {
-  readonly open: Part;
-  readonly crossed: Part;
-}
-
-/** An angle brought into (−π, π]. */
-const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
-
-/**
- * Positions of a four-bar linkage for crank angle θ2 (radians, from the ground link), in both assemblies. `open` has the
- * pin between coupler and rocker to the left of the line from crank pin to rocker pivot. It is the pair of solutions of
- * Freudenstein's equation (1955; Norton, *Design of Machinery*, chapter 4), found as a triangle so that nothing divides by zero.
- * Undefined where the bars cannot be closed at this crank angle, and for lengths not above 0.
- */
-export function fourBar(bars: FourBar, θ2: number): BothAssemblies<FourBarPosition> | undefined {
-  const { a, b, c, d } = bars;
-  if (!(a > 0 && b > 0 && c > 0 && d > 0) || !Number.isFinite(a + b + c + d) || !Number.isFinite(θ2)) return undefined;
-  const diagonalX = d - a * Math.cos(θ2);
-  const diagonalY = -a * Math.sin(θ2);
-  const diagonal = Math.hypot(diagonalX, diagonalY);
-  if (diagonal === 0) return undefined;
-  const atCrankPin = innerAngle(b, diagonal, c);
-  const atRockerPivot = innerAngle(c, diagonal, b);
-  if (atCrankPin === undefined || atRockerPivot === undefined) return undefined;
-  const sight = Math.atan2(diagonalY, diagonalX);
-  const assembled = (side: 1 | -1): FourBarPosition => ({
-    θ3: wrapped(sight + side * atCrankPin),
-    θ4: wrapped(sight + Math.PI - side * atRockerPivot),
-  });
-  return { open: assembled(1), crossed: assembled(-1) };
-}
-
-/**
- * Angular speeds of coupler and rocker for crank angle θ2 (radians) and crank speed ω2 (radians a second):
- * ω3 = aω2/b · sin(θ4 − θ2)/sin(θ3 − θ4), ω4 = aω2/c · sin(θ2 − θ3)/sin(θ4 − θ3) (Norton, *Design of Machinery*, chapter 6).
- * Undefined as for fourBar, and where coupler and rocker are in line (the speeds grow without bound there).
- */
-export function fourBarSpeeds(bars: FourBar, θ2: number, ω2: number): BothAssemblies<FourBarSpeed> | undefined {
-  const positions = fourBar(bars, θ2);
-  if (positions === undefined || !Number.isFinite(ω2)) return undefined;
-  const open = speedOf(bars, positions.open, θ2, ω2);
-  const crossed = speedOf(bars, positions.crossed, θ2, ω2);
-  return open === undefined || crossed === undefined ? undefined : { open, crossed };
-}
-
-function speedOf({ a, b, c }: FourBar, { θ3, θ4 }: FourBarPosition, θ2: number, ω2: number): FourBarSpeed | undefined {
-  const between = Math.sin(θ3 - θ4);
-  if (Math.abs(between) <= rounding) return undefined;
-  return {
-    ω3: ((a * ω2) / b) * (Math.sin(θ4 - θ2) / between),
-    ω4: ((a * ω2) / c) * (Math.sin(θ2 - θ3) / -between),
-  };
 }

@@ -53,17 +53,14 @@ export function bandOf({ resistance, tolerance }: Resistor): Band | undefined {
 
 /** What resistors side by side may have together, in the worst case; it grows with each of them, so the ends do it. Undefined as for its parts. */
 export function parallelBand(resistors: readonly Resistor[]): Band | undefined {
-  const low: number[] = [];
-  const high: number[] = [];
+  const conductance = { most: 0, least: 0 };
   for (const resistor of resistors) {
     const band = bandOf(resistor);
     if (band === undefined) return undefined;
-    low.push(band.low);
-    high.push(band.high);
+    conductance.most += 1 / band.low;
+    conductance.least += 1 / band.high;
   }
-  const least = parallel(low);
-  const most = parallel(high);
-  return least === undefined || most === undefined ? undefined : { low: least, high: most };
+  return { low: 1 / conductance.most, high: 1 / conductance.least };
 }
 
 /**
@@ -150,6 +147,5 @@ export function nearestStandard(resistance: number, of: Series): number | undefi
 
 /** True when a resistance in ohms is a value of the series, but for rounding. */
 export function isStandard(resistance: number, of: Series): boolean {
-  const value = nearestStandard(resistance, of);
-  return value !== undefined && Math.abs(value / resistance - 1) < 1e-9;
+  return Math.abs((nearestStandard(resistance, of) ?? Number.NaN) / resistance - 1) < 1e-9;
 }

@@ -35,23 +35,19 @@ export function greatestSpeeds(linkage: Linkage, profile: Profile, slowTravel: n
   const opening = direction === 'opening';
   const zoneStart = Math.max(0, travel - slowTravel);
   // The linkage interval [sample, sample + 1] the leaf is in.
-  let sample = 0;
-  if (!opening) {
-    sample = lastSample - 1;
-    while (sample > 0 && drive[sample]! >= travel) sample -= 1;
-  }
+  let sample = opening ? 0 : lastSample - 1;
   let best = -1; // squares of leaf speed
   let bestPosition = 0;
   let bestInZone = -1;
   let from = 0;
   for (let piece = 0; piece < lastPiece; piece += 1) {
     const pieceStart = startTravel[piece]!;
-    const pieceEnd = startTravel[piece + 1]!;
+    // The stroke may be longer than the linkage by rounding.
+    const pieceEnd = Math.min(startTravel[piece + 1]!, drive[lastSample]!);
     const twice = 2 * acceleration[piece]!;
     const speedSquared = startSpeed[piece]! * startSpeed[piece]!;
     while (from < pieceEnd) {
-      const isLastSample = opening ? sample === lastSample - 1 : sample === 0;
-      const sampleEnd = isLastSample ? Infinity : opening ? drive[sample + 1]! : travel - drive[sample]!;
+      const sampleEnd = opening ? drive[sample + 1]! : travel - drive[sample]!;
       if (sampleEnd <= from) {
         sample += opening ? 1 : -1;
         continue;
@@ -66,26 +62,24 @@ export function greatestSpeeds(linkage: Linkage, profile: Profile, slowTravel: n
       const rateFrom = rate[sample]! + slope * (positionFrom - drive[sample]!);
       const rateTo = rate[sample]! + slope * (positionTo - drive[sample]!);
       const squareFrom = Math.max(0, speedSquared + twice * (from - pieceStart));
-      const squareTo = Math.max(0, speedSquared + twice * (to - pieceStart));
 
       let square = squareFrom / (rateFrom * rateFrom);
       let position = positionFrom;
-      const squareAtEnd = squareTo / (rateTo * rateTo);
-      if (squareAtEnd > square) {
-        square = squareAtEnd;
-        position = positionTo;
-      }
-      if (twice !== 0) {
-        // (A + Bx) / (C + Ex)² has its one turning point at x = C/E − 2A/B.
+      if (twice === 0) {
+        // Even speed may end in a jump; any other is the speed with which the next piece begins.
+        const squareAtEnd = squareFrom / (rateTo * rateTo);
+        if (squareAtEnd > square) {
+          square = squareAtEnd;
+          position = positionTo;
+        }
+      } else {
+        // (A + Bx) / (C + Ex)² has its one turning point, the greatest, at x = C/E − 2A/B.
         const alongSlope = opening ? slope : -slope;
         const turn = rateFrom / alongSlope - (2 * squareFrom) / twice;
         if (turn > 0 && turn < to - from) {
           const rateThere = rateFrom + alongSlope * turn;
-          const there = (squareFrom + twice * turn) / (rateThere * rateThere);
-          if (there > square) {
-            square = there;
-            position = opening ? from + turn : positionFrom - turn;
-          }
+          square = (squareFrom + twice * turn) / (rateThere * rateThere);
+          position = opening ? from + turn : positionFrom - turn;
         }
       }
       // Rounding must not move "where" along a stretch of even speed.
@@ -97,8 +91,7 @@ export function greatestSpeeds(linkage: Linkage, profile: Profile, slowTravel: n
       from = to;
     }
   }
-  if (!(best >= 0)) return undefined;
   const overallAt = leafAt(linkage, bestPosition);
   if (overallAt === undefined) return undefined;
-  return { overall: Math.sqrt(best), overallAt, inSlowZone: slowTravel > 0 && bestInZone >= 0 ? Math.sqrt(bestInZone) : undefined };
+  return { overall: Math.sqrt(best), overallAt, inSlowZone: bestInZone >= 0 ? Math.sqrt(bestInZone) : undefined };
 }

@@ -89,7 +89,7 @@ export function planOf(height: number, swing: boolean, room: number | undefined)
   if (!(height > 0) || !Number.isFinite(height)) return [];
   const heights = heightsOf(height);
   const all = (movement: 'closing' | 'opening'): Point[] => gaps.flatMap((gap) => heights.map((each): Point => ({ movement, gap, height: each })));
-  const near = room !== undefined && room < nearWhenOpen;
+  const near = (room ?? Infinity) < nearWhenOpen;
   return [...all('closing'), ...(!near ? [] : swing ? [{ movement: 'opening', gap: undefined, height: height >= opening ? opening : undefined } as const] : all('opening'))];
 }
 

@@ -97,64 +97,42 @@ export const sweptRadius = (travel: number): number => limits.leastGap / (2 * Ma
 /** The most that the force limits let the drive push at sample `i`; see allowedAt. */
 export const allowed = (load: Load, i: number, way: Way): Allowed => allowedAt(load, load.linkage.leaf[i] as number, load.linkage.rate[i] as number, way);
 
+/** Room between what moves and what it closes against where the movement has ended, m; Infinity where nothing is near. */
+function nearOf(load: Load, way: Way): number {
+  if (way === 'closing') return 0;
+  const room = load.room ?? Infinity;
+  return room < limits.greatestGap ? room : Infinity;
+}
+
 /**
  * The most that the force limits let the drive push where the leaf is at `at` and the drive's lever is `lever`, by the lever rule F·r = push·lever at every point of the
  * leaf that people can reach. Within a gap of 50 to 500 mm the peak is 400 N, beyond 1400 N; where the drive does not let
- * go, 150 N after 0.75 s hold at every gap. As limit·r grows outwards, the innermost open point and the edge decide.
+ * go, 150 N after 0.75 s hold at every gap. As limit·r grows outwards, the innermost open point decides.
  */
 export function allowedAt(load: Load, at: number, lever: number, way: Way): Allowed {
-  const guarded = load[way];
-  if (guarded.untouched || (guarded.edge && !load.swing)) return free;
-  const positions = load.linkage.leaf;
-  const travel = positions[positions.length - 1] as number;
+  const { edge, bottom, untouched } = load[way];
+  const { swing, width, relieved, linkage } = load;
+  const guard = load.guard ?? 0;
+  if (untouched || (edge && (bottom || !swing)) || (swing && guard >= width)) return free;
+  const travel = linkage.leaf[linkage.leaf.length - 1] as number;
   const left = way === 'closing' ? at : travel - at;
-  // Closing ends on what it closes against; opening on what stands behind the open leaf, where that is near.
-  const near = way === 'closing' ? 0 : load.room !== undefined && load.room < limits.greatestGap ? load.room : Infinity;
-  if (!load.swing) {
+  const near = nearOf(load, way);
+  if (!swing) {
     const gap = near + left;
-    const limit = !load.relieved ? limits.static : gap >= limits.leastGap - hair ? limitAt(gap) : Infinity;
-    return limit === Infinity ? free : { push: limit / lever, radius: 0, limit, gap: load.relieved && gap < Infinity ? gap : undefined, fromMemory: false };
+    if (relieved && gap < limits.leastGap - hair) return free;
+    const limit = relieved ? limitAt(gap) : limits.static;
+    return { push: limit / lever, radius: 0, limit, gap: relieved && gap < Infinity ? gap : undefined, fromMemory: false };
   }
   const chord = 2 * Math.sin(Math.min(left, Math.PI) / 2);
-  const guard = load.guard ?? 0;
-  let push = Infinity;
-  let radius = 0;
-  let limit: number = Infinity;
-  let gap = Infinity;
-  let fromMemory = false;
-  // At the edge itself the device there counts, so what lies inside it ends just before.
-  if (!guarded.bottom) {
-    const swept = sweptRadius(travel);
-    const begins = near === 0 ? (chord > 0 ? limits.leastGap / chord : Infinity) : swept;
-    const inner = Math.max(guard, begins);
-    if (inner < load.width - hair) {
-      gap = near + chord * inner;
-      limit = limitAt(gap);
-      radius = inner;
-      push = (limit * inner) / lever;
-      fromMemory = begins > guard;
-    }
-    const held = Math.max(guard, swept);
-    if (!load.relieved && held < load.width - hair && (limits.static * held) / lever < push) {
-      push = (limits.static * held) / lever;
-      radius = held;
-      limit = limits.static;
-      gap = Infinity;
-      fromMemory = swept > guard;
-    }
-  }
-  if (!guarded.edge && guard < load.width) {
-    const edgeGap = near + chord * load.width;
-    const edgeLimit = !load.relieved ? limits.static : edgeGap >= limits.leastGap - hair ? limitAt(edgeGap) : Infinity;
-    if ((edgeLimit * load.width) / lever < push) {
-      push = (edgeLimit * load.width) / lever;
-      radius = load.width;
-      limit = edgeLimit;
-      gap = load.relieved ? edgeGap : Infinity;
-      fromMemory = false;
-    }
-  }
-  return push === Infinity ? free : { push, radius, limit, gap: gap < Infinity ? gap : undefined, fromMemory };
+  const swept = sweptRadius(travel);
+  const begins = relieved && near < limits.leastGap - hair ? Math.max(swept, (limits.leastGap - near) / chord) : swept;
+  // An edge along the bottom takes all out but the free edge; at the free edge itself the device there counts.
+  const inner = Math.max(bottom ? width : guard, begins);
+  if (inner > width + (edge ? -hair : hair)) return free;
+  const radius = Math.min(inner, width);
+  const gap = near + chord * radius;
+  const limit = relieved ? limitAt(gap) : limits.static;
+  return { push: (limit * radius) / lever, radius, limit, gap: relieved && gap < Infinity ? gap : undefined, fromMemory: begins > guard && radius < width - hair };
 }
 
 export interface ForceWindow {
@@ -171,8 +149,16 @@ export function windowOf(load: Load, limited: boolean): ForceWindow {
   let greatestWay: Way = 'opening';
   let most: Allowed = free;
   let mostAt = 0;
-  let lever = 0;
+  let mostLever = 0;
   let mostWay: Way = 'closing';
+  const hold = (at: number, lever: number, way: Way): void => {
+    const here = allowedAt(load, at, lever, way);
+    if (here.push >= most.push) return;
+    most = here;
+    mostAt = at;
+    mostLever = lever;
+    mostWay = way;
+  };
   for (const way of ways) {
     for (let i = 0; i < leaf.length; i++) {
       const push = needed(load, i, way);
@@ -181,50 +167,38 @@ export function windowOf(load: Load, limited: boolean): ForceWindow {
         sample = i;
         greatestWay = way;
       }
-      if (!limited) continue;
-      const here = allowedAt(load, leaf[i] as number, rate[i] as number, way);
-      if (here.push >= most.push) continue;
-      most = here;
-      mostAt = leaf[i] as number;
-      lever = rate[i] as number;
-      mostWay = way;
+      if (limited) hold(leaf[i] as number, rate[i] as number, way);
     }
-    if (!limited) continue;
-    for (const at of edgesOfLimits(load, way)) {
-      const leverThere = leverAt(load.linkage, at);
-      const here = allowedAt(load, at, leverThere, way);
-      if (here.push >= most.push) continue;
-      most = here;
-      mostAt = at;
-      lever = leverThere;
-      mostWay = way;
-    }
+    if (limited) for (const at of edgesOfLimits(load, way)) hold(at, leverAt(load.linkage, at), way);
   }
   const { push, radius, limit, gap, fromMemory } = most;
-  return { least: { push: greatest, at: leaf[sample] as number, sample, way: greatestWay }, most: { push, radius, limit, gap, fromMemory, at: mostAt, lever, way: mostWay } };
+  return { least: { push: greatest, at: leaf[sample] as number, sample, way: greatestWay }, most: { push, radius, limit, gap, fromMemory, at: mostAt, lever: mostLever, way: mostWay } };
 }
 
 export const ways = ['opening', 'closing'] as const;
 
-/** Positions at which a limit begins or ends at the guard or at the free edge: between samples the lever there may be the longest. */
+/** Positions within the travel at which a limit begins or ends at the guard or at the free edge: between samples the lever there may be the longest. */
 function edgesOfLimits(load: Load, way: Way): number[] {
+  const { swing, width, guard = width } = load;
   const travel = load.linkage.leaf[load.linkage.leaf.length - 1] as number;
-  const near = way === 'closing' ? 0 : load.room;
-  if (near === undefined || near >= limits.greatestGap) return [];
+  const near = nearOf(load, way);
   const found: number[] = [];
-  for (const gap of [limits.leastGap - near, limits.greatestGap - near])
-    for (const radius of load.swing ? [load.guard ?? load.width, load.width] : [0.5]) {
-      // For a sliding leaf the gap is the way left itself.
-      const left = load.swing ? (gap <= 2 * radius ? 2 * Math.asin(gap / (2 * radius)) : NaN) : gap;
-      if (left > 0 && left < travel) found.push(way === 'closing' ? left : travel - left);
-    }
+  const look = (left: number): void => {
+    if (left > 0 && left < travel) found.push(way === 'closing' ? left : travel - left);
+  };
+  for (const limit of [limits.leastGap, limits.greatestGap]) {
+    // A swing leaf sweeps a chord; of one longer than the leaf can, or of something that is too far off, there is no angle.
+    const gap = limit - near;
+    if (!swing) look(gap);
+    else for (const radius of [guard, width]) look(2 * Math.asin(gap / (2 * radius)));
+  }
   return found;
 }
 
-/** The lever between samples, taken as even from one to the next. */
+/** The lever at a place within the travel, taken as even from one sample to the next. */
 function leverAt({ leaf, rate }: Linkage, at: number): number {
   let i = 1;
-  while (i < leaf.length - 1 && (leaf[i] as number) < at) i++;
+  while ((leaf[i] as number) < at) i++;
   const from = leaf[i - 1] as number;
   const share = (at - from) / ((leaf[i] as number) - from);
   return (rate[i - 1] as number) + share * ((rate[i] as number) - (rate[i - 1] as number));

@@ -59,12 +59,24 @@ const same = 1e-9;
  * so these directions and both ends are all that has to be looked at (inside the box, where only the sign matters, it may
  * be a little deeper elsewhere).
  */
-function overTravel(x: number, y: number, box: Box, way: 1 | -1, travel: number): GapRange {
+function overTravel(x: number, y: number, box: Box, way: 1 | -1, travel: number): Sweep {
   const sweep = new Sweep(x, y, box, way, travel);
-  const { low, high } = box;
   sweep.towards(1, 0);
   sweep.towards(0, 1);
-  for (const cornerX of [low.x, high.x]) for (const cornerY of [low.y, high.y]) if (Number.isFinite(cornerX) && Number.isFinite(cornerY)) sweep.towards(cornerX, cornerY);
+  sweep.towards(box.high.x, box.high.y);
+  return sweep;
+}
+
+/** A corner of the leaf past the post, which has one corner and goes on without end. */
+const pastPost = (x: number, y: number, post: Box, travel: number): GapRange => overTravel(x, y, post, 1, travel);
+
+/** A corner of the post past the leaf, which turns away from under it. */
+function pastLeaf(x: number, y: number, leaf: Box, travel: number): GapRange {
+  const sweep = overTravel(x, y, leaf, -1, travel);
+  const { low, high } = leaf;
+  sweep.towards(low.x, low.y);
+  sweep.towards(low.x, high.y);
+  sweep.towards(high.x, low.y);
   // Passing right through a thin leaf it is deepest half way.
   const half = (low.y + high.y) / 2;
   const across = sweep.radius * sweep.radius - half * half;
@@ -146,8 +158,8 @@ export function hingeGaps(hinge: Hinge, travel: number): HingeGaps | undefined {
   const post: Box = { low: { x: -Infinity, y: -Infinity }, high: { x: face, y: front } };
   const back = Math.min(-out, front) - thickness;
   const side = (corner: number, heel: number): GapRange => {
-    const way = overTravel(face, corner, leaf, -1, travel);
-    const end = overTravel(along, heel, post, 1, travel);
+    const way = pastLeaf(face, corner, leaf, travel);
+    const end = pastPost(along, heel, post, travel);
     const nearer = end.least < way.least - same || (end.least < way.least + same && end.at < way.at) ? end : way;
     return { least: nearer.least, at: nearer.at, greatest: way.greatest };
   };

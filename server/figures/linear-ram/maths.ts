@@ -28,7 +28,10 @@ const possible = (m: RamMounting): boolean =>
  * Undefined for an impossible mounting.
  */
 export function ramLength(m: RamMounting, angle: number): number | undefined {
-  if (!possible(m) || !Number.isFinite(angle)) return undefined;
+  return possible(m) && Number.isFinite(angle) ? lengthAt(m, angle) : undefined;
+}
+
+function lengthAt(m: RamMounting, angle: number): number {
   const along = m.leafBracket * Math.cos(angle) + m.along;
   const out = m.leafBracket * Math.sin(angle) - m.out;
   return Math.sqrt(along * along + out * out);
@@ -80,50 +83,33 @@ export function deadPoint(m: RamMounting, upTo: number): number | undefined {
 /**
  * Stroke the ram needs between closed and `angle` (radians, 0 or above): longest minus shortest distance between its pins
  * on the way, in metres. The longest or shortest may lie inside the travel, at a dead point; that is seen.
- * Undefined for an impossible mounting and for an angle below 0.
+ * Undefined for an impossible mounting and for an angle below 0 or not finite.
  */
 export function strokeUsed(m: RamMounting, angle: number): number | undefined {
-  if (!(angle >= 0)) return undefined;
-  const closed = ramLength(m, 0);
-  const opened = ramLength(m, angle);
-  if (closed === undefined || opened === undefined) return undefined;
+  if (!possible(m) || !(angle >= 0 && angle < Infinity)) return undefined;
+  const closed = lengthAt(m, 0);
+  const opened = lengthAt(m, angle);
   let shortest = Math.min(closed, opened);
   let longest = Math.max(closed, opened);
   // Two dead points in a row are the longest and the shortest length there is: later ones add nothing.
   const first = firstExtremum(m);
   for (const extremum of [first, first + Math.PI]) {
     if (extremum > angle) break;
-    const length = ramLength(m, extremum) ?? closed;
+    const length = lengthAt(m, extremum);
     shortest = Math.min(shortest, length);
     longest = Math.max(longest, length);
   }
   return longest - shortest;
 }
 
-/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. */
+/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. For a mounting that is not dead at closed. */
 function angleOf(m: RamMounting, length: number): number {
   const post = Math.sqrt(m.along * m.along + m.out * m.out);
   const cosine = (length * length - post * post - m.leafBracket * m.leafBracket) / (2 * post * m.leafBracket);
   const spread = Math.acos(Math.max(-1, Math.min(1, cosine)));
-  // L² = a² + b² + 2ab·cos(θ + lead): between two dead points θ + lead runs either from 0 to π or from −π to 0.
+  // L² = a² + b² + 2ab·cos(θ + lead): up to the next dead point θ + lead runs on to π, the ram growing shorter, or to 0, growing longer.
   const lead = Math.atan2(m.out, m.along);
-  const falling = lead > -sameAngle && lead < Math.PI - sameAngle;
-  return Math.max(0, falling ? spread - lead : -spread - (lead > 0 ? lead - 2 * Math.PI : lead));
-}
-
-/**
- * Leaf angle in radians at which the pins are `length` metres apart, on the piece of travel that starts at closed and
- * ends at the next dead point; there the length belongs to one angle only.
- * Undefined where no angle of that piece has this length, for a post bracket on the hinge axis, and for an impossible mounting.
- */
-export function leafAngleAt(m: RamMounting, length: number): number | undefined {
-  const closed = ramLength(m, 0);
-  if (closed === undefined || onHinge(m)) return undefined;
-  const dead = inLine(m);
-  const end = ramLength(m, dead > 0 ? dead : Math.PI) ?? closed;
-  const slack = 1e-12 * (closed + end);
-  if (!(length >= Math.min(closed, end) - slack && length <= Math.max(closed, end) + slack)) return undefined;
-  return angleOf(m, length);
+  return Math.max(0, lead > 0 ? spread - lead : -spread - lead);
 }
 
 /**
@@ -132,11 +118,10 @@ export function leafAngleAt(m: RamMounting, length: number): number | undefined 
  * Undefined for an impossible mounting and for a stroke or an `upTo` below 0 or not finite.
  */
 export function reachableAngle(m: RamMounting, stroke: number, upTo: number): number | undefined {
-  if (!(stroke >= 0) || !Number.isFinite(stroke) || !(upTo >= 0)) return undefined;
+  if (!possible(m) || !(stroke >= 0 && stroke < Infinity) || !(upTo >= 0 && upTo < Infinity)) return undefined;
   const limit = deadPoint(m, upTo) ?? upTo;
-  const closed = ramLength(m, 0);
-  const last = ramLength(m, limit);
-  if (closed === undefined || last === undefined) return undefined;
+  const closed = lengthAt(m, 0);
+  const last = lengthAt(m, limit);
   if (Math.abs(last - closed) <= stroke) return limit;
   return Math.min(angleOf(m, last < closed ? closed - stroke : closed + stroke), limit);
 }

@@ -56,7 +56,7 @@ function lookUp(table: readonly Row[], { shape, size, length }: Opening): number
   if (!(millimetres > 0) || (length !== undefined && !(length > 0))) return undefined;
   const row = table.find(({ upTo }) => millimetres <= upTo + hair);
   if (row === undefined) return undefined;
-  if (shape === 'slot' && row.short !== undefined && length !== undefined && length * 1000 <= row.short[0] + hair) return row.short[1] / 1000;
+  if (shape === 'slot' && row.short !== undefined && (length ?? Infinity) * 1000 <= row.short[0] + hair) return row.short[1] / 1000;
   return row[shape] / 1000;
 }
 

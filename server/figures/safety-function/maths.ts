@@ -94,8 +94,7 @@ export const singleChannelPfhd = (years: number): number => 1 / (8760 * years);
  * known. Undefined where the table has no entry.
  */
 export function simplifiedLevel(category: Category, mttfd: Band, coverage: Band): Level | undefined {
-  const row = { none: undefined, low: 0, medium: 1, high: 2 }[mttfd];
-  if (row === undefined) return undefined;
+  const row = (['low', 'medium', 'high'] as readonly Band[]).indexOf(mttfd);
   const pick = (...levels: readonly (Level | undefined)[]): Level | undefined => levels[row];
   const isLow = coverage === 'low';
   switch (category) {
@@ -141,8 +140,6 @@ export interface Reckoned {
   readonly level: Level;
   /** By the simplified table; undefined where that has no entry. */
   readonly simplified: Level | undefined;
-  /** True when the number comes from Table K.1 or a limit of it. */
-  readonly tabled: boolean;
 }
 
 /** Failures an hour of a subsystem by its structure. A category whose conditions are not shown does not count. */
@@ -156,9 +153,9 @@ export function reckon(given: Structure): Reckoned {
       counted === 4 ? 'category 4' : (`category ${counted as 2 | 3}, ${coverageBand(given.coverage) === 'low' ? 'low' : 'medium'} coverage` as const);
     const tabled = tabledPfhd(column, mttfd);
     if (tabled !== undefined) {
-      const pfhd = tabled.pfhd * (counted === 2 && given.tests !== undefined && given.tests < 100 ? 1.1 : 1);
+      const pfhd = tabled.pfhd * (counted === 2 && (given.tests ?? 0) < 100 ? 1.1 : 1);
       const why = counted === category ? '' : 'category 4 asks for a coverage of 99 % and a mean time of 30 years';
-      return { category: counted, because: why, mttfd, coverage: given.coverage, pfhd, level: levelFromPfhd(pfhd), simplified: simplifiedLevel(counted, mttfdBand(mttfd), coverageBand(given.coverage)), tabled: true };
+      return { category: counted, because: why, mttfd, coverage: given.coverage, pfhd, level: levelFromPfhd(pfhd), simplified: simplifiedLevel(counted, mttfdBand(mttfd), coverageBand(given.coverage)) };
     }
   }
   return single(given, because);
@@ -179,11 +176,11 @@ function shortfall({ category, first, second, coverage, commonCause, tests, test
   return '';
 }
 
-/** The mean time of a channel as the category counts it. */
+/** The mean time of a channel as a category from 2 on counts it. */
 function channelOf({ first, second }: Structure, category: Category): number {
-  const most = category === 0 ? capOfB : cap(category);
+  const most = cap(category);
   const [a, b] = [Math.min(first, most), Math.min(second ?? first, most)];
-  return a === b || category < 3 ? Math.min(a, b) : symmetrised(a, b);
+  return category < 3 ? Math.min(a, b) : symmetrised(a, b);
 }
 
 /** One channel, nothing counted for tests: category 1 where it is claimed and shown, else B. */
@@ -192,16 +189,16 @@ function single(given: Structure, because: string): Reckoned {
   const category: Category = given.category === 1 && because === '' ? 1 : 0;
   const mttfd = Math.min(worse, category === 1 ? cap(1) : capOfB);
   const pfhd = singleChannelPfhd(mttfd);
-  const most = mttfdBand(mttfd) === 'none' ? 0 : category === 1 ? 3 : 2;
+  const band = mttfdBand(mttfd);
   return {
     category,
     because,
     mttfd,
     coverage: given.coverage,
     pfhd,
-    level: Math.min(levelFromPfhd(pfhd), most) as Level,
-    simplified: simplifiedLevel(category, mttfdBand(mttfd), 'none'),
-    tabled: mttfd < worse || given.category >= 2 || mttfdBand(mttfd) === 'none',
+    // The caps leave no more than b, and c in category 1.
+    level: band === 'none' ? 0 : levelFromPfhd(pfhd),
+    simplified: simplifiedLevel(category, band, 'none'),
   };
 }
 

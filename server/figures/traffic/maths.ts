@@ -4,7 +4,9 @@
  * Cycles in a time: one for each vehicle, and no more than follow one another without a break. `arrivals` per second, `cycle`
  * in seconds (undefined where it is not known); per second.
  */
-export const cycleRate = (arrivals: number, cycle: number | undefined): number => (cycle === undefined || !(cycle > 0) ? arrivals : Math.min(arrivals, 1 / cycle));
+export function cycleRate(arrivals: number, cycle = 0): number {
+  return cycle > 0 ? Math.min(arrivals, 1 / cycle) : arrivals;
+}
 
 /** Cyclic duration factor: running time over running and resting time. IEC 60034-1, duty type S3. Undefined for no time. */
 export function dutyFactor(running: number, resting: number): number | undefined {

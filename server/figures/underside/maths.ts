@@ -24,10 +24,12 @@ export interface Clearance {
   readonly greatest: number;
 }
 
+const amount = (value: number): boolean => value >= 0 && value < Infinity;
+
 /** The least and greatest gap under a leaf that opens by `travel` (radians, above 0, up to π), anywhere along its width. */
 export function clearance(leaf: Underside, travel: number): Clearance | undefined {
   const { gap, width, slope, rises, tilt, lowest } = leaf;
-  if (!(gap >= 0) || !(width > 0) || !(rises >= 0) || !Number.isFinite(gap + width + slope + rises) || !(tilt >= 0 && tilt < Math.PI / 2) || !(travel > 0 && travel <= Math.PI)) return undefined;
+  if (!amount(gap) || !amount(width) || width === 0 || !amount(rises) || !Number.isFinite(slope) || !(tilt >= 0 && tilt < Math.PI / 2) || !(travel > 0 && travel <= Math.PI)) return undefined;
   const found = { least: gap, at: 0, greatest: gap + rises };
   // Between hinge and free edge the gap grows or shrinks evenly, so it is least at one of the two: at the hinge when closed.
   if (slope === 0 && tilt === 0) return found;
@@ -38,7 +40,7 @@ export function clearance(leaf: Underside, travel: number): Clearance | undefine
   const c = -lean * Math.cos(from);
   const even = rises / travel;
   const look = (angle: number): void => {
-    if (!(angle > 0 && angle <= travel)) return;
+    if (!(angle <= travel)) return;
     const here = gap + even * angle + s * Math.sin(angle) + c * (Math.cos(angle) - 1);
     if (here < found.least) {
       found.least = here;
@@ -47,15 +49,9 @@ export function clearance(leaf: Underside, travel: number): Clearance | undefine
     if (here > found.greatest) found.greatest = here;
   };
   look(travel);
-  // It turns round where even + s·cos θ − c·sin θ = 0.
-  const size = Math.sqrt(s * s + c * c);
-  if (size > even) {
-    const middle = Math.atan2(-c, s);
-    const aside = Math.acos(-even / size);
-    for (const angle of [middle + aside, middle - aside]) {
-      look(angle);
-      look(angle < 0 ? angle + 2 * Math.PI : angle - 2 * Math.PI);
-    }
-  }
+  // It turns round where even + s·cos θ − c·sin θ = 0; where it is lifted more than that everywhere, the arc cosine is no number.
+  const middle = Math.atan2(-c, s);
+  const aside = Math.acos(-even / Math.sqrt(s * s + c * c));
+  for (const angle of [middle + aside, middle - aside]) look(angle < 0 ? angle + 2 * Math.PI : angle);
   return found;
 }

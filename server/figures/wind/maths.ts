@@ -80,7 +80,8 @@ const between = (from: Zones, to: Zones, share: number): Zones => [
   from[0] + share * (to[0] - from[0]),
   from[1] + share * (to[1] - from[1]),
   from[2] + share * (to[2] - from[2]),
-  from[3] + share * (to[3] - from[3]),
+  // Far from the ends it is the same in every column.
+  from[3],
 ];
 
 /**
@@ -90,9 +91,8 @@ const between = (from: Zones, to: Zones, share: number): Zones => [
  */
 export function wallZones(infill: number, lengthByHeight: number, returnByHeight: number): Zones | undefined {
   if (!(infill >= 0.8 && infill <= 1) || !above(lengthByHeight) || !amount(returnByHeight)) return undefined;
-  const free =
-    lengthByHeight <= 3 ? short : lengthByHeight <= 5 ? between(short, middling, (lengthByHeight - 3) / 2) : lengthByHeight < 10 ? between(middling, long, (lengthByHeight - 5) / 5) : long;
-  const solid = returnByHeight >= 1 ? returned : between(free, returned, returnByHeight);
+  const free = lengthByHeight < 5 ? between(short, middling, Math.max(0, (lengthByHeight - 3) / 2)) : between(middling, long, Math.min(1, (lengthByHeight - 5) / 5));
+  const solid = between(free, returned, Math.min(1, returnByHeight));
   return between(gapped, solid, (infill - 0.8) / 0.2);
 }
 
@@ -132,7 +132,7 @@ export interface Grip {
  */
 export function gripOf(exposure: Exposure): Grip | undefined {
   const { width, height, infill, wall, beyond, corner } = exposure;
-  if (!above(width) || !above(height) || !(infill > 0 && infill <= 1) || !(wall >= width * (1 - 1e-9)) || !Number.isFinite(wall) || !amount(beyond)) return undefined;
+  if (!above(width) || !above(height) || !(infill > 0) || !(wall >= width * (1 - 1e-9)) || !Number.isFinite(wall) || !amount(beyond)) return undefined;
   if (infill < 0.8) {
     const each = latticeForceCoefficient * infill * height;
     return { force: each * width, moment: (each * width * width) / 2 };
@@ -144,7 +144,7 @@ export function gripOf(exposure: Exposure): Grip | undefined {
   for (const heights of [0.3, 2, 4]) {
     const here = heights * height;
     const there = width + beyond - here;
-    if (here > 0 && here < width) cuts.push(here);
+    if (here < width) cuts.push(here);
     if (there > 0 && there < width) cuts.push(there);
   }
   cuts.sort((a, b) => a - b);
