@@ -130,6 +130,7 @@ describe('contact-wrong', () => {
 
   test('a sensor whose model is not there, or has no contact, is not held against an input', () => {
     expect(said('contact-wrong', text('bare to A1 A0', 'sensor bare {\n  watches closing\n}\n'))).toEqual(nothing);
+    expect(said('contact-wrong', text('dumb to A1 A0', 'sensor-model dumb {\n  kind loop\n  contact normally-open\n}\nsensor dumb : dumb {\n  watches closing\n}\n'))).toEqual(nothing);
     expect(said('contact-wrong', text('edge to K1 A0', 'sensor edge : finch-edge {\n  watches closing\n}\n'))).toEqual(nothing);
   });
 });
