@@ -15,6 +15,11 @@ test('300 mm is low enough, and a millimetre more is not', () => {
   expect(said(leaf('west'), beam('beam', '0.35 m'), panel('beam'))).toEqual([high('beam', 350)]);
 });
 
+test('it is said of a beam that nothing tests too', () => {
+  const relay = 'panel main : rowan-pair {\n  wire beam to G1 G0\n}\n';
+  expect(said(leaf('west'), beam('beam', '400 mm', '', 'finch-relay'), relay)).toEqual([high('beam', 400)]);
+});
+
 test('two high beams are each named', () => {
   expect(said(leaf('west'), beam('beam', '600 mm'), beam('other', '900 mm'), panel('beam', 'other'))).toEqual([high('beam', 600), high('other', 900)]);
 });

@@ -59,7 +59,7 @@ describe('who is named', () => {
   });
   test('six at most', () => {
     const names = ['b1', 'b2', 'b3', 'b4', 'b5', 'b6', 'b7'];
-    const terminals = names.map((name, i) => `  terminal B${i} safety-input normally-closed common A0\n`).join('');
+    const terminals = names.map((_, i) => `  terminal B${i} safety-input normally-closed common A0\n`).join('');
     const all = said(site, leaf, drive, model.replace('  terminal R0', `${terminals}  terminal R0`), edge, ...names.map((name) => beam(name)), panel(...names.map((name, i) => `${name} to B${i} A0`)), dwell);
     expect(all.map(({ what, related }) => [what, related.length])).toEqual([[untested(names.slice(0, 6)), 7]]);
   });
