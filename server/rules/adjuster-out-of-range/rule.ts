@@ -1,6 +1,7 @@
 import { settingsOf } from '../../figures/adjuster/figure.ts';
 import { headPlace } from '../../model/index.ts';
 import { shown } from '../numbers.ts';
+import { toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
@@ -21,7 +22,7 @@ export const rule = installationRule({
         what: `The motion asks for ${say(value)}, but “${adjuster.name}” of “${panel.name}” goes from ${say(range.low)} to ${say(range.high)}${range.low === 0 && adjuster.facts.curve?.value === 'logarithmic' ? ', and a logarithmic range cannot start at 0' : ''}.`,
         related: [
           { message: 'the panel', ...headPlace(panel) },
-          ...(panel.model === undefined ? [] : [{ message: 'the adjuster', path: panel.model.path, ...headPlace(adjuster) }]),
+          ...toModelFact('the adjuster', installation, panel.model, { line: headPlace(adjuster) }),
         ],
       });
     }

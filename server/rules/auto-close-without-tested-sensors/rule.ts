@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, forcesProven, guards, heedingOf, measuresFor, sensorsFor } from '../protection.ts';
+import { commandsOf, forcesProven, guards, heedingOf, measureOf, measuresFor, sensorsFor } from '../protection.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
 
@@ -14,8 +14,7 @@ export const rule = installationRule({
   check: (installation, report) => {
     const { site, leaves } = installation;
     if (site?.facts.rules?.value === 'north-america') return;
-    let automatic;
-    for (const command of commandsOf(installation)) if (command.kind === 'automatic') automatic = command;
+    const automatic = commandsOf(installation).findLast(({ kind }) => kind === 'automatic');
     if (automatic === undefined) return;
     const users: Users = site?.facts.users?.value ?? 'public';
     const requirement = requirementFor('automatic', users);
@@ -41,7 +40,7 @@ function untestedOf(leaf: Leaf): { says: string; start: number; end: number }[] 
   for (const sensor of sensorsFor(leaf)) {
     if (sensors.length === mostNamed) break;
     const heeding = heedingOf(sensor);
-    if (heeding === undefined || heeding.tested || !guards(sensor, leaf, 'closing') || sensor.model?.facts.measure === undefined) continue;
+    if (heeding === undefined || heeding.tested || !guards(sensor, leaf, 'closing') || measureOf(sensor) === undefined) continue;
     sensors.push({ says: `“${sensor.name}”: ${heeding.because}`, ...headPlace(sensor) });
   }
   const drive = leaf.drives[0];

@@ -1,4 +1,5 @@
-import { guards, heedingOf, measuresFor } from '../protection.ts';
+import type { Leaf } from '../../model/index.ts';
+import { guards, heedingOf, measureOf, measuresFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
@@ -14,13 +15,12 @@ export const rule = installationRule({
   acceptable: true,
   check: ({ sensors, leaves }, report) => {
     for (const sensor of sensors) {
-      const height = sensor.facts.height;
-      if (height === undefined || height.value <= highest || sensor.model?.facts.measure?.value !== 'D') continue;
-      const leaf = leaves.find((each) => guards(sensor, each, 'closing'));
-      if (leaf === undefined || !measuresFor(leaf, 'closing', false).D) continue;
-      // A second, lower beam on the same opening does what this one cannot, if the panel heeds it.
-      if (sensors.some((other) => other !== sensor && other.model?.facts.measure?.value === 'D' && (other.facts.height?.value ?? 1) <= highest && heedingOf(other) !== undefined && guards(other, leaf, 'closing'))) continue;
-      report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
+      const { height } = sensor.facts;
+      if (height === undefined || height.value <= highest || measureOf(sensor) !== 'D') continue;
+      // A second, lower beam for the same leaf does what this one cannot, if the panel heeds it.
+      const isLow = (leaf: Leaf): boolean => sensors.some((other) => measureOf(other) === 'D' && (other.facts.height?.value ?? 1) <= highest && heedingOf(other) !== undefined && guards(other, leaf, 'closing'));
+      if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !isLow(leaf)))
+        report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
     }
   },
 });

@@ -1,10 +1,11 @@
 import { beaufortInWords } from '../../figures/wind/beaufort.ts';
 import { gripsWith, infillOf } from '../../figures/wind/figure.ts';
 import { airDensity, probabilityFactor, windAt } from '../../figures/wind/maths.ts';
-import { meanBehind, stallsOf } from '../../figures/wind-stall/figure.ts';
-import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { stallsOf } from '../../figures/wind-stall/figure.ts';
+import { factPlace } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -12,16 +13,6 @@ import { quoted } from '../words.ts';
 const every = 2;
 const boarded = 0.8;
 const held = { figure: 'leaf.NAME.stall-wind-moving', name: 'gust that stops the drive', unit: 'm/s', way: 'least' } as const;
-
-/** Against the gusts of every second year; none for a leaf that lets the wind through. */
-function boundOf(leaf: Leaf): Bound | undefined {
-  const wind = leaf.installation.site?.facts.wind;
-  const height = leaf.facts.height?.value;
-  if (wind === undefined || height === undefined || infillOf(leaf) < boarded) return undefined;
-  const stalls = stallsOf(leaf);
-  const usual = stalls === undefined ? undefined : windAt(wind.terrain, wind.speed * (probabilityFactor(every) ?? 1), wind.base + height)?.gust;
-  return stalls === undefined || usual === undefined ? undefined : bound(held, leaf.name, stalls.moving.gust, usual);
-}
 
 export const rule = installationRule({
   name: 'boarded-leaf-in-wind',
@@ -31,39 +22,34 @@ export const rule = installationRule({
   remedy: 'Let more wind through, or have a rule for stormy days.',
   source: { text: 'EN 1991-1-4:2005+A1, 4.2 to 4.5 and 7.4.1; what to do is common practice, no source', standing: 'published' },
   acceptable: true,
-  check: (installation, report) => {
-    const wind = installation.site?.facts.wind;
+  holds: ({ site, leaves }, hold) => {
+    const wind = site?.facts.wind;
     if (wind === undefined) return;
-    for (const leaf of installation.leaves) {
-      const height = leaf.facts.height?.value;
-      const gust = boundOf(leaf);
-      const stalls = gust === undefined || keeps(gust) ? undefined : stallsOf(leaf);
-      if (height === undefined || gust === undefined || stalls === undefined) continue;
-      const usual = gust.limit;
-      const mean = meanBehind(leaf, stalls.moving.gust);
-      report({
-        at: factPlace(leaf, leaf.facts.infill ?? leaf.facts.height),
-        what: `Gusts of ${shown(stalls.moving.gust)} m/s stop ${quoted(leaf.name)} on its way${mean === undefined ? '' : `, which come with ${beaufortInWords(mean) ?? ''}`}; in every second year there are ${shown(usual)} m/s.`,
-        remedy: `${porosity(leaf, height, usual, stalls.moving.spare)} For stormy days: run it slower so that it strikes less hard, keep it open and hooked back or closed and locked, and let nobody force it.`,
-        related: [{ message: 'the wind of the place', start: wind.line.start, end: wind.line.end }],
-      });
-    }
-  },
-  margins: ({ leaves }, give) => {
+    const basic = wind.speed * (probabilityFactor(every) ?? 1);
     for (const leaf of leaves) {
-      const gust = boundOf(leaf);
-      if (gust !== undefined) give(gust, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height));
+      const { width, height, infill } = leaf.facts;
+      // A leaf that lets the wind through is none of those that surprise.
+      const stall = infillOf(leaf) < boarded ? undefined : stallsOf(leaf)?.moving;
+      if (width === undefined || height === undefined || stall === undefined) continue;
+      // Of a basic wind of 1 m/s.
+      const each = windAt(wind.terrain, 1, wind.base + height.value)?.gust;
+      if (each === undefined) continue;
+      const usual = basic * each;
+      hold(bound(held, leaf.name, stall.gust, usual), factPlace(leaf, infill ?? height), () => ({
+        what: `Gusts of ${shown(stall.gust)} m/s stop ${quoted(leaf.name)} on its way, which come with ${beaufortInWords(stall.gust / each) ?? ''}; in every second year there are ${shown(usual)} m/s.`,
+        remedy: `${porosity((share) => gripsWith(leaf, width.value, height.value, share)?.moving.moment, stall.spare / ((airDensity * usual * usual) / 2))} For stormy days: run it slower so that it strikes less hard, keep it open and hooked back or closed and locked, and let nobody force it.`,
+        related: toFact('the wind of the place', wind),
+      }));
     }
   },
 });
 
-/** The greatest infill, in steps of 5 %, with which the drive holds its own in such a gust. */
-function porosity(leaf: Leaf, height: number, gust: number, spare: number): string {
-  const width = leaf.facts.width?.value ?? 0;
-  for (let share = 95; share >= 20; share -= 5) {
-    const grips = gripsWith(leaf, width, height, share / 100);
-    if (grips === undefined || share / 100 >= infillOf(leaf)) continue;
-    if ((airDensity * gust * gust * grips.moving.moment) / 2 <= spare) return `An infill of ${share} % or less lets the drive win${share < boarded * 100 ? ' (from memory)' : ''}.`;
+/** The greatest infill, in steps of 5 %, of which the wind has no more hold (m³) than the drive can bear. */
+function porosity(holdOf: (share: number) => number | undefined, most: number): string {
+  for (let percent = 95; percent >= 20; percent -= 5) {
+    // Just below it, for “or less”: just below 80 % a leaf counts as a lattice, on which the wind has more hold than at 80 %.
+    const grip = holdOf((percent - 1e-9) / 100);
+    if (grip !== undefined && grip <= most) return `An infill of ${percent} % or less lets the drive win${percent <= boarded * 100 ? ' (from memory)' : ''}.`;
   }
   return 'No infill of 20 % or more lets this drive win; a narrower leaf or a stronger drive would.';
 }

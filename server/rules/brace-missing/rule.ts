@@ -10,52 +10,51 @@ export const rule = problemRule({
   remedy: 'Write the brace that is missing.',
   acceptable: false,
   explain: ({ detail, start }, text) => {
-    const word = quoted(text.slice(start, factEndOf(text, start)).replace(/\s*\{.*$/su, ''));
+    const end = factEndOf(text, start);
     if (detail['found'] === '{')
       return {
-        what: `The block that starts with ${word} has a closing brace but no opening one.`,
+        what: `The block that starts with ${quoted(text.slice(start, end))} has a closing brace but no opening one.`,
         remedy: 'Write “{” at the end of its first line.',
-        fixes: [{ title: 'Write “{” at the end of this line', edits: [opening(text, start)], safe: false }],
+        fixes: [{ title: 'Write “{” at the end of this line', edits: [{ start: end, end, text: ' {' }], safe: false }],
       };
-    const edit = closing(text, start);
+    const brace = braceFrom(text, start);
+    const edit = closing(text, start, brace);
     return {
-      what: `The block that starts with ${word} is not closed.`,
+      what: `The block that starts with ${quoted(text.slice(start, Math.min(end, brace)).trimEnd())} is not closed.`,
       remedy: 'Write “}” below its last line.',
       fixes: edit === undefined ? [] : [{ title: 'Write “}” below the last line of this block', edits: [edit], safe: false }],
     };
   },
 });
 
-/** An opening brace behind what stands on the line of `start`, before its comment. */
-function opening(text: string, start: number): Edit {
-  const at = factEndOf(text, start);
-  return { start: at, end: at, text: ' {' };
+/** Offset of the first opening brace from `from` on that stands in no text and no comment; the end where there is none. */
+function braceFrom(text: string, from: number): number {
+  const before = /(?:"(?:\\.|[^"\\\r\n])*"?|#[^\r\n]*|[^"#{]+)*/uy;
+  before.lastIndex = from;
+  before.test(text);
+  return before.lastIndex;
 }
 
 /**
- * A closing brace below the last line that belongs to the block at `start`, by its indentation; at the left edge, by the
- * next block that opens there, which is where reading takes the block to end. None where the lines do not tell.
+ * A closing brace below the last line that belongs to the block at `start`, by its indentation, which is where reading takes
+ * the block to end; where its lines are not indented, above the next block. None where the lines do not tell.
  */
-function closing(text: string, start: number): Edit | undefined {
-  const lineStart = lineStartOf(text, start);
-  const indent = text.slice(lineStart, start).replace('\ufeff', '');
+function closing(text: string, start: number, brace: number): Edit | undefined {
+  const indent = text.slice(lineStartOf(text, start), start).replace('\ufeff', '');
   if (indent.trim() !== '') return undefined;
-  let last = lineEndOf(text, start);
-  // The opening brace may stand on a line of its own.
-  const below = /^\s*\{/.exec(text.slice(last));
-  if (below !== null && !text.slice(start, last).includes('{')) last = lineEndOf(text, last + below[0].length);
-  for (let at = nextLine(text, last); at !== undefined; at = nextLine(text, lineEndOf(text, at))) {
-    const line = text.slice(at, lineEndOf(text, at));
-    const inner = line.trimStart();
-    if (inner === '' || inner.startsWith('#')) continue;
-    const depth = line.length - inner.length;
-    if (indent === '' ? depth === 0 && !inner.startsWith('}') && line.slice(0, factEndOf(text, at) - at).includes('{') : depth <= indent.length) break;
-    last = at + line.length;
+  let last = lineEndOf(text, brace);
+  let isFlat: boolean | undefined;
+  for (let at = last + 1; at < text.length; at = lineEndOf(text, at) + 1) {
+    const line = text.slice(at, factEndOf(text, at));
+    if (line === '') continue;
+    const isOutside = line.search(/\S/u) <= indent.length;
+    isFlat ??= isOutside;
+    if (isOutside && (!isFlat || braceFrom(line, 0) < line.length)) {
+      // The first line of that block is above its brace, and was taken for one of this.
+      if (line.trimStart().startsWith('{')) return undefined;
+      break;
+    }
+    last = lineEndOf(text, at);
   }
   return { start: last, end: last, text: lineEndIn(text) + indent + '}' };
-}
-
-function nextLine(text: string, lineEnd: number): number | undefined {
-  if (lineEnd >= text.length) return undefined;
-  return text.charAt(lineEnd) === '\r' && text.charAt(lineEnd + 1) === '\n' ? lineEnd + 2 : lineEnd + 1;
 }

@@ -9,7 +9,7 @@ export const rule = problemRule({
   remedy: 'Remove the brace, or write the first line of the block that it was to close.',
   acceptable: false,
   explain: ({ start, end }, text) => {
-    const many = text.slice(start, end).trim().length > 1;
+    const many = end - start > 1;
     return {
       what: many ? 'These closing braces close nothing.' : 'This closing brace closes nothing.',
       fixes: [{ title: many ? 'Remove these braces' : 'Remove this brace', edits: [without(text, start, end)], safe: false }],

@@ -1,6 +1,5 @@
 import { ratingOf } from '../../figures/current-rating/figure.ts';
-import { factPlace, type Cable } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { written } from '../wiring.ts';
@@ -8,12 +7,6 @@ import { quoted } from '../words.ts';
 import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 
 const held = { figure: 'cable.NAME.current-rating', name: 'current', unit: 'A', way: 'most' } as const;
-
-function boundOf(cable: Cable): Bound | undefined {
-  const { carries } = cable.facts;
-  const rating = carries === undefined ? undefined : ratingOf(cable);
-  return carries === undefined || rating === undefined ? undefined : bound(held, cable.name, carries.current, rating.current, hair(rating.current));
-}
 
 export const rule = installationRule({
   name: 'cable-overloaded',
@@ -23,25 +16,17 @@ export const rule = installationRule({
   remedy: 'Choose a thicker conductor, or lay the cable where it can lose its heat.',
   source: ratingSource,
   acceptable: false,
-  check: ({ cables }, report) => {
+  holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const { carries } = cable.facts;
-      const current = boundOf(cable);
-      const rating = current === undefined || keeps(current) ? undefined : ratingOf(cable);
+      const rating = ratingOf(cable);
       if (carries === undefined || rating === undefined) continue;
-      report({
-        at: factPlace(cable, carries),
+      hold(bound(held, cable.name, carries.current, rating.current, hair(rating.current)), carries.line, () => ({
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
         what: `${quoted(cable.name)} carries ${written(carries.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,
         source: ratingSourceText(rating),
         related: ratingRelated(cable),
-      });
-    }
-  },
-  margins: ({ cables }, give) => {
-    for (const cable of cables) {
-      const current = boundOf(cable);
-      if (current !== undefined) give(current, factPlace(cable, cable.facts.carries));
+      }));
     }
   },
 });

@@ -1,3 +1,4 @@
+import { toFact } from '../related.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { isReverseOf } from '../order-against-overlap/rule.ts';
 
@@ -10,16 +11,15 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: false,
   check: ({ motion, leaves }, report) => {
-    const orders = motion?.facts.order;
-    if (orders === undefined || orders.length < 2) return;
-    const opening = orders.find((order) => order.movement === 'opening');
-    const closing = orders.find((order) => order.movement === 'closing');
+    const orders = motion?.facts.order ?? [];
+    const opening = orders.find(({ movement }) => movement === 'opening');
+    const closing = orders.find(({ movement }) => movement === 'closing');
     if (opening === undefined || closing === undefined || isReverseOf(closing, opening)) return;
     report({
       at: closing.line,
       severity: leaves.some((leaf) => leaf.covers !== undefined) ? 'error' : 'warning',
       what: `The gate opens in the order ${names(opening.leaves)} and closes in the order ${names(closing.leaves)}; it must close in the opposite one.`,
-      related: [{ message: 'the opening order', start: opening.line.start, end: opening.line.end }],
+      related: toFact('the opening order', opening),
     });
   },
 });

@@ -1,6 +1,5 @@
 import { leastCommonCause } from '../../figures/safety-function/annex.ts';
 import { declaredOf } from '../../figures/safety-function/figure.ts';
-import { factPlace, type FunctionPart, type SafetyFunction } from '../../model/index.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -13,33 +12,30 @@ export const rule = installationRule({
   source: { text: 'EN ISO 13849-1, Annex F (from memory)', standing: 'from memory' },
   acceptable: true,
   check: ({ functions }, report) => {
-    for (const of of functions) {
-      for (const { facts, name } of of.subsystems) {
+    const told = new Set<object>();
+    for (const { subsystems, parts } of functions) {
+      for (const { facts, name } of subsystems) {
         const { category, 'common-cause': points } = facts;
-        if (category === undefined || category.value < 2 || (points !== undefined && points.value >= leastCommonCause)) continue;
-        report({ at: factPlace({ at: category.line }, points ?? category), what: said(`The subsystem ${quoted(name)}`, category.value, points?.value) });
+        if (category !== undefined && lacks(category, points)) report({ at: (points ?? category).line, what: said(`The subsystem ${quoted(name)}`, category, points) });
       }
-      for (const part of of.parts) {
-        const facts = part.it === undefined ? undefined : declaredOf(part.it);
-        const category = facts?.category?.value ?? 0;
-        const points = facts?.['common-cause']?.value;
+      for (const { it: device, at } of parts) {
+        const facts = device === undefined ? undefined : declaredOf(device);
         // What its maker declares as a whole has it in it.
-        if (facts === undefined || category < 2 || facts.pfhd !== undefined || facts['performance-level'] !== undefined || (points !== undefined && points >= leastCommonCause)) continue;
-        if (isFirst(of, part)) report({ at: part.at, what: said(`The model of ${quoted(part.at.text)}`, category, points) });
+        if (device === undefined || facts?.category === undefined || facts.pfhd !== undefined || facts['performance-level'] !== undefined) continue;
+        // A device is named once, however many functions run through it.
+        if (!lacks(facts.category, facts['common-cause']) || told.has(device.it)) continue;
+        told.add(device.it);
+        report({ at, what: said(`The model of ${quoted(at.text)}`, facts.category, facts['common-cause']) });
       }
     }
   },
 });
 
-const said = (what: string, category: number, points: number | undefined): string =>
-  `${what} claims category ${category} and ${points === undefined ? 'says nothing of' : `has only ${points} points for`} measures against a common cause of failure; ${leastCommonCause} are needed (from memory).`;
-
-/** True where no function before this one, and no part before this, is the same device. */
-function isFirst(of: SafetyFunction, part: FunctionPart): boolean {
-  for (const other of of.installation.functions)
-    for (const each of other.parts) {
-      if (each === part) return true;
-      if (each.it?.it === part.it?.it) return false;
-    }
-  return true;
+interface Amount {
+  readonly value: number;
 }
+
+const lacks = (category: Amount, points: Amount | undefined): boolean => category.value >= 2 && (points?.value ?? 0) < leastCommonCause;
+
+const said = (what: string, category: Amount, points: Amount | undefined): string =>
+  `${what} claims category ${category.value} and ${points === undefined ? 'says nothing of' : `has only ${points.value} points for`} measures against a common cause of failure; ${leastCommonCause} are needed (from memory).`;

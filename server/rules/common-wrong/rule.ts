@@ -1,6 +1,9 @@
-import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
-import { installationRule, type Fix, type Report } from '../rule.ts';
-import { inModel, ofTheModel, repeatsAnEnd, unfitEnd } from '../wiring.ts';
+import type { WordValue } from '../../../grammar/index.ts';
+import type { Panel, Terminal, Wire } from '../../model/index.ts';
+import { replaceBy } from '../fixes.ts';
+import { toModelFact } from '../related.ts';
+import { installationRule, type Related, type Report } from '../rule.ts';
+import { ofTheModel, repeatsAnEnd, unfitEnd } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -12,76 +15,73 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: true,
   check: ({ panels }, report) => {
-    for (const panel of panels) if (panel.model !== undefined) for (const wire of panel.wires) checkWire(panel, wire, report);
+    for (const panel of panels) for (const wire of panel.wires) checkWire(panel, wire, report);
   },
 });
 
-const has = (ends: readonly TerminalUse[], name: string): boolean => {
-  for (const end of ends) if (end.at.text === name) return true;
-  return false;
-};
+/** An end of a wire that returns to a common of its own. */
+interface Input {
+  readonly at: WordValue;
+  readonly terminal: Terminal;
+  readonly wanted: string;
+}
 
 function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): void {
   const { ends } = wire;
-  let returning = 0;
+  const inputs: Input[] = [];
   let commons = 0;
-  let missing: TerminalUse | undefined;
-  for (const end of ends) {
-    const terminal = end.terminal;
+  for (const { at, terminal } of ends) {
     if (terminal === undefined) return;
-    if (terminal.common !== undefined) {
-      returning++;
-      if (missing === undefined && !has(ends, terminal.common.text)) missing = end;
-    } else if (terminal.role === 'common') commons++;
+    if (terminal.common !== undefined) inputs.push({ at, terminal, wanted: terminal.common.text });
+    else if (terminal.role === 'common') commons++;
   }
-  if (returning === 0 || (missing === undefined && commons < 2)) return;
+  const first = inputs[0];
+  if (first === undefined) return;
+  const lacking = inputs.find(({ wanted }) => !ends.some(({ at }) => at.text === wanted));
+  // A common in the wire that no input in it returns to.
+  const strange = ends.find(({ at, terminal }) => terminal?.role === 'common' && !inputs.some(({ wanted }) => wanted === at.text))?.at;
+  if (lacking === undefined && strange === undefined) return;
   // What is wrong with the wire in a graver way is reported for that.
   if (wire.device === undefined || unfitEnd(wire) !== undefined || repeatsAnEnd(ends)) return;
-  if (missing !== undefined) sayMissing(panel, wire, missing, report);
-  // Only where each input names its return is a further common surely one too many.
-  else if (returning + commons === ends.length) sayMixed(panel, wire, report);
+  if (lacking !== undefined) {
+    if (strange === undefined) sayMissing(panel, wire, lacking, report);
+    else sayOther(panel, wire, lacking, strange, report);
+    // Only where each input names its return is a further common surely one too many.
+  } else if (strange !== undefined && inputs.length + commons === ends.length) sayMixed(panel, wire, first, strange, report);
 }
 
-/** A common in the wire that no input in it returns to. */
-function strangeCommon({ ends }: Wire): TerminalUse | undefined {
-  return ends.find((end) => end.terminal?.role === 'common' && !ends.some((other) => other.terminal?.common?.text === end.at.text));
-}
+const namesIt = (panel: Panel, { at, terminal }: Input): readonly Related[] => toModelFact(`${quoted(at.text)} names its common here`, panel.installation, panel.model, terminal);
 
-function sayMissing(panel: Panel, wire: Wire, { at, terminal }: TerminalUse, report: (report: Report) => void): void {
-  const wanted = terminal?.common?.text;
-  if (terminal === undefined || wanted === undefined || panel.model === undefined) return;
-  const device = quoted(wire.fact.device.text);
-  const strange = strangeCommon(wire);
+function sayMissing(panel: Panel, { fact, ends }: Wire, input: Input, report: (report: Report) => void): void {
+  const { at, wanted } = input;
+  const end = (ends.at(-1) ?? input).at.end;
+  const comma = panel.installation.reading.tree.text.slice((ends[0] ?? input).at.end, end).includes(',') ? ',' : '';
   report({
-    at: strange?.at ?? at,
-    what:
-      strange === undefined
-        ? `${device} is wired to ${quoted(at.text)}, but its return is not wired: ${quoted(at.text)} returns to ${quoted(wanted)}.`
-        : `${device} is wired to ${quoted(at.text)} and ${quoted(strange.at.text)}, but ${quoted(at.text)} returns to ${quoted(wanted)}.`,
-    remedy: strange === undefined ? `Wire its return to ${quoted(wanted)}.` : `Wire it to ${quoted(wanted)} in place of ${quoted(strange.at.text)}.`,
-    related: [
-      ...(strange === undefined ? [] : [{ message: 'the input', start: at.start, end: at.end }]),
-      inModel(panel.model, panel.installation, terminal.line, `${quoted(at.text)} names its common here`),
-    ],
-    fixes: strange === undefined ? [insert(panel, wire, wanted)] : [{ title: `Write “${wanted}”`, edits: [{ start: strange.at.start, end: strange.at.end, text: wanted }], safe: false }],
+    at,
+    what: `${quoted(fact.device.text)} is wired to ${quoted(at.text)}, but its return is not wired: ${quoted(at.text)} returns to ${quoted(wanted)}.`,
+    remedy: `Wire its return to ${quoted(wanted)}.`,
+    related: namesIt(panel, input),
+    fixes: [{ title: `Wire its return to “${wanted}”`, edits: [{ start: end, end, text: `${comma} ${wanted}` }], safe: false }],
   });
 }
 
-function insert({ installation }: Panel, { ends, fact }: Wire, wanted: string): Fix {
-  const end = ends.at(-1)?.at.end ?? fact.line.end;
-  const comma = installation.reading.tree.text.slice(ends[0]?.at.end ?? end, end).includes(',') ? ',' : '';
-  return { title: `Wire its return to “${wanted}”`, edits: [{ start: end, end, text: `${comma} ${wanted}` }], safe: false };
+function sayOther(panel: Panel, { fact }: Wire, input: Input, strange: WordValue, report: (report: Report) => void): void {
+  const { at, wanted } = input;
+  report({
+    at: strange,
+    what: `${quoted(fact.device.text)} is wired to ${quoted(at.text)} and ${quoted(strange.text)}, but ${quoted(at.text)} returns to ${quoted(wanted)}.`,
+    remedy: `Wire it to ${quoted(wanted)} in place of ${quoted(strange.text)}.`,
+    related: [{ message: 'the input', start: at.start, end: at.end }, ...namesIt(panel, input)],
+    fixes: replaceBy(strange, wanted, false),
+  });
 }
 
-function sayMixed(panel: Panel, wire: Wire, report: (report: Report) => void): void {
-  const strange = strangeCommon(wire);
-  if (strange === undefined) return;
-  const input = wire.ends.find((end) => end.terminal?.common !== undefined) as TerminalUse & { readonly terminal: Terminal };
+function sayMixed(panel: Panel, { fact }: Wire, input: Input, strange: WordValue, report: (report: Report) => void): void {
   report({
-    at: strange.at,
-    what: `${quoted(wire.fact.device.text)} is wired to ${quoted(strange.at.text)} as well, which no input of this wire returns to.`,
+    at: strange,
+    what: `${quoted(fact.device.text)} is wired to ${quoted(strange.text)} as well, which no input of this wire returns to.`,
     why: 'The wire joins two commons that the panel keeps apart.',
-    remedy: `Leave out ${quoted(strange.at.text)}: ${quoted(input.at.text)} returns to ${quoted(input.terminal.common?.text ?? '')}.`,
-    related: panel.model === undefined ? [] : [inModel(panel.model, panel.installation, input.terminal.line, `${quoted(input.at.text)} names its common here`)],
+    remedy: `Leave out ${quoted(strange.text)}: ${quoted(input.at.text)} returns to ${quoted(input.wanted)}.`,
+    related: namesIt(panel, input),
   });
 }

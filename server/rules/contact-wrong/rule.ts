@@ -1,7 +1,7 @@
-import type { Panel, Sensor, TerminalUse, Wire } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { inModel, isInput, isUnfit, ofTheModel } from '../wiring.ts';
+import { toModelFact } from '../related.ts';
+import { installationRule } from '../rule.ts';
+import { isInput, isUnfit, ofTheModel } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 /** What a sensor model offers that does not say. */
@@ -16,38 +16,31 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: false,
   check: ({ panels }, report) => {
-    for (const panel of panels) {
-      if (panel.model === undefined) continue;
+    for (const panel of panels)
       for (const wire of panel.wires) {
-        const device = wire.device;
-        if (device?.kind !== 'sensor' || wire.part !== 'signal' || device.it.model?.facts.output?.value !== 'relay') continue;
-        const offered = device.it.model.facts.contact?.value ?? unstated;
-        for (const end of wire.ends) {
-          const contact = end.terminal?.contact;
-          if (contact !== undefined && contact !== offered) say(panel, wire, device.it, end, report);
+        const { device } = wire;
+        if (device?.kind !== 'sensor') continue;
+        const { name, model } = device.it;
+        const { output, contact: stated } = model?.facts ?? {};
+        if (output?.value !== 'relay') continue;
+        const offered = stated?.value ?? unstated;
+        for (const { at, terminal } of wire.ends) {
+          if (terminal?.contact === undefined || terminal.contact === offered) continue;
+          // What is wrong in a graver way is reported for that; and a model with a line that cannot be read may say the right thing.
+          if (!isInput(terminal.role) || isUnfit(wire, terminal.role) || model?.unread.length !== 0) continue;
+          report({
+            at,
+            what: `${quoted(at.text)} expects a ${terminal.contact} contact; ${quoted(name)} has a ${offered} one${stated === undefined ? ', as its model says nothing else' : ''}.`,
+            why:
+              terminal.contact === 'normally-closed'
+                ? 'While all is well its contact is open, so the panel sees an alarm; when the sensor reports, the contact closes and the panel sees all well.'
+                : 'While all is well its contact is closed, so the panel sees a report all the time; and a cut wire looks like all well.',
+            related: [
+              ...toModelFact(`the contact of ${quoted(name)}`, panel.installation, model, stated ?? output),
+              ...toModelFact(`what ${quoted(at.text)} expects`, panel.installation, panel.model, terminal),
+            ],
+          });
         }
       }
-    }
   },
 });
-
-function say(panel: Panel, wire: Wire, sensor: Sensor, { at, terminal }: TerminalUse, report: (report: Report) => void): void {
-  if (terminal?.contact === undefined || sensor.model === undefined || panel.model === undefined) return;
-  if (!isInput(terminal.role) || isUnfit(wire, terminal.role)) return;
-  // A model whose line on its contact cannot be read may say the right thing.
-  if (sensor.model.unread.length > 0) return;
-  const stated = sensor.model.facts.contact;
-  const offered = stated?.value ?? unstated;
-  report({
-    at,
-    what: `${quoted(at.text)} expects a ${terminal.contact} contact; ${quoted(sensor.name)} has a ${offered} one${stated === undefined ? ', as its model says nothing else' : ''}.`,
-    why:
-      terminal.contact === 'normally-closed'
-        ? 'While all is well its contact is open, so the panel sees an alarm; when the sensor reports, the contact closes and the panel sees all well.'
-        : 'While all is well its contact is closed, so the panel sees a report all the time; and a cut wire looks like all well.',
-    related: [
-      inModel(sensor.model, panel.installation, stated?.line ?? sensor.model.facts.output?.line ?? sensor.model.at.word ?? sensor.model.at, `the contact of ${quoted(sensor.name)}`),
-      inModel(panel.model, panel.installation, terminal.line, `what ${quoted(at.text)} expects`),
-    ],
-  });
-}

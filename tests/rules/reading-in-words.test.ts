@@ -1,0 +1,44 @@
+// What is said of characters, choices and acceptances that do not do.
+import { describe, expect, test } from 'vitest';
+import { applyEdits, judge } from '../kit/pages.ts';
+
+const said = (rule: string, text: string) =>
+  judge(text)
+    .findings.filter((finding) => finding.rule === rule)
+    .map(({ what, fixes }) => ({ what, fixes: fixes.map(({ title, safe, edits }) => [title, safe, applyEdits(text, edits)]) }));
+
+describe('characters that may not stand in a file', () => {
+  const told = (characters: string) => said('character-not-allowed', `language 1\nmotion {\n  seat${characters} 1.5 s\n}\n`);
+  const mended = 'language 1\nmotion {\n  seat 1.5 s\n}\n';
+  test.each([
+    ['\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character'],
+    ['\u0007', 'The character U+0007 is not allowed here.', 'Remove this character'],
+    ['\u200b\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character'],
+    ['\u202e\u0007', 'Characters that are not allowed stand here: U+202E (right-to-left override), U+0007.', 'Remove these characters'],
+    ['\u200b\u0001\u0002\u0003\u0004', 'Characters that are not allowed stand here: U+200B (space without width), U+0001, U+0002, U+0003.', 'Remove these characters'],
+  ])('%j', (characters, what, title) => {
+    expect(told(characters)).toEqual([{ what, fixes: [[title, false, mended]] }]);
+  });
+});
+
+describe('a choice that is none', () => {
+  const told = (word: string) => said('choice-unknown', `language 1\nsite "Kestrel Yard" {\n  users ${word}\n}\n`);
+  const mended = 'language 1\nsite "Kestrel Yard" {\n  users public\n}\n';
+  test('in other letters is mended without a look, and one that is only near is not', () => {
+    expect(told('Public')).toEqual([{ what: '“Public” in “users” is none of the words that may stand there.', fixes: [['Write “public”', true, mended]] }]);
+    expect(told('pubLic')).toMatchObject([{ fixes: [['Write “public”', true, mended]] }]);
+    expect(told('publik')).toMatchObject([{ fixes: [['Write “public”', false, mended]] }]);
+    expect(told('everybody')).toMatchObject([{ fixes: [] }]);
+  });
+});
+
+test('an acceptance that is over says how much it covered', () => {
+  const panel = (until: string, ...wires: readonly string[]): string =>
+    `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nsensor one : finch-relay {\n  watches closing\n}\nsensor two : finch-relay {\n  watches closing\n}\npanel main : rowan-pair {\n${wires.map((wire) => `  wire ${wire}\n`).join('')}  accept common-wrong because "joined inside" by "KL" until ${until}\n}\n`;
+  const told = (...wires: readonly string[]) => said('acceptance-expired', panel('2026-11-24', ...wires)).map(({ what }) => what);
+  const over = (rest: string) => [`This acceptance of “common-wrong” ended on 2026-11-24; ${rest}.`];
+  expect(told('one to G1 G0', 'two to G2 G0')).toEqual(over('there is nothing left for it to cover'));
+  expect(told('one to G1 E0', 'two to G2 G0')).toEqual(over('the finding that it covered is still there'));
+  expect(told('one to G1 E0', 'two to G2 E0')).toEqual(over('2 findings that it covered are still there'));
+  expect(said('acceptance-expired', panel('2026-11-25', 'one to G1 E0'))).toEqual([]);
+});
