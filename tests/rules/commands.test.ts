@@ -79,6 +79,12 @@ describe('the dwell', () => {
         expect(said(rule, text(1)), `${length} m at ${speed} km/h`).toContain(`takes ${tenths / 10} s to be clear of it.`);
       }
   });
+  test('of the time that was asked for is enough, though the reckoning has a digit more', () => {
+    // 18.1 m at 3 km/h: 21.72 s, and 21.720000000000002 s for a machine.
+    const text = site('  vehicle 14.1 m at 3 km/h\n', '  dwell 21.72 s\n', '  clearance 4 m\n');
+    expect(said(rule, text)).toBe('');
+    expect(said(rule, text.replace('21.72', '21.71'))).toContain('The gate closes 21.7 s after it is open, but the longest vehicle takes 21.72 s to be clear of it.');
+  });
   test('is a margin on its line, kept or not', () => {
     const text = site('  vehicle 12 m at 6 km/h\n', '  dwell 9 s\n', '  clearance 2 m\n');
     const [margin] = marginsIn(rule, text);

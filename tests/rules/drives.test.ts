@@ -1,6 +1,6 @@
-// Drives and the leaves that they move: kinds that do not fit, and dead points.
+// Drives and the leaves that they move: kinds that do not fit, dead points, and for how long a motor runs.
 import { describe, expect, test } from 'vitest';
-import { ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const head = 'language 1\nuse "../library/drives.gate"\n';
@@ -72,5 +72,29 @@ describe('a dead point', () => {
   });
   test('is not told of a drive that moves no leaf', () => {
     expect(site('90 deg', 'birch-ram {\n  moves nobody\n  post-bracket 150 mm by -150 mm\n  leaf-bracket 800 mm')).toBe('');
+  });
+});
+
+describe('a duty', () => {
+  const rule = 'duty-over-rating';
+  const shaft = (name: string, duty: string): string => `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed 6 deg/s\n${duty}}\n`;
+  /** 33 s a cycle, of 72 s: 45.8 %. */
+  const site = (duty: string, traffic = '  traffic 50 /h\n', leaf = 'west'): string =>
+    `language 1\nsite {\n  rules europe\n  users limited\n${traffic}}\n${shaft('small', duty)}${shaft('other', '  duty 10 %\n')}leaf west {\n  width 3 m\n  mass 250 kg\n  opens inward 90 deg\n}\ndrive floor : small {\n  moves ${leaf}\n}\nmotion {\n  seat 1.5 s\n}\n`;
+  const marginsIn = (text: string): boolean[] => marginsOf(judge(text).installation).flatMap((margin) => (margin.rule.name === rule ? [margin.kept] : []));
+  test('is kept to a hundredth of itself', () => {
+    // 45.833 %: 45.38 % and its hundredth are 45.834 %.
+    expect(said(rule, site('  duty 45.38 %\n'))).toBe('');
+    expect(marginsIn(site('  duty 45.38 %\n'))).toEqual([true]);
+    expect(said(rule, site('  duty 45.37 %\n'))).toContain('“floor” runs for 45.8 % of the busiest hour');
+    expect(marginsIn(site('  duty 45.37 %\n'))).toEqual([false]);
+  });
+  test.each([
+    ['the model states none', site('')],
+    ['no traffic is stated', site('  duty 10 %\n', '')],
+    ['the drive moves no leaf', site('  duty 10 %\n', '  traffic 50 /h\n', 'nobody')],
+  ])('is not judged where %s', (_, text) => {
+    expect(said(rule, text)).toBe('');
+    expect(marginsIn(text)).toEqual([]);
   });
 });

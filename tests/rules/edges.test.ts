@@ -117,9 +117,9 @@ describe('a loop with too many terminators', () => {
     expect(said).not.toContain('expects');
   });
   test('where only the edge states a value holds it against that, and points to no input', () => {
-    const said = allOf(rule, head + plain + edge('a', 'terminator 10 kohm') + edge('b', 'terminator 10 kohm') + panel('wire a to E1 E0; wire b to E1 E0', 'alder-plain'));
-    expect(said).toContain('the panel sees 5 kohm instead of 8.2 kohm.');
-    expect(said).not.toContain('expects');
+    const [finding] = findingsOf(rule, head + plain + edge('a', 'terminator 10 kohm') + edge('b', 'terminator 10 kohm') + panel('wire a to E1 E0; wire b to E1 E0', 'alder-plain'));
+    expect(finding?.what).toContain('the panel sees 5 kohm instead of 8.2 kohm.');
+    expect(finding?.related.map(({ message }) => message)).toEqual(['the terminator of “a”', 'wired to “E1” here', 'wired to “E1” here']);
   });
   test('where the input states another value than the edge holds it against that of the input', () => {
     const wants = 'panel-model alder-ten {\n  terminal A0 common\n  terminal A1 edge-input common A0 terminator 10 kohm\n}\n';
@@ -148,9 +148,9 @@ describe('a loop without a terminator', () => {
     expect(whatsOf(rule, head + edge('a') + edge('b') + panel('wire a to E1 E0; wire b to E1 E0'))).toEqual(['“a” has no terminator, so the loop at “E1” is open.']);
   });
   test('asks for the value of the edge where the input states none, and points to no input', () => {
-    const said = allOf(rule, head + plain + edge('a') + panel('wire a to E1 E0', 'alder-plain'));
-    expect(said).toContain('Fit 8.2 kohm at the far end of “a”');
-    expect(said).not.toContain('expects');
+    const [finding] = findingsOf(rule, head + plain + edge('a') + panel('wire a to E1 E0', 'alder-plain'));
+    expect(finding?.remedy).toBe('Fit 8.2 kohm at the far end of “a”, and write it into its block.');
+    expect(finding?.related.map(({ message }) => message)).toEqual(['wired to “E1” here']);
   });
   test('asks for the value of the input before that of the edge', () => {
     const wants = 'panel-model alder-ten {\n  terminal A0 common\n  terminal A1 edge-input common A0 terminator 10 kohm\n}\n';

@@ -27,7 +27,7 @@ function numberAt(text: string, start: number): string | undefined {
 }
 
 /** A comma before the decimals, with or without points between thousands. */
-const beforeDecimals = /^[-+\u2212]?(?:\d+|[1-9]\d{0,2}(?:\.\d{3})+),\d+$/;
+const beforeDecimals = /^[-+\u2212]?(?:\d+|[1-9]\d{0,2}\.\d{3}),\d+$/;
 /** Commas between thousands, with or without a point before decimals. */
 const betweenThousands = /^[-+\u2212]?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/;
 
