@@ -78,9 +78,10 @@ interface RuleBase {
 
 /**
  * Takes a number that a rule holds against a limit, kept or not, the place of which the rule speaks where it is not kept, and
- * what it says then. Hovers, values and lenses show the same bound as a margin, so the two can never disagree.
+ * what it says then; nothing where what it says of another number tells of this one too. Hovers, values and lenses show the same
+ * bound as a margin, so the two can never disagree.
  */
-export type Hold = (bound: Bound, at: Report['at'], say: () => Omit<Report, 'at'>) => void;
+export type Hold = (bound: Bound, at: Report['at'], say: () => Omit<Report, 'at'> | undefined) => void;
 
 /** What a rule looks at: facts, each by itself (`check`), and numbers against limits (`holds`). */
 interface Looks {
@@ -122,7 +123,8 @@ export const installationRule = (rule: Unsettled<InstallationRule> & Partial<Pic
 export function look(rule: InstallationRule, installation: Installation, report: (report: Report) => void, asOf: string): void {
   rule.check?.(installation, report, asOf);
   rule.holds?.(installation, (bound, at, say) => {
-    if (!keeps(bound)) report({ ...say(), at });
+    const said = keeps(bound) ? undefined : say();
+    if (said !== undefined) report({ ...said, at });
   });
 }
 

@@ -1,4 +1,4 @@
-import { headPlace, type Installation } from '../../model/index.ts';
+import { headPlace, type Installation, type Wire } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { blockLost, quotedList } from '../wiring.ts';
 
@@ -24,7 +24,8 @@ export const rule = installationRule({
   },
 });
 
-/** A loop in the ground may command the gate without a control block. */
+/** A loop in the ground may command the gate without a control block; so may a sensor on a terminal that nobody knows. */
 function hasCommandWire({ panels }: Installation): boolean {
-  return panels.some((panel) => panel.wires.some((wire) => wire.ends.some((end) => end.terminal?.role === 'command-input')));
+  const commands = ({ device, ends }: Wire): boolean => device?.kind !== 'drive' && ends.some(({ terminal }) => terminal === undefined || terminal.role === 'command-input');
+  return panels.some(({ wires }) => wires.some(commands));
 }

@@ -1,16 +1,13 @@
 import { factPlace, type Control } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** 6 feet in metres. */
 const least = 6 * 0.3048;
+const slack = 1e-6;
 const held = { name: 'distance from the gate', unit: 'm', way: 'least' } as const;
-
-function boundOf(control: Control): Bound | undefined {
-  const { reach } = control.facts;
-  return reach === undefined || !isFixed(control) ? undefined : bound(held, control.name, reach.value, least, 1e-6);
-}
 
 export const rule = installationRule({
   name: 'control-within-reach',
@@ -20,20 +17,14 @@ export const rule = installationRule({
   remedy: 'Move the control at least 6 ft from every part of the moving gate, to where the gate is in view.',
   source: { text: 'UL 325 (controls out of reach of the gate), with 6 ft from memory', standing: 'from memory' },
   acceptable: true,
-  check: ({ site, controls }, report) => {
+  holds: ({ site, controls }, hold) => {
     if (site?.facts.rules?.value !== 'north-america') return;
     for (const control of controls) {
-      const reach = control.facts.reach;
-      const distance = boundOf(control);
-      if (reach === undefined || distance === undefined || keeps(distance)) continue;
-      report({ at: factPlace(control, reach), what: `“${control.name}” is ${millimetres(reach.value)} from the moving gate; it should be 1829 mm (6 ft) away (from memory).` });
-    }
-  },
-  margins: ({ site, controls }, give) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
-    for (const control of controls) {
-      const distance = boundOf(control);
-      if (distance !== undefined) give(distance, factPlace(control, control.facts.reach));
+      const { reach } = control.facts;
+      if (reach === undefined || !isFixed(control)) continue;
+      hold(bound(held, control.name, reach.value, least, slack), factPlace(control, reach), () => ({
+        what: `${quoted(control.name)} is ${millimetres(reach.value)} from the moving gate; it should be 1829 mm (6 ft) away (from memory).`,
+      }));
     }
   },
 });

@@ -1,9 +1,11 @@
 import { armOf } from '../../figures/articulated-arm/figure.ts';
 import { ramOf } from '../../figures/linear-ram/figure.ts';
 import { mechanics } from '../../figures/common.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Drive } from '../../model/index.ts';
 import { degrees, millimetres } from '../numbers.ts';
-import { installationRule } from '../rule.ts';
+import { toFact } from '../related.ts';
+import { installationRule, type Related } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'dead-point-in-travel',
@@ -20,11 +22,11 @@ export const rule = installationRule({
         const wrongSide = ram.mounting.out < 0 && ram.mounting.along >= 0;
         report({
           at: factPlace(drive, drive.facts['post-bracket']),
-          what: `“${drive.name}” meets a dead point at ${degrees(ram.deadPoint)}, before the ${degrees(ram.opening)} asked for: hinge and both brackets are then in one line.`,
+          what: `${quoted(drive.name)} meets a dead point at ${degrees(ram.deadPoint)}, before the ${degrees(ram.opening)} asked for: hinge and both brackets are then in one line.`,
           ...(wrongSide
             ? { remedy: `The post bracket stands ${millimetres(-ram.mounting.out)} on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.` }
             : {}),
-          related: leafPlace(drive),
+          related: openingOf(drive),
         });
         continue;
       }
@@ -32,14 +34,11 @@ export const rule = installationRule({
       if (arm?.deadPoint !== undefined)
         report({
           at: factPlace(drive, drive.facts.shaft),
-          what: `“${drive.name}” meets a dead point at ${degrees(arm.deadPoint.angle)}, before the ${degrees(arm.opening)} asked for: ${arm.deadPoint.kind === 'arms-in-line' ? 'its two arms are then in one line' : 'the arm on the leaf then points at the hinge'}.`,
-          related: leafPlace(drive),
+          what: `${quoted(drive.name)} meets a dead point at ${degrees(arm.deadPoint.angle)}, before the ${degrees(arm.opening)} asked for: ${arm.deadPoint.kind === 'arms-in-line' ? 'its two arms are then in one line' : 'the arm on the leaf then points at the hinge'}.`,
+          related: openingOf(drive),
         });
     }
   },
 });
 
-function leafPlace(drive: { readonly leaf: { readonly facts: { readonly opens: { readonly line: { start: number; end: number } } | undefined } } | undefined }) {
-  const opens = drive.leaf?.facts.opens;
-  return opens === undefined ? [] : [{ message: 'the opening asked for', start: opens.line.start, end: opens.line.end }];
-}
+const openingOf = (drive: Drive): readonly Related[] => toFact('the opening asked for', drive.leaf?.facts.opens);

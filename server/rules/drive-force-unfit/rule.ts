@@ -1,3 +1,4 @@
+import { factPlace } from '../../model/index.ts';
 import { installationRule, ofTheLanguage } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -12,10 +13,12 @@ export const rule = installationRule({
   acceptable: true,
   check: ({ reading }, report) => {
     for (const model of reading.entities['drive-model']) {
-      const kind = model.facts.kind?.value;
-      const wrong = kind === 'linear-ram' || kind === 'rack' ? model.facts.torque : kind === undefined ? undefined : model.facts.thrust;
+      const { kind, thrust, torque } = model.facts;
+      if (kind === undefined) continue;
+      const pushes = kind.value === 'linear-ram' || kind.value === 'rack';
+      const wrong = pushes ? torque : thrust;
       if (wrong === undefined) continue;
-      report({ at: { start: wrong.line.start, end: wrong.line.end }, what: `${quoted(model.name)} is a drive of the kind ${kind ?? ''}, which has ${kind === 'linear-ram' || kind === 'rack' ? 'a thrust and no torque' : 'a torque and no thrust'}.` });
+      report({ at: factPlace(model, wrong), what: `${quoted(model.name)} is a drive of the kind ${kind.value}, which has ${pushes ? 'a thrust and no torque' : 'a torque and no thrust'}.` });
     }
   },
 });

@@ -1,8 +1,8 @@
-import { headPlace, type Drive } from '../../model/index.ts';
-import type { Statement } from '../../../grammar/index.ts';
+import { headPlace } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { inModel, ofTheModel } from '../wiring.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { installationRule } from '../rule.ts';
+import { ofTheModel } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const kinds = blocks['drive-model'].lines.kind.slots.value.options;
@@ -17,29 +17,22 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ drives }, report) => {
     for (const drive of drives) {
-      const kind = drive.model?.facts.kind?.value;
-      const facts = drive.leaf?.facts;
-      if (kind === undefined || facts === undefined) continue;
-      const { opens, slides } = facts;
+      const { model, leaf } = drive;
+      // A line that could not be read may be the very one that says how the leaf opens.
+      if (model === undefined || leaf === undefined || leaf.unread.length > 0) continue;
+      const { kind } = model.facts;
+      const { opens, slides } = leaf.facts;
       // A leaf that does both, or neither, is reported for that.
-      if (kind === 'rack') {
-        if (opens !== undefined && slides === undefined) say(drive, opens.line, 'swings', report);
-      } else if (slides !== undefined && opens === undefined) say(drive, slides.line, 'slides', report);
+      if (kind === undefined || (opens !== undefined && slides !== undefined)) continue;
+      const isRack = kind.value === 'rack';
+      const moved = isRack ? opens : slides;
+      if (moved === undefined) continue;
+      const does = `${quoted(leaf.name)} ${isRack ? 'swings' : 'slides'}`;
+      report({
+        at: drive.modelAt ?? headPlace(drive),
+        what: `${quoted(drive.name)} (${model.name}) is ${kinds[kind.value]}; its leaf ${does}.`,
+        related: [...toFact(does, moved), ...toModelFact('the kind of drive', drive.installation, model, kind)],
+      });
     }
   },
 });
-
-function say(drive: Drive, opens: Statement, does: 'swings' | 'slides', report: (report: Report) => void): void {
-  const { leaf, model, installation } = drive;
-  const kind = model?.facts.kind;
-  // A line that could not be read may be the very one that says how the leaf opens.
-  if (leaf === undefined || model === undefined || kind === undefined || leaf.unread.length > 0) return;
-  report({
-    at: drive.modelAt ?? headPlace(drive),
-    what: `${quoted(drive.name)} (${model.name}) is ${kinds[kind.value]}; its leaf ${quoted(leaf.name)} ${does}.`,
-    related: [
-      { message: `${quoted(leaf.name)} ${does}`, start: opens.start, end: opens.end },
-      inModel(model, installation, kind.line, 'the kind of drive'),
-    ],
-  });
-}

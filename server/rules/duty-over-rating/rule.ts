@@ -24,8 +24,9 @@ export const rule = installationRule({
     if (traffic === undefined) return;
     for (const drive of installation.drives) {
       const rated = drive.model?.facts.duty;
-      const duty = rated === undefined ? undefined : dutyOf(drive);
-      if (rated === undefined || duty === undefined) continue;
+      if (rated === undefined) continue;
+      const duty = dutyOf(drive);
+      if (duty === undefined) continue;
       hold(bound(held, drive.name, duty.factor, rated.value, rated.value * slack), headPlace(drive), () => ({
         what: `${quoted(drive.name)} runs for ${shown(duty.factor * 100)} % of the busiest hour, with ${shown(traffic.cycles * 3600)} cycles of ${shown(duty.running)} s, but is rated for ${shown(rated.value * 100)} %: ${shown(cyclesAllowed(rated.value, duty.running))} cycles an hour.`,
         related: [...toFact('the traffic', installation.site?.facts.traffic), ...toModelFact('the rating, in its model', installation, drive.model, rated)],

@@ -1,24 +1,17 @@
 import { type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
 import { overlap, type Band } from '../../figures/edge-loop/maths.ts';
 import { type LoopState, stateOf } from '../../figures/edge-loop/state.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, ohmsInWords } from '../wiring.ts';
+import type { Installation } from '../../model/index.ts';
+import { bound, keeps } from '../bounds.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { installationRule, type Report } from '../rule.ts';
+import { ohmsInWords } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 const held = {
   low: { figure: 'panel.PANEL.loop.NAME.rest-least', name: 'least resistance at rest', unit: 'ohm', way: 'least' },
   high: { figure: 'panel.PANEL.loop.NAME.rest-greatest', name: 'greatest resistance at rest', unit: 'ohm', way: 'most' },
 } as const;
-
-/** The loop at rest within what the panel takes for rest; none where its model states no window. */
-function restOf({ panel, terminal }: EdgeLoop, { states, window }: LoopState): readonly [low: Bound, high: Bound] | undefined {
-  if (window === undefined) return undefined;
-  const subject = `${panel.name}/${terminal.name.text}`;
-  return [bound(held.low, subject, states.rest.low, window.value.low), bound(held.high, subject, states.rest.high, window.value.high)];
-}
-
-const placeOf = (loop: EdgeLoop): { readonly start: number; readonly end: number } => loop.branches[0]?.wire.fact.line ?? loop.panel.at;
 
 export const rule = installationRule({
   name: 'edge-loop-ambiguous',
@@ -28,54 +21,58 @@ export const rule = installationRule({
   remedy: 'Use a terminator of a closer tolerance, let less damp be, shorten or thicken the cable, or choose a panel with another window.',
   source: { text: 'Kirchhoff’s laws: the worst case of terminator, cable, damp and panel; the window is what the panel’s model declares', standing: 'derived' },
   acceptable: false,
-  check: ({ panels }, report) => {
-    for (const panel of panels) {
-      const loops = loopsOf(panel);
-      if (loops === undefined) continue;
-      for (const loop of loops) {
-        const state = stateOf(loop);
-        if (state !== undefined) checkLoop(loop, state, report);
-      }
-    }
+  check: (installation, report) => {
+    eachLoop(installation, (loop, state) => {
+      const { pressed, open, doubled } = state.states;
+      const taken = state.window?.value ?? state.states.rest;
+      const input = quoted(loop.terminal.name.text);
+      if (overlap(pressed, taken)) report(saying(loop, state, `A pressed edge on ${input} may show ${inWords(pressed)}`));
+      // A dry loop that is cut shows nothing at all, which no window holds.
+      if (overlap(open, taken)) report(saying(loop, state, `A cut wire on ${input} may show ${inWords(open)}, through the damp alone`));
+      if (overlap(doubled, taken))
+        report({ ...saying(loop, state, `With a second terminator by mistake the loop on ${input} may show ${inWords(doubled)}`, ' The mistake would go unseen.'), severity: 'warning' });
+    });
   },
-  margins: ({ panels }, give) => {
-    for (const panel of panels)
-      for (const loop of loopsOf(panel) ?? []) {
-        const state = stateOf(loop);
-        for (const rest of (state === undefined ? undefined : restOf(loop, state)) ?? []) give(rest, placeOf(loop));
-      }
+  holds: (installation, hold) => {
+    eachLoop(installation, (loop, state) => {
+      const { panel, terminal } = loop;
+      const { rest } = state.states;
+      const window = state.window?.value;
+      if (window === undefined) return;
+      const subject = `${panel.name}/${terminal.name.text}`;
+      const low = bound(held.low, subject, rest.low, window.low);
+      const high = bound(held.high, subject, rest.high, window.high);
+      const say = (): Omit<Report, 'at'> => ({ ...saying(loop, state, `The loop on ${quoted(terminal.name.text)} at rest may show ${inWords(rest)}`, ' It may report a fault while all is well.'), severity: 'warning' });
+      hold(low, placeOf(loop), say);
+      hold(high, placeOf(loop), () => (keeps(low) ? say() : undefined));
+    });
   },
 });
 
-const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFINITY ? `${ohmsInWords(low)} and more` : low === 0 ? `up to ${ohmsInWords(high)}` : `${ohmsInWords(low)} to ${ohmsInWords(high)}`);
-
-function checkLoop(loop: EdgeLoop, state: LoopState, report: (report: Report) => void): void {
-  const { rest, pressed, open, doubled } = state.states;
-  const { window } = state;
-  const taken: Band = window === undefined ? rest : window.value;
-  // A dry loop that is cut shows nothing at all, which no window holds.
-  const cutLooksLikeRest = open.low !== Number.POSITIVE_INFINITY && overlap(open, taken);
-  const restLooksLikeFault = restOf(loop, state)?.every(keeps) === false;
-  const doubleLooksLikeRest = overlap(doubled, taken) && rest.low > 0;
-  if (!cutLooksLikeRest && !restLooksLikeFault && !doubleLooksLikeRest && !overlap(pressed, taken)) return;
-  const as = window === undefined ? `the loop at rest shows ${inWords(rest)}` : `the panel takes ${inWords(taken)} for rest`;
-  const input = quoted(loop.terminal.name.text);
-  const at = placeOf(loop);
-  const related = relatedTo(loop, state);
-  if (overlap(pressed, taken)) report({ at, what: `A pressed edge on ${input} may show ${inWords(pressed)}; ${as}.`, related });
-  if (cutLooksLikeRest) report({ at, what: `A cut wire on ${input} may show ${inWords(open)}, through the damp alone; ${as}.`, related });
-  if (restLooksLikeFault)
-    report({ at, severity: 'warning', what: `The loop on ${input} at rest may show ${inWords(rest)}; ${as}. It may report a fault while all is well.`, related });
-  if (doubleLooksLikeRest)
-    report({ at, severity: 'warning', what: `With a second terminator by mistake the loop on ${input} may show ${inWords(doubled)}; ${as}. The mistake would go unseen.`, related });
+/** The loops of which it is known what they may show. */
+function eachLoop({ panels }: Installation, look: (loop: EdgeLoop, state: LoopState) => void): void {
+  for (const panel of panels)
+    for (const loop of loopsOf(panel) ?? []) {
+      const state = stateOf(loop);
+      if (state !== undefined) look(loop, state);
+    }
 }
 
-function relatedTo({ panel }: EdgeLoop, { window, cables, leakages, terminated }: LoopState): Related[] {
-  const fitted = terminated.facts.terminator?.line;
-  return [
-    ...(fitted === undefined ? [] : [{ message: 'the terminator', start: fitted.start, end: fitted.end }]),
-    ...leakages.flatMap((edge) => (edge.facts.leakage === undefined ? [] : [{ message: 'the damp that is let be', start: edge.facts.leakage.line.start, end: edge.facts.leakage.line.end }])),
-    ...cables.flatMap((cable) => (cable.facts.length === undefined ? [] : [{ message: 'the cable', start: cable.facts.length.line.start, end: cable.facts.length.line.end }])),
-    ...(window === undefined || panel.model === undefined ? [] : [inModel(panel.model, panel.installation, window.line, 'what the panel takes for rest')]),
-  ];
+const placeOf = (loop: EdgeLoop): { readonly start: number; readonly end: number } => loop.branches[0]?.wire.fact.line ?? loop.panel.at;
+
+const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFINITY ? `${ohmsInWords(low)} and more` : low === 0 ? `up to ${ohmsInWords(high)}` : `${ohmsInWords(low)} to ${ohmsInWords(high)}`);
+
+/** What the loop may show, against what the panel takes for rest: its window, or else what this loop itself shows at rest. */
+function saying(loop: EdgeLoop, { states, window, cables, leakages, terminated }: LoopState, shows: string, besides = ''): Report {
+  const { model, installation } = loop.panel;
+  return {
+    at: placeOf(loop),
+    what: `${shows}; ${window === undefined ? `the loop at rest shows ${inWords(states.rest)}` : `the panel takes ${inWords(window.value)} for rest`}.${besides}`,
+    related: [
+      ...toFact('the terminator', terminated.facts.terminator),
+      ...leakages.flatMap(({ facts }) => toFact('the damp that is let be', facts.leakage)),
+      ...cables.flatMap(({ facts }) => toFact('the cable', facts.length)),
+      ...toModelFact('what the panel takes for rest', installation, model, window),
+    ],
+  };
 }

@@ -1,8 +1,9 @@
 import { type EdgeLoop, loopsOf, resistanceOf } from '../../figures/edge-loop/loops.ts';
 import { factPlace, type Sensor } from '../../model/index.ts';
-import { without } from '../fixes.ts';
+import { removal } from '../fixes.ts';
+import { toFact, toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { inModel, ohmsInWords, written } from '../wiring.ts';
+import { ohmsInWords, written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -17,40 +18,38 @@ export const rule = installationRule({
     for (const panel of panels) {
       const loops = loopsOf(panel);
       if (loops === undefined) continue;
-      for (const loop of loops) if (loop.terminated.length > 1) say(loop, report);
+      for (const loop of loops) {
+        const second = loop.terminated[1];
+        if (second !== undefined) say(loop, second, report);
+      }
     }
   },
 });
 
-function say(loop: EdgeLoop, report: (report: Report) => void): void {
+function say(loop: EdgeLoop, second: Sensor, report: (report: Report) => void): void {
   const { panel, terminal, branches, terminated } = loop;
+  const { installation } = panel;
   const resistance = resistanceOf(loop);
   // In one chain it is the first that is one too many; where several edges are wired to the input, it is the second.
   const inOneChain = branches.length === 1;
-  const edge = terminated[inOneChain ? 0 : 1];
-  const { model, installation } = panel;
-  if (edge === undefined || model === undefined) return;
+  const edge = (inOneChain ? terminated[0] : undefined) ?? second;
+  const at = factPlace(edge, edge.facts.terminator);
   const input = quoted(terminal.name.text);
   const expected = terminal.terminator ?? edge.model?.facts.terminator?.value;
   const names = terminated.slice(0, 3).map((one) => `${quoted(one.name)} (${valueOf(one)})`);
   const more = terminated.length > 3 ? ` and ${terminated.length - 3} more` : '';
   const seen = resistance === undefined ? '' : `: side by side the panel sees ${ohmsInWords(resistance)}${expected === undefined ? '' : ` instead of ${ohmsInWords(expected)}`}`;
   report({
-    at: factPlace(edge, edge.facts.terminator),
+    at,
     what: `The loop at ${input} has ${terminated.length} terminators, on ${names.join(', ')}${more}${seen}.`,
     ...(inOneChain ? { remedy: `Take out the terminator of ${quoted(edge.name)}: its far end leads to the next edge.` } : {}),
     related: [
-      ...terminated.filter((one) => one !== edge).map((one) => ({ message: `the terminator of ${quoted(one.name)}`, ...factPlace(one, one.facts.terminator) })),
-      ...branches.map(({ wire }) => ({ message: `wired to ${input} here`, start: wire.fact.line.start, end: wire.fact.line.end })),
-      ...(terminal.terminator === undefined ? [] : [inModel(model, installation, terminal.line, `${input} expects ${ohmsInWords(terminal.terminator)}`)]),
+      ...terminated.filter((one) => one !== edge).flatMap((one) => toFact(`the terminator of ${quoted(one.name)}`, one.facts.terminator)),
+      ...branches.flatMap(({ wire }) => toFact(`wired to ${input} here`, wire.fact)),
+      ...(terminal.terminator === undefined ? [] : toModelFact(`${input} expects ${ohmsInWords(terminal.terminator)}`, installation, panel.model, terminal)),
     ],
-    fixes: inOneChain && terminated.length === 2 ? [{ title: `Take out the terminator of “${edge.name}”`, edits: takeOut(edge), safe: false }] : [],
+    fixes: inOneChain && terminated.length === 2 ? removal(`Take out the terminator of “${edge.name}”`, installation.reading.tree.text, at.start, at.end, false) : [],
   });
 }
 
 const valueOf = (edge: Sensor): string => (edge.facts.terminator === undefined ? '' : written(edge.facts.terminator.line));
-
-function takeOut(edge: Sensor): { start: number; end: number; text: string }[] {
-  const line = edge.facts.terminator?.line;
-  return line === undefined ? [] : [without(edge.installation.reading.tree.text, line.start, line.end)];
-}

@@ -1,9 +1,9 @@
 import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/figure.ts';
-import { factPlace, headPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { bound } from '../bounds.ts';
 import { measuresFor } from '../protection.ts';
 import { millimetres, shown } from '../numbers.ts';
-import { installationRule } from '../rule.ts';
+import { installationRule, type Hold } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 /** Overtravel that is allowed to a leaf without a pressure-sensitive device, m. */
@@ -13,12 +13,6 @@ const held = {
   closing: { figure: 'leaf.NAME.overtravel', name: 'run-on when closing', unit: 'm', way: 'most' },
   opening: { figure: 'leaf.NAME.overtravel-when-opening', name: 'run-on when opening', unit: 'm', way: 'most' },
 } as const;
-
-/** Against what the edge gives; without an edge, against what is allowed then. */
-function boundOf(leaf: Leaf, stop: EdgeStop, way: 'closing' | 'opening'): Bound | undefined {
-  const most = stop.edge === undefined ? withoutEdge : stop.deformation;
-  return most === undefined ? undefined : bound(held[way], leaf.name, stop.distance, most, slack);
-}
 
 /** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody. */
 const isUnprotected = (leaf: Leaf): boolean => !measuresFor(leaf, 'closing', false).E;
@@ -32,64 +26,57 @@ export const rule = installationRule({
   source: { text: 'ASR A1.7, section 6', standing: 'published' },
   acceptable: false,
   cost: 'idle',
-  check: (installation, report) => {
-    if (installation.site?.facts.rules?.value === 'north-america') return;
-    for (const leaf of installation.leaves) {
-      const closing = closingStopOf(leaf);
-      if (closing === undefined) continue;
-      if (closing.edge === undefined) {
-        const runOn = boundOf(leaf, closing, 'closing');
-        if (runOn !== undefined && !keeps(runOn) && isUnprotected(leaf))
-          report({
-            at: headPlace(leaf),
-            severity: 'warning',
-            what: `${quoted(leaf.name)} has no edge that stops it, and runs on ${rounded(closing.distance)} after it is told to stop${energy(closing)}; 50 mm are the most where that is dangerous.`,
-            why: 'The leaf goes on into whoever is in the way until it stands.',
-            remedy: 'Move slower, let the drive stop faster, or fit a pressure-sensitive edge.',
-          });
-        continue;
-      }
-      check(leaf, closing, 'closing');
-      const opening = openingStopOf(leaf);
-      if (opening?.edge !== undefined) check(leaf, opening, 'opening');
-    }
-
-    function check(leaf: Leaf, stop: EdgeStop, way: 'closing' | 'opening'): void {
-      const { edge, deformation, distance } = stop;
-      const runOn = boundOf(leaf, stop, way);
-      if (edge === undefined || deformation === undefined || runOn === undefined || keeps(runOn)) return;
-      report({
-        at: factPlace(edge, edge.facts.on),
-        what: `While ${way}, ${quoted(leaf.name)} runs on ${rounded(distance)} after ${quoted(edge.name)} has tripped${energy(stop)}, and that edge gives ${millimetres(deformation)}.`,
-        remedy: `At most ${shown(slowerBy(stop) * 100)} % of the speed, a drive that stops faster, or an edge that gives ${rounded(distance)} are each enough.`,
-        related: [{ message: 'the leaf that it sits on', ...headPlace(leaf) }],
-      });
-    }
-  },
-  margins: ({ site, leaves }, give) => {
+  holds: ({ site, leaves }, hold) => {
     if (site?.facts.rules?.value === 'north-america') return;
     for (const leaf of leaves) {
       const closing = closingStopOf(leaf);
-      if (closing === undefined) continue;
-      for (const [way, stop] of [['closing', closing], ['opening', closing.edge === undefined ? undefined : openingStopOf(leaf)]] as const) {
-        const runOn = stop === undefined ? undefined : boundOf(leaf, stop, way);
-        if (runOn === undefined || stop === undefined || (stop.edge === undefined && (way === 'opening' || !isUnprotected(leaf)))) continue;
-        give(runOn, stop.edge === undefined ? headPlace(leaf) : factPlace(stop.edge, stop.edge.facts.on));
+      const opening = openingStopOf(leaf);
+      if (closing !== undefined) {
+        if (closing.edge === undefined) holdWithoutEdge(leaf, closing, hold);
+        else holdEdge(leaf, closing, closing.edge, 'closing', hold);
       }
+      if (opening?.edge !== undefined) holdEdge(leaf, opening, opening.edge, 'opening', hold);
     }
   },
 });
+
+/** Against what is allowed to a leaf that has no edge on its closing side. */
+function holdWithoutEdge(leaf: Leaf, stop: EdgeStop, hold: Hold): void {
+  if (!isUnprotected(leaf)) return;
+  hold(bound(held.closing, leaf.name, stop.distance, withoutEdge, slack), headPlace(leaf), () => ({
+    severity: 'warning',
+    what: `${quoted(leaf.name)} has no edge that stops it, and runs on ${rounded(stop.distance)} after it is told to stop${energy(stop)}; 50 mm are the most where that is dangerous.`,
+    why: 'The leaf goes on into whoever is in the way until it stands.',
+    remedy: 'Move slower, let the drive stop faster, or fit a pressure-sensitive edge.',
+  }));
+}
+
+/** Against what the edge gives. */
+function holdEdge(leaf: Leaf, stop: EdgeStop, edge: Sensor, way: 'closing' | 'opening', hold: Hold): void {
+  const { deformation, distance } = stop;
+  if (deformation === undefined) return;
+  hold(bound(held[way], leaf.name, distance, deformation, slack), factPlace(edge, edge.facts.on), () => {
+    const { share, brakingHelps } = slower(stop, deformation);
+    return {
+      what: `While ${way}, ${quoted(leaf.name)} runs on ${rounded(distance)} after ${quoted(edge.name)} has tripped${energy(stop)}, and that edge gives ${millimetres(deformation)}.`,
+      remedy: `At most ${shown(share * 100)} % of the speed${brakingHelps ? ', a drive that stops faster,' : ''} or an edge that gives ${rounded(distance)} ${brakingHelps ? 'are each' : 'is'} enough.`,
+      related: [{ message: 'the leaf that it sits on', ...headPlace(leaf) }],
+    };
+  });
+}
 
 /** Rounded up, so that what is told is never less than it is. */
 const rounded = (metres: number): string => `${Math.ceil(metres * 1000 - 1e-6)} mm`;
 
 const energy = (stop: EdgeStop): string => (stop.energy === undefined ? '' : ` with ${shown(stop.energy)} J in it`);
 
-/** The share of the speed at which the leaf stops within the edge, rounded down to a whole per cent: b·x² + r·x = d. */
-function slowerBy({ distance, edgeSpeed, reaction, deformation }: EdgeStop): number {
+/**
+ * The share of the speed at which the leaf stops within the edge, rounded down to a whole per cent: b·x² + r·x = d, solved so that
+ * nothing divides by b. A drive that stops faster helps only where the leaf has not squashed the edge before it even brakes.
+ */
+function slower({ distance, edgeSpeed, reaction }: EdgeStop, deformation: number): { readonly share: number; readonly brakingHelps: boolean } {
   const reacting = edgeSpeed * reaction;
   const braking = distance - reacting;
-  const room = deformation ?? 0;
-  const share = braking > 0 ? (-reacting + Math.sqrt(reacting * reacting + 4 * braking * room)) / (2 * braking) : reacting > 0 ? room / reacting : 1;
-  return Math.floor(share * 100 + 1e-9) / 100;
+  const share = (2 * deformation) / (reacting + Math.sqrt(reacting * reacting + 4 * braking * deformation));
+  return { share: Math.floor(share * 100 + 1e-9) / 100, brakingHelps: reacting < deformation };
 }

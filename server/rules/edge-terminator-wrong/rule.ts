@@ -1,8 +1,10 @@
 import { isStandard, nearestStandard } from '../../figures/edge-loop/maths.ts';
 import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
-import type { Sensor } from '../../model/index.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { inModel, ohmsInWords, written } from '../wiring.ts';
+import type { Statement } from '../../../grammar/index.ts';
+import { headPlace, type Sensor, type SensorModel } from '../../model/index.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { installationRule, type Fix, type Related, type Report } from '../rule.ts';
+import { ohmsInWords, written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 /**
@@ -28,52 +30,50 @@ export const rule = installationRule({
         if (expected === undefined) continue;
         for (const branch of loop.branches)
           for (const edge of branch.edges) {
-            const fitted = edge.facts.terminator?.value;
-            const made = edge.model?.facts.terminator?.value;
-            if (fitted !== undefined && differs(fitted, expected)) sayFitted(loop, branch, edge, expected, fitted, report);
-            else if (made !== undefined && differs(made, expected)) sayMade(loop, branch, edge, expected, made, report);
+            const fitted = edge.facts.terminator;
+            const made = edge.model?.facts.terminator;
+            if (fitted !== undefined && differs(fitted, expected)) sayFitted(loop, branch, edge, fitted, made, expected, report);
+            else if (made !== undefined && differs(made, expected)) sayMade(loop, branch, edge, made, expected, report);
           }
       }
     }
   },
 });
 
-const differs = (value: number, expected: number): boolean => Math.abs(value / expected - 1) > allowed + 1e-9;
+type Fitted = NonNullable<Sensor['facts']['terminator']>;
+type Made = SensorModel['facts']['terminator'];
 
-function sayFitted({ panel, terminal }: EdgeLoop, { wire }: EdgeBranch, edge: Sensor, expected: number, fitted: number, report: (report: Report) => void): void {
-  const line = edge.facts.terminator?.line;
-  if (line === undefined) return;
-  const input = quoted(terminal.name.text);
-  const made = edge.model?.facts.terminator;
-  const unmade = isStandard(fitted, 'E24') || isStandard(fitted, 'E96') ? '' : ` No resistor of ${written(line)} is made in E24 or E96; the nearest are ${ohmsInWords(nearestStandard(fitted, 'E24') ?? fitted)} and ${ohmsInWords(nearestStandard(fitted, 'E96') ?? fitted)}.`;
-  const value = line.values[0];
-  // Only the number and its unit change: a tolerance behind them stays.
-  const end = value?.kind === 'number' ? (value.unit?.end ?? value.start + value.text.length) : 0;
-  const agree = made === undefined || !differs(made.value, expected);
+const differs = ({ value }: { readonly value: number }, expected: number): boolean => Math.abs(value / expected - 1) > allowed + 1e-9;
+
+function sayFitted(loop: EdgeLoop, branch: EdgeBranch, edge: Sensor, fitted: Fitted, made: Made, expected: number, report: (report: Report) => void): void {
+  const { line, value } = fitted;
+  const agree = made === undefined || !differs(made, expected);
+  const unmade = isStandard(value, 'E24') || isStandard(value, 'E96') ? '' : ` No resistor of ${written(line)} is made in E24 or E96; the nearest are ${ohmsInWords(nearestStandard(value, 'E24') ?? value)} and ${ohmsInWords(nearestStandard(value, 'E96') ?? value)}.`;
   report({
     at: line,
-    what: `${quoted(edge.name)} has a terminator of ${written(line)}; ${input} expects ${ohmsInWords(expected)}${agree ? '' : `, and the edge is made for ${written(made.line)}`}.`,
+    what: `${quoted(edge.name)} has a terminator of ${written(line)}; ${quoted(loop.terminal.name.text)} expects ${ohmsInWords(expected)}${agree ? '' : `, and the edge is made for ${written(made.line)}`}.`,
     remedy: (agree ? `Fit ${ohmsInWords(expected)}.` : `Ask the makers whether this edge can end in ${ohmsInWords(expected)}; else choose another edge.`) + unmade,
-    related: relatedTo(panel, wire, terminal, edge, expected),
-    fixes: agree && value?.kind === 'number' && end > value.start ? [{ title: `Write “${ohmsInWords(expected)}”, once it is fitted`, edits: [{ start: value.start, end, text: ohmsInWords(expected) }], safe: false }] : [],
+    related: relatedTo(loop, branch, edge, expected),
+    fixes: agree ? rewritten(line, ohmsInWords(expected)) : [],
   });
 }
 
-function sayMade({ panel, terminal }: EdgeLoop, { wire }: EdgeBranch, edge: Sensor, expected: number, made: number, report: (report: Report) => void): void {
+function sayMade(loop: EdgeLoop, branch: EdgeBranch, edge: Sensor, made: { readonly value: number }, expected: number, report: (report: Report) => void): void {
   report({
-    at: edge.modelAt ?? edge.nameAt ?? edge.at,
-    what: `${quoted(edge.name)} is made for a terminator of ${ohmsInWords(made)}; ${quoted(terminal.name.text)} expects ${ohmsInWords(expected)}.`,
+    at: edge.modelAt ?? headPlace(edge),
+    what: `${quoted(edge.name)} is made for a terminator of ${ohmsInWords(made.value)}; ${quoted(loop.terminal.name.text)} expects ${ohmsInWords(expected)}.`,
     remedy: `Choose an edge for ${ohmsInWords(expected)}, or ask its maker whether it can end in that value.`,
-    related: relatedTo(panel, wire, terminal, edge, expected),
+    related: relatedTo(loop, branch, edge, expected),
   });
 }
 
-function relatedTo(panel: EdgeLoop['panel'], wire: EdgeBranch['wire'], terminal: EdgeLoop['terminal'], edge: Sensor, expected: number): Related[] {
-  const { model, installation } = panel;
-  const made = edge.model?.facts.terminator;
-  return [
-    { message: `wired to ${quoted(terminal.name.text)} here`, start: wire.fact.line.start, end: wire.fact.line.end },
-    ...(model === undefined ? [] : [inModel(model, installation, terminal.line, `${quoted(terminal.name.text)} expects ${ohmsInWords(expected)}`)]),
-    ...(edge.model === undefined || made === undefined ? [] : [inModel(edge.model, installation, made.line, 'what the edge is made for')]),
-  ];
+const relatedTo = ({ panel, terminal }: EdgeLoop, { wire }: EdgeBranch, edge: Sensor, expected: number): readonly Related[] => [
+  ...toFact(`wired to ${quoted(terminal.name.text)} here`, wire.fact),
+  ...toModelFact(`${quoted(terminal.name.text)} expects ${ohmsInWords(expected)}`, panel.installation, panel.model, terminal),
+  ...toModelFact('what the edge is made for', panel.installation, edge.model, edge.model?.facts.terminator),
+];
+
+/** Writes another number and unit; a tolerance behind them stays. */
+function rewritten({ values: [value] }: Statement, text: string): Fix[] {
+  return value?.kind === 'number' && value.unit !== undefined ? [{ title: `Write “${text}”, once it is fitted`, edits: [{ start: value.start, end: value.unit.end, text }], safe: false }] : [];
 }
