@@ -23,13 +23,13 @@ export interface Margin {
   readonly at: { readonly start: number; readonly end: number };
 }
 
-const holding: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation' && (rule.holds ?? rule.margins) !== undefined) as InstallationRule[];
+const holding: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation' && rule.holds !== undefined) as InstallationRule[];
 
 /** Everything that a rule holds against a limit in this installation, in the order of the rules. */
 export const marginsOf = perSubject((installation: Installation): readonly Margin[] => {
   const margins: Margin[] = [];
   if (installation.kind !== 'site') return margins;
-  for (const rule of holding) (rule.holds ?? rule.margins)?.(installation, (bound: Bound, at: Margin['at']) => margins.push(marginOf(rule, bound, at)));
+  for (const rule of holding) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
   return margins;
 }) as (installation: Installation) => readonly Margin[];
 

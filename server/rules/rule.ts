@@ -97,8 +97,6 @@ export type InstallationRule = RuleBase & {
   readonly cost: 'keystroke' | 'idle';
   /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
   readonly scope: 'site' | 'file';
-  /** TRANSITION: goes when every rule has `holds`. */
-  readonly margins?: (installation: Installation, give: (bound: Bound, at: Report['at']) => void) => void;
 } & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>);
 
 /** A rule that explains what reading the file already found. */

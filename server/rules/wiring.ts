@@ -1,10 +1,10 @@
 // What several rules about wiring ask of terminals, wires and links. No rule of its own.
 import type { Statement, WordValue } from '../../grammar/index.ts';
 import type { Source } from '../figures/index.ts';
-import type { Installation, Link, Panel, Place, Terminal, TerminalRole, TerminalUse, Wire } from '../model/index.ts';
+import type { Installation, Link, Panel, Terminal, TerminalRole, TerminalUse, Wire } from '../model/index.ts';
 import { blocks } from '../vocabulary/index.ts';
 import { lineEndIn, lineEndOf, lineStartOf } from './fixes.ts';
-import type { Edit, Related } from './rule.ts';
+import type { Edit } from './rule.ts';
 import { quoted, rounded } from './words.ts';
 
 export const ofTheModel: Source = { text: 'the model, which says what the product can do', standing: 'derived' };
@@ -106,12 +106,6 @@ function reachesReturn(panel: Panel, first: Link, input: Terminal): boolean {
     }
   }
   return false;
-}
-
-/** A place in a model, which may stand in another file. */
-export function inModel(model: { readonly path: string }, installation: Installation, at: { readonly start: number; readonly end: number }, message: string): Related {
-  const place: Omit<Place, 'path'> = { start: at.start, end: at.end };
-  return model.path === installation.path ? { message, ...place } : { message, path: model.path, ...place };
 }
 
 /** The first quantity of a line (or the one behind a keyword), as it was written: “8.2 kohm”. */

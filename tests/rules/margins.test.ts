@@ -9,7 +9,7 @@ import { allRules, marginsOf } from '../../server/rules/index.ts';
 import { bound, hair, keeps } from '../../server/rules/bounds.ts';
 import { blocksOf, foldersWith, judge, judgeBlock, readPage, root } from '../kit/pages.ts';
 
-const holding = allRules.filter((rule) => rule.kind === 'installation' && (rule.holds ?? rule.margins) !== undefined);
+const holding = allRules.filter((rule) => rule.kind === 'installation' && rule.holds !== undefined);
 
 /** Rules that also speak where there is no number to hold: then a finding may stand without a margin, never the other way. */
 const alsoWithoutNumber: ReadonlySet<string> = new Set([
