@@ -200,6 +200,7 @@ describe('any stroke', () => {
         expect(timeAt(p, 0)).toBe(0);
         expect(timeAt(p, spec.travel)).toBe(runTime(p));
         expect(timeAt(p, spec.travel + 1)).toBe(runTime(p));
+        expect(timeAt(p, Infinity)).toBe(runTime(p));
       }),
     );
   });

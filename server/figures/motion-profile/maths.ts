@@ -209,7 +209,7 @@ export function speedAt(p: Profile, t: number): number {
   return p.startSpeed[piece]! + acceleration * (t - p.startTime[piece]!);
 }
 
-/** Time at which piece `piece` has reached `travel`, s; `travel` has to lie in the piece, or beyond the end for the last entry. For walks along a stroke. */
+/** Time at which piece `piece` (not the last entry) has reached `travel`, s; `travel` has to lie in the piece. For walks along a stroke. */
 export function timeInPiece(p: Profile, piece: number, travel: number): number {
   const acceleration = p.acceleration[piece]!;
   if (acceleration < 0) {
@@ -219,7 +219,7 @@ export function timeInPiece(p: Profile, piece: number, travel: number): number {
   return p.startTime[piece]! + timeFor(travel - p.startTravel[piece]!, p.startSpeed[piece]!, acceleration);
 }
 
-/** Time to travel `distance` from `speed` on, speeding up (s); 0 for a distance of 0 or less, and at a standstill. */
+/** Time to travel `distance` from `speed` on, speeding up (s); 0 for a distance of 0 or less. */
 function timeFor(distance: number, speed: number, acceleration: number): number {
   if (distance <= 0) return 0;
   // The root of s = vt + at²/2 in the form that loses nothing to cancelling.
@@ -228,4 +228,7 @@ function timeFor(distance: number, speed: number, acceleration: number): number 
 }
 
 /** Time at which the stroke has reached `travel`, s. Before the start 0, beyond the whole travel the run time; NaN gives NaN. */
-export const timeAt = (p: Profile, travel: number): number => timeInPiece(p, pieceAt(p.startTravel, travel), travel);
+export function timeAt(p: Profile, travel: number): number {
+  const piece = pieceAt(p.startTravel, travel);
+  return piece === p.startTravel.length - 1 ? runTime(p) : timeInPiece(p, piece, travel);
+}
