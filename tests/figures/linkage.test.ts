@@ -91,7 +91,8 @@ describe('the linkage of a ram', () => {
     expect(ramLinkage({ ...usual, out: 0 }, 1)).toBeUndefined();
     expect(ramLinkage({ ...usual, along: 0, out: 0 }, 1)).toBeUndefined();
     expect(ramLinkage({ ...usual, leafBracket: 0 }, 1)).toBeUndefined();
-    for (const opening of [0, -1, Number.NaN, Infinity]) expect(ramLinkage(usual, opening)).toBeUndefined();
+    for (const opening of [0, -0.1, -1, Number.NaN, Infinity, 1e-322]) expect(ramLinkage(usual, opening)).toBeUndefined();
+    for (const part of ['along', 'out', 'leafBracket'] as const) expect(ramLinkage({ ...usual, [part]: Number.NaN }, 1)).toBeUndefined();
   });
 });
 
@@ -129,6 +130,24 @@ describe('the linkage of an articulated arm', () => {
     expect(error.leaf).toBeLessThan(2e-4);
   });
 
+  it('moves its samples to where leaf, drive and logarithm of the rate together go equally far', () => {
+    // The shaft stands almost still for most of this travel; with even steps of the leaf the largest share would be many times the least.
+    const linkage = armLinkage({ along: -0.17383, out: 0.258422, driveArm: 0.535992, linkArm: 0.463858, leafBracket: 0.387014 }, 1.893041) as Linkage;
+    promises(linkage, 1.893041);
+    const ways = Array.from({ length: 48 }, (_, i) => {
+      const step = (values: ArrayLike<number>): number => ((values[i + 1] as number) - (values[i] as number)) / last(values);
+      return step(linkage.leaf) + step(linkage.drive) + 0.3 * Math.abs(Math.log((linkage.rate[i + 1] as number) / (linkage.rate[i] as number)));
+    });
+    expect(Math.max(...ways) / Math.min(...ways)).toBeLessThan(1.05);
+  });
+
+  it('does so too where a few steps take much of the drive’s travel, however slowly the rate changes', () => {
+    const m: ArmMounting = { along: -0.35847, out: -0.408055, driveArm: 0.2506949, linkArm: 0.7803757, leafBracket: 0.7049514 };
+    const linkage = armLinkage(m, 0.3635) as Linkage;
+    const closed = shaftAngle(m, 0) ?? Number.NaN;
+    expect(worst(linkage, (leaf) => Math.abs((shaftAngle(m, leaf) ?? Number.NaN) - closed)).drive).toBeLessThan(5e-6);
+  });
+
   it('is not there with a dead point or an angle out of reach in the travel', () => {
     const usualArm: ArmMounting = { along: 0.2, out: 0.25, driveArm: 0.5, linkArm: 0.5, leafBracket: 0.7 };
     expect(armLinkage(usualArm, 90 * degrees)).toBeDefined();
@@ -144,7 +163,9 @@ describe('the linkage of an articulated arm', () => {
       expect(armLinkage(stopped, end - 0.05)).toBeDefined();
     }
     expect(armLinkage({ ...usualArm, driveArm: 0.2, linkArm: 0.2 }, 1)).toBeUndefined();
-    for (const opening of [0, -1, Number.NaN, Infinity]) expect(armLinkage(usualArm, opening)).toBeUndefined();
+    // The last so small that the shaft’s angle swallows it.
+    for (const opening of [0, -0.1, -1, Number.NaN, Infinity, 1e-17]) expect(armLinkage(usualArm, opening)).toBeUndefined();
+    for (const part of ['along', 'out', 'driveArm', 'linkArm', 'leafBracket'] as const) expect(armLinkage({ ...usualArm, [part]: Number.NaN }, 1)).toBeUndefined();
   });
 });
 
@@ -159,7 +180,9 @@ describe('the linkage of a direct drive or a rack', () => {
         expect(driveAt(linkage, at)).toBeCloseTo(at, 12);
         expect(leafAt(linkage, at)).toBeCloseTo(at, 12);
       }
-      for (const travel of [0, -1, Number.NaN, Infinity]) expect(make(travel)).toBeUndefined();
+      for (let i = 0; i <= 48; i++) for (const row of [linkage.leaf, linkage.drive]) expect(row[i]).toBeCloseTo(i * 0.0875, 14);
+      expect(linkage.rate).toEqual(new Array(49).fill(1));
+      for (const travel of [0, -1, Number.NaN, Infinity, -Infinity, 1e-322]) expect(make(travel)).toBeUndefined();
     }
   });
 });
@@ -176,6 +199,45 @@ describe('reading a linkage', () => {
         expect(driveAt(linkage, nearer)).toBeCloseTo(low, 10);
       }),
     );
+  });
+
+  // One piece from (0, 0) to (1, 1), t the share of the leaf and v that of the drive: the cubic Hermite curve v(t) in closed form
+  // for four pairs of end slopes, and solved for t. Derived.
+  it.each([
+    { start: 3, end: 3, drive: (t: number) => (1 + (2 * t - 1) ** 3) / 2, leaf: (v: number) => (1 + Math.cbrt(2 * v - 1)) / 2 },
+    { start: 3, end: 0, drive: (t: number) => 1 - (1 - t) ** 3, leaf: (v: number) => 1 - Math.cbrt(1 - v) },
+    { start: 0, end: 3, drive: (t: number) => t ** 3, leaf: (v: number) => Math.cbrt(v) },
+    { start: 0, end: 0, drive: (t: number) => t * t * (3 - 2 * t), leaf: (v: number) => 0.5 - Math.sin(Math.asin(1 - 2 * v) / 3) },
+    { start: 1, end: 1, drive: (t: number) => t, leaf: (v: number) => v },
+    { start: 2, end: 0, drive: (t: number) => t * (2 - t), leaf: (v: number) => 1 - Math.sqrt(1 - v) },
+    { start: 0, end: 2, drive: (t: number) => t * t, leaf: (v: number) => Math.sqrt(v) },
+  ])('is the curve with slopes $start and $end', ({ start, end, drive, leaf }) => {
+    const piece: Linkage = { leaf: [0, 2], drive: [0, 5], rate: [start * 2.5, end * 2.5] };
+    for (let i = 0; i <= 200; i++) {
+      const share = i / 200;
+      expect(driveAt(piece, 2 * share)).toBeCloseTo(5 * drive(share), 13);
+      const found = leafAt(piece, 5 * share) ?? Number.NaN;
+      // Where the curve is flat a rounding of the drive is the root of it on the leaf.
+      expect(drive(found / 2)).toBeCloseTo(share, 14);
+      if (share > 0.01 && share < 0.99 && Math.abs(share - 0.5) > 0.01) expect(found).toBeCloseTo(2 * leaf(share), 12);
+    }
+  });
+
+  it('gives the leaf back for any pair of slopes', () => {
+    for (let start = 0; start <= 3; start += 0.25) {
+      for (let end = 0; end <= 3; end += 0.25) {
+        const piece: Linkage = { leaf: [0, 1], drive: [0, 1], rate: [start, end] };
+        for (const share of [1e-9, 0.001, 0.03, 0.2, 0.45, 0.5, 0.6, 0.9, 0.99, 0.9999, 1 - 1e-9]) expect(driveAt(piece, leafAt(piece, share) ?? Number.NaN), `${start} ${end} ${share}`).toBeCloseTo(share, 14);
+      }
+    }
+  });
+
+  it('takes what rounding leaves outside, in proportion to the travel', () => {
+    const rack = rackLinkage(8) as Linkage;
+    for (const read of [leafAt, driveAt]) {
+      expect([-5e-9, 8 * (1 + 5e-10)].map((at) => read(rack, at))).toEqual([0, 8]);
+      expect([-9e-9, 8 * (1 + 2e-9)].map((at) => read(rack, at))).toEqual([undefined, undefined]);
+    }
   });
 
   it('never turns back, whatever the slopes', () => {

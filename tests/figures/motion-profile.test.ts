@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { profileOf, runTime, speedAt, timeAt, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
+import { pieceAtTime, profileOf, runTime, speedAt, timeAt, timeInPiece, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
 import type { Profile, ProfileSpec } from '../../server/figures/motion-profile/maths.ts';
 
 const made = (spec: ProfileSpec): Profile => {
@@ -42,7 +42,31 @@ describe('trapezoid and triangle', () => {
   });
 });
 
+test('each entry of a triangle and of a trapezoid, worked by hand', () => {
+  // 9 m at 1 m/s²: 3 s up to 3 m/s, 3 s down.
+  expect(plain(9, Infinity, 1)).toEqual({ startTime: [0, 3, 6], startTravel: [0, 4.5, 9], startSpeed: [0, 3, 0], acceleration: [1, -1, 0] });
+  expect(plain(9, 3, 1)).toEqual(plain(9, Infinity, 1));
+  // 9 m at 4 m/s²: 1.5 s up to 6 m/s.
+  expect(plain(9, 6.5, 4)).toEqual({ startTime: [0, 1.5, 3], startTravel: [0, 4.5, 9], startSpeed: [0, 6, 0], acceleration: [4, -4, 0] });
+  expect(plain(9, 2, 1)).toEqual({ startTime: [0, 2, 4.5, 6.5], startTravel: [0, 2, 7, 9], startSpeed: [0, 2, 2, 0], acceleration: [1, 0, -1, 0] });
+});
+
 describe('slow zone', () => {
+  test('each entry worked by hand, with room for full speed and without', () => {
+    // 1 m/s², slow 1 m/s over the last 2 m. Full speed 2 m/s: up 2 m in 2 s, braking 1.5 m in 1 s, slow over 1.5 m, stop 0.5 m in 1 s.
+    expect(made({ travel: 8, speed: 2, acceleration: 1, slowTravel: 2, slowSpeed: 1 })).toEqual({
+      startTime: [0, 2, 3.25, 4.25, 5.75, 6.75], startTravel: [0, 2, 4.5, 6, 7.5, 8], startSpeed: [0, 2, 2, 1, 1, 0], acceleration: [1, 0, -1, 0, -1, 0],
+    });
+    // 3.5 m before the zone: it just reaches 2 m/s (2 m up, 1.5 m down), so a higher full speed changes nothing.
+    const peak = { startTime: [0, 2, 3, 4.5, 5.5], startTravel: [0, 2, 3.5, 5, 5.5], startSpeed: [0, 2, 1, 1, 0], acceleration: [1, -1, 0, -1, 0] };
+    for (const speed of [2, 3, Infinity]) expect(made({ travel: 5.5, speed, acceleration: 1, slowTravel: 2, slowSpeed: 1 })).toEqual(peak);
+  });
+  test('a zone that begins just where the slow speed is reached, and one in which it just stops', () => {
+    // 0.5 m/s at 0.25 m/s² takes 0.5 m, exactly.
+    expect(made({ travel: 2, speed: 1, acceleration: 0.25, slowTravel: 1.5, slowSpeed: 0.5 })).toEqual(plain(2, 0.5, 0.25));
+    expect(made({ travel: 9, speed: 1, acceleration: 0.25, slowTravel: 0.5, slowSpeed: 0.5 })).toEqual(plain(9, 1, 0.25));
+  });
+
   test('worked by hand: 1 m, 0.2 m/s, 0.1 m/s², last 0.2 m at 0.1 m/s', () => {
     // 0.2 m up in 2 s; brake 0.2 → 0.1 takes 1 s over 0.15 m; full speed over 0.45 m in 2.25 s;
     // slow 0.2 − 0.05 m in 1.5 s; stop in 1 s over 0.05 m.
@@ -66,12 +90,20 @@ describe('slow zone', () => {
     for (const slowTravel of [1, 5]) {
       const jumps = made({ travel: 1, speed: 0.2, acceleration: Infinity, slowTravel, slowSpeed: 0.1 });
       expect(runTime(jumps)).toBeCloseTo(10, 12);
+      expect(jumps).toEqual(plain(1, 0.1, Infinity));
       const ramps = made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel, slowSpeed: 0.1 });
       expect(runTime(ramps)).toBeCloseTo(runTime(plain(1, 0.1, 0.1)), 12);
     }
   });
   test('a slow speed not below full speed is no slow zone', () => {
-    expect(made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.3, slowSpeed: 0.3 })).toEqual(plain(1, 0.2, 0.1));
+    for (const slowSpeed of [0.2, 0.3, 1, Infinity]) expect(made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.3, slowSpeed })).toEqual(plain(1, 0.2, 0.1));
+    expect(made({ travel: 1, speed: 0.2, acceleration: Infinity, slowTravel: 0.3, slowSpeed: 0.3 })).toEqual(plain(1, 0.2, Infinity));
+  });
+  test('where there is no zone its speed is not looked at', () => {
+    for (const slowSpeed of [-1, 0, 0.05, 0.19, NaN]) {
+      expect(made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0, slowSpeed })).toEqual(plain(1, 0.2, 0.1));
+      expect(made({ travel: 1, speed: 0.2, acceleration: Infinity, slowTravel: 0, slowSpeed })).toEqual(plain(1, 0.2, Infinity));
+    }
   });
   test('a zone too short to stop in is entered slower', () => {
     const p = made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.02, slowSpeed: 0.1 });
@@ -88,7 +120,13 @@ test('what cannot be is undefined', () => {
     { acceleration: 0 }, { acceleration: -1 }, { acceleration: NaN }, { slowTravel: -0.1 }, { slowTravel: NaN }, { slowTravel: Infinity },
     { slowSpeed: 0 }, { slowSpeed: -1 }, { slowSpeed: NaN }, { speed: Infinity, acceleration: Infinity },
   ];
-  for (const change of bad) expect(profileOf({ ...good, ...change }), JSON.stringify(change)).toBeUndefined();
+  for (const change of bad) for (const acceleration of [0.1, Infinity]) expect(profileOf({ ...good, acceleration, ...change }), JSON.stringify(change)).toBeUndefined();
+  for (const travel of [0, -1, Infinity, NaN]) for (const acceleration of [0.1, Infinity]) expect(profileOf({ ...good, acceleration, travel, slowTravel: 0 })).toBeUndefined();
+  // Braking where it should speed up would leave a stroke of a kind.
+  expect(profileOf({ travel: 1, speed: 1, acceleration: -0.5, slowTravel: 0.99, slowSpeed: 0.2 })).toBeUndefined();
+  // Times beyond the range of numbers, above and below.
+  expect(profileOf({ travel: 1e300, speed: 1e-300, acceleration: Infinity, slowTravel: 0, slowSpeed: 1 })).toBeUndefined();
+  expect(profileOf({ travel: 1e-300, speed: 1e300, acceleration: Infinity, slowTravel: 0, slowSpeed: 1 })).toBeUndefined();
   expect(profileOf({ ...good, speed: Infinity })).toBeDefined();
   expect(profileOf({ ...good, slowTravel: 0, slowSpeed: NaN })).toBeDefined();
 });
@@ -153,6 +191,8 @@ describe('any stroke', () => {
       fc.property(specs, (spec) => {
         const p = made(spec);
         for (const t of [-1, 0]) expect(travelAt(p, t)).toBe(0);
+        expect(speedAt(p, -1)).toBe(0);
+        expect(timeAt(p, -1)).toBe(0);
         for (const t of [runTime(p), runTime(p) + 1, Infinity]) {
           expect(travelAt(p, t)).toBe(spec.travel);
           expect(speedAt(p, t)).toBe(0);
@@ -160,6 +200,7 @@ describe('any stroke', () => {
         expect(timeAt(p, 0)).toBe(0);
         expect(timeAt(p, spec.travel)).toBe(runTime(p));
         expect(timeAt(p, spec.travel + 1)).toBe(runTime(p));
+        expect(timeAt(p, Infinity)).toBe(runTime(p));
       }),
     );
   });
@@ -184,7 +225,57 @@ describe('any stroke', () => {
   });
 
   test('not a number in, not a number out', () => {
+    for (const p of [plain(1, 0.2, 0.1), plain(1, 0.2, Infinity)]) for (const f of [travelAt, timeAt, speedAt]) expect(f(p, NaN)).toBeNaN();
+  });
+});
+
+describe('next to the end, where the numbers nearly cancel', () => {
+  // Braking from 0.3 m/s at 0.07 m/s²: a last 2⁻³⁰ s before standstill has a·t left of the speed and a·t²/2 of the travel, and
+  // of a last 2⁻⁴⁰ m it is √(2·s/a) to the end. Taken from the start of the braking these would be lost in rounding.
+  const p = plain(1.1, 0.3, 0.07);
+  const end = runTime(p);
+  test('the speed keeps its digits', () => {
+    const left = end - (end - 2 ** -30);
+    expect(speedAt(p, end - left) / (0.07 * left)).toBeCloseTo(1, 12);
+  });
+  test('the time keeps its digits', () => {
+    const left = 1.1 - (1.1 - 2 ** -40);
+    expect(end - timeAt(p, 1.1 - left)).toBeCloseTo(Math.sqrt((2 * left) / 0.07), 13);
+  });
+  test('the travel never goes beyond the whole, nor back', () => {
+    fc.assert(
+      fc.property(specs, (spec) => {
+        const stroke = made(spec);
+        let before = 0;
+        for (let i = 60; i > 0; i -= 1) {
+          const travel = travelAt(stroke, runTime(stroke) * (1 - i * 2 ** -52));
+          expect(travel).toBeGreaterThanOrEqual(before);
+          before = travel;
+        }
+        expect(before).toBeLessThanOrEqual(spec.travel);
+      }),
+    );
+  });
+});
+
+describe('within a piece', () => {
+  test('a distance of nothing, or less by rounding, takes no time', () => {
+    for (const p of [plain(1, 0.2, 0.1), plain(1, 0.2, Infinity)]) for (const travel of [0, -1e-18, -1e-3]) expect(timeInPiece(p, 0, travel)).toBe(0);
     const p = plain(1, 0.2, 0.1);
-    for (const f of [travelAt, timeAt, speedAt]) expect(f(p, NaN)).toBeNaN();
+    expect(timeInPiece(p, 2, 1 + 1e-16)).toBe(runTime(p));
+    expect(timeInPiece(p, 2, 1.001)).toBe(runTime(p));
+  });
+  test('a junction belongs to the piece that it begins', () => {
+    const p = made({ travel: 8, speed: 2, acceleration: 1, slowTravel: 2, slowSpeed: 1 });
+    expect([-1, 0, 1.999, 2, 3.25, 4.25, 5.75, 6.749, 6.75, 9].map((t) => pieceAtTime(p, t))).toEqual([0, 0, 0, 1, 2, 3, 4, 4, 5, 5]);
+    expect(pieceAtTime(p, NaN)).toBe(0);
+    expect([2, 4.5, 6, 7.5, 8].map((travel) => timeAt(p, travel))).toEqual([2, 3.25, 4.25, 5.75, 6.75]);
+  });
+  test('speeding up need not begin at the start', () => {
+    // 1 m/s for 2 s, then 0.5 m/s² for 2 s.
+    const p: Profile = { startTime: [0, 2, 4], startTravel: [0, 2, 5], startSpeed: [1, 1, 0], acceleration: [0, 0.5, 0] };
+    expect([1, 3, 3.5].map((t) => speedAt(p, t))).toEqual([1, 1.5, 1.75]);
+    expect([1, 3, 4].map((t) => travelAt(p, t))).toEqual([1, 3.25, 5]);
+    expect([1, 3.25].map((travel) => timeAt(p, travel))).toEqual([1, 3]);
   });
 });

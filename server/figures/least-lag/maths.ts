@@ -5,14 +5,14 @@
 // end, over the gap, and reaches `overlap` past the covered leaf's end, lying on its +y face: so the covering leaf has to
 // open first and to close last.
 //
-// Assumed: leaves are straight lines without thickness from hinge to end (allow for thickness with `clearance`), hinges are
-// points on the line of the closed leaves and do not give, both drives start and run exactly as their profiles say.
+// Assumed: leaves are straight lines without thickness from hinge to end, hinges are points on the line of the closed leaves
+// and do not give, both drives start and run exactly as their profiles say.
 
 import { driveAt, leafAt } from '../linkage/maths.ts';
 import type { Linkage } from '../linkage/maths.ts';
 import { pieceAtTime, timeAt, timeInPiece, wholeTravel } from '../motion-profile/maths.ts';
 import type { Direction, Profile } from '../motion-profile/maths.ts';
-import { rowOf } from '../rows.ts';
+import { rowOf, type Row } from '../rows.ts';
 
 /** One swing leaf and how it moves in the direction asked about. */
 export interface SwingLeaf {
@@ -32,11 +32,6 @@ export interface OverlappingLeaves {
   readonly overlap: number;
   /** Between the ends of the two closed leaves, m, >= 0. */
   readonly gap: number;
-  /**
-   * Least distance between the leaves while the covered leaf is off its closed position, m, >= 0; 0 where not given.
-   * The covering leaf has therefore to be this far clear before the covered leaf starts to open, and to stay so until it has closed.
-   */
-  readonly clearance?: number;
 }
 
 export interface LeastLag {
@@ -48,14 +43,12 @@ export interface LeastLag {
   readonly angleCovered: number;
 }
 
-/** The plan, with what every position needs worked out once. */
+/** What of the plan decides where the leaves touch, m. */
 interface Plan {
-  /** Covering hinge to tip of the strip. */
-  readonly reach: number;
+  /** Covering hinge to the end of the closed covered leaf. */
+  readonly before: number;
   readonly coveredWidth: number;
-  /** Hinge to hinge. */
-  readonly apart: number;
-  readonly clearance: number;
+  readonly overlap: number;
 }
 
 /** Grid between two neighbouring corners of the motion, and how often its best is then refined. */
@@ -63,77 +56,63 @@ const steps = 8;
 const refinements = 4;
 
 /**
- * Least lag in `direction` so that the two leaves never cross, nor come nearer than the clearance; a lag that just touches counts as free.
+ * Least lag in `direction` so that the two leaves never cross; a lag that just touches counts as free.
  *
  * While the covered leaf's end is within the strip's reach, the covering leaf must be at or beyond a required angle: that at
- * which it (or, at the last, the tip of its strip) just touches the covered leaf's end. That angle grows with the covered
- * leaf's angle up to the point of clearing, and falls after it. As both leaves only ever move one way, the free lags are
+ * which it just touches the covered leaf's end. That angle grows with the covered leaf's angle up to the point of clearing,
+ * and falls after it. As both leaves only ever move one way, the free lags are
  * those not less than the greatest, over the covered leaf's angle, of the time the covering leaf reaches the required angle
  * less the time the covered leaf is at its own (closing: the other way round); where the required angle falls that difference falls too, so
  * nothing after the point of clearing can decide. Plane geometry and constant-acceleration motion, derived, no published source.
  *
- * The greatest is looked for between each two neighbouring corners (where either profile changes its acceleration, and where the tip of
- * the strip becomes the nearest point), on a grid and by parabolas through its best;
- * for ordinary leaves it is good to well under a millisecond.
+ * The greatest is looked for between each two neighbouring corners (where either profile changes its acceleration), on a grid
+ * and by parabolas through its best; for ordinary leaves it is good to well under a millisecond.
  *
  * undefined: no lag makes it free, because the covering leaf does not open far enough; or impossible input (a width not above 0,
- * an overlap not above 0, a negative gap or clearance, overlap and clearance together reaching the covered leaf's hinge, a clearance reaching from
- * the covering leaf's hinge to the covered leaf's end, a stroke longer than its linkage, a linkage beyond half a turn).
+ * an overlap not above 0 or not below the covered leaf's width, a negative gap, a stroke longer than its linkage, a linkage beyond half a turn).
  */
 export function leastLag(leaves: OverlappingLeaves, direction: Direction): LeastLag | undefined {
   const { covering, covered, overlap, gap } = leaves;
-  const clearance = leaves.clearance ?? 0;
-  const plan: Plan = {
-    reach: covering.width + gap + overlap,
-    coveredWidth: covered.width,
-    apart: covering.width + gap + covered.width,
-    clearance,
-  };
-  if (!(covering.width > 0 && covered.width > 0 && overlap > 0 && gap >= 0 && clearance >= 0 && plan.apart < Infinity)) return undefined;
-  if (!(overlap + clearance < covered.width && clearance < covering.width + gap)) return undefined;
+  const plan: Plan = { before: covering.width + gap, coveredWidth: covered.width, overlap };
+  if (!(covering.width > 0 && gap >= 0 && overlap > 0 && overlap < covered.width)) return undefined;
   const coveringEnd = openAngle(covering);
   const coveredEnd = openAngle(covered);
-  if (coveringEnd === undefined || coveredEnd === undefined) return undefined;
+  if (!(coveringEnd <= Math.PI && coveredEnd <= Math.PI)) return undefined;
 
-  const opening = direction === 'opening';
-  const passing = passingAngle(plan);
-  const clearing = passing === undefined ? squareAngle(plan) : clearingAngle(plan);
-  const lastAngle = Math.min(coveredEnd, clearing);
-  const leastRequired = requiredAngle(plan, 0);
+  const lastAngle = Math.min(coveredEnd, clearingAngle(plan));
   const greatestRequired = requiredAngle(plan, lastAngle);
+  // Also where a width without end has left no angle.
   if (!(greatestRequired <= coveringEnd * (1 + 1e-9))) return undefined;
 
   // Corners of the difference of times, in order of the covered leaf's angle.
-  const corners = rowOf(covering.profile.startTravel.length + covered.profile.startTravel.length + 1);
-  corners[0] = 0;
-  let count = 1;
-  for (let i = 1; i < covering.profile.startTravel.length - 1; i += 1) {
-    const angle = angleAtJunction(covering, i, leastRequired, greatestRequired, opening);
-    if (angle !== undefined) count = insert(corners, count, coveredAngleFor(plan, angle), lastAngle);
+  const opening = direction === 'opening';
+  const corners = [0];
+  for (let i = 1; i + 1 < covering.profile.startTravel.length; i += 1) {
+    const angle = angleAtJunction(covering, i, opening);
+    if (angle < greatestRequired) insertInOrder(corners, coveredAngleFor(plan, angle));
   }
-  for (let i = 1; i < covered.profile.startTravel.length - 1; i += 1) {
-    const angle = angleAtJunction(covered, i, 0, lastAngle, opening);
-    if (angle !== undefined) count = insert(corners, count, angle, lastAngle);
+  for (let i = 1; i + 1 < covered.profile.startTravel.length; i += 1) {
+    const angle = angleAtJunction(covered, i, opening);
+    if (angle < lastAngle) insertInOrder(corners, angle);
   }
-  if (passing !== undefined) count = insert(corners, count, passing, lastAngle);
-  corners[count] = lastAngle;
+  corners.push(lastAngle);
 
-  const timesCovering = rowOf(count + 1);
-  const timesCovered = rowOf(count + 1);
+  const timesCovering = rowOf(corners.length);
+  const timesCovered = rowOf(corners.length);
+  const asked = rowOf(corners.length);
   let lag = -Infinity;
   let angleCovered = 0;
-  for (let i = 0; i <= count; i += 1) {
+  for (let i = 0; i < corners.length; i += 1) {
     timesCovering[i] = timeAt(covering.profile, travelFor(covering, requiredAngle(plan, corners[i]!), opening));
     timesCovered[i] = timeAt(covered.profile, travelFor(covered, corners[i]!, opening));
-    const needed = opening ? timesCovering[i]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i]!;
-    if (needed > lag) {
-      lag = needed;
+    asked[i] = difference(timesCovering[i]!, timesCovered[i]!, opening);
+    if (asked[i]! > lag) {
+      lag = asked[i]!;
       angleCovered = corners[i]!;
     }
   }
-  const grid = rowOf(steps + 1);
-  for (let i = 0; i < count; i += 1) {
-    // Both times only ever grow along the grid (or shrink, closing), so nothing in between can ask for more than this.
+  for (let i = 0; i + 1 < corners.length; i += 1) {
+    // Both times only ever grow along the stretch (or shrink, closing), so nothing in it can ask for more than this.
     const bound = opening ? timesCovering[i + 1]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i + 1]!;
     if (bound <= lag) continue;
     const stretch: Stretch = {
@@ -145,35 +124,37 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
       coveringPiece: pieceAtTime(covering.profile, (timesCovering[i]! + timesCovering[i + 1]!) / 2),
       coveredPiece: pieceAtTime(covered.profile, (timesCovered[i]! + timesCovered[i + 1]!) / 2),
     };
-    grid[0] = opening ? timesCovering[i]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i]!;
-    grid[steps] = opening ? timesCovering[i + 1]! - timesCovered[i + 1]! : timesCovered[i + 1]! - timesCovering[i + 1]!;
-    const share = greatestIn(stretch, grid);
-    const needed = lagAt(stretch, share);
+    const { share, needed } = greatestIn(stretch, asked[i]!, asked[i + 1]!);
     if (needed > lag) {
       lag = needed;
       angleCovered = angleOn(stretch, share);
     }
   }
-  if (!(lag < Infinity && lag > -Infinity)) return undefined;
   return { lag: Math.max(0, lag), angleCovering: requiredAngle(plan, angleCovered), angleCovered };
 }
 
-/** Angle of the leaf at the open end of its stroke. */
-function openAngle({ linkage, profile }: SwingLeaf): number | undefined {
-  const angle = leafAt(linkage, wholeTravel(profile));
-  return angle !== undefined && angle <= Math.PI ? angle : undefined;
+/** Angle of the leaf at the open end of its stroke; NaN where its linkage ends before. */
+const openAngle = ({ linkage, profile }: SwingLeaf): number => leafAt(linkage, wholeTravel(profile)) ?? NaN;
+
+/** How much later the leaf that waits has to start, for times of the two leaves since their own starts. */
+const difference = (covering: number, covered: number, opening: boolean): number => (opening ? covering - covered : covered - covering);
+
+/** Leaf angle at which the leaf's drive goes over to piece `piece` of its profile. */
+function angleAtJunction({ linkage, profile }: SwingLeaf, piece: number, opening: boolean): number {
+  const travelled = profile.startTravel[piece]!;
+  return leafAt(linkage, opening ? travelled : wholeTravel(profile) - travelled) ?? NaN;
 }
 
-/** Puts `angle` in its place among the first `count` corners, if it is between 0 and `end`; returns how many there are then. */
-function insert(corners: number[], count: number, angle: number, end: number): number {
-  if (!(angle > 0 && angle < end)) return count;
-  let place = count;
-  while (corners[place - 1]! > angle) {
-    corners[place] = corners[place - 1]!;
-    place -= 1;
-  }
-  corners[place] = angle;
-  return count + 1;
+/** Puts `value` in its place in a row that ascends. */
+function insertInOrder(row: number[], value: number): void {
+  let place = row.length;
+  while (row[place - 1]! > value) place -= 1;
+  insert(row, place, value);
+}
+
+function insert(row: number[], place: number, value: number): void {
+  for (let i = row.length; i > place; i -= 1) row[i] = row[i - 1]!;
+  row[place] = value;
 }
 
 /** Between two neighbouring corners: each leaf is in one piece of its profile throughout. */
@@ -198,146 +179,74 @@ function lagAt(stretch: Stretch, share: number): number {
   const angle = angleOn(stretch, share);
   const coveringTime = timeInPiece(covering.profile, stretch.coveringPiece, travelFor(covering, requiredAngle(plan, angle), opening));
   const coveredTime = timeInPiece(covered.profile, stretch.coveredPiece, travelFor(covered, angle, opening));
-  return opening ? coveringTime - coveredTime : coveredTime - coveringTime;
+  return difference(coveringTime, coveredTime, opening);
 }
 
-/** The share of the stretch that asks for the greatest lag. `grid` is room to work in; its first and last are given. */
-function greatestIn(stretch: Stretch, grid: number[]): number {
-  let best = grid[steps]! > grid[0]! ? steps : 0;
+/** The greatest lag that the stretch asks for, and at which share of it; `first` and `last` are those at its two ends. */
+function greatestIn(stretch: Stretch, first: number, last: number): { readonly share: number; readonly needed: number } {
+  const shares = [0];
+  const lags = [first];
   for (let i = 1; i < steps; i += 1) {
-    grid[i] = lagAt(stretch, i / steps);
-    if (grid[i]! > grid[best]!) best = i;
+    shares.push(i / steps);
+    lags.push(lagAt(stretch, i / steps));
   }
-  // Three points with the greatest in the middle (or at an end of the stretch), then the top of the parabola through them, and again.
-  const centre = Math.min(steps - 1, Math.max(1, best));
-  let left = (centre - 1) / steps;
-  let middle = centre / steps;
-  let right = (centre + 1) / steps;
-  let atLeft = grid[centre - 1]!;
-  let atMiddle = grid[centre]!;
-  let atRight = grid[centre + 1]!;
-  for (let i = 0; i < refinements; i += 1) {
-    const before = (atMiddle - atLeft) / (middle - left);
-    const after = (atRight - atMiddle) / (right - middle);
+  shares.push(1);
+  lags.push(last);
+  // The top of the parabola through the best and its two neighbours (at an end of the stretch, the two next to it); and again.
+  let best = greatestOf(lags);
+  for (let round = 0; round < refinements; round += 1) {
+    const centre = Math.min(lags.length - 2, Math.max(1, best));
+    const left = shares[centre - 1]!;
+    const middle = shares[centre]!;
+    const right = shares[centre + 1]!;
+    const before = (lags[centre]! - lags[centre - 1]!) / (middle - left);
+    const after = (lags[centre + 1]! - lags[centre]!) / (right - middle);
     const bend = (after - before) / (right - left);
     const top = (left + middle - before / bend) / 2;
-    if (!(bend < 0 && top > left && top < right && top !== middle)) break;
-    const atTop = lagAt(stretch, top);
-    // The four points in order; keep the best and its neighbours.
-    if (top < middle) {
-      if (atTop > atMiddle || atLeft > atMiddle) {
-        right = middle;
-        atRight = atMiddle;
-        middle = top;
-        atMiddle = atTop;
-      } else {
-        left = top;
-        atLeft = atTop;
-      }
-    } else if (atTop > atMiddle || atRight > atMiddle) {
-      left = middle;
-      atLeft = atMiddle;
-      middle = top;
-      atMiddle = atTop;
-    } else {
-      right = top;
-      atRight = atTop;
-    }
+    if (!(bend < 0 && top > left && top < right)) break;
+    const place = top < middle ? centre : centre + 1;
+    insert(shares, place, top);
+    insert(lags, place, lagAt(stretch, top));
+    best = greatestOf(lags);
   }
-  return middle;
+  return { share: shares[best]!, needed: lags[best]! };
+}
+
+/** Where in the row its greatest stands. */
+function greatestOf(row: Row): number {
+  let best = 0;
+  for (let i = 1; i < row.length; i += 1) if (row[i]! > row[best]!) best = i;
+  return best;
 }
 
 /** Travel of the leaf's drive since its own start with the leaf at `angle`. */
 function travelFor({ linkage, profile }: SwingLeaf, angle: number, opening: boolean): number {
-  const drive = driveNear(linkage, angle);
+  const drive = driveFor(linkage, angle);
   return opening ? drive : wholeTravel(profile) - drive;
 }
 
-/**
- * Drive travel at leaf angle `angle`, which lies in the linkage. The same curve through the samples as driveAt, without its
- * search and its care next to a dead point; where the samples bend too much for that, driveAt itself.
- */
-function driveNear(linkage: Linkage, angle: number): number {
-  const { leaf, drive, rate } = linkage;
-  const last = leaf.length - 1;
-  if (angle >= leaf[last]!) return drive[last]!;
-  let low = Math.min(last - 1, Math.floor((angle / leaf[last]!) * last));
-  while (low > 0 && leaf[low]! > angle) low -= 1;
-  while (low < last - 1 && leaf[low + 1]! <= angle) low += 1;
-  const leafSpan = leaf[low + 1]! - leaf[low]!;
-  const driveSpan = drive[low + 1]! - drive[low]!;
-  const start = rate[low]! * leafSpan;
-  const end = rate[low + 1]! * leafSpan;
-  if (!(Math.abs(start - driveSpan) < 0.1 * driveSpan && Math.abs(end - driveSpan) < 0.1 * driveSpan)) return driveAt(linkage, angle) ?? drive[low]!;
-  const t = (angle - leaf[low]!) / leafSpan;
-  return drive[low]! + t * (start + t * (3 * driveSpan - 2 * start - end + t * (start + end - 2 * driveSpan)));
+/** Drive travel at an angle that lies in the linkage, but for rounding. */
+const driveFor = (linkage: Linkage, angle: number): number => driveAt(linkage, angle) ?? NaN;
+
+/** Angle that the covering leaf needs with the covered leaf at `angle`, from 0 to the point of clearing: the direction to that leaf's end, seen from the covering hinge. */
+function requiredAngle({ before, coveredWidth }: Plan, angle: number): number {
+  // By the half angle, whose one sine gives both of the whole.
+  const sine = Math.sin(angle / 2);
+  return Math.atan2(2 * coveredWidth * sine * Math.sqrt(1 - sine * sine), before + 2 * coveredWidth * sine * sine);
 }
 
-/** Leaf angle at junction `i` of its profile, if that is between `least` and `greatest`. */
-function angleAtJunction(leaf: SwingLeaf, i: number, least: number, greatest: number, opening: boolean): number | undefined {
-  const { linkage, profile } = leaf;
-  const drive = opening ? profile.startTravel[i]! : wholeTravel(profile) - profile.startTravel[i]!;
-  if (!(drive > 0 && drive < driveNear(linkage, greatest))) return undefined;
-  const angle = leafAt(linkage, drive);
-  return angle !== undefined && angle > least && angle < greatest ? angle : undefined;
+/** The other way round: angle of the covered leaf at which the covering leaf just needs `angle`. By the sine rule. */
+function coveredAngleFor({ before, coveredWidth }: Plan, angle: number): number {
+  return Math.asin(Math.min(1, ((before + coveredWidth) * Math.sin(angle)) / coveredWidth)) - angle;
 }
 
 /**
- * Angle that the covering leaf needs with the covered leaf at `angle`, from 0 to the point of clearing.
- * Mostly the covered leaf's end is below the covering leaf's line: the direction to that end, seen from the covering hinge, plus the
- * angle that the clearance takes up there. At the last the tip of the strip is the nearest point instead.
+ * Angle of the covered leaf at which it clears: the tip of the strip is at its end. With a very long strip the leaves stand
+ * square to each other before that, and from there on the covering leaf needs less again.
  */
-function requiredAngle({ reach, coveredWidth, apart, clearance }: Plan, angle: number): number {
-  const sineOfHalf = Math.sin(angle / 2);
-  const cosineOfHalf = Math.sqrt(Math.max(0, 1 - sineOfHalf * sineOfHalf));
-  const along = apart - coveredWidth + 2 * coveredWidth * sineOfHalf * sineOfHalf;
-  const up = 2 * coveredWidth * sineOfHalf * cosineOfHalf;
-  const direction = Math.atan2(up, along);
-  if (clearance === 0) return direction;
-  const squared = along * along + up * up;
-  const distance = Math.sqrt(squared);
-  if (squared <= reach * reach + clearance * clearance) return direction + Math.asin(Math.min(1, clearance / distance));
-  const cosine = (reach * reach + squared - clearance * clearance) / (2 * reach * distance);
-  return direction + Math.acos(Math.min(1, cosine));
-}
-
-/** The other way round: angle of the covered leaf at which the covering leaf just needs `angle`. */
-function coveredAngleFor({ reach, coveredWidth, apart, clearance }: Plan, angle: number): number {
-  const below = Math.asin(Math.min(1, (apart * Math.sin(angle) - clearance) / coveredWidth)) - angle;
-  if (clearance === 0) return below;
-  const along = apart - coveredWidth * Math.cos(below);
-  const up = coveredWidth * Math.sin(below);
-  if (along * along + up * up <= reach * reach + clearance * clearance) return below;
-  const tipAlong = apart - reach * Math.cos(angle);
-  const tipUp = reach * Math.sin(angle);
-  const toTip = Math.sqrt(tipAlong * tipAlong + tipUp * tipUp);
-  const cosine = (toTip * toTip + coveredWidth * coveredWidth - clearance * clearance) / (2 * toTip * coveredWidth);
-  return Math.atan2(tipUp, tipAlong) - Math.acos(Math.min(1, cosine));
-}
-
-/**
- * Angle of the covered leaf at which the tip of the strip becomes the nearest to its end; without clearance that is the point of clearing.
- * undefined with a very long strip, where before that the leaves stand square to each other.
- */
-function passingAngle({ reach, coveredWidth, apart, clearance }: Plan): number | undefined {
-  const distanceSquared = reach * reach + clearance * clearance;
-  const squareDistanceSquared = apart * apart + coveredWidth * coveredWidth - 2 * coveredWidth * (coveredWidth + clearance);
-  if (squareDistanceSquared <= distanceSquared) return undefined;
-  return angleOpposite(Math.sqrt(distanceSquared), apart, coveredWidth);
-}
-
-/** Angle of the covered leaf at which the tip of the strip is in line with it, the clearance beyond its end. */
-function clearingAngle({ reach, coveredWidth, apart, clearance }: Plan): number {
-  return angleOpposite(reach, apart, coveredWidth + clearance);
-}
-
-/** Angle of the covered leaf at which the covering leaf, touching its end or at the clearance from it, stands square to it. */
-function squareAngle({ coveredWidth, apart, clearance }: Plan): number {
-  return Math.acos((coveredWidth + clearance) / apart);
-}
-
-/** Angle of a triangle opposite its side `a`, between `b` and `c`. By the half angle, which keeps its digits where the overlap is small. */
-function angleOpposite(a: number, b: number, c: number): number {
-  const squared = (a * a - (b - c) * (b - c)) / (4 * b * c);
-  return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, squared))));
+function clearingAngle({ before, coveredWidth, overlap }: Plan): number {
+  const apart = before + coveredWidth;
+  if (2 * before * (coveredWidth - overlap) <= overlap * overlap) return Math.acos(coveredWidth / apart);
+  // Of the triangle of the two hinges and the end, by the half angle: that keeps its digits where the overlap is small.
+  return 2 * Math.asin(Math.sqrt((overlap * (2 * before + overlap)) / (4 * apart * coveredWidth)));
 }

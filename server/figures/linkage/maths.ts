@@ -24,8 +24,6 @@ const last = samples - 1;
 /** How far outside the travel, as a share of it, still counts as its end: rounding of whoever adds up the steps. */
 const rounding = 1e-9;
 
-const possibleTravel = (travel: number): boolean => Number.isFinite(travel) && travel > 0;
-
 /**
  * Linkage of a linear ram for a leaf that opens by `opening` (radians, above 0); drive travel is the stroke used, in metres.
  * Undefined where the travel, ends included, has a dead point, and for an impossible mounting. Whether the ram has that
@@ -33,7 +31,7 @@ const possibleTravel = (travel: number): boolean => Number.isFinite(travel) && t
  */
 export function ramLinkage(m: RamMounting, opening: number): Linkage | undefined {
   const closed = ramLength(m, 0);
-  if (closed === undefined || !possibleTravel(opening) || deadPoint(m, opening) !== undefined) return undefined;
+  if (closed === undefined || deadPoint(m, opening) !== undefined) return undefined;
   const { along, out, leafBracket } = m;
   const leaf = rowOf(samples);
   const drive = rowOf(samples);
@@ -67,7 +65,7 @@ export function ramLinkage(m: RamMounting, opening: number): Linkage | undefined
  */
 export function armLinkage(m: ArmMounting, opening: number): Linkage | undefined {
   const pose = newPose();
-  if (!poseAt(m, 0, pose) || !possibleTravel(opening) || armDeadPoint(m, opening) !== undefined) return undefined;
+  if (!poseAt(m, 0, pose) || armDeadPoint(m, opening) !== undefined) return undefined;
   const closed = pose.shaft;
   let leaf = rowOf(samples);
   for (let i = 0; i < samples; i++) leaf[i] = i === last ? opening : (i * opening) / last;
@@ -76,7 +74,7 @@ export function armLinkage(m: ArmMounting, opening: number): Linkage | undefined
   // An arm can be slow for most of the travel and quick for a few degrees: samples move to where shaft or leaf does most.
   for (let round = 0; ; round++) {
     for (let i = 0; i < samples; i++) {
-      if (!poseAt(m, leaf[i] as number, pose) || Number.isNaN(pose.ratio)) return undefined;
+      if (!poseAt(m, leaf[i] as number, pose)) return undefined;
       drive[i] = Math.abs(pose.shaft - closed);
       rate[i] = pose.ratio;
     }
@@ -110,7 +108,7 @@ function evenlyAlong(leaf: Row, drive: Row, rate: Row): number[] {
   let piece = 0;
   for (let i = 1; i < last; i++) {
     const target = (i * (way[last] as number)) / last;
-    while (piece < last - 1 && (way[piece + 1] as number) <= target) piece++;
+    while ((way[piece + 1] as number) <= target) piece++;
     const from = way[piece] as number;
     const share = (target - from) / ((way[piece + 1] as number) - from);
     placed[i] = (leaf[piece] as number) + share * ((leaf[piece + 1] as number) - (leaf[piece] as number));
@@ -126,7 +124,6 @@ export const directLinkage = (opening: number): Linkage | undefined => evenLinka
 export const rackLinkage = (distance: number): Linkage | undefined => evenLinkage(distance);
 
 function evenLinkage(travel: number): Linkage | undefined {
-  if (!possibleTravel(travel)) return undefined;
   const leaf = rowOf(samples);
   for (let i = 0; i < last; i++) leaf[i] = (i * travel) / last;
   leaf[last] = travel;
@@ -136,12 +133,10 @@ function evenLinkage(travel: number): Linkage | undefined {
 
 const ones = rowOf(samples).fill(1);
 
-/** The promises of Linkage, kept also for travels so small that rounding swallows their steps. */
+/** Undefined for a travel that is impossible, or so small that rounding swallows its steps. The rate is above 0 wherever there is no dead point. */
 function sound(leaf: Row, drive: Row, rate: Row): Linkage | undefined {
-  if (!((rate[0] as number) > 0)) return undefined;
   for (let i = 1; i < samples; i++) {
-    const increasing = (leaf[i] as number) > (leaf[i - 1] as number) && (drive[i] as number) > (drive[i - 1] as number);
-    if (!increasing || !((rate[i] as number) > 0)) return undefined;
+    if (!((leaf[i] as number) > (leaf[i - 1] as number) && (drive[i] as number) > (drive[i - 1] as number))) return undefined;
   }
   return { leaf, drive, rate };
 }
@@ -210,7 +205,8 @@ function shapeInverse(piece: Piece, value: number): number {
   let low = 0;
   let high = 1;
   let t = value;
-  for (let i = 0; i < 60; i++) {
+  // At most 28 were needed for any two slopes; halving alone would take twice as many.
+  for (let i = 0; i < 32; i++) {
     const error = shape(piece, t) - value;
     if (Math.abs(error) <= 1e-15) break;
     if (error > 0) high = t;

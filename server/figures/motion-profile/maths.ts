@@ -144,7 +144,7 @@ function jumping(travel: number, speed: number, fastTravel: number, slowSpeed: n
  */
 export function profileOf(spec: ProfileSpec): Profile | undefined {
   const { travel, speed, acceleration, slowTravel } = spec;
-  if (!(travel > 0 && travel < Infinity && speed > 0 && acceleration > 0 && slowTravel >= 0 && slowTravel < Infinity)) return undefined;
+  if (!(travel > 0 && speed > 0 && acceleration > 0 && slowTravel >= 0 && slowTravel < Infinity)) return undefined;
   if (slowTravel > 0 && !(spec.slowSpeed > 0)) return undefined;
   const slowSpeed = slowTravel > 0 && spec.slowSpeed < speed ? spec.slowSpeed : speed;
   const fastTravel = slowSpeed < speed ? Math.max(0, travel - slowTravel) : travel;
@@ -159,7 +159,7 @@ export function profileOf(spec: ProfileSpec): Profile | undefined {
     else if (toSlowSpeed >= travel - fastTravel) draft = trapezoid(travel, speed, acceleration);
     else draft = slowing(travel, speed, acceleration, fastTravel, slowSpeed);
   }
-  const time = draft.startTime[draft.startTime.length - 1]!;
+  const time = runTime(draft);
   return time > 0 && time < Infinity ? draft : undefined;
 }
 
@@ -173,13 +173,15 @@ export function wholeTravel(p: Profile): number {
   return p.startTravel[p.startTravel.length - 1]!;
 }
 
-/** The piece that time `t` falls in; at a junction the later one, from the end on the last entry. */
-export function pieceAtTime(p: Profile, t: number): number {
-  const last = p.startTime.length - 1;
+/** The piece that `value` falls in, of pieces that start at `starts`; at a junction the later one, from the end on the last entry, before the start the first. */
+function pieceAt(starts: Row, value: number): number {
   let piece = 0;
-  while (piece < last && p.startTime[piece + 1]! <= t) piece += 1;
+  while ((starts[piece + 1] ?? NaN) <= value) piece += 1;
   return piece;
 }
+
+/** The piece that time `t` falls in; at a junction the later one, from the end on the last entry. */
+export const pieceAtTime = (p: Profile, t: number): number => pieceAt(p.startTime, t);
 
 /** Drive travel at time `t`, m. Before the start 0, after the end the whole travel; NaN gives NaN. */
 export function travelAt(p: Profile, t: number): number {
@@ -227,10 +229,6 @@ function timeFor(distance: number, speed: number, acceleration: number): number 
 
 /** Time at which the stroke has reached `travel`, s. Before the start 0, beyond the whole travel the run time; NaN gives NaN. */
 export function timeAt(p: Profile, travel: number): number {
-  if (travel <= 0) return 0;
-  const last = p.startTravel.length - 1;
-  if (travel >= p.startTravel[last]!) return p.startTime[last]!;
-  let piece = 0;
-  while (piece < last - 1 && p.startTravel[piece + 1]! <= travel) piece += 1;
-  return timeInPiece(p, piece, travel);
+  const piece = pieceAt(p.startTravel, travel);
+  return piece === p.startTravel.length - 1 ? runTime(p) : timeInPiece(p, piece, travel);
 }

@@ -19,15 +19,16 @@ export interface Overtravel {
  * The greatest overtravel over a stroke: (v·t + v²/(2a))·arm / rate, v the drive's speed where the sensor trips, t the reaction
  * (s, 0 or above), a the drive's deceleration (above 0), rate = d drive / d leaf there, arm the distance of the edge from the
  * hinge (m; 1 for a sliding leaf). Looked for at every sample of the linkage and every junction of the profile; the rate is
- * taken as even over the few degrees of the stop.
+ * taken as even over the few degrees of the stop. Opening starts at the linkage's closed end; closing starts at drive position
+ * `profile`'s travel and runs back to 0. undefined: a number out of its range, or a stroke longer than its linkage.
  */
 export function greatestOvertravel(linkage: Linkage, profile: Profile, direction: Direction, reaction: number, deceleration: number, arm: number): Overtravel | undefined {
   if (!(reaction >= 0) || !Number.isFinite(reaction) || !(deceleration > 0) || !Number.isFinite(deceleration) || !(arm > 0) || !Number.isFinite(arm)) return undefined;
   const { leaf, drive, rate } = linkage;
   const { startTravel, startSpeed, acceleration } = profile;
   const last = drive.length - 1;
-  const pieces = startTravel.length - 1;
   const travel = wholeTravel(profile);
+  if (!(travel <= (drive[last] as number) * (1 + 1e-9))) return undefined;
   let farthest = -1;
   let farthestAt = 0;
   let farthestSpeed = 0;
@@ -41,30 +42,29 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
   const opening = direction === 'opening';
   // Junctions and samples both come in the order of the stroke, so one walk over the linkage serves each.
   let at = opening ? 1 : last;
-  for (let piece = 0; piece < pieces; piece++) {
-    const from = startTravel[piece] as number;
-    const to = startTravel[piece + 1] as number;
-    const first = startSpeed[piece] as number;
-    const ending = speedAfter(first, acceleration[piece] as number, to - from);
-    for (let end = 0; end < 2; end++) {
-      const position = opening ? (end === 0 ? from : to) : travel - (end === 0 ? from : to);
-      if (opening) while (at < last && (drive[at] as number) < position) at++;
-      else while (at > 1 && (drive[at - 1] as number) >= position) at--;
-      const share = ((position - (drive[at - 1] as number)) / ((drive[at] as number) - (drive[at - 1] as number))) || 0;
-      const held = Math.min(1, Math.max(0, share));
-      look(end === 0 ? first : ending, (leaf[at - 1] as number) + held * ((leaf[at] as number) - (leaf[at - 1] as number)), (rate[at - 1] as number) + held * ((rate[at] as number) - (rate[at - 1] as number)));
-    }
+  let arriving = 0;
+  for (let junction = 0; junction < startTravel.length; junction++) {
+    const travelled = startTravel[junction] as number;
+    // Where the speed jumps, at the end of an even piece, the greater of both sides counts.
+    const speed = Math.max(arriving, startSpeed[junction] as number);
+    arriving = acceleration[junction] === 0 ? (startSpeed[junction] as number) : 0;
+    const position = opening ? travelled : travel - travelled;
+    if (opening) while (at < last && (drive[at] as number) < position) at++;
+    else while ((drive[at - 1] as number) > position) at--;
+    const share = (position - (drive[at - 1] as number)) / ((drive[at] as number) - (drive[at - 1] as number));
+    look(speed, (leaf[at - 1] as number) + share * ((leaf[at] as number) - (leaf[at - 1] as number)), (rate[at - 1] as number) + share * ((rate[at] as number) - (rate[at - 1] as number)));
   }
   let piece = 0;
-  for (let step = 0; step <= last; step++) {
+  for (let step = 1; step < last; step++) {
     const i = opening ? step : last - step;
     const travelled = opening ? (drive[i] as number) : travel - (drive[i] as number);
-    if (travelled < 0 || travelled > travel) continue;
-    while (piece < pieces - 1 && travelled >= (startTravel[piece + 1] as number)) piece++;
+    // A closing stroke may start inside the linkage; beyond the end of any the drive stands.
+    if (travelled < 0) continue;
+    while (travelled > (startTravel[piece + 1] as number)) piece++;
     look(speedAfter(startSpeed[piece] as number, acceleration[piece] as number, travelled - (startTravel[piece] as number)), leaf[i] as number, rate[i] as number);
   }
-  return farthest < 0 ? undefined : { distance: farthest, at: farthestAt, edgeSpeed: farthestSpeed * arm, leafSpeed: farthestSpeed };
+  return { distance: farthest, at: farthestAt, edgeSpeed: farthestSpeed * arm, leafSpeed: farthestSpeed };
 }
 
-/** Speed after `distance` at an even acceleration, m/s; 0 where braking ends sooner. */
+/** Speed after `distance` at an even acceleration, m/s; 0 where rounding has braking end sooner. */
 const speedAfter = (speed: number, acceleration: number, distance: number): number => (acceleration === 0 ? speed : Math.sqrt(Math.max(0, speed * speed + 2 * acceleration * distance)));
