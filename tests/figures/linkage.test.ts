@@ -10,7 +10,7 @@ import { armLinkage, directLinkage, driveAt, leafAt, rackLinkage, ramLinkage } f
 const degrees = Math.PI / 180;
 
 // Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
-fc.configureGlobal({ endOnFailure: true });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const ram = fc.record({ along: length(-0.4, 0.4), out: length(-0.4, 0.4), leafBracket: length(0.5, 2) });
 const arm = fc.record({

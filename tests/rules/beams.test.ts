@@ -51,3 +51,29 @@ describe('a low beam on one leaf alone', () => {
     expect(said(leaf('west'), leaf('east'), beam('beam', '600 mm'), onWest, onWest.replace('low', 'low-east').replace('on west', 'on east'), panel('beam', 'low', 'low-east'))).toEqual([]);
   });
 });
+
+describe('a beam whose height is not stated', () => {
+  const unstated = (name: string, more = '', model = 'finch-beam'): string => beam(name, '', more, model).replace('  height \n', '');
+  const noted = (...parts: readonly string[]): string[] => judge(head + parts.join('')).findings.filter(({ rule }) => rule === 'beam-height-unstated').map(({ what }) => what.split(' ')[0] ?? '');
+  test('is named where it is relied on', () => {
+    expect(noted(leaf('west'), unstated('beam'), panel('beam'))).toEqual(['“beam”']);
+    expect(noted(leaf('west'), unstated('beam'), unstated('other'), panel('beam', 'other'))).toEqual(['“beam”', '“other”']);
+    expect(noted(leaf('west'), beam('beam', '400 mm'), panel('beam'))).toEqual([]);
+  });
+  test('is not named where nobody relies on it', () => {
+    // Nothing moves, the panel does not hear it, and a curtain has more than one height.
+    expect(noted(leaf('west').replace(/drive[^]*/, ''), unstated('beam'), panel('beam'))).toEqual([]);
+    expect(noted(leaf('west'), unstated('beam'), 'panel main : rowan-pair {\n}\n')).toEqual([]);
+    expect(noted(leaf('west'), unstated('beam', '', 'finch-curtain'), panel('beam'))).toEqual([]);
+    expect(noted(leaf('west'), unstated('beam').replace('closing', 'opening'), panel('beam'))).toEqual([]);
+  });
+  test('is not named beside a beam at 300 mm for the same leaf, and is beside a higher one', () => {
+    expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm'), panel('beam', 'low'))).toEqual([]);
+    expect(noted(leaf('west'), unstated('beam'), beam('other', '301 mm'), panel('beam', 'other'))).toEqual(['“beam”']);
+    expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm').replace('closing', 'opening'), panel('beam', 'low'))).toEqual(['“beam”']);
+    expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm'), panel('beam'))).toEqual(['“beam”']);
+  });
+  test('is not named where the line cannot be read', () => {
+    expect(noted(leaf('west'), beam('beam', 'knee'), panel('beam'))).toEqual([]);
+  });
+});

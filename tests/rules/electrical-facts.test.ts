@@ -130,3 +130,14 @@ panel box : sedge-cell {
     expect(asked('language 1\n' + text)).toEqual([]);
   });
 });
+
+describe('how cold a battery gets', () => {
+  const cold = (coldest: string): string => `${use}use "../library/panels.gate"\npanel main : rowan-pair {\n  battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n    ${coldest}\n  }\n}\n`;
+  const noted = (coldest: string): string[] => asked(cold(coldest)).filter((what) => what.includes('not known here'));
+  it('is told where no table says what it still gives, and the table ends at 20 °F', () => {
+    expect(noted('coldest -20 °C')).toEqual(['coldest -20 °C: What the battery of “main” gives at -20 °C is not known here: it is judged as if it were −7 °C, where the table ends.']);
+    expect(noted('coldest -6.7 °C')).toHaveLength(1);
+    expect(noted('coldest -6.6 °C')).toEqual([]);
+    expect(noted('')).toEqual([]);
+  });
+});

@@ -83,6 +83,17 @@ describe('a leaf without an edge for closing', () => {
     const untested = 'sensor-model relay-curtain {\n  kind curtain\n  output relay\n  contact normally-closed\n  measure E\n}\nsensor front : relay-curtain {\n  watches closing\n}\npanel main : rowan-pair {\n  wire front to G1 G0\n}\n';
     expect(saysOf(text(untested))).toEqual([]);
   });
+  test('that is only ever held is judged by how far it runs on when let go, and not twice', () => {
+    const key = 'control key {\n  by key-switch\n  acts hold-to-run\n  sight full\n}\n';
+    const fobs = 'control fobs {\n  by transmitter\n  acts impulse\n}\n';
+    const rulesOf = (file: string): string[] => judge(file).findings.filter(({ what }) => /runs on/.test(what)).map((finding) => finding.rule);
+    expect(rulesOf(text(key))).toEqual(['hold-to-run-overtravels']);
+    expect(marginsIn(text(key))).toEqual([]);
+    // Who sends an impulse does not stay to let go.
+    expect(rulesOf(text(key, fobs)).sort()).toEqual([rule, 'hold-to-run-overtravels']);
+    // Without European rules nobody else judges it.
+    expect(rulesOf(text(key).replace('  rules europe\n', ''))).toEqual([rule]);
+  });
   test('does not hide an edge for opening that gives too little', () => {
     const file = text(model('thin-edge', 50, 110), edge('back', 'thin-edge', 'opening'), curtain('wire front to T1 T0'));
     expect(saysOf(file)).toEqual(['error: While opening, “slide” runs on 120 mm after “back” has tripped with 40 J in it, and that edge gives 110 mm.']);

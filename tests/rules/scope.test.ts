@@ -5,7 +5,7 @@ import { blocksOf, foldersWith, judge, readPage } from '../kit/pages.ts';
 
 /** They hold what EN 12453, ASR A1.7, BS 7671 and their kin ask for. */
 const european = [
-  'auto-close-without-tested-sensors', 'closing-edge-unguarded', 'edge-overtravel-too-long', 'force-not-measured', 'force-over-limit', 'force-points-missing', 'force-test-overdue', 'force-window-empty',
+  'auto-close-without-tested-sensors', 'closing-edge-unguarded', 'edge-overtravel-too-long', 'force-not-measured', 'force-over-limit', 'force-points-missing', 'force-test-overdue',
   'force-window-narrow', 'hold-to-run-misuse', 'hold-to-run-overtravels', 'hold-to-run-too-fast', 'loop-impedance-too-high', 'pedestrian-opening-unguarded', 'performance-level-too-low',
   'protective-conductor-too-small', 'residual-current-device-unfit', 'safeguarding-below-minimum',
 ];

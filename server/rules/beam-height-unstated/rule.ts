@@ -15,8 +15,8 @@ export const rule = installationRule({
   check: ({ sensors, leaves }, report) => {
     for (const sensor of sensors) {
       if (sensor.facts.height !== undefined || !seesPeople(sensor) || lost(sensor.unread, 'sensor', 'height')) continue;
-      const leaf = leaves.find((each) => each.drives.length > 0 && guards(sensor, each, 'closing'));
-      if (leaf === undefined || sensors.some((other) => isLowOn(other, leaf))) continue;
+      const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !sensors.some((other) => isLowOn(other, leaf));
+      if (!leaves.some(isRelied)) continue;
       report({ at: headPlace(sensor), lacks: ['height'], what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.` });
     }
   },

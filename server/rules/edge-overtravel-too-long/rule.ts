@@ -1,7 +1,8 @@
 import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/figure.ts';
 import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
-import { measuresFor } from '../protection.ts';
+import { heldUnderEuropean } from '../hold-to-run-too-fast/rule.ts';
+import { measuresFor, onlyHeld } from '../protection.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { installationRule, type Hold } from '../rule.ts';
 import { quoted } from '../words.ts';
@@ -14,8 +15,11 @@ const held = {
   opening: { figure: 'leaf.NAME.overtravel-when-opening', name: 'run-on when opening', unit: 'm', way: 'most' },
 } as const;
 
-/** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody. */
-const isUnprotected = (leaf: Leaf): boolean => !measuresFor(leaf, 'closing', false).E;
+/** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody, and it is not hold-to-run-overtravels that judges it. */
+function isUnprotected(leaf: Leaf): boolean {
+  const { installation } = leaf;
+  return !measuresFor(leaf, 'closing', false).E && !(onlyHeld(installation) && heldUnderEuropean(installation) !== undefined);
+}
 
 export const rule = installationRule({
   name: 'edge-overtravel-too-long',
@@ -31,10 +35,8 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       const closing = closingStopOf(leaf);
       const opening = openingStopOf(leaf);
-      if (closing !== undefined) {
-        if (closing.edge === undefined) holdWithoutEdge(leaf, closing, hold);
-        else holdEdge(leaf, closing, closing.edge, 'closing', hold);
-      }
+      if (closing?.edge !== undefined) holdEdge(leaf, closing, closing.edge, 'closing', hold);
+      else if (closing !== undefined && isUnprotected(leaf)) holdWithoutEdge(leaf, closing, hold);
       if (opening?.edge !== undefined) holdEdge(leaf, opening, opening.edge, 'opening', hold);
     }
   },
@@ -42,7 +44,6 @@ export const rule = installationRule({
 
 /** Against what is allowed to a leaf that has no edge on its closing side. */
 function holdWithoutEdge(leaf: Leaf, stop: EdgeStop, hold: Hold): void {
-  if (!isUnprotected(leaf)) return;
   hold(bound(held.closing, leaf.name, stop.distance, withoutEdge, slack), headPlace(leaf), () => ({
     severity: 'warning',
     what: `${quoted(leaf.name)} has no edge that stops it, and runs on ${rounded(stop.distance)} after it is told to stop${energy(stop)}; 50 mm are the most where that is dangerous.`,

@@ -1,3 +1,4 @@
+import { coldest } from '../../figures/battery/maths.ts';
 import { extraLow, isMains } from '../../figures/cables.ts';
 import { ratingOf } from '../../figures/current-rating/figure.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
@@ -5,7 +6,7 @@ import { consumptionOf } from '../../figures/supply-budget/figure.ts';
 import { factPlace, headPlace, type Cable, type Panel, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';
-import { lost, quotedList } from '../wiring.ts';
+import { lost, quotedList, written } from '../wiring.ts';
 import { quoted } from '../words.ts';
 
 type Say = (report: Report) => void;
@@ -29,7 +30,10 @@ export const rule = installationRule({
       checkProtectiveConductor(cable, site, report);
     }
     if (isEarthingAsked && site !== undefined) checkEarthing(site, report);
-    for (const panel of panels) checkBattery(panel, report);
+    for (const panel of panels) {
+      checkBattery(panel, report);
+      checkCold(panel, report);
+    }
   },
 });
 
@@ -77,6 +81,19 @@ function checkEarthing(site: Site, report: Say): void {
     at: factPlace(site, earthing),
     what: `Whether a fault to earth is cut off in time is not judged: ${earthing === undefined ? 'it is not stated how the supply is earthed' : earthing.value === 'TN' ? 'the impedance of the loop outside is not stated' : 'the resistance of the electrode is not stated'}.`,
     remedy: `State “${missing}”, as measured.`,
+  });
+}
+
+/** As people say it: −7 °C, where the table of the battery figure ends. */
+const coldestSaid = `${Math.round(coldest - 273.15)} °C`.replace('-', '−');
+
+function checkCold({ battery, name }: Panel, report: Say): void {
+  const stated = battery?.facts.coldest;
+  if (stated === undefined || stated.value >= coldest) return;
+  report({
+    at: stated.line,
+    what: `What the battery of ${quoted(name)} gives at ${written(stated.line)} is not known here: it is judged as if it were ${coldestSaid}, where the table ends.`,
+    remedy: 'Ask the maker of the battery what it gives at that temperature, and state that as its capacity.',
   });
 }
 

@@ -25,17 +25,17 @@ export const rule = installationRule({
   source: { text: 'EN 12453:2017, Annex A (force limits), with the lever rule over the whole leaf', standing: 'published' },
   acceptable: true,
   cost: 'idle',
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
       if (window === undefined) continue;
       hold(windowBound(leaf, window), factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass), () => {
         const memory = restsOnMemory(window);
         return {
+          ...(isTooWeak(window) ? tooWeak : {}),
           severity: memory === '' ? 'error' : 'warning',
           what: `${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}.`,
-          ...(memory === '' ? {} : { why: `Whoever sets the force so that the gate works then sets it so that somebody is hurt. The verdict rests on ${memory}, which is known from memory only.` }),
+          ...(memory === '' ? {} : { why: `${isTooWeak(window) ? tooWeak.why : 'Whoever sets the force so that the gate works then sets it so that somebody is hurt.'} The verdict rests on ${memory}, which is known from memory only.` }),
           remedy: remedyFor(window, 1),
           related: relatedTo(leaf, window),
         };
@@ -43,6 +43,14 @@ export const rule = installationRule({
     }
   },
 });
+
+/** True where it is the drive that gives too little; limits of force, if there are any, would leave more. */
+const isTooWeak = ({ most, high }: SettingWindow): boolean => high < most.push;
+
+const tooWeak = {
+  why: 'The leaf stops where the drive cannot move it any further, and whoever then pushes it, or forces the drive, stands in its way.',
+  source: { text: 'statics and constant acceleration, any mechanics textbook', standing: 'derived' },
+} as const;
 
 /** What of the window is from memory, in words; empty where nothing is. */
 function restsOnMemory({ of, most, least, low, high }: SettingWindow): string {
@@ -53,11 +61,12 @@ function restsOnMemory({ of, most, least, low, high }: SettingWindow): string {
 }
 
 /** "needs at least 690 N to move at 0°, but at most 600 N are allowed …". */
-function inWords({ of, least, most, low, high }: SettingWindow): string {
+function inWords(window: SettingWindow): string {
+  const { of, least, most, low, high } = window;
   const push = (value: number): string => `${shown(value)} ${of.unit}`;
   const where = (at: number): string => (of.swing ? degrees(at) : `${millimetres(at)} of opening`);
   const need = low > least.push ? `cannot be driven with less than ${push(low)}` : `needs ${push(low)} to move from ${where(least.at)}`;
-  if (high < most.push) return `${need}, and the drive gives at most ${push(high)}`;
+  if (isTooWeak(window)) return `${need}, and the drive gives at most ${push(high)}`;
   const reach = of.swing ? `${millimetres(most.radius)} from the hinge` : 'at its leading edge';
   return `${need}, but ${push(high)} are the most with which it presses nobody ${reach} harder than ${most.limit} N${most.limit === limits.static ? ' for longer than 0.75 s' : ''}, ${most.way} at ${where(most.at)}`;
 }

@@ -26,12 +26,13 @@ export const rule = installationRule({
           remedy: 'Use a key switch, or similar, and say “by key-switch”.',
           related,
         });
-      if ((control.facts.sight?.value ?? site?.facts.sight?.value ?? 'none') === 'none')
+      const sight = (control.facts.sight ?? site?.facts.sight)?.value;
+      if (sight !== 'full')
         report({
           at: acts.line,
           severity: 'warning',
-          what: `“${control.name}” is hold-to-run, but the whole gate is not in view from it.`,
-          remedy: 'Move it to where all of the gate is in view, and say “sight full”.',
+          what: `“${control.name}” is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
+          remedy: sight === undefined ? 'If all of the gate is in view from it, say “sight full”; if not, move it.' : 'Move it to where all of the gate is in view, and say “sight full”.',
           source: { text: 'EN 12453, from memory', standing: 'from memory' },
         });
     }
