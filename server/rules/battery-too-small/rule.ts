@@ -17,10 +17,12 @@ export const rule = installationRule({
   acceptable: true,
   holds: ({ panels }, hold) => {
     for (const panel of panels) {
-      const { lasts, capacity } = panel.battery?.facts ?? {};
-      const rated = capacity?.[0];
+      const facts = panel.battery?.facts;
+      const lasts = facts?.lasts;
+      const rated = facts?.capacity[0];
+      if (lasts === undefined || rated === undefined) continue;
       const workings = batteryOf(panel);
-      if (lasts === undefined || rated === undefined || workings?.needed === undefined) continue;
+      if (workings?.needed === undefined) continue;
       const { needed, gives, exponentFrom } = workings;
       hold(bound(held, panel.name, needed, gives, hair(gives)), rated.line, () => ({
         what: `To keep ${quoted(panel.name)} going for ${written(lasts.line)} its battery needs ${ampereHours(needed)}; at that current it gives ${ampereHours(gives)}${exponentFrom.endsWith('from memory') ? ' (exponent 1.25, from memory)' : ''}.`,

@@ -1,5 +1,5 @@
 import type { WordValue } from '../../../grammar/index.ts';
-import type { Panel, Terminal, Wire } from '../../model/index.ts';
+import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
@@ -26,8 +26,12 @@ interface Input {
   readonly wanted: string;
 }
 
+/** Nearly every wire: an input and its common. */
+const isPlain = (ends: readonly TerminalUse[]): boolean => ends.length === 2 && ends[0]?.terminal?.common !== undefined && ends[0].terminal.common.text === ends[1]?.at.text;
+
 function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): void {
   const { ends } = wire;
+  if (isPlain(ends)) return;
   const inputs: Input[] = [];
   let commons = 0;
   for (const { at, terminal } of ends) {

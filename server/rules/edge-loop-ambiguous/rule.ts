@@ -25,12 +25,11 @@ export const rule = installationRule({
     eachLoop(installation, (loop, state) => {
       const { pressed, open, doubled } = state.states;
       const taken = state.window?.value ?? state.states.rest;
-      const input = quoted(loop.terminal.name.text);
-      if (overlap(pressed, taken)) report(saying(loop, state, `A pressed edge on ${input} may show ${inWords(pressed)}`));
+      if (overlap(pressed, taken)) report(saying(loop, state, `A pressed edge on ${inputOf(loop)} may show ${inWords(pressed)}`));
       // A dry loop that is cut shows nothing at all, which no window holds.
-      if (overlap(open, taken)) report(saying(loop, state, `A cut wire on ${input} may show ${inWords(open)}, through the damp alone`));
+      if (overlap(open, taken)) report(saying(loop, state, `A cut wire on ${inputOf(loop)} may show ${inWords(open)}, through the damp alone`));
       if (overlap(doubled, taken))
-        report({ ...saying(loop, state, `With a second terminator by mistake the loop on ${input} may show ${inWords(doubled)}`, ' The mistake would go unseen.'), severity: 'warning' });
+        report({ ...saying(loop, state, `With a second terminator by mistake the loop on ${inputOf(loop)} may show ${inWords(doubled)}`, ' The mistake would go unseen.'), severity: 'warning' });
     });
   },
   holds: (installation, hold) => {
@@ -42,7 +41,7 @@ export const rule = installationRule({
       const subject = `${panel.name}/${terminal.name.text}`;
       const low = bound(held.low, subject, rest.low, window.low);
       const high = bound(held.high, subject, rest.high, window.high);
-      const say = (): Omit<Report, 'at'> => ({ ...saying(loop, state, `The loop on ${quoted(terminal.name.text)} at rest may show ${inWords(rest)}`, ' It may report a fault while all is well.'), severity: 'warning' });
+      const say = (): Omit<Report, 'at'> => ({ ...saying(loop, state, `The loop on ${inputOf(loop)} at rest may show ${inWords(rest)}`, ' It may report a fault while all is well.'), severity: 'warning' });
       hold(low, placeOf(loop), say);
       hold(high, placeOf(loop), () => (keeps(low) ? say() : undefined));
     });
@@ -58,6 +57,7 @@ function eachLoop({ panels }: Installation, look: (loop: EdgeLoop, state: LoopSt
     }
 }
 
+const inputOf = ({ terminal }: EdgeLoop): string => quoted(terminal.name.text);
 const placeOf = (loop: EdgeLoop): { readonly start: number; readonly end: number } => loop.branches[0]?.wire.fact.line ?? loop.panel.at;
 
 const inWords = ({ low, high }: Band): string => (high === Number.POSITIVE_INFINITY ? `${ohmsInWords(low)} and more` : low === 0 ? `up to ${ohmsInWords(high)}` : `${ohmsInWords(low)} to ${ohmsInWords(high)}`);

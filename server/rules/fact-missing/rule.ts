@@ -24,7 +24,7 @@ function needsOf(word: string, spec: BlockSpec): Needs {
     word,
     spec,
     required: Object.entries(spec.lines).flatMap(([line, { required }]) => (required === true ? line : none)),
-    within: Object.entries(spec.blocks).map(([inner, block]) => needsOf(inner, block)),
+    within: Object.entries(spec.blocks).map(([inner, block]) => needsOf(inner, block)).filter(({ required, within }) => required.length > 0 || within.length > 0),
   };
 }
 
@@ -75,10 +75,10 @@ function checkRequired(needs: Needs, entity: Entity, report: Say): void {
 function checkDrive(drive: Drive, model: NonNullable<Drive['model']>, report: Say): void {
   const { kind } = model.facts;
   if (kind === undefined) return;
-  const { says, ...needed } = byDriveKind[kind.value];
+  const { says, model: ofModel, drive: ofDrive } = byDriveKind[kind.value];
   // The library says so too, but whoever checks only the site would not hear of it.
   if (model.path !== drive.installation.path)
-    for (const fact of needed.model)
+    for (const fact of ofModel)
       if (model.facts[fact] === undefined && !model.unread.includes(fact))
         report({
           at: drive.modelAt ?? headPlace(drive),
@@ -86,7 +86,7 @@ function checkDrive(drive: Drive, model: NonNullable<Drive['model']>, report: Sa
           remedy: `Write it in the library, as in “${blocks['drive-model'].lines[fact].example}”.`,
           related: toModelHead('the model', drive.installation, model),
         });
-  for (const fact of needed.drive)
+  for (const fact of ofDrive)
     if (drive.facts[fact] === undefined)
       lacks(asRead(drive), blocks.drive, [fact], report, { because: `its model is ${says}`, related: toModelFact(`${says}, as its model says`, drive.installation, model, kind) });
 }

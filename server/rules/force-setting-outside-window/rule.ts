@@ -30,9 +30,10 @@ export const rule = installationRule({
   acceptable: true,
   holds: ({ motion, leaves }, hold) => {
     const force = motion?.facts.force;
+    if (force === undefined) return;
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
-      if (force === undefined || window === undefined) continue;
+      if (window === undefined) continue;
       const { of, most, least, low, high } = window;
       const setting = force.value * of.greatest;
       const isOpen = low <= high;

@@ -31,7 +31,8 @@ type Fault = Omit<Report, 'at'> & Partial<Pick<Report, 'at'>>;
 const named = ({ at }: TerminalUse): string => quoted(at.text);
 
 function faultOf(panel: Panel, model: PanelModel, { ends }: Link): Fault | undefined {
-  const [first, second] = ends;
+  const first = ends[0];
+  const second = ends[1];
   if (first === undefined || second === undefined || ends.length > 2) return miscounted(ends);
   const one = first.terminal;
   const other = second.terminal;
@@ -59,19 +60,18 @@ const bothInputs = (first: TerminalUse, second: TerminalUse): Fault => ({
 /** A link between an input and something that is none. */
 function ofInput(input: Terminal, to: TerminalUse): Fault | undefined {
   const { common, contact, role } = input;
-  const name = quoted(input.name.text);
   if (common !== undefined && common.text !== to.at.text) {
     const isPlain = contact === 'normally-closed';
     return {
       at: to.at,
-      what: `${name} is linked to ${named(to)}, but it returns to ${quoted(common.text)}.`,
+      what: `${quoted(input.name.text)} is linked to ${named(to)}, but it returns to ${quoted(common.text)}.`,
       why: 'The input stays open, and two circuits that the panel keeps apart are joined.',
       remedy: isPlain ? `Link it to ${quoted(common.text)}.` : 'Take the link out.',
       fixes: isPlain ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: common.text }], safe: false }] : [],
     };
   }
   if (contact !== 'normally-open' && role !== 'edge-input' && role !== 'two-wire-input') return undefined;
-  return { what: `${name} is for ${roleInWords(role)}${contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`, why: whyOf(role), remedy: 'Take the link out; see in the panel’s manual how this input is left unused.' };
+  return { what: `${quoted(input.name.text)} is for ${roleInWords(role)}${contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`, why: whyOf(role), remedy: 'Take the link out; see in the panel’s manual how this input is left unused.' };
 }
 
 function whyOf(role: TerminalRole): string {

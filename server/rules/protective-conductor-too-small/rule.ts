@@ -38,8 +38,9 @@ export const rule = installationRule({
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const loop = loopOf(cable);
+      if (loop?.conductorLeast === undefined) continue;
       const area = protectiveAreaOf(cable);
-      if (loop?.conductorLeast === undefined || area === undefined) continue;
+      if (area === undefined) continue;
       const { conductorLeast: least, faultCurrent } = loop;
       hold(bound(held, cable.name, area, least, hair(least)), factPlace(cable, cable.facts.breaker), () => ({
         what: `The protective conductor of ${quoted(cable.name)} has ${shown(area * 1e6)} mm²; the ${shown(faultCurrent)} A of a fault need ${shown(least * 1e6)} mm² until the breaker has tripped (0.1 s, from memory).`,

@@ -17,10 +17,10 @@ export const rule = installationRule({
     for (const panel of panels) {
       const { model } = panel;
       const learns = model?.facts['registers-sensors'];
-      if (model === undefined || learns === undefined || isUnsure(panel)) continue;
+      if (model === undefined || learns === undefined) continue;
       for (const wire of panel.wires) {
         const { device } = wire;
-        if (device?.kind !== 'sensor' || device.it.model?.facts.output?.value !== 'two-wire' || isLearntBy(panel, device.it) || !isFirstOnInput(wire, device.it)) continue;
+        if (device?.kind !== 'sensor' || device.it.model?.facts.output?.value !== 'two-wire' || isLearntBy(panel, device.it) || !isFirstOnInput(wire, device.it) || isUnsure(panel)) continue;
         report({
           at: wire.fact.device,
           what: `${quoted(device.it.name)} is wired to ${quoted(panel.name)}, but the panel has not learnt it.`,
@@ -39,8 +39,7 @@ export const rule = installationRule({
 /** True where a line of what the panel has learnt could not be read, or a name in one leads nowhere: it may be meant for this sensor. */
 function isUnsure({ facts, unread, installation }: Panel): boolean {
   if (lost(unread, 'panel', 'registered')) return true;
-  const known = new Set(installation.sensors.map(({ name }) => name));
-  return facts.registered.some(({ sensors }) => sensors.some(({ text }) => !known.has(text)));
+  return facts.registered.some(({ sensors }) => sensors.some(({ text }) => !installation.sensors.some(({ name }) => name === text)));
 }
 
 /** True when the wire ends on a two-wire input, and no earlier one of the same sensor does. */

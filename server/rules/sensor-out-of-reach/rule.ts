@@ -15,8 +15,7 @@ export const rule = installationRule({
   source: ofTheModel,
   acceptable: true,
   check: ({ sensors, leaves }, report) => {
-    const opening = openingOf(leaves);
-    if (opening === undefined) return;
+    let opening: Opening | undefined;
     for (const sensor of sensors) {
       const { model } = sensor;
       const kind = model?.facts.kind?.value;
@@ -24,11 +23,13 @@ export const rule = installationRule({
       if (model === undefined || reach === undefined || (kind !== 'beam' && kind !== 'curtain')) continue;
       // One that sits on a leaf, or that does not watch the closing gate, need not span the opening.
       if (sensor.facts.on !== undefined || lost(sensor.unread, 'sensor', 'on') || sensor.facts.watches?.movements.includes('closing') !== true) continue;
+      opening ??= openingOf(leaves);
+      if (opening === undefined) return;
       if (opening.width <= reach.value + hair(reach.value)) continue;
       report({
         at: sensor.modelAt ?? headPlace(sensor),
-        what: `${quoted(sensor.name)} (${model.name}) reaches ${written(reach.line)}; the opening is ${opening.inWords} wide.`,
-        related: [...opening.parts.slice(0, mostParts).flatMap(({ line }) => toFact(`${written(line)} of the opening`, { line })), ...toModelFact('its reach', sensor.installation, model, reach)],
+        what: `${quoted(sensor.name)} (${model.name}) reaches ${written(reach.line)}; the opening is ${widthInWords(opening)} wide.`,
+        related: [...opening.parts.slice(0, mostParts).flatMap((line) => toFact(`${written(line)} of the opening`, { line })), ...toModelFact('its reach', sensor.installation, model, reach)],
       });
     }
   },
@@ -37,17 +38,27 @@ export const rule = installationRule({
 /** Most leaves that are shown as parts of the opening. */
 const mostParts = 12;
 
+interface Opening {
+  /** Metres. */
+  readonly width: number;
+  /** The lines that make it as wide as it is. */
+  readonly parts: readonly Statement[];
+}
+
 /** The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m. Undefined where one is not known. */
-function openingOf(leaves: readonly Leaf[]) {
-  const parts: { readonly line: Statement; readonly metres: number }[] = [];
+function openingOf(leaves: readonly Leaf[]): Opening | undefined {
+  const parts: Statement[] = [];
+  let width = 0;
   for (const { facts, unread } of leaves) {
-    const { slides, width } = facts;
-    if (unread.length > 0) return undefined;
-    if (slides !== undefined) parts.push({ line: slides.line, metres: slides.distance });
-    else if (width !== undefined) parts.push({ line: width.line, metres: width.value });
-    else return undefined;
+    const part = facts.slides ?? facts.width;
+    if (unread.length > 0 || part === undefined) return undefined;
+    parts.push(part.line);
+    width += 'distance' in part ? part.distance : part.value;
   }
-  const width = parts.reduce((sum, { metres }) => sum + metres, 0);
+  return { width, parts };
+}
+
+function widthInWords({ width, parts }: Opening): string {
   const [only, second] = parts;
-  return { width, parts, inWords: only !== undefined && second === undefined ? written(only.line) : `${rounded(width)} m` };
+  return only !== undefined && second === undefined ? written(only) : `${rounded(width)} m`;
 }
