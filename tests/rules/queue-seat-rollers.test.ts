@@ -14,18 +14,18 @@ describe('room for the vehicles that wait', () => {
   test('for one vehicle is enough where one is all that comes in 95 % of the time, and a centimetre less is none', () => {
     // ρ = 20 · 30 / 3600 = 1/6; none and one: 5/6 + 5/6 · (e^(1/6) − 1) = 98.4 %.
     expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 6 m')).toBe('');
-    expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 5.99 m')).toContain('There is room for no vehicle on 5.99 m; for 16.7 % of the busiest hour there are more. To be enough for 95 % of it, one vehicle is at the gate, which needs 6 m.');
+    expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 5.99 m')).toContain('There is room for no vehicle on 5.99 m; for 16.7 % of the busiest hour there are more. Room for one vehicle, 6 m, is enough for 95 % of it.');
   });
 
   test('for one vehicle is not enough where two are', () => {
     // ρ = 1/3; none and one: 2/3 + 2/3 · (e^(1/3) − 1) = 93.04 %.
-    expect(queue('traffic 40 /h taking 30 s room 6 m', 'waiting-room 11 m')).toContain('There is room for one vehicle on 11 m; for 6.96 % of the busiest hour there are more. To be enough for 95 % of it, 2 vehicles are at the gate, which need 12 m.');
+    expect(queue('traffic 40 /h taking 30 s room 6 m', 'waiting-room 11 m')).toContain('There is room for one vehicle on 11 m; for 6.96 % of the busiest hour there are more. Room for 2 vehicles, 12 m, is enough for 95 % of it.');
   });
 
   test('is never enough where the queue is longer than is followed', () => {
     const text = site('traffic 119.9 /h taking 30 s room 6 m', 'waiting-room 300 m');
     expect(said('queue-reaches-road', text)).toContain('There is room for 50 vehicles on 300 m; ');
-    expect(said('queue-reaches-road', text)).toContain(' To be enough for 95 % of it, more than 60 vehicles wait at the gate.');
+    expect(said('queue-reaches-road', text)).toContain(' Room for 60 vehicles would still be too little for 95 % of it.');
     expect(marginsIn('queue-reaches-road', text)).toEqual([[Number.POSITIVE_INFINITY, 50, false, 'waiting-room 300 m']]);
   });
 

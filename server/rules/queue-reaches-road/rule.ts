@@ -27,7 +27,7 @@ export const rule = installationRule({
     if (places === undefined || waiting === undefined) return;
     const { count, each, room } = places;
     hold(bound(held, '', waiting.vehicles ?? Number.POSITIVE_INFINITY, count), room.line, () => ({
-      what: `There is room for ${placesInWords(count)} on ${shown(room.value)} m; for ${shown(shareAbove(waiting.shares, count) * 100)} % of the busiest hour there are more. To be enough for 95 % of it, ${queueInWords(waiting.vehicles, each)}.`,
+      what: `There is room for ${placesInWords(count)} on ${shown(room.value)} m; for ${shown(shareAbove(waiting.shares, count) * 100)} % of the busiest hour there are more. ${enoughInWords(waiting.vehicles, each)} for 95 % of it.`,
       related: toFact('the traffic', installation.site?.facts.traffic),
     }));
   },
@@ -35,7 +35,7 @@ export const rule = installationRule({
 
 const placesInWords = (count: number): string => (count === 0 ? 'no vehicle' : count === 1 ? 'one vehicle' : `${count} vehicles`);
 
-function queueInWords(vehicles: number | undefined, each: number): string {
-  if (vehicles === undefined) return 'more than 60 vehicles wait at the gate';
-  return vehicles === 1 ? `one vehicle is at the gate, which needs ${shown(each)} m` : `${vehicles} vehicles are at the gate, which need ${shown(vehicles * each)} m`;
+function enoughInWords(vehicles: number | undefined, each: number): string {
+  if (vehicles === undefined) return 'Room for 60 vehicles would still be too little';
+  return `Room for ${placesInWords(vehicles)}, ${shown(vehicles * each)} m, is enough`;
 }
