@@ -1,7 +1,7 @@
 // The timing chart of one full cycle: what each leaf and the panel do, second by second.
 import { inDegrees } from '../figures/index.ts';
 import { leafAt } from '../figures/linkage/maths.ts';
-import { overlapOf } from '../figures/least-lag/figure.ts';
+import { decidingOverlap } from '../figures/least-lag/figure.ts';
 import { travelAt } from '../figures/motion-profile/maths.ts';
 import { motionOf } from '../figures/run-time/figure.ts';
 import { headPlace, type Installation } from '../model/index.ts';
@@ -165,8 +165,9 @@ function whatLacks(installation: Installation): string {
 
 function describe(installation: Installation, times: Times): string {
   const { cycle } = times;
-  const overlap = overlapOf(installation);
-  const lag = overlap === undefined ? '' : ` Where the leaves overlap, the second start must be at least ${seconds(overlap.opening.lag)} later when opening and ${seconds(overlap.closing.lag)} when closing; stated are ${seconds(cycle.lagOpening)} and ${seconds(cycle.lagClosing)}.`;
+  const opening = decidingOverlap(installation, 'opening')?.opening;
+  const closing = decidingOverlap(installation, 'closing')?.closing;
+  const lag = opening === undefined || closing === undefined ? '' : ` Where the leaves overlap, the second start must be at least ${seconds(opening.lag)} later when opening and ${seconds(closing.lag)} when closing; stated are ${seconds(cycle.lagOpening)} and ${seconds(cycle.lagClosing)}.`;
   const dwell = times.dwell === undefined ? 'it stands open until it is told to close' : `it stands open for ${seconds(times.dwell)}`;
   return `${cycle.preWarning > 0 ? `The lamp warns for ${seconds(cycle.preWarning)} before each movement. ` : ''}The gate opens in ${seconds(cycle.opening)}, ${dwell}, and closes in ${seconds(cycle.closing)}. ${times.leaves.map(({ leaf, motion }) => `${short(leaf.name)} runs ${seconds(motion.runTime)}`).join(', ')}.${lag}`;
 }
@@ -225,13 +226,12 @@ function drawLeaf({ leaf, motion, opening, closing }: LeafTimes, y: number, axis
 /** The stated lag between the two starts, and the least that keeps overlapping leaves apart. */
 function drawLag(installation: Installation, times: Times, bars: ReadonlyMap<LeafTimes, number>, axis: Axis, things: Things, drawn: Element[]): void {
   if (times.leaves.length < 2) return;
-  const overlap = overlapOf(installation);
   for (const way of ['opening', 'closing'] as const) {
     const ordered = [...times.leaves].sort((a, b) => a[way].start - b[way].start);
     const first = ordered[0] as LeafTimes;
     const second = ordered[ordered.length - 1] as LeafTimes;
     const lag = second[way].start - first[way].start;
-    const least = overlap?.[way].lag;
+    const least = decidingOverlap(installation, way)?.[way].lag;
     if (lag <= 0 && least === undefined) continue;
     // In the wrong order no lag helps; that is for the rules to say.
     const fact = installation.motion?.facts.lag.find((each) => each.movement === way);

@@ -12,12 +12,26 @@ export interface OverlapWorkings {
   readonly closing: LeastLag;
 }
 
-/** The least lags of the pair of leaves that overlap; undefined where none do, or where a motion cannot be worked out. */
-export const overlapOf = perSubject((installation: Installation): OverlapWorkings | undefined => {
-  const covering = installation.leaves.find((leaf) => leaf.covers !== undefined);
-  const covered = covering?.covers;
-  const closes = covering?.facts.closes;
-  if (covering === undefined || covered === undefined || closes === undefined) return undefined;
+/** The least lags of each pair of leaves that overlap, in the order of the text; pairs whose motion cannot be worked out are left out. */
+export const overlapsOf = perSubject((installation: Installation): readonly OverlapWorkings[] => {
+  const overlaps: OverlapWorkings[] = [];
+  for (const leaf of installation.leaves) {
+    const overlap = leaf.covers === undefined ? undefined : overlapOf(leaf, leaf.covers);
+    if (overlap !== undefined) overlaps.push(overlap);
+  }
+  return overlaps;
+}) as (installation: Installation) => readonly OverlapWorkings[];
+
+/** The pair that needs the greatest lag in a movement: one lag serves all pairs. Undefined where none is known. */
+export function decidingOverlap(installation: Installation, movement: 'opening' | 'closing'): OverlapWorkings | undefined {
+  let deciding: OverlapWorkings | undefined;
+  for (const overlap of overlapsOf(installation)) if (deciding === undefined || overlap[movement].lag > deciding[movement].lag) deciding = overlap;
+  return deciding;
+}
+
+function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
+  const { closes } = covering.facts;
+  if (closes === undefined) return undefined;
   const first = motionOf(covering);
   const second = motionOf(covered);
   const width = covering.facts.width;
@@ -34,7 +48,7 @@ export const overlapOf = perSubject((installation: Installation): OverlapWorking
   const opening = leastLag(leaves, 'opening');
   const closing = leastLag(leaves, 'closing');
   return opening === undefined || closing === undefined ? undefined : { covering, covered, opening, closing };
-});
+}
 
 const source: Source = { text: 'plane geometry and constant-acceleration motion of both leaves', standing: 'derived' };
 
@@ -62,7 +76,7 @@ function kind(id: string, movement: 'opening' | 'closing', title: string): Figur
     source,
     changedBy: 'overlap, the widths, and the speed of one leaf against the other',
     work: (installation: Installation, give: Give) => {
-      const overlap = overlapOf(installation);
+      const overlap = decidingOverlap(installation, movement);
       if (overlap === undefined) return;
       const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
       give('', overlap[movement].lag, lag === undefined ? factPlace(overlap.covering, overlap.covering.facts.closes) : lag.line, () => inputsOf(overlap, overlap[movement]));

@@ -1,4 +1,4 @@
-import { overlapOf } from '../../figures/least-lag/figure.ts';
+import { overlapsOf } from '../../figures/least-lag/figure.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';
@@ -23,19 +23,19 @@ export const rule = installationRule({
   source: { text: 'plane geometry and constant-acceleration motion of both leaves', standing: 'derived' },
   acceptable: false,
   holds: (installation, hold) => {
-    const overlap = overlapOf(installation);
-    if (overlap === undefined) return;
-    const { covering, covered } = overlap;
-    const { closes } = covering.facts;
-    for (const movement of movements) {
-      const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
-      hold(bound(held[movement], '', lag?.time ?? 0, overlap[movement].lag, slack), factPlace(covering, lag ?? closes), () => {
-        const [first, second] = movement === 'opening' ? [covering, covered] : [covered, covering];
-        const least = `“${second.name}” must start at least ${secondsAtLeast(overlap[movement].lag)} after “${first.name}”, or the leaves meet.`;
-        return lag === undefined
-          ? { what: `No lag is set for ${movement}, but ${least}` }
-          : { what: `The lag of ${seconds(lag.time)} for ${movement} is too short: ${least}`, related: toFact('the overlap', closes) };
-      });
+    for (const least of overlapsOf(installation)) {
+      const { covering, covered } = least;
+      const { closes } = covering.facts;
+      for (const movement of movements) {
+        const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
+        hold(bound(held[movement], '', lag?.time ?? 0, least[movement].lag, slack), factPlace(covering, lag ?? closes), () => {
+          const [first, second] = movement === 'opening' ? [covering, covered] : [covered, covering];
+          const must = `“${second.name}” must start at least ${secondsAtLeast(least[movement].lag)} after “${first.name}”, or the leaves meet.`;
+          return lag === undefined
+            ? { what: `No lag is set for ${movement}, but ${must}` }
+            : { what: `The lag of ${seconds(lag.time)} for ${movement} is too short: ${must}`, related: toFact('the overlap', closes) };
+        });
+      }
     }
   },
 });
