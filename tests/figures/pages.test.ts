@@ -1,12 +1,15 @@
-// Every figure's page is run: the values that it prints are those that come out.
+// Every figure's page is run: the values that it prints are those that come out, and what goes into them is what it shows.
+// `SAY=1 npx vitest run tests/figures/pages.test.ts` writes what goes into them; work every number before you keep it.
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { allFigures, type FigureKind } from '../../server/figures/index.ts';
 import { faultsOf } from '../kit/messages.ts';
-import { blocksOf, foldersWith, judgeBlock, normalised, readPage, root, type Block } from '../kit/pages.ts';
+import { blocksOf, foldersWith, judgeBlock, normalised, readPage, root, workingOf, type Block, type Fence, type Page } from '../kit/pages.ts';
 
 const folders = foldersWith('figures', 'figure.ts');
+if (process.env['SAY'] === '1') folders.forEach(write);
 const kindsOf = Object.fromEntries(
   await Promise.all(folders.map(async (name) => [name, ((await import(pathToFileURL(join(root, 'server/figures', name, 'figure.ts')).href)) as { figures: readonly FigureKind[] }).figures] as const)),
 );
@@ -55,9 +58,7 @@ describe.each(folders)('%s', (name) => {
 
   for (const fence of figures)
     test(`line ${fence.line} of the page: the values printed are those that come out`, () => {
-      // The example that these values belong to is the last one that opens before them.
-      const block = blocks.findLast((one) => one.line < fence.line) as Block;
-      expect(block, 'no example stands before these values').toBeDefined();
+      const block = blockBefore(blocks, fence);
       const values = valuesIn(fence.text);
       expect(values.length).toBeGreaterThan(0);
       const analysis = judgeBlock(block);
@@ -73,7 +74,43 @@ describe.each(folders)('%s', (name) => {
         if (figure.words !== undefined) expect(faultsOf(`“${figure.words()}”.`, block.text)).toEqual([]);
       }
     });
+  for (const fence of figures) {
+    const working = workingBehind(page, fence);
+    test(`line ${fence.line} of the page: what goes into the values`, () => {
+      expect(working, 'a fence `working` stands behind the values').toBeDefined();
+      expect(workingOf(judgeBlock(blockBefore(blocks, fence)), valuesIn(fence.text).map(({ id }) => id))).toBe(working?.text);
+    });
+  }
 });
+
+/** The example that values belong to: the last one that opens before them. */
+function blockBefore(blocks: readonly Block[], fence: Fence): Block {
+  const block = blocks.findLast((one) => one.line < fence.line);
+  if (block === undefined) throw new Error(`no example stands before the values of line ${fence.line}`);
+  return block;
+}
+
+/** What the page shows of the working behind a fence of values; undefined where it shows nothing. */
+function workingBehind({ fences }: Page, fence: Fence): Fence | undefined {
+  const next = fences[fences.indexOf(fence) + 1];
+  return next?.info[0] === 'working' ? next : undefined;
+}
+
+/** Writes what goes into the values of a page behind them. */
+function write(name: string): void {
+  const page = readPage('figures', name);
+  const blocks = blocksOf(page);
+  const lines = page.text.split('\n');
+  const endOf = (opens: number): number => lines.indexOf('```', opens);
+  for (const fence of page.fences.filter(({ info }) => info[0] === 'figures').reverse()) {
+    const working = workingOf(judgeBlock(blockBefore(blocks, fence)), valuesIn(fence.text).map(({ id }) => id)).replace(/\n$/, '').split('\n');
+    const shown = workingBehind(page, fence);
+    if (shown === undefined) lines.splice(endOf(fence.line) + 1, 0, '', '```working', ...working, '```');
+    else lines.splice(shown.line, endOf(shown.line) - shown.line, ...working);
+  }
+  const path = join(root, page.path);
+  if (lines.join('\n') !== readFileSync(path, 'utf8')) writeFileSync(path, lines.join('\n'));
+}
 
 interface Printed {
   readonly id: string;

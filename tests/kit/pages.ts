@@ -8,6 +8,8 @@
 //   gate fixed                       the text of the flagged block before it once the first fix of each finding of that rule is applied
 //   gate sound [repeated K]          the rule finds nothing in it
 //   says                             what the page's rule says of the flagged block before it, as `saidOf` writes it
+//   figures                          of a figure's page: the values that the block before it gives, `ID VALUE UNIT`
+//   working                          what goes into the figures of the fence before it, as `workingOf` writes it
 //   gate file PATH                   another file for the block that follows, by its path from examples/sound/
 // `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
 // A first line `# as of 2026-11-25` sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
@@ -179,6 +181,27 @@ export function saidOf(analysis: Analysis, rule: Rule): string {
   ]);
   if (own.length > mostSaid) lines.push(`and ${own.length - mostSaid} more`);
   return lines.map((line) => line.replace(/[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g, (character) => `<U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}>`) + '\n').join('');
+}
+
+/**
+ * What goes into figures, each as a person would check it by hand: the line that it stands at, the value in words where it has
+ * any, and every number put in, to six digits. Figures that share all of that stand together.
+ */
+export function workingOf(analysis: Analysis, ids: readonly string[]): string {
+  const groups = new Map<string, string[]>();
+  for (const id of ids) {
+    const figure = analysis.figures.find((one) => one.id === id);
+    if (figure === undefined) continue;
+    const { at, words, inputs } = figure;
+    const working = [
+      ` at ${cited(analysis.text.slice(at.start, at.end))}${words === undefined ? '' : `: ${words()}`}`,
+      ...inputs().map(({ name, value, unit, from }) => `  ${name}: ${Number(value.toPrecision(6))}${unit === '1' ? '' : ` ${unit}`}${from === undefined ? '' : ` (${from})`}`),
+    ].join('\n');
+    const known = groups.get(working);
+    if (known === undefined) groups.set(working, [id]);
+    else known.push(id);
+  }
+  return [...groups].map(([working, of]) => `${of.join(', ')}${working}\n`).join('');
 }
 
 /** A stretch of a file in one line: its ends, where it is long. */
