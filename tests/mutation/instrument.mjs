@@ -1,6 +1,6 @@
 // Makes the mutants and one bundle that holds them all together with the tests. A mutant is switched on at run time, by its
 // number: Stryker's instrumenter writes every mutant beside the code that it stands for.
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -13,17 +13,19 @@ const excludedMutations = ['StringLiteral'];
 
 /** The files that are mutated, by what they are. */
 export const kinds = {
-  figures: () => foldersOf('server/figures').map((name) => `server/figures/${name}/maths.ts`),
-  rules: () => foldersOf('server/rules').map((name) => `server/rules/${name}/rule.ts`),
-  'what figures read and give': () => foldersOf('server/figures').map((name) => `server/figures/${name}/figure.ts`),
-  'what rules share': () => readdirSync(join(root, 'server/rules')).filter((name) => name.endsWith('.ts') && !/^(all|index|rule|words)\.ts$/.test(name)).map((name) => `server/rules/${name}`),
-  'what figures share': () => readdirSync(join(root, 'server/figures')).filter((name) => name.endsWith('.ts') && !/^(all|index|figure)\.ts$/.test(name)).map((name) => `server/figures/${name}`),
+  'maths of figures': () => inFolders('server/figures').filter((path) => path.endsWith('/maths.ts')),
+  'what figures read and give': () => inFolders('server/figures').filter((path) => !path.endsWith('/maths.ts')),
+  'what figures share': () => codeIn('server/figures'),
+  rules: () => inFolders('server/rules'),
+  'what rules share': () => codeIn('server/rules'),
 };
 
-const foldersOf = (room) => readdirSync(join(root, room), { withFileTypes: true }).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort();
+/** The files of a folder itself, without what is generated and what only hands on. */
+const codeIn = (folder) => readdirSync(join(root, folder)).filter((name) => name.endsWith('.ts') && name !== 'all.ts' && name !== 'index.ts').map((name) => `${folder}/${name}`).sort();
+const inFolders = (room) => readdirSync(join(root, room), { withFileTypes: true }).filter((entry) => entry.isDirectory()).flatMap(({ name }) => codeIn(`${room}/${name}`)).sort();
 
 export function filesToMutate() {
-  return Object.entries(kinds).flatMap(([kind, list]) => list().filter((path) => existsSync(join(root, path))).map((path) => ({ kind, path })));
+  return Object.entries(kinds).flatMap(([kind, list]) => list().map((path) => ({ kind, path })));
 }
 
 /** The tests that may kill. Those of other rooms start processes or measure, and say nothing about figures and rules. */
@@ -59,7 +61,7 @@ export async function build(wanted = () => true) {
   const code = new Map(instrumented.map((file) => [file.name, file.content]));
   const sources = new Map(files.map(({ path }) => [join(root, path), readFileSync(join(root, path), 'utf8')]));
   const { build: bundle } = require('esbuild');
-  const figureFiles = foldersOf('server/figures').map((name) => `server/figures/${name}/figure.ts`).filter((path) => existsSync(join(root, path)));
+  const figureFiles = inFolders('server/figures').filter((path) => path.endsWith('/figure.ts'));
   // Which file a test stands in, and the modules that one test reads by their paths, are told by modules that are made up here.
   const madeUp = {
     // The rules come first, so that what is reached before the first test file is what only loading reaches.

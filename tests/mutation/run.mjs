@@ -1,7 +1,6 @@
 // Mutation tests of the figures and the rules: a mutant of their code should make a test fail.
-//   npm run mutate                          figures, rules and what the rules share
+//   npm run mutate                          all of server/figures and server/rules but the generated lists
 //   npm run mutate -- force-window least    only files whose path holds one of these words
-//   npm run mutate -- --all                 also what figures read and give, and share
 //   npm run mutate -- --survivors           only those that survived the last time, and those that are new
 //   npm run mutate -- --quick               without the slow tests of other names: the score is then, if anything, too low
 // What survives is written to tests/artifacts/mutation/survivors.md, all results to results.json beside it.
@@ -15,9 +14,9 @@ import { scoreTable, survivorList } from './tell.mjs';
 
 const words = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 const options = process.argv.slice(2).filter((word) => word.startsWith('--'));
-const unknown = options.filter((option) => option !== '--all' && option !== '--survivors' && option !== '--quick');
+const unknown = options.filter((option) => option !== '--survivors' && option !== '--quick');
 if (unknown.length > 0) {
-  console.error(`There is no option ${unknown[0]}; there are --all, --survivors and --quick.`);
+  console.error(`There is no option ${unknown[0]}; there are --survivors and --quick.`);
   process.exit(2);
 }
 // The generator of whole sites is asked for fewer of them: each survivor has to go through them.
@@ -29,8 +28,7 @@ const passed = () => `${Math.round((performance.now() - started) / 1000)} s`;
 
 install();
 const { build } = await import('./instrument.mjs');
-const kinds = ['figures', 'rules', 'what rules share', ...(options.includes('--all') ? ['what figures read and give', 'what figures share'] : [])];
-const mutants = await build((file) => kinds.includes(file.kind) && (words.length === 0 || words.some((word) => file.path.includes(word))));
+const mutants = await build((file) => words.length === 0 || words.some((word) => file.path.includes(word)));
 if (mutants.length === 0) {
   console.error('No file that is mutated has such a path.');
   process.exit(2);

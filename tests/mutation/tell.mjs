@@ -2,7 +2,8 @@
 
 const killed = (mutant) => mutant.status === 'killed' || mutant.status === 'timed out';
 const judged = (mutant) => mutant.status !== undefined;
-const folderOf = (path) => path.replace(/^server\//, '').replace(/\/(maths|rule|figure)\.ts$/, '');
+const roomOf = ({ path }) => path.split('/')[1];
+const folderOf = (path) => path.replace(/^server\//, '').replace(/\/(maths|rule|figure)\.ts$|\.ts$/, '');
 
 function row(name, mutants) {
   const dead = mutants.filter(killed).length;
@@ -17,6 +18,7 @@ function row(name, mutants) {
 export function scoreTable(mutants) {
   const known = mutants.filter(judged);
   const head = '| what | score % | mutants | killed | of these timed out | survived | of these not reached | killed by an example of the page |\n|---|---|---|---|---|---|---|---|';
+  const rooms = [...new Set(known.map(roomOf))].map((room) => row(`**all of ${room}**`, known.filter((mutant) => roomOf(mutant) === room)));
   const sections = [...new Set(known.map((mutant) => mutant.kind))].map((kind) => {
     const own = known.filter((mutant) => mutant.kind === kind);
     const folders = group(own);
@@ -27,7 +29,7 @@ export function scoreTable(mutants) {
   const rules = group(known.filter((mutant) => mutant.kind === 'rules'));
   const without = [...rules].filter(([, list]) => !list.some((mutant) => mutant.byExample)).map(([path]) => folderOf(path));
   const pages = rules.size === 0 ? '' : `\nRules of which an example of the page kills a mutant: ${rules.size - without.length} of ${rules.size}.${without.length === 0 ? '' : ` Without: ${without.join(', ')}.`}\n`;
-  return `${head}\n${sections.join('\n')}\n${pages}`;
+  return `${head}\n${rooms.join('\n')}\n${sections.join('\n')}\n${pages}`;
 }
 
 function group(mutants) {
