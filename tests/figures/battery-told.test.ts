@@ -16,7 +16,7 @@ interface Parts {
 const driveModel = (name: string, speed: number, current: string): string => `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed ${speed} deg/s\n${current}}\n`;
 const leaf = (name: string): string => `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n`;
 const drives = 'drive d : slow {\n  moves west\n}\ndrive e : quick {\n  moves east\n}\n';
-const wires = '  wire d to D1\n  wire d to D2\n  wire e to D3\n';
+const wires = '  wire d to D1\n  wire d to D2\n  wire e to D3\n  wire nobody to D3\n';
 const text = ({ standby = '  standby 100 mA\n', battery = '    voltage 24 V\n    capacity 7 Ah over 20 h\n', solar = '', site = '', motion = '  seat 1.5 s\n', ...of }: Parts): string =>
   `panel-model p {\n${standby}  terminal D1 motor\n  terminal D2 motor\n  terminal D3 motor\n}\n${driveModel('slow', 6, '  consumes 5 A\n')}${driveModel('quick', 9, '  consumes 4 A\n')}${driveModel('mute', 6, '')}` +
   `${leaf('west')}${leaf('east')}${of.drives ?? drives}${site === '' ? '' : `site {\n${site}}\n`}${motion === '' ? '' : `motion {\n${motion}}\n`}` +

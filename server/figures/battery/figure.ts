@@ -38,10 +38,11 @@ export interface BatteryWorkings {
 /** What the battery of a panel is asked for and gives; undefined where a fact is missing. */
 export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined => {
   const { battery } = panel;
-  const facts = battery?.facts;
   const standby = standbyOf(panel);
-  let slowest = facts?.capacity[0];
-  if (battery === undefined || facts === undefined || slowest === undefined || standby === undefined || standby.current <= 0) return undefined;
+  if (battery === undefined || standby === undefined || standby.current <= 0) return undefined;
+  const { facts } = battery;
+  let slowest = facts.capacity[0];
+  if (slowest === undefined) return undefined;
   let fastest = slowest;
   for (const rating of facts.capacity) {
     if (rating.time > slowest.time) slowest = rating;
@@ -80,7 +81,6 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
 function cycleChargeOf(panel: Panel): number | undefined {
   const seat = panel.installation.motion?.facts.seat?.value ?? 0;
   let charge = 0;
-  let drives = 0;
   const met = new Set<unknown>();
   for (const { device } of panel.wires) {
     if (device?.kind !== 'drive' || met.has(device.it)) continue;
@@ -89,9 +89,8 @@ function cycleChargeOf(panel: Panel): number | undefined {
     const run = device.it.leaf === undefined ? undefined : motionOf(device.it.leaf)?.runTime;
     if (current === undefined || run === undefined) return undefined;
     charge += 2 * current * (run + seat);
-    drives++;
   }
-  return drives === 0 ? undefined : charge;
+  return met.size === 0 ? undefined : charge;
 }
 
 export interface SolarWorkings {
@@ -111,10 +110,11 @@ export interface SolarWorkings {
 /** What the sun must give a panel each day and gives. */
 export const solarOf = perSubject((panel: Panel): SolarWorkings | undefined => {
   const { solar } = panel;
-  const facts = solar?.facts;
+  if (solar === undefined) return undefined;
+  const { facts } = solar;
   const voltage = panel.battery?.facts.voltage?.value;
   const battery = batteryOf(panel);
-  if (solar === undefined || facts?.peak === undefined || facts.sun === undefined || voltage === undefined || battery === undefined) return undefined;
+  if (facts.peak === undefined || facts.sun === undefined || voltage === undefined || battery === undefined) return undefined;
   const efficiency = facts.efficiency?.value ?? solarLines.efficiency.slots.value.fallback;
   const daily = battery.daily * voltage;
   const [peak, sun] = [facts.peak.value, facts.sun.value];
