@@ -60,6 +60,12 @@ describe('a part that is declared as a whole', () => {
       '  diagnostic coverage of main: 0.8',
     ]);
   });
+  it('has neither as a link where it is not stated, with or without the other', () => {
+    const link = (...facts: readonly string[]): unknown => chainIn(used + ofMain('pfhd 300 FIT', ...facts)).links[0];
+    for (const facts of [[], ['coverage 80 %'], ['coverage 80 %', 'b10d 400000']]) expect(link(...facts)).toMatchObject({ mttfd: undefined, elements: [] });
+    expect(link('mttfd 50 years')).toMatchObject({ mttfd: 50, elements: [] });
+    expect(link('mttfd 50 years', 'coverage 0 %')).toMatchObject({ mttfd: 50, elements: [{ what: 'main', mttfd: 50, coverage: 0 }] });
+  });
   it('counts no more than 100 years of it, and 2500 in category 4', () => {
     expect(valuesOf(ofMain('pfhd 300 FIT', 'mttfd 5000 years'))['mttfd']).toBe(100);
     expect(valuesOf(ofMain('pfhd 300 FIT', 'mttfd 5000 years', 'category 4'))['mttfd']).toBe(2500);
@@ -109,6 +115,12 @@ describe('a part that is reckoned', () => {
     const text = ofMain('category 3', 'mttfd 50 years', 'coverage 90 %');
     expect(valuesOf(text)).toEqual({ pfhd: 4.22797e-6, 'performance-level': 2, mttfd: 27, dcavg: 0.9 });
     expect(toldOf(text, 'pfhd')[1]).toBe('  failures an hour of main: 0.00000422797 1/h (category B, because nothing is said against failures by a common cause)');
+  });
+  it('by what wears alone, or by what does not', () => {
+    // One channel of category 1, 109.589 years of which 100 count; of category B, 50 of which 27 count.
+    expect(valuesOf(used + ofMain('category 1', 'b10d 400000'))).toEqual({ pfhd: 1.14155e-6, 'performance-level': 3, mttfd: 100, dcavg: 0, 'replace-after': 10.9589 });
+    expect(valuesOf(used + ofMain('mttfd 50 years'))).toEqual({ pfhd: 4.22797e-6, 'performance-level': 2, mttfd: 27, dcavg: 0 });
+    expect(toldOf(used + ofMain('category 1', 'b10d 400000'), 'dcavg')[1]).toBe('  mean time of main: 109.589 years');
   });
   it('with no level at all below 3 years', () => {
     const text = ofMain('mttfd 2 years');
