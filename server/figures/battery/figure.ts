@@ -1,4 +1,4 @@
-import { factPlace, type Installation, type Panel } from '../../model/index.ts';
+import { factPlace, type Battery, type Installation, type Panel, type Solar } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { drawOf, inCelsius } from '../cables.ts';
 import { onlyWhere, type Input, type Source } from '../figure.ts';
@@ -12,6 +12,7 @@ const solarLines = blocks.panel.blocks.solar.lines;
 const day = 24 * 3600;
 
 export interface BatteryWorkings {
+  readonly battery: Battery;
   readonly capacity: Capacity;
   readonly exponent: number;
   readonly exponentFrom: string;
@@ -29,23 +30,25 @@ export interface BatteryWorkings {
   readonly standbyTime: number;
   /** C that it gives at the average current of the day. */
   readonly gives: number;
-  /** C for the time that it is to last; undefined where that is not stated. */
+  /** Seconds that it is to last, and C for them; undefined where that is not stated. */
+  readonly lasts: number | undefined;
   readonly needed: number | undefined;
 }
 
 /** What the battery of a panel is asked for and gives; undefined where a fact is missing. */
 export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined => {
-  const facts = panel.battery?.facts;
+  const { battery } = panel;
   const standby = standbyOf(panel);
-  if (facts === undefined || standby === undefined || standby.current <= 0) return undefined;
+  if (battery === undefined || standby === undefined || standby.current <= 0) return undefined;
+  const { facts } = battery;
   let slowest = facts.capacity[0];
+  if (slowest === undefined) return undefined;
   let fastest = slowest;
   for (const rating of facts.capacity) {
-    if (rating.time > (slowest?.time ?? 0)) slowest = rating;
-    if (rating.time < (fastest?.time ?? 0)) fastest = rating;
+    if (rating.time > slowest.time) slowest = rating;
+    if (rating.time < fastest.time) fastest = rating;
   }
-  if (slowest === undefined || fastest === undefined) return undefined;
-  const measured = fastest === slowest ? undefined : exponentFrom(slowest, fastest);
+  const measured = exponentFrom(slowest, fastest);
   const exponent = measured ?? usualExponent;
   const discharge = facts.discharge?.value ?? batteryLines.discharge.slots.value.fallback;
   const cold = facts.coldest === undefined ? 1 : coldFactor(facts.coldest.value);
@@ -57,6 +60,7 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
   const gives = chargeAt(slowest, daily / day, exponent);
   if (atRest === undefined || gives === undefined) return undefined;
   return {
+    battery,
     capacity: slowest,
     exponent,
     exponentFrom: measured === undefined ? 'lead-acid, from memory' : 'the two capacities stated',
@@ -68,6 +72,7 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
     daily,
     standbyTime: (atRest * discharge) / (cold * standby.current),
     gives,
+    lasts: facts.lasts?.value,
     needed: facts.lasts === undefined ? undefined : capacityNeeded(daily, facts.lasts.value / day, discharge, cold),
   };
 });
@@ -76,7 +81,6 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
 function cycleChargeOf(panel: Panel): number | undefined {
   const seat = panel.installation.motion?.facts.seat?.value ?? 0;
   let charge = 0;
-  let drives = 0;
   const met = new Set<unknown>();
   for (const { device } of panel.wires) {
     if (device?.kind !== 'drive' || met.has(device.it)) continue;
@@ -85,12 +89,16 @@ function cycleChargeOf(panel: Panel): number | undefined {
     const run = device.it.leaf === undefined ? undefined : motionOf(device.it.leaf)?.runTime;
     if (current === undefined || run === undefined) return undefined;
     charge += 2 * current * (run + seat);
-    drives++;
   }
-  return drives === 0 ? undefined : charge;
+  return met.size === 0 ? undefined : charge;
 }
 
 export interface SolarWorkings {
+  readonly solar: Solar;
+  /** W. */
+  readonly peak: number;
+  /** Seconds of full sun a day. */
+  readonly sun: number;
   /** J a day. */
   readonly daily: number;
   readonly gives: number;
@@ -101,13 +109,16 @@ export interface SolarWorkings {
 
 /** What the sun must give a panel each day and gives. */
 export const solarOf = perSubject((panel: Panel): SolarWorkings | undefined => {
-  const facts = panel.solar?.facts;
+  const { solar } = panel;
+  if (solar === undefined) return undefined;
+  const { facts } = solar;
   const voltage = panel.battery?.facts.voltage?.value;
   const battery = batteryOf(panel);
-  if (facts?.peak === undefined || facts.sun === undefined || voltage === undefined || battery === undefined) return undefined;
+  if (facts.peak === undefined || facts.sun === undefined || voltage === undefined || battery === undefined) return undefined;
   const efficiency = facts.efficiency?.value ?? solarLines.efficiency.slots.value.fallback;
   const daily = battery.daily * voltage;
-  return { daily, gives: solarYield(facts.peak.value, facts.sun.value, efficiency), needed: solarNeeded(daily, facts.sun.value, efficiency), efficiency };
+  const [peak, sun] = [facts.peak.value, facts.sun.value];
+  return { solar, peak, sun, daily, gives: solarYield(peak, sun, efficiency), needed: solarNeeded(daily, sun, efficiency), efficiency };
 });
 
 /** C for people. */
@@ -119,9 +130,9 @@ const peukert: Source = { text: 'Peukert’s law with the capacity rated at H ho
 const bank: Source = { text: 'simplified IEEE method for lead-acid banks: load a day × days × temperature factor / share that may be used', standing: 'published' };
 const sun: Source = { text: 'peak sun hours (kWh a square metre and day) × rated power × efficiency', standing: 'derived' };
 
-const discharged = (workings: BatteryWorkings, panel: Panel): Input[] => [
-  { name: 'share that may be used', value: workings.discharge, unit: '1', ...(panel.battery?.facts.discharge === undefined ? { from: 'default' } : {}) },
-  { name: 'temperature factor', value: workings.cold, unit: '1', from: panel.battery?.facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method${panel.battery.facts.coldest.value < coldest - 1e-9 ? ', whose table ends at -7 °C: it should be more' : ''}, at ${Math.round(inCelsius(panel.battery.facts.coldest.value))} °C` },
+const discharged = ({ battery: { facts }, discharge, cold }: BatteryWorkings): Input[] => [
+  { name: 'share that may be used', value: discharge, unit: '1', ...(facts.discharge === undefined ? { from: 'default' } : {}) },
+  { name: 'temperature factor', value: cold, unit: '1', from: facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method${facts.coldest.value < coldest - 1e-9 ? ', whose table ends at -7 °C: it should be more' : ''}, at ${Math.round(inCelsius(facts.coldest.value))} °C` },
 ];
 const rated = (workings: BatteryWorkings): Input[] => [
   { name: 'C, rated capacity', value: workings.capacity.charge, unit: 'C' },
@@ -130,12 +141,10 @@ const rated = (workings: BatteryWorkings): Input[] => [
 ];
 const dailyInputs = (workings: BatteryWorkings, panel: Panel): Input[] => [
   { name: 'standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` },
-  { name: 'cycles a day', value: workings.cycles * day, unit: '1', ...(panel.battery?.facts.cycles !== undefined ? {} : { from: panel.installation.site?.facts.cycles === undefined ? 'default: none' : 'the site' }) },
+  { name: 'cycles a day', value: workings.cycles * day, unit: '1', ...(workings.battery.facts.cycles !== undefined ? {} : { from: panel.installation.site?.facts.cycles === undefined ? 'default: none' : 'the site' }) },
   { name: 'charge for a cycle: current of each drive × twice its run and seat', value: workings.cycleCharge, unit: 'C' },
 ];
 
-const place = (panel: Panel): { start: number; end: number } => (panel.battery === undefined ? factPlace(panel) : factPlace(panel.battery));
-const solarPlace = (panel: Panel): { start: number; end: number } => (panel.solar === undefined ? factPlace(panel) : factPlace(panel.solar, panel.solar.facts.peak));
 
 const hasBattery = ({ panels }: Installation): boolean => panels.some((panel) => panel.battery !== undefined);
 
@@ -151,7 +160,7 @@ export const figures = onlyWhere(hasBattery, [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const workings = batteryOf(panel);
-        if (workings !== undefined) give(panel.name, workings.daily, place(panel), () => dailyInputs(workings, panel), () => `${ampereHours(workings.daily)} a day`);
+        if (workings !== undefined) give(panel.name, workings.daily, factPlace(workings.battery), () => dailyInputs(workings, panel), () => `${ampereHours(workings.daily)} a day`);
       }
     },
   },
@@ -170,8 +179,8 @@ export const figures = onlyWhere(hasBattery, [
         give(
           panel.name,
           workings.standbyTime,
-          factPlace(panel.battery ?? panel, panel.battery?.facts.capacity[0]),
-          () => [{ name: 'I, standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` }, ...rated(workings), ...discharged(workings, panel)],
+          factPlace(workings.battery, workings.battery.facts.capacity[0]),
+          () => [{ name: 'I, standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` }, ...rated(workings), ...discharged(workings)],
           () => hours(workings.standbyTime),
         );
       }
@@ -188,17 +197,16 @@ export const figures = onlyWhere(hasBattery, [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const workings = batteryOf(panel);
-        const lasts = panel.battery?.facts.lasts;
-        if (workings?.needed === undefined || lasts === undefined || panel.battery === undefined) continue;
-        const { needed } = workings;
+        if (workings?.needed === undefined) continue;
+        const { battery, needed, lasts } = workings;
         give(
           panel.name,
           needed,
-          factPlace(panel.battery, lasts),
+          factPlace(battery, battery.facts.lasts),
           () => [
             { name: 'charge a day', value: workings.daily, unit: 'C', from: `panel.${panel.name}.daily-charge` },
-            { name: 'time that it is to last', value: lasts.value, unit: 's' },
-            ...discharged(workings, panel),
+            { name: 'time that it is to last', value: lasts ?? 0, unit: 's' },
+            ...discharged(workings),
             { name: 'what the battery gives at the average current', value: workings.gives, unit: 'C', from: `Peukert’s law, exponent ${Number(workings.exponent.toPrecision(4))} (${workings.exponentFrom})` },
           ],
           () => ampereHours(needed),
@@ -217,7 +225,7 @@ export const figures = onlyWhere(hasBattery, [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const workings = solarOf(panel);
-        if (workings !== undefined) give(panel.name, workings.gives, solarPlace(panel), () => solarInputs(panel, workings), () => `${wattHours(workings.gives)} a day; ${wattHours(workings.daily)} are drawn`);
+        if (workings !== undefined) give(panel.name, workings.gives, factPlace(workings.solar, workings.solar.facts.peak), () => solarInputs(workings), () => `${wattHours(workings.gives)} a day; ${wattHours(workings.daily)} are drawn`);
       }
     },
   },
@@ -233,17 +241,17 @@ export const figures = onlyWhere(hasBattery, [
       for (const panel of panels) {
         const workings = solarOf(panel);
         if (workings === undefined) continue;
-        give(panel.name, workings.needed, panel.solar === undefined ? factPlace(panel) : factPlace(panel.solar, panel.solar.facts.sun), () => [
+        give(panel.name, workings.needed, factPlace(workings.solar, workings.solar.facts.sun), () => [
           { name: 'energy drawn in a day', value: workings.daily, unit: 'J', from: `panel.${panel.name}.daily-charge × battery voltage` },
-          ...solarInputs(panel, workings).slice(1),
+          ...sunInputs(workings),
         ]);
       }
     },
   },
 ]);
 
-const solarInputs = (panel: Panel, workings: SolarWorkings): Input[] => [
-  { name: 'Wp, rated power', value: panel.solar?.facts.peak?.value ?? 0, unit: 'W' },
-  { name: 'peak sun a day', value: panel.solar?.facts.sun?.value ?? 0, unit: 's' },
-  { name: 'η, efficiency', value: workings.efficiency, unit: '1', ...(panel.solar?.facts.efficiency === undefined ? { from: 'default' } : {}) },
+const sunInputs = ({ solar, sun, efficiency }: SolarWorkings): Input[] => [
+  { name: 'peak sun a day', value: sun, unit: 's' },
+  { name: 'η, efficiency', value: efficiency, unit: '1', ...(solar.facts.efficiency === undefined ? { from: 'default' } : {}) },
 ];
+const solarInputs = (workings: SolarWorkings): Input[] => [{ name: 'Wp, rated power', value: workings.peak, unit: 'W' }, ...sunInputs(workings)];

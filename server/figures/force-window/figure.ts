@@ -1,4 +1,4 @@
-import { factPlace, type Adjuster, type Leaf, type Panel } from '../../model/index.ts';
+import { factPlace, type Adjuster, type Leaf } from '../../model/index.ts';
 import { positionFor, turnInWords } from '../adjuster/maths.ts';
 import { fallback, hasPush } from '../common.ts';
 import { inDegrees, onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
@@ -7,7 +7,7 @@ import { forceWindowOf, gravityAt, rollingShare, type ForceCase, type SettingWin
 import { elasticPeak, gaugeStiffness } from './maths.ts';
 
 const place = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.facts.mass);
-/** The most stands at what decides it: the guard at the hinge, where one is stated. */
+/** The most and the settings stand at what decides them: the guard at the hinge, where one is stated. */
 const mostPlace = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass);
 
 const position = (of: ForceCase, at: number): Input => (of.swing ? { name: 'deciding opening', value: inDegrees(at), unit: 'deg' } : { name: 'deciding opening', value: at, unit: 'm' });
@@ -43,9 +43,9 @@ const limitSource: Source = { text: 'EN 12453:2017, Annex A (400 N, 1400 N, 150 
 const needFormula = 'F = (I·a / r + friction ± gravity + wind) / r, greatest over the travel and both movements, the leaf starting from rest';
 const limitFormula = 'F = limit·x / r, least over the travel, both movements and every distance x from the hinge that people can reach: 400 N in gaps of 50 to 500 mm, 1400 N beyond; 150 N where the drive does not let go';
 
-const needed = (unit: 'N' | 'N·m', word: string): FigureKind => ({
+const needed = (unit: 'N' | 'N·m', word: string, push: string): FigureKind => ({
   id: `leaf.NAME.${word}-least`,
-  title: `The least ${word === 'force' ? 'push of ram or rack' : 'torque of the shaft'} that moves the leaf from rest at any place`,
+  title: `The least ${push} that moves the leaf from rest at any place`,
   unit,
   topic: 'force',
   formula: needFormula,
@@ -59,9 +59,9 @@ const needed = (unit: 'N' | 'N·m', word: string): FigureKind => ({
   },
 });
 
-const permitted = (unit: 'N' | 'N·m', word: string): FigureKind => ({
+const permitted = (unit: 'N' | 'N·m', word: string, push: string): FigureKind => ({
   id: `leaf.NAME.${word}-most`,
-  title: `The most ${word === 'force' ? 'push of ram or rack' : 'torque of the shaft'} that the force limits leave at any place`,
+  title: `The most ${push} that the force limits leave at any place`,
   unit,
   topic: 'force',
   formula: limitFormula,
@@ -75,25 +75,34 @@ const permitted = (unit: 'N' | 'N·m', word: string): FigureKind => ({
   },
 });
 
-/** The adjuster that sets the force, of the panel that this leaf's drive is wired to, or else of the only panel. */
-function adjusterFor(leaf: Leaf): { panel: Panel; adjuster: Adjuster } | undefined {
-  const { panels } = leaf.installation;
-  const panel = panels.find((each) => each.wires.some((wire) => wire.device?.kind === 'drive' && wire.device.it.leaf === leaf)) ?? (panels.length === 1 ? panels[0] : undefined);
-  const adjuster = panel?.model?.adjusters.find((each) => each.facts.sets?.value === 'force' && each.facts.range?.value.dimension === 'ratio');
-  return panel === undefined || adjuster === undefined ? undefined : { panel, adjuster };
+interface ForceAdjuster {
+  /** "On main, force-trim". */
+  readonly named: string;
+  readonly adjuster: Adjuster;
+  readonly range: { readonly low: number; readonly high: number };
 }
 
-/** "On main, force-trim about a quarter turn from the low stop"; undefined where no adjuster reaches that share. */
+/** The adjuster that sets the force, of the panel that this leaf's drive is wired to, or else of the only panel. */
+function adjusterFor(leaf: Leaf): ForceAdjuster | undefined {
+  const { panels } = leaf.installation;
+  const panel = panels.find((each) => each.wires.some(({ device }) => device?.kind === 'drive' && device.it.leaf === leaf)) ?? (panels.length === 1 ? panels[0] : undefined);
+  if (panel?.model === undefined) return undefined;
+  for (const adjuster of panel.model.adjusters) {
+    const range = adjuster.facts.range?.value;
+    if (adjuster.facts.sets?.value === 'force' && range?.dimension === 'ratio') return { named: `On ${panel.name}, ${adjuster.name}`, adjuster, range };
+  }
+  return undefined;
+}
+
+/** "On main, force-trim about a quarter turn from the low stop"; undefined where there is no such adjuster. */
 function settingInWords(leaf: Leaf, share: number): string | undefined {
   const found = adjusterFor(leaf);
-  const range = found?.adjuster.facts.range?.value;
-  if (found === undefined || range === undefined) return undefined;
-  const { panel, adjuster } = found;
-  const of = `On ${panel.name}, ${adjuster.name}`;
-  if (share > range.high) return `${of} cannot be set so high`;
-  if (share < range.low) return `${of} cannot be set so low`;
+  if (found === undefined) return undefined;
+  const { named, adjuster, range } = found;
+  if (share > range.high) return `${named} cannot be set so high`;
+  if (share < range.low) return `${named} cannot be set so low`;
   const turn = positionFor({ low: range.low, high: range.high, curve: adjuster.facts.curve?.value ?? 'linear' }, share);
-  return turn === undefined ? undefined : `${of} ${turnInWords(turn, adjuster.facts.sweep?.value ?? fallback.sweep) ?? ''}`;
+  return turn === undefined ? undefined : `${named} ${turnInWords(turn, adjuster.facts.sweep?.value ?? fallback.sweep) ?? ''}`;
 }
 
 const setting = (id: string, title: string, value: (window: SettingWindow) => number): FigureKind => ({
@@ -114,7 +123,7 @@ const setting = (id: string, title: string, value: (window: SettingWindow) => nu
       give(
         leaf.name,
         share,
-        factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass),
+        mostPlace(leaf),
         () => [
           { name: 'push', value: push, unit: window.of.unit },
           { name: 'the most that the drive can', value: window.of.greatest, unit: window.of.unit, from: `drive-model ${window.of.drive.model?.name ?? ''}` },
@@ -127,10 +136,10 @@ const setting = (id: string, title: string, value: (window: SettingWindow) => nu
 });
 
 export const figures = onlyWhere(hasPush, [
-  needed('N', 'force'),
-  permitted('N', 'force'),
-  needed('N·m', 'torque'),
-  permitted('N·m', 'torque'),
+  needed('N', 'force', 'push of ram or rack'),
+  permitted('N', 'force', 'push of ram or rack'),
+  needed('N·m', 'torque', 'torque of the shaft'),
+  permitted('N·m', 'torque', 'torque of the shaft'),
   {
     id: 'leaf.NAME.force-window',
     title: 'The most push that the limits leave as a multiple of the least that moves the leaf; below 1 no setting works',
@@ -162,9 +171,11 @@ export const figures = onlyWhere(hasPush, [
     changedBy: 'speed most of all; an edge that gives makes it far less',
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
-        const energy = forceWindowOf(leaf) === undefined ? undefined : energyOf(leaf);
-        const peak = energy === undefined ? undefined : elasticPeak(energy, gaugeStiffness);
-        if (energy === undefined || peak === undefined) continue;
+        if (forceWindowOf(leaf) === undefined) continue;
+        const energy = energyOf(leaf);
+        if (energy === undefined) continue;
+        const peak = elasticPeak(energy, gaugeStiffness);
+        if (peak === undefined) continue;
         give(leaf.name, peak, place(leaf), () => [
           { name: 'E, greatest kinetic energy', value: energy, unit: 'J', from: `leaf.${leaf.name}.kinetic-energy` },
           { name: 'k, stiffness of the gauge', value: gaugeStiffness, unit: 'N/m', from: 'from memory' },

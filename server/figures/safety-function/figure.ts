@@ -81,10 +81,12 @@ export interface Chain {
 const year = 8760 * 3600;
 const allYear = blocks.site.lines['days-in-use'].slots.value.fallback;
 
+const inYear = (cycles: number, days: number = allYear): number => cycles * 86_400 * days;
+
 /** Cycles of the gate a year; undefined where the site does not say how many it makes a day. */
 export const operationsOf = (site: Site | undefined): number | undefined => {
   const cycles = site?.facts.cycles;
-  return cycles === undefined ? undefined : cycles.value * 86_400 * (site?.facts['days-in-use']?.value ?? allYear);
+  return cycles === undefined ? undefined : inYear(cycles.value, site?.facts['days-in-use']?.value);
 };
 
 /** The chain of a safety function with all that can be said of it. */
@@ -156,8 +158,8 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
   if (facts.pfhd !== undefined || declared !== undefined) {
     const pfhd = facts.pfhd === undefined ? mostPfhdOf(declared as Level) : facts.pfhd.value * 3600;
     const pfhdAtLeast = facts.pfhd === undefined ? leastPfhdOf(declared as Level) : pfhd;
-    // Of what is declared as a whole, only what is stated beside it is known.
-    const stated = facts.mttfd === undefined || mean === undefined ? undefined : Math.min(mean, cap((facts.category?.value ?? 0) as Category));
+    // Of what is declared as a whole, only what is stated beside it is known, and that only with all that wears in it.
+    const stated = facts.mttfd === undefined || (b10d !== undefined && work.operations === undefined) ? undefined : mean;
     work.links.push({
       what,
       at,
@@ -165,8 +167,8 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
       pfhdAtLeast,
       level: Math.min(declared ?? 5, levelFromPfhd(pfhd)) as Level,
       declared,
-      mttfd: stated,
-      elements: mean === undefined || facts.mttfd === undefined || facts.coverage === undefined ? [] : [{ what, mttfd: mean, coverage }],
+      mttfd: stated === undefined ? undefined : Math.min(stated, cap((facts.category?.value ?? 0) as Category)),
+      elements: stated === undefined || facts.coverage === undefined ? [] : [{ what, mttfd: stated, coverage }],
       because: facts.pfhd === undefined ? 'only its level is declared, so the worst of it counts' : '',
       reckoned: undefined,
     });
@@ -223,10 +225,10 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
     tests: onDemand === undefined ? tests?.value : Infinity,
     tester: inSeries(channels.test),
   });
-  work.links.push(linkOf(subsystem.name, at, reckoned, category, Math.min(first, second ?? first), isFromMemory || second !== undefined, elements));
+  work.links.push(linkOf(subsystem.name, at, reckoned, category, first, isFromMemory || second !== undefined, elements));
 }
 
-/** A link that was reckoned. For one channel the relation is published; a second one, tests and caps are from memory. */
+/** A link that was reckoned. For one channel of that mean time the relation is published; a second one, tests and caps are from memory. */
 function linkOf(what: string, at: Place, reckoned: Reckoned, claimed: Category, mean: number, isFromMemory: boolean, elements: readonly Element[]): Link {
   const pfhdAtLeast = claimed <= 1 && !isFromMemory ? singleChannelPfhd(mean) : 0;
   return { what, at, pfhd: reckoned.pfhd, pfhdAtLeast, level: reckoned.level, declared: undefined, mttfd: reckoned.mttfd, elements, because: reckoned.because, reckoned };
@@ -277,11 +279,10 @@ export const figures: readonly FigureKind[] = [
     source: annexC,
     changedBy: 'the cycles a day, and the days of use',
     work: ({ site }, give) => {
-      const operations = operationsOf(site);
       const cycles = site?.facts.cycles;
-      if (operations === undefined || cycles === undefined || site === undefined) return;
+      if (site === undefined || cycles === undefined) return;
       const days = site.facts['days-in-use'];
-      give('', operations, factPlace(site, cycles), () => [
+      give('', inYear(cycles.value, days?.value), factPlace(site, cycles), () => [
         { name: 'cycles a day', value: cycles.value * 86_400, unit: '1/day' },
         { name: 'days in use', value: days?.value ?? allYear, unit: '1', ...(days === undefined ? { from: 'not stated' } : {}) },
       ]);

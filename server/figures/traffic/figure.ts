@@ -1,7 +1,7 @@
-import { factPlace, type Drive, type Installation } from '../../model/index.ts';
+import type { Drive, DriveModel, Installation, Leaf, Site } from '../../model/index.ts';
 import { clearanceOf } from '../clearance-time/figure.ts';
 import { cycleOf } from '../cycle-time/figure.ts';
-import { onlyWhere, type Input, type Source } from '../figure.ts';
+import { onlyWhere, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShares, shareAbove, vehiclesFor, type Queue } from './maths.ts';
@@ -10,6 +10,8 @@ import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShare
 export const fittingShare = 0.95;
 
 export interface Traffic {
+  /** What the site states. */
+  readonly fact: NonNullable<Site['facts']['traffic']>;
   /** Vehicles and cycles, per second. */
   readonly arrivals: number;
   readonly cycles: number;
@@ -27,22 +29,23 @@ export interface Traffic {
 
 /** The traffic at the gate in its busiest hour; undefined where the site does not state it. */
 export const trafficOf = perSubject((installation: Installation): Traffic | undefined => {
-  const facts = installation.site?.facts;
-  const traffic = facts?.traffic;
-  if (traffic === undefined) return undefined;
+  const { site } = installation;
+  const traffic = site?.facts.traffic;
+  if (site === undefined || traffic === undefined) return undefined;
   const times = cycleOf(installation);
   const passing = clearanceOf(installation);
   const dwell = installation.motion?.facts.dwell?.value;
   const cycle = times === undefined ? undefined : times.opening + times.closing + 2 * times.preWarning + (dwell ?? passing ?? 0);
   const service = traffic.taking ?? (times === undefined || passing === undefined ? undefined : times.preWarning + times.opening + passing);
   return {
+    fact: traffic,
     arrivals: traffic.rate,
     cycles: cycleRate(traffic.rate, cycle),
     cycle,
     service,
     load: service === undefined ? undefined : traffic.rate * service,
     queue: service === undefined ? undefined : queueOf(traffic.rate, service),
-    room: traffic.room ?? facts?.vehicle?.length,
+    room: traffic.room ?? site.facts.vehicle?.length,
   };
 });
 
@@ -69,6 +72,11 @@ export function placesOf(installation: Installation) {
 }
 
 export interface Duty {
+  readonly drive: Drive;
+  readonly leaf: Leaf;
+  /** From stop to stop, and on at the stop, s. */
+  readonly run: number;
+  readonly seat: number;
   /** Time for which the motor runs in a cycle, s. */
   readonly running: number;
   /** Share of the time for which it runs in the busiest hour. */
@@ -79,31 +87,50 @@ export interface Duty {
 export const dutyOf = perSubject((drive: Drive): Duty | undefined => {
   const { leaf, installation } = drive;
   const traffic = trafficOf(installation);
-  const run = leaf === undefined || traffic === undefined ? undefined : motionOf(leaf)?.runTime;
-  if (traffic === undefined || run === undefined) return undefined;
-  const running = 2 * (run + (installation.motion?.facts.seat?.value ?? 0));
+  if (leaf === undefined || traffic === undefined) return undefined;
+  const run = motionOf(leaf)?.runTime;
+  if (run === undefined) return undefined;
+  const seat = installation.motion?.facts.seat?.value ?? 0;
+  const running = 2 * (run + seat);
   const factor = dutyFactor(running * traffic.cycles * 3600, Math.max(0, 1 - running * traffic.cycles) * 3600);
-  return factor === undefined ? undefined : { running, factor };
+  return factor === undefined ? undefined : { drive, leaf, run, seat, running, factor };
 });
 
 export const dutySource: Source = { text: 'IEC 60034-1, duty type S3', standing: 'published' };
 export const queueSource: Source = { text: 'the queue M/D/1 with its embedded chain, as in Gross and Harris, Fundamentals of Queueing Theory', standing: 'derived' };
 
-const place = ({ site }: Installation): { start: number; end: number } => (site === undefined ? { start: 0, end: 0 } : factPlace(site, site.facts.traffic));
 const perHour = (rate: number): number => rate * 3600;
 
-function queueInputs(installation: Installation): Input[] {
-  const traffic = trafficOf(installation);
-  if (traffic?.service === undefined) return [];
-  const stated = installation.site?.facts.traffic?.taking !== undefined;
-  return [
-    { name: 'vehicles an hour', value: perHour(traffic.arrivals), unit: '1/h' },
-    { name: 'time for which each keeps the gate busy', value: traffic.service, unit: 's', ...(stated ? {} : { from: 'pre-warning, motion.opening-time and motion.clearance-time' }) },
-    { name: 'load', value: traffic.load as number, unit: '1' },
-  ];
+const busyInputs = ({ fact, arrivals, service }: Traffic): Input[] => [
+  { name: 'vehicles an hour', value: perHour(arrivals), unit: '1/h' },
+  { name: 'time for which each keeps the gate busy', value: service ?? 0, unit: 's', ...(fact.taking === undefined ? { from: 'pre-warning, motion.opening-time and motion.clearance-time' } : {}) },
+];
+const queueInputs = (traffic: Traffic): Input[] => [...busyInputs(traffic), { name: 'load', value: traffic.load ?? 0, unit: '1' }];
+
+function giveDuty(give: Give, subject: string, { leaf, run, seat, running, factor }: Duty, { fact, cycles }: Traffic): void {
+  give(
+    subject,
+    factor,
+    fact.line,
+    () => [
+      { name: 'run time', value: run, unit: 's', from: `leaf.${leaf.name}.run-time` },
+      { name: 'seat', value: seat, unit: 's' },
+      { name: 'running time in a cycle', value: running, unit: 's' },
+      { name: 'cycles an hour', value: perHour(cycles), unit: '1/h', from: 'motion.cycles-an-hour' },
+    ],
+    () => inPercent(factor),
+  );
 }
 
 const queueChangedBy = 'the traffic, a faster opening, or a quicker passage';
+
+/** The work of a kind of figure that only a site with traffic has. */
+const busy =
+  (work: (traffic: Traffic, installation: Installation, give: Give) => void): FigureKind['work'] =>
+  (installation, give) => {
+    const traffic = trafficOf(installation);
+    if (traffic !== undefined) work(traffic, installation, give);
+  };
 
 const hasTraffic = ({ site }: Installation): boolean => site?.facts.traffic !== undefined;
 
@@ -116,14 +143,12 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'the least of: vehicles an hour; 3600 / time of a whole cycle',
     source: { text: 'common practice, no source', standing: 'common practice' },
     changedBy: 'the traffic, and the time of a cycle',
-    work: (installation, give) => {
-      const traffic = trafficOf(installation);
-      if (traffic === undefined) return;
-      give('', perHour(traffic.cycles), place(installation), () => [
+    work: busy((traffic, _, give) => {
+      give('', perHour(traffic.cycles), traffic.fact.line, () => [
         { name: 'vehicles an hour', value: perHour(traffic.arrivals), unit: '1/h' },
         ...(traffic.cycle === undefined ? [] : [{ name: 'time of a whole cycle', value: traffic.cycle, unit: 's', from: 'pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing' }]),
       ]);
-    },
+    }),
   },
   {
     id: 'drive.NAME.duty',
@@ -133,12 +158,12 @@ export const figures = onlyWhere(hasTraffic, [
     formula: '2 · (run time + seat) · cycles an hour / 3600',
     source: dutySource,
     changedBy: 'the traffic, the run time, the seat',
-    work: ({ drives }, give) => {
+    work: busy((traffic, { drives }, give) => {
       for (const drive of drives) {
         const duty = dutyOf(drive);
-        if (duty !== undefined && drive.leaf !== undefined) give(drive.name, duty.factor, place(drive.installation), () => dutyInputs(drive, duty), () => inPercent(duty.factor));
+        if (duty !== undefined) giveDuty(give, drive.name, duty, traffic);
       }
-    },
+    }),
   },
   {
     id: 'motion.duty',
@@ -148,14 +173,14 @@ export const figures = onlyWhere(hasTraffic, [
     formula: '2 · (run time + seat) · cycles an hour / 3600, the greatest of the drives',
     source: dutySource,
     changedBy: 'the traffic, the run time, the seat',
-    work: (installation, give) => {
-      let busiest: Drive | undefined;
-      for (const drive of installation.drives) if ((dutyOf(drive)?.factor ?? -1) > (busiest === undefined ? -1 : (dutyOf(busiest)?.factor ?? -1))) busiest = drive;
-      const duty = busiest === undefined ? undefined : dutyOf(busiest);
-      if (busiest === undefined || duty === undefined) return;
-      const drive = busiest;
-      give('', duty.factor, place(installation), () => dutyInputs(drive, duty), () => inPercent(duty.factor));
-    },
+    work: busy((traffic, { drives }, give) => {
+      let busiest: Duty | undefined;
+      for (const drive of drives) {
+        const duty = dutyOf(drive);
+        if (duty !== undefined && (busiest === undefined || duty.factor > busiest.factor)) busiest = duty;
+      }
+      if (busiest !== undefined) giveDuty(give, '', busiest, traffic);
+    }),
   },
   {
     id: 'motion.cycles-allowed',
@@ -165,23 +190,23 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'duty · 3600 / (2 · (run time + seat)), the least of the drives',
     source: dutySource,
     changedBy: 'drives of a higher duty, a shorter run time',
-    work: (installation, give) => {
-      let least = Infinity;
-      let drive: Drive | undefined;
-      for (const each of installation.drives) {
-        const rated = each.model?.facts.duty?.value;
-        const duty = rated === undefined ? undefined : dutyOf(each);
-        const allowed = rated === undefined || duty === undefined ? Infinity : cyclesAllowed(rated, duty.running);
-        if (allowed < least) [least, drive] = [allowed, each];
+    work: busy((traffic, { drives }, give) => {
+      let least: Allowed | undefined;
+      for (const drive of drives) {
+        const { model } = drive;
+        const rated = model?.facts.duty?.value;
+        const duty = dutyOf(drive);
+        if (model === undefined || rated === undefined || duty === undefined) continue;
+        const cycles = cyclesAllowed(rated, duty.running);
+        if (least === undefined || cycles < least.cycles) least = { cycles, rated, model, duty };
       }
-      const by = drive;
-      const duty = by === undefined ? undefined : dutyOf(by);
-      if (by === undefined || duty === undefined) return;
-      give('', least, place(installation), () => [
-        { name: 'duty', value: by.model?.facts.duty?.value ?? 0, unit: '1', from: `drive-model ${by.model?.name ?? ''}` },
-        { name: 'running time in a cycle', value: duty.running, unit: 's', from: `drive ${by.name}` },
+      if (least === undefined) return;
+      const { cycles, rated, model, duty } = least;
+      give('', cycles, traffic.fact.line, () => [
+        { name: 'duty', value: rated, unit: '1', from: `drive-model ${model.name}` },
+        { name: 'running time in a cycle', value: duty.running, unit: 's', from: `drive ${duty.drive.name}` },
       ]);
-    },
+    }),
   },
   {
     id: 'motion.queue-load',
@@ -191,10 +216,10 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'ρ = vehicles an hour · time for which each keeps the gate busy / 3600',
     source: queueSource,
     changedBy: queueChangedBy,
-    work: (installation, give) => {
-      const load = trafficOf(installation)?.load;
-      if (load !== undefined) give('', load, place(installation), () => queueInputs(installation).slice(0, 2), () => inPercent(load));
-    },
+    work: busy((traffic, _, give) => {
+      const { fact, load } = traffic;
+      if (load !== undefined) give('', load, fact.line, () => busyInputs(traffic), () => inPercent(load));
+    }),
   },
   {
     id: 'motion.queue-length',
@@ -204,10 +229,10 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'ρ² / (2 · (1 − ρ))',
     source: queueSource,
     changedBy: queueChangedBy,
-    work: (installation, give) => {
-      const queue = trafficOf(installation)?.queue;
-      if (queue !== undefined) give('', queue.waiting, place(installation), () => queueInputs(installation));
-    },
+    work: busy((traffic, _, give) => {
+      const { fact, queue } = traffic;
+      if (queue !== undefined) give('', queue.waiting, fact.line, () => queueInputs(traffic));
+    }),
   },
   {
     id: 'motion.queue-wait',
@@ -217,10 +242,10 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'ρ · s / (2 · (1 − ρ)), s the time for which each keeps the gate busy',
     source: queueSource,
     changedBy: queueChangedBy,
-    work: (installation, give) => {
-      const queue = trafficOf(installation)?.queue;
-      if (queue !== undefined) give('', queue.wait, place(installation), () => queueInputs(installation));
-    },
+    work: busy((traffic, _, give) => {
+      const { fact, queue } = traffic;
+      if (queue !== undefined) give('', queue.wait, fact.line, () => queueInputs(traffic));
+    }),
   },
   {
     id: 'motion.queue-vehicles',
@@ -230,12 +255,12 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'the least n for which P(N ≤ n) ≥ 95 %; P(1) = (1 − ρ) · (e^ρ − 1), and so on by the chain embedded at the departures',
     source: queueSource,
     changedBy: queueChangedBy,
-    work: (installation, give) => {
+    work: busy((traffic, installation, give) => {
       const waiting = waitingOf(installation);
       if (waiting?.vehicles === undefined) return;
       const { vehicles, shares } = waiting;
-      give('', vehicles, place(installation), () => [...queueInputs(installation), { name: 'share of the time with more', value: shareAbove(shares, vehicles), unit: '1' }]);
-    },
+      give('', vehicles, traffic.fact.line, () => [...queueInputs(traffic), { name: 'share of the time with more', value: shareAbove(shares, vehicles), unit: '1' }]);
+    }),
   },
   {
     id: 'motion.queue-road',
@@ -245,16 +270,14 @@ export const figures = onlyWhere(hasTraffic, [
     formula: 'vehicles before the gate · room for each',
     source: queueSource,
     changedBy: `${queueChangedBy}, shorter vehicles`,
-    work: (installation, give) => {
+    work: busy(({ fact, room }, installation, give) => {
       const vehicles = waitingOf(installation)?.vehicles;
-      const room = trafficOf(installation)?.room;
       if (vehicles === undefined || room === undefined) return;
-      const stated = installation.site?.facts.traffic?.room !== undefined;
-      give('', vehicles * room, place(installation), () => [
+      give('', vehicles * room, fact.line, () => [
         { name: 'vehicles before the gate', value: vehicles, unit: '1', from: 'motion.queue-vehicles' },
-        { name: 'room for each', value: room, unit: 'm', ...(stated ? {} : { from: 'the longest vehicle' }) },
+        { name: 'room for each', value: room, unit: 'm', ...(fact.room === undefined ? { from: 'the longest vehicle' } : {}) },
       ]);
-    },
+    }),
   },
   {
     id: 'motion.queue-overflow',
@@ -264,27 +287,23 @@ export const figures = onlyWhere(hasTraffic, [
     formula: '1 − Σ P(n), n up to the vehicles that the room holds',
     source: queueSource,
     changedBy: `${queueChangedBy}, more room`,
-    work: (installation, give) => {
+    work: busy((traffic, installation, give) => {
       const waiting = waitingOf(installation);
       const places = placesOf(installation);
       // Beyond what is followed nothing can be said.
       if (waiting === undefined || places === undefined || (places.count >= waiting.shares.length && waiting.shares.length > mostVehicles)) return;
       const share = shareAbove(waiting.shares, places.count);
-      give('', share, places.room.line, () => [...queueInputs(installation), { name: 'vehicles that the room holds', value: places.count, unit: '1' }], () => inPercent(share));
-    },
+      give('', share, places.room.line, () => [...queueInputs(traffic), { name: 'vehicles that the room holds', value: places.count, unit: '1' }], () => inPercent(share));
+    }),
   },
 ]);
 
 const inPercent = (share: number): string => `${Number((share * 100).toPrecision(3))} %`;
 
-function dutyInputs(drive: Drive, duty: Duty): Input[] {
-  const traffic = trafficOf(drive.installation);
-  const leaf = drive.leaf;
-  const run = leaf === undefined ? undefined : motionOf(leaf)?.runTime;
-  return [
-    { name: 'run time', value: run ?? 0, unit: 's', from: `leaf.${leaf?.name ?? ''}.run-time` },
-    { name: 'seat', value: drive.installation.motion?.facts.seat?.value ?? 0, unit: 's' },
-    { name: 'running time in a cycle', value: duty.running, unit: 's' },
-    { name: 'cycles an hour', value: perHour(traffic?.cycles ?? 0), unit: '1/h', from: 'motion.cycles-an-hour' },
-  ];
+interface Allowed {
+  /** An hour. */
+  readonly cycles: number;
+  readonly rated: number;
+  readonly model: DriveModel;
+  readonly duty: Duty;
 }

@@ -1,10 +1,12 @@
-import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf, type Site } from '../../model/index.ts';
 import { perSubject } from '../memo.ts';
-import { onlyWhere, type Input, type Source } from '../figure.ts';
+import { onlyWhere, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
 import { beaufortInWords } from './beaufort.ts';
 import { dynamicPressure, gripOf, probabilityFactor, windAt, type Grip, type WindAtHeight } from './maths.ts';
 
 export interface SiteWind extends WindAtHeight {
+  /** What the site states. */
+  readonly fact: NonNullable<Site['facts']['wind']>;
   /** Basic speed for the period asked for, m/s. */
   readonly basic: number;
   readonly factor: number;
@@ -23,7 +25,7 @@ export const siteWindOf = perSubject((installation: Installation): SiteWind | un
   const basic = wind.speed * factor;
   const height = wind.base + top;
   const found = windAt(wind.terrain, basic, height);
-  return found === undefined ? undefined : { ...found, basic, factor, height };
+  return found === undefined ? undefined : { ...found, fact: wind, basic, factor, height };
 });
 
 /** Share of the leaf's face that stops the wind. */
@@ -38,6 +40,9 @@ function partnerOf(leaf: Leaf): Leaf | undefined {
 }
 
 export interface LeafGrips {
+  readonly width: number;
+  readonly height: number;
+  readonly infill: number;
   /** As a part of the closed gate. */
   readonly closed: Grip;
   /** By itself, as while it moves and when it stands open: then both its ends are free. */
@@ -56,7 +61,7 @@ export function gripsWith(leaf: Leaf, width: number, height: number, infill: num
   const beyond = partnerOf(leaf)?.facts.width?.value ?? 0;
   const moving = gripOf({ width, height, infill, wall: width, beyond: 0, corner: 0 });
   const closed = gripOf({ width, height, infill, wall: width + beyond, beyond, corner: leaf.facts['return-corner']?.value ?? 0 });
-  return moving === undefined || closed === undefined ? undefined : { closed, moving };
+  return moving === undefined || closed === undefined ? undefined : { width, height, infill, closed, moving };
 }
 
 /** Pressure of the gust in which the gate is still to work, Pa; 0 where none is stated. */
@@ -67,15 +72,26 @@ export function workingPressureOf(installation: Installation): number {
 export const windSource: Source = { text: 'EN 1991-1-4:2005+A1, 4.2 to 4.5', standing: 'published' };
 export const wallSource: Source = { text: 'EN 1991-1-4:2005+A1, 7.4.1 (Table 7.9) and 7.11; below 80 % infill its force coefficient of 1.6 is from memory', standing: 'published' };
 
-function leafInputs(leaf: Leaf, wind: SiteWind, grip: number, unit: string): Input[] {
-  return [
-    { name: 'qp, peak pressure', value: wind.peakPressure, unit: 'Pa', from: 'site.wind-pressure' },
-    { name: 'w, width', value: leaf.facts.width?.value ?? 0, unit: 'm' },
-    { name: 'h, height', value: leaf.facts.height?.value ?? 0, unit: 'm' },
-    { name: 'φ, infill', value: infillOf(leaf), unit: '1', ...(leaf.facts.infill === undefined ? { from: 'not stated, taken as full' } : {}) },
-    { name: 'sum over the zones for each pascal', value: grip, unit, from: infillOf(leaf) < 0.8 ? 'lattice: 1.6·φ (from memory) over the whole face' : 'Table 7.9' },
-  ];
-}
+const leafInputs = (leaf: Leaf, { width, height, infill }: LeafGrips, wind: SiteWind, grip: number, unit: string): Input[] => [
+  { name: 'qp, peak pressure', value: wind.peakPressure, unit: 'Pa', from: 'site.wind-pressure' },
+  { name: 'w, width', value: width, unit: 'm' },
+  { name: 'h, height', value: height, unit: 'm' },
+  { name: 'φ, infill', value: infill, unit: '1', ...(leaf.facts.infill === undefined ? { from: 'not stated, taken as full' } : {}) },
+  { name: 'sum over the zones for each pascal', value: grip, unit, from: infill < 0.8 ? 'lattice: 1.6·φ (from memory) over the whole face' : 'Table 7.9' },
+];
+
+/** The work of a kind of figure that every leaf in the wind has; with `swings` only those that swing. */
+const each =
+  (swings: boolean, work: (leaf: Leaf, grips: LeafGrips, wind: SiteWind, give: Give) => void): FigureKind['work'] =>
+  (installation, give) => {
+    const wind = siteWindOf(installation);
+    if (wind === undefined) return;
+    for (const leaf of installation.leaves) {
+      if (swings && leaf.facts.opens === undefined) continue;
+      const grips = gripsOf(leaf);
+      if (grips !== undefined) work(leaf, grips, wind, give);
+    }
+  };
 
 const hasWind = ({ site }: Installation): boolean => site?.facts.wind !== undefined;
 
@@ -90,8 +106,8 @@ export const figures = onlyWhere(hasWind, [
     changedBy: 'the basic wind speed, the terrain, the height and the return period',
     work: (installation, give) => {
       const wind = siteWindOf(installation);
-      const fact = installation.site?.facts.wind;
-      if (wind === undefined || fact === undefined) return;
+      if (wind === undefined) return;
+      const { fact } = wind;
       give(
         '',
         wind.peakPressure,
@@ -118,14 +134,10 @@ export const figures = onlyWhere(hasWind, [
     formula: 'F = qp·Σ c·A over the zones of the leaf, from both ends of the closed gate; below 80 % infill c = 1.6·φ',
     source: wallSource,
     changedBy: 'the size of the leaf and its infill',
-    work: (installation, give) => {
-      const wind = siteWindOf(installation);
-      if (wind === undefined) return;
-      for (const leaf of installation.leaves) {
-        const grips = gripsOf(leaf);
-        if (grips !== undefined) give(leaf.name, wind.peakPressure * grips.closed.force, factPlace(leaf, leaf.facts.height), () => leafInputs(leaf, wind, grips.closed.force, 'm²'));
-      }
-    },
+    work: each(false, (leaf, grips, wind, give) => {
+      const { force } = grips.closed;
+      give(leaf.name, wind.peakPressure * force, factPlace(leaf, leaf.facts.height), () => leafInputs(leaf, grips, wind, force, 'm²'));
+    }),
   },
   {
     id: 'leaf.NAME.wind-moment',
@@ -135,16 +147,10 @@ export const figures = onlyWhere(hasWind, [
     formula: 'M = qp·Σ c·h·(x₂² − x₁²)/2 over the zones, x from the hinge; the greater of closed and moving, where both ends are free',
     source: wallSource,
     changedBy: 'width most of all, then infill and height',
-    work: (installation, give) => {
-      const wind = siteWindOf(installation);
-      if (wind === undefined) return;
-      for (const leaf of installation.leaves) {
-        const grips = leaf.facts.opens === undefined ? undefined : gripsOf(leaf);
-        if (grips === undefined) continue;
-        const greatest = Math.max(grips.closed.moment, grips.moving.moment);
-        give(leaf.name, wind.peakPressure * greatest, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, wind, greatest, 'm³'));
-      }
-    },
+    work: each(true, (leaf, grips, wind, give) => {
+      const greatest = Math.max(grips.closed.moment, grips.moving.moment);
+      give(leaf.name, wind.peakPressure * greatest, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, grips, wind, greatest, 'm³'));
+    }),
   },
   {
     id: 'leaf.NAME.wind-moment-closed',
@@ -154,13 +160,9 @@ export const figures = onlyWhere(hasWind, [
     formula: 'M = qp·Σ c·h·(x₂² − x₁²)/2 over the zones from both ends of the closed gate, x from the hinge',
     source: wallSource,
     changedBy: 'width most of all, then infill, height and return corners',
-    work: (installation, give) => {
-      const wind = siteWindOf(installation);
-      if (wind === undefined) return;
-      for (const leaf of installation.leaves) {
-        const grips = leaf.facts.opens === undefined ? undefined : gripsOf(leaf);
-        if (grips !== undefined) give(leaf.name, wind.peakPressure * grips.closed.moment, factPlace(leaf, leaf.facts['return-corner'] ?? leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, wind, grips.closed.moment, 'm³'));
-      }
-    },
+    work: each(true, (leaf, grips, wind, give) => {
+      const { moment } = grips.closed;
+      give(leaf.name, wind.peakPressure * moment, factPlace(leaf, leaf.facts['return-corner'] ?? leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, grips, wind, moment, 'm³'));
+    }),
   },
 ]);
