@@ -60,7 +60,8 @@ export function wiringUnsure(panel: Panel): boolean {
 
 /** True when a line that says `word` may stand among those of a block that could not be read. */
 export function lost(unread: readonly string[], block: keyof typeof blocks, word: string): boolean {
-  return unread.length > 0 && unread.some((one) => one === word || !Object.hasOwn(blocks[block].lines, one));
+  for (const one of unread) if (one === word || !Object.hasOwn(blocks[block].lines, one)) return true;
+  return false;
 }
 
 /** True when a block of that word stands in the file but could not be read as one. */
