@@ -113,11 +113,12 @@ function hasTerminator(sensor: Sensor): boolean {
 
 /** True when the sensor is meant for that movement of that leaf, and no other panel than the one that hears it drives the leaf. */
 export function guards(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
-  return isMeantFor(sensor, leaf, movement) && (leaf.installation.panels.length < 2 || reaches(sensor, leaf));
+  return isMeantFor(sensor, leaf, movement) && reaches(sensor, leaf);
 }
 
-/** A panel stops what it drives. Where nobody says what drives the leaf, any panel may. */
-function reaches(sensor: Sensor, leaf: Leaf): boolean {
+/** False where a panel heeds the sensor that does not drive the leaf: a panel stops what it drives. Where nobody says what drives it, any may. */
+export function reaches(sensor: Sensor, leaf: Leaf): boolean {
+  if (leaf.installation.panels.length < 2) return true;
   const heard = heedingOf(sensor)?.wire.panel;
   return heard === undefined || stoppingPanelsOf(leaf)?.includes(heard) !== false;
 }

@@ -34,6 +34,12 @@ describe('a line put into a block', () => {
     expect(added(text, ['wire', 'link'])).toBe('panel a {\n  wire b to C\n  link C D\n  isolator "x"\n  supply 1 V\n}\n');
     expect(added(text, ['board'])).toBe('panel a {\n  wire b to C\n  link C D\n  supply 1 V\n  isolator "x"\n}\n');
   });
+  test('stands right behind the one of its like, where more stands on that line', () => {
+    expect(added('panel a {\n  box b { board 2 } supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\n supply 1 V\n}\n');
+    expect(added('panel a {\n  box b { board 2 }supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n');
+    expect(added('panel a {\n  box b { board 2 }\n  supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\n  supply 1 V\n}\n');
+    expect(added('panel a {\n  box b { board 2 }\nsupply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n');
+  });
   test('a line without a word is none of its like', () => expect(added('panel a {\n  wire b to C\n  "x"\n}\n', ['wire'])).toBe('panel a {\n  wire b to C\n  isolator "x"\n  "x"\n}\n'));
   test('stands in the second block and not in the first', () => {
     const text = 'leaf west {\n  width 2 m\n}\n  panel a {\n    supply 1 V\n  }\n';
@@ -153,6 +159,8 @@ describe('what may have been lost', () => {
   test('a name: the second of two, and none that is not written', () => {
     const installation = installationOf('language 1\nsensor a {\n}\nsensor a {\n  height 0\n}\nsensor b {\n}\nsensor {\n}\n');
     expect(installation.sensors.map(({ nameAt }) => isRepeatedName(installation, nameAt))).toEqual([false, true, false, true]);
+    const { nameAt } = installation.sensors[2] as (typeof installation.sensors)[number];
+    expect(isRepeatedName({ ...installation, problems: [{ kind: 'name-unfit', start: nameAt?.start ?? 0, end: 0, detail: {} }] }, nameAt)).toBe(false);
   });
   test('an end: where it stands twice on one line', () => {
     const ends = (line: string) => installationOf(`language 1\nuse "../library/panels.gate"\npanel main : rowan-pair {\n  ${line}\n}\n`).panels[0]?.links[0]?.ends ?? [];
