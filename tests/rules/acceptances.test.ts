@@ -68,6 +68,8 @@ describe('an acceptance', () => {
     expect(heads('', '')).toEqual([[`${rule} 7`, `${rule} 11`], []]);
     expect(heads(accept(rule), '')).toEqual([[`${rule} 11`], [`${rule} 7`]]);
     expect(heads('', accept(rule))).toEqual([[`${rule} 7`], [`${rule} 11`]]);
+    const touching = verdictOf(`language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n}\n${drive('a', accept(rule)).trimEnd()}${drive('b', '')}`);
+    expect([touching.found.filter((one) => one.startsWith(rule)), touching.accepted]).toEqual([[`${rule} 10`], [`${rule} 7`]]);
     // Without its brace the block ends with its last line.
     expect(verdictOf(`language 1\nmotion {\n  ${accept('seat-outside-practice')}\n  seat 4 s`)).toEqual({ found: ['brace-missing 2', 'site-missing 2'], accepted: ['seat-outside-practice 4'] });
   });
@@ -200,7 +202,18 @@ describe('findings', () => {
     const { findings } = judge('language 1\nsite "x" {\n  password "1234"\n}\n');
     expect(findings.filter(({ rule }) => /^(word-unknown|secret-in-file)$/.test(rule)).map(({ rule, start, end }) => [rule, start, end])).toEqual([['word-unknown', 24, 32], ['secret-in-file', 24, 39]]);
     const { findings: ofLeaf } = judge(gate(''));
-    expect(ofLeaf.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(['closing-edge-unguarded', 'force-not-measured', 'hazard-geometry-unstated']);
+    const inOrder = ['closing-edge-unguarded', 'force-not-measured', 'hazard-geometry-unstated'];
+    expect(ofLeaf.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
+    // Also where one of the rules has run behind the others.
+    let last;
+    for (const steps = judging(installationOf(gate('')), '2026-11-25'); last === undefined; ) {
+      const step = steps.next();
+      if (step.done === true) last = step.value;
+    }
+    expect(last.findings.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
+    const problem = (end: number) => ({ kind: 'unit-missing', start: 5, end, detail: {} });
+    const given = evaluate({ ...installationOf('language 1\nsite "x" {\n}\n'), problems: [problem(20), problem(10), problem(15)] }, '2026-11-25').findings;
+    expect(given.filter(({ rule }) => rule === 'unit-missing').map(({ end }) => end)).toEqual([10, 15, 20]);
   });
 
   test('of a kind that no rule explains are left out', () => {
