@@ -2,7 +2,7 @@
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
 import { perSubject } from '../figures/index.ts';
 import { headPlace, type Installation, type Leaf, type Sensor } from '../model/index.ts';
-import { heedingOf, heldInView, measureOf, openingForcesProven } from './protection.ts';
+import { heedingOf, heldInView, measureOf, openingForcesProven, reaches } from './protection.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {
@@ -35,11 +35,8 @@ const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
   'running-past': ['post-edge', 'opening-edge'],
 };
 
-/** All hazards of a leaf that are known, each with what covers it; empty for a leaf that nothing drives. */
-export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
-  const places = judgedPlacesOf(leaf);
-  return hazardsOf(leaf)?.found.map((hazard) => places?.find((judged) => judged.hazard === hazard) ?? judge(leaf, hazard));
-});
+/** All hazards of a leaf that are known, each with what covers it; undefined for a leaf that nothing drives. */
+export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)));
 
 /** The same without the closing edge, which every sensor of the opening may cover: rules about it ask protection.ts. */
 export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
@@ -48,9 +45,9 @@ export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] |
   return judged;
 });
 
-/** The sensors that sit on no leaf, and those of them that let every leaf touch nobody. */
+/** The sensors that sit on no leaf, and those of them that let every leaf touch nobody. An edge that sits on none feels nothing. */
 const openingSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
-  const all = sensors.filter((sensor) => sensor.facts.on === undefined);
+  const all = sensors.filter((sensor) => sensor.facts.on === undefined && sensor.model?.facts.kind?.value !== 'edge');
   return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
 }) as (installation: Installation) => { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] };
 
@@ -78,7 +75,7 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
     // What lets the leaf touch nobody covers the whole leaf; what feels a touch, only where it is.
     const fits = measure === 'E' || (there && measure === 'C') || (hazard.kind === 'closing-edge' && (there || on === undefined));
     if (!fits && !there) continue;
-    const not = whyNot(sensor, hazard, fits);
+    const not = whyNot(sensor, leaf, hazard, fits);
     if (not !== undefined) {
       notBy.push({ name: sensor.name, says: not, at: headPlace(sensor) });
       continue;
@@ -86,14 +83,15 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
     by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : measure === 'C' ? 'gives way and stops it' : 'sees who stands in the way', at: headPlace(sensor) });
     for (const movement of hazard.movements) if (sensor.facts.watches?.movements.includes(movement) === true) left.delete(movement);
   }
-  if (!always && left.size > 0 && left.size < hazard.movements.length)
-    for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
+  // What covers the other movement does not watch this one.
+  if (!always) for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
   return { hazard, covered: always || left.size === 0, open: always ? [] : hazard.movements.filter((movement) => left.has(movement)), by, notBy };
 }
 
-function whyNot(sensor: Sensor, hazard: Hazard, fits: boolean): string | undefined {
+function whyNot(sensor: Sensor, leaf: Leaf, hazard: Hazard, fits: boolean): string | undefined {
   if (!fits) return 'does not limit the force there';
   if (heedingOf(sensor) === undefined) return 'is meant to, but the panel does not heed it';
+  if (!reaches(sensor, leaf)) return 'is meant to, but reports to a panel that does not drive the leaf';
   const watches = sensor.facts.watches?.movements;
   return hazard.movements.some((movement) => watches?.includes(movement) === true) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
 }

@@ -1,6 +1,6 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
 import type { Installation } from '../model/index.ts';
-import { nearest, type Expectation, type Problem } from '../vocabulary/index.ts';
+import { nearest, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
 import { look, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
 
@@ -79,17 +79,17 @@ function firstOfEachKind(problems: readonly Problem[]): Problem[] {
   for (const problem of problems) {
     const count = (seen.get(problem.kind) ?? 0) + 1;
     seen.set(problem.kind, count);
-    const of = all.get(problem.kind) as number;
-    if (count < mostOfOneRule || of === mostOfOneRule) kept.push(problem);
-    else if (count === mostOfOneRule) kept.push({ ...problem, detail: { ...problem.detail, ofAll: String(of) } });
+    if (count > mostOfOneRule) continue;
+    const ofAll = all.get(problem.kind) as number;
+    kept.push(count < mostOfOneRule || ofAll === mostOfOneRule ? problem : { ...problem, detail: { ...problem.detail, ofAll: String(ofAll) } });
   }
   return kept;
 }
 
 function explain(problem: Problem, installation: Installation, findings: Finding[]): void {
   const rule = byName.get(problem.kind) as ProblemRule | undefined;
-  if (rule === undefined || rule.kind !== 'problem') return;
-  const related = (problem.related ?? []).map(({ path, start, end, note }) => ({ message: note, start, end, ...(path === undefined ? {} : { path }) }));
+  if (rule?.kind !== 'problem') return;
+  const related = (problem.related ?? none).map(({ start, end, note }) => ({ message: note, start, end }));
   const said = rule.explain(problem, installation.reading.tree.text);
   const many = problem.detail['ofAll'];
   const what = many === undefined ? said.what : `${said.what} (This is the last one shown of ${many} like it in this file.)`;
@@ -116,56 +116,39 @@ function findingOf(rule: Rule, report: Report): Finding {
 
 const none: readonly never[] = [];
 
-/** What acceptances and promises make of the findings. `pending`: rules that have not run yet; nothing can be said of them. */
+/** What acceptances and promises make of the findings. `pending`: rules that have not run yet; nothing is said of what depends on them. */
 function concluded(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
   const { expects, expectsNo } = installation.reading;
   const verdict = accept(installation, found, asOf, pending);
-  if (expects.length === 0 && expectsNo === undefined) return verdict;
+  if (pending.length > 0 || (expects.length === 0 && expectsNo === undefined)) return verdict;
+  // A promise hides nothing, and nothing hides from it: neither what is accepted nor what is found of acceptances.
+  const all = inOrder([...verdict.findings, ...verdict.accepted]);
+  const promised = new Set<Finding>();
   const broken: Finding[] = [];
-  const isMeant = (finding: Finding, { fact, within }: Expectation): boolean =>
-    finding.rule === fact.rule.text && (within === undefined || (finding.start >= within.start && finding.end <= within.end));
-  for (const expected of expects) {
-    const name = expected.fact.rule.text;
-    const rule = byName.get(name);
-    if (rule !== undefined && (pending.includes(rule) || found.some((finding) => isMeant(finding, expected)))) continue;
-    const { start, end } = expected.fact.rule;
-    explain({ kind: 'expectation-not-met', start, end, detail: { rule: name, ...(rule === undefined ? { meant: nearest(name, byName.keys()) ?? '' } : {}) } }, installation, broken);
+  for (const { fact, within } of expects) {
+    const name = fact.rule.text;
+    const meant = foundIn(within, name, all);
+    for (const finding of meant) promised.add(finding);
+    if (meant.length === 0) explain({ kind: 'expectation-not-met', start: fact.rule.start, end: fact.rule.end, detail: { rule: name, ...(byName.has(name) ? {} : { meant: nearest(name, byName.keys()) ?? '' }) } }, installation, broken);
   }
   if (expectsNo !== undefined) {
-    const against = verdict.findings.filter((finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !expects.some((expected) => isMeant(finding, expected)));
+    const against = verdict.findings.filter((finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !promised.has(finding));
     const first = against[0];
     if (first !== undefined)
       explain({ kind: 'expectation-not-met', start: expectsNo.line.start, end: expectsNo.line.end, detail: { gravest: expectsNo.gravest, rule: first.rule, count: String(against.length) }, related: [{ start: first.start, end: first.end, note: first.what }] }, installation, broken);
   }
-  return broken.length === 0 ? verdict : { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
+  return { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
 }
-
-/** The findings of each rule, in the order in which they start. */
-function sorted(found: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
-  const byRule = new Map<string, Finding[]>();
-  for (const finding of found) {
-    const list = byRule.get(finding.rule);
-    if (list === undefined) byRule.set(finding.rule, [finding]);
-    else list.push(finding);
-  }
-  for (const list of byRule.values()) inOrder(list);
-  return byRule;
-}
-
-/** So many findings are gone through for every acceptance; only of more it pays to sort them. */
-const few = 20;
 
 interface Stretch {
   readonly start: number;
   readonly end: number;
 }
 
-const isInside = ({ start, end }: Stretch, finding: Finding): boolean => finding.start >= start && finding.end <= end;
-
-/** Those that lie in a stretch, of findings in the order in which they start; all of them where none is given. */
-function inside(within: Stretch | undefined, findings: readonly Finding[]): readonly Finding[] {
-  if (within === undefined) return findings;
-  const { start, end } = within;
+/** What a rule finds that begins in a stretch, or in the whole file where none is given; of findings in their order. */
+function foundIn(within: Stretch | undefined, rule: string, findings: readonly Finding[]): readonly Finding[] {
+  const start = within?.start ?? 0;
+  const end = within?.end ?? Number.POSITIVE_INFINITY;
   let low = 0;
   let high = findings.length;
   while (low < high) {
@@ -176,18 +159,18 @@ function inside(within: Stretch | undefined, findings: readonly Finding[]): read
   const found: Finding[] = [];
   for (let at = low; at < findings.length; at++) {
     const finding = findings[at] as Finding;
-    if (finding.start > end) break;
-    if (finding.end <= end) found.push(finding);
+    if (finding.start >= end) break;
+    if (finding.rule === rule) found.push(finding);
   }
   return found;
 }
 
-/** `pending`: of these rules nobody can say that an acceptance matches nothing. */
+/** `pending`: of these rules nobody can say yet what an acceptance matches. */
 function accept(installation: Installation, found: Finding[], asOf: string, pending: readonly Rule[]): Verdict {
-  if (installation.accepts.length === 0) return { findings: inOrder(found), accepted: none };
+  inOrder(found);
+  if (installation.accepts.length === 0) return { findings: found, accepted: none };
   const findings: Finding[] = [];
   const matched = new Set<Finding>();
-  let byRule: ReadonlyMap<string, readonly Finding[]> | undefined;
   for (const { fact, within } of installation.accepts) {
     const name = fact.rule.text;
     const rule = byName.get(name);
@@ -201,13 +184,14 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
       about('acceptance-not-allowed');
       continue;
     }
-    const meant = found.length <= few ? found.filter((finding) => finding.rule === name && (within === undefined || isInside(within, finding))) : inside(within, (byRule ??= sorted(found)).get(name) ?? none);
+    if (pending.includes(rule)) continue;
+    const meant = foundIn(within, name, found);
     if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
     // A form that nobody has filled in accepts nothing.
     else if (fact.reason.trim() === '') about('acceptance-without-reason');
     else {
       if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
-      if (meant.length === 0 && !pending.includes(rule)) about('acceptance-unused');
+      if (meant.length === 0) about('acceptance-unused');
       const open = rule.acceptable === 'warnings' ? meant.filter(({ severity }) => severity !== 'error') : meant;
       if (open.length < meant.length) about('acceptance-not-allowed', { errors: 'yes' });
       for (const finding of open) matched.add(finding);
@@ -217,6 +201,5 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
   return { findings: inOrder(findings), accepted: inOrder([...matched]) };
 }
 
-function inOrder(findings: Finding[]): Finding[] {
-  return findings.length < 2 ? findings : findings.sort((a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
-}
+const byPlace = (a: Finding, b: Finding): number => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
+const inOrder = (findings: Finding[]): Finding[] => findings.sort(byPlace);

@@ -2,12 +2,13 @@
 import type { Edit, Fix } from './rule.ts';
 
 const isBlank = (character: string): boolean => character === ' ' || character === '\t';
+/** The ends of a text are those of a line too: there `charAt` gives nothing. */
 const isLineEnd = (character: string): boolean => character === '' || character === '\n' || character === '\r';
 
 /** Offset at which the line of `offset` starts. */
 export function lineStartOf(text: string, offset: number): number {
   let at = offset;
-  while (at > 0 && !isLineEnd(text.charAt(at - 1))) at--;
+  while (!isLineEnd(text.charAt(at - 1))) at--;
   return at;
 }
 
@@ -42,10 +43,10 @@ export function lineEndIn(text: string): string {
 /** Takes a statement out: the whole line where it stands alone on it. A comment behind it stays. */
 export function without(text: string, start: number, end: number): Edit {
   let from = start;
-  while (from > 0 && isBlank(text.charAt(from - 1))) from--;
+  while (isBlank(text.charAt(from - 1))) from--;
   let to = end;
   while (isBlank(text.charAt(to))) to++;
-  const startsLine = from === 0 || isLineEnd(text.charAt(from - 1));
+  const startsLine = isLineEnd(text.charAt(from - 1));
   if (startsLine && isLineEnd(text.charAt(to))) {
     if (text.charAt(to) === '\r' && text.charAt(to + 1) === '\n') to++;
     return { start: from, end: Math.min(to + 1, text.length), text: '' };

@@ -2,7 +2,7 @@
 // is commanded. Shared by the rules about safeguarding; no rule of its own.
 import { forceRecordsOf } from '../figures/force-records/records.ts';
 import { perSubject } from '../figures/index.ts';
-import type { Control, Drive, Installation, Leaf, Panel, Sensor, TerminalUse, Wire } from '../model/index.ts';
+import type { Control, Drive, Installation, Leaf, Panel, Sensor, Terminal, Wire } from '../model/index.ts';
 
 export type Movement = 'closing' | 'opening' | 'pedestrian';
 export type Measure = 'C' | 'D' | 'E';
@@ -31,15 +31,15 @@ function reportingWire(sensor: Sensor): Wire | undefined {
   if (output === undefined) return undefined;
   for (const wire of sensor.wires) {
     if (wire.part !== 'signal' || isBridged(wire)) continue;
-    for (const end of wire.ends)
-      if (end.terminal?.role === inputFor[output] || (output === 'relay' && end.terminal?.role === 'stop-input')) return isHidden(wire, end) ? undefined : wire;
+    for (const { terminal } of wire.ends)
+      if (terminal !== undefined && (terminal.role === inputFor[output] || (output === 'relay' && terminal.role === 'stop-input'))) return isHidden(wire, terminal) ? undefined : wire;
   }
   return undefined;
 }
 
 /** True when another contact lies side by side with it on an input that expects a closed one: it stays closed when this one opens. */
-function isHidden(wire: Wire, { terminal }: TerminalUse): boolean {
-  if (terminal === undefined || terminal.role === 'two-wire-input' || terminal.role === 'edge-input' || terminal.contact === 'normally-open') return false;
+function isHidden(wire: Wire, terminal: Terminal): boolean {
+  if (terminal.role === 'two-wire-input' || terminal.role === 'edge-input' || terminal.contact === 'normally-open') return false;
   for (const other of wire.panel.wires)
     if (other.part === 'signal' && other.fact.device.text !== wire.fact.device.text) for (const end of other.ends) if (end.terminal === terminal) return true;
   return false;
@@ -113,11 +113,12 @@ function hasTerminator(sensor: Sensor): boolean {
 
 /** True when the sensor is meant for that movement of that leaf, and no other panel than the one that hears it drives the leaf. */
 export function guards(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
-  return isMeantFor(sensor, leaf, movement) && (leaf.installation.panels.length < 2 || reaches(sensor, leaf));
+  return isMeantFor(sensor, leaf, movement) && reaches(sensor, leaf);
 }
 
-/** A panel stops what it drives. Where nobody says what drives the leaf, any panel may. */
-function reaches(sensor: Sensor, leaf: Leaf): boolean {
+/** False where a panel heeds the sensor that does not drive the leaf: a panel stops what it drives. Where nobody says what drives it, any may. */
+export function reaches(sensor: Sensor, leaf: Leaf): boolean {
+  if (leaf.installation.panels.length < 2) return true;
   const heard = heedingOf(sensor)?.wire.panel;
   return heard === undefined || stoppingPanelsOf(leaf)?.includes(heard) !== false;
 }
@@ -140,7 +141,7 @@ const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, 
       if (device?.kind !== 'drive') continue;
       const driving = byDrive.get(device.it);
       if (driving === undefined) byDrive.set(device.it, [panel]);
-      else driving.push(panel);
+      else if (!driving.includes(panel)) driving.push(panel);
     }
   return byDrive;
 }) as (installation: Installation) => ReadonlyMap<Drive, readonly Panel[]>;
@@ -263,8 +264,8 @@ const countsRecords = (leaf: Leaf): boolean => leaf.forces.length > 0 && leaf.in
 const limitsForce = (leaf: Leaf): boolean =>
   leaf.drives.length > 0 && leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
 
-/** True when the drive's own sensing, proven by its maker, limits the force: it is at work in every movement. */
-const limitsItself = (leaf: Leaf): boolean => leaf.drives.length > 0 && leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);
+/** True when the own sensing of the drives, proven by their maker, limits the force: it is at work in every movement. Of a leaf that has one. */
+const limitsItself = (leaf: Leaf): boolean => leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);
 
 const movements: readonly Movement[] = ['closing', 'opening', 'pedestrian'];
 const none: readonly never[] = [];
@@ -313,18 +314,18 @@ export function needsForceTest(leaf: Leaf): boolean {
 export const commandsOf = perSubject((installation: Installation): readonly Command[] => {
   const commands: Command[] = [];
   for (const control of installation.controls) {
-    const kind = kindOf(control);
-    const acts = control.facts.acts;
-    if (kind !== undefined && acts !== undefined) commands.push({ kind, at: acts.line, says: `“${control.name}” (${kind})` });
+    const { acts } = control.facts;
+    if (acts === undefined) continue;
+    const kind = kindOf(control, acts.value);
+    commands.push({ kind, at: acts.line, says: `“${control.name}” (${kind})` });
   }
   const dwell = installation.motion?.facts.dwell;
   if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, says: 'closing by itself after the dwell' });
   return commands;
 }) as (installation: Installation) => readonly Command[];
 
-function kindOf(control: Control): ControlKind | undefined {
-  const acts = control.facts.acts?.value;
-  if (acts === 'automatic' || acts === undefined) return acts;
+function kindOf(control: Control, acts: NonNullable<Control['facts']['acts']>['value']): ControlKind {
+  if (acts === 'automatic') return acts;
   // Nobody watches beside a clock, and a vehicle on a loop does not let go in time.
   if (control.facts.by?.value === 'clock' || (control.facts.by?.value === 'loop' && acts === 'hold-to-run')) return 'automatic';
   if (acts === 'hold-to-run') return control.facts.by?.value === 'key-switch' ? 'hold-to-run by key' : 'hold-to-run';

@@ -46,7 +46,7 @@ function isReturnIn(wire: Wire, end: TerminalUse): boolean {
 
 /** True when a terminal stands twice among the ends. */
 export function repeatsAnEnd(ends: readonly TerminalUse[]): boolean {
-  for (let i = 1; i < ends.length; i++) for (let j = 0; j < i; j++) if (ends[i]?.at.text === ends[j]?.at.text) return true;
+  for (const end of ends) for (const other of ends) if (other !== end && other.at.text === end.at.text) return true;
   return false;
 }
 
@@ -60,7 +60,8 @@ export function wiringUnsure(panel: Panel): boolean {
 
 /** True when a line that says `word` may stand among those of a block that could not be read. */
 export function lost(unread: readonly string[], block: keyof typeof blocks, word: string): boolean {
-  return unread.length > 0 && unread.some((one) => one === word || !Object.hasOwn(blocks[block].lines, one));
+  for (const one of unread) if (one === word || !Object.hasOwn(blocks[block].lines, one)) return true;
+  return false;
 }
 
 /** True when a block of that word stands in the file but could not be read as one. */
@@ -110,13 +111,10 @@ function reachesReturn(panel: Panel, first: Link, input: Terminal): boolean {
 
 /** The first quantity of a line (or the one behind a keyword), as it was written: “8.2 kohm”. */
 export function written(line: Statement, after?: string): string {
-  let from = 0;
-  if (after !== undefined) from = line.values.findIndex((value) => value.kind === 'word' && value.text === after) + 1;
-  for (let i = from; i < line.values.length; i++) {
-    const value = line.values[i];
-    if (value?.kind === 'number') return value.unit === undefined ? value.text : `${value.text} ${value.unit.text}`;
-  }
-  return '';
+  const from = line.values.findIndex((value) => value.kind === 'word' && value.text === after) + 1;
+  const number = line.values.slice(from).find((value) => value.kind === 'number');
+  if (number === undefined) return '';
+  return number.unit === undefined ? number.text : `${number.text} ${number.unit.text}`;
 }
 
 /** Ohms for people. */

@@ -145,7 +145,7 @@ export interface Problem {
   readonly start: number;
   readonly end: number;
   readonly detail: Readonly<Record<string, string>>;
-  readonly related?: readonly { readonly path?: string; readonly start: number; readonly end: number; readonly note: string }[];
+  readonly related?: readonly { readonly start: number; readonly end: number; readonly note: string }[];
 }
 
 const infinity = Number.POSITIVE_INFINITY;
