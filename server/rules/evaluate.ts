@@ -18,7 +18,7 @@ const inTwoParts = (['keystroke', 'idle'] as const).map((cost) => installationRu
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
 
-/** Most findings of one rule in one file that are told one by one; a file in ruins is not made clearer by more. */
+/** Most problems of one kind, of those that reading finds, that are told one by one; a file in ruins is not made clearer by more. */
 const mostOfOneRule = 100;
 
 export function ruleNamed(name: string): Rule | undefined {
