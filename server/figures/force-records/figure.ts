@@ -30,10 +30,10 @@ export const figures = onlyWhere(hasForces, [
     changedBy: 'the height of the leaf and the room when it is open',
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
-        const records = forceRecordsOf(leaf);
-        if (records?.asked !== undefined && records.plan !== undefined)
-          give(leaf.name, records.asked, factPlace(leaf, leaf.facts.height), () => [
-            { name: 'points', value: records.plan?.length ?? 0, unit: '1' },
+        const plan = forceRecordsOf(leaf)?.plan;
+        if (plan !== undefined)
+          give(leaf.name, plan.length * repeats, factPlace(leaf, leaf.facts.height), () => [
+            { name: 'points', value: plan.length, unit: '1' },
             { name: 'readings at each', value: repeats, unit: '1' },
           ]);
       }

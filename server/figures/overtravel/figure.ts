@@ -20,14 +20,6 @@ export interface EdgeStop extends Overtravel {
   readonly energy: number | undefined;
 }
 
-/** The drive's deceleration when it is told to stop at once: its full speed over the time that its model states. */
-export function decelerationOf(motion: LeafMotion): number | undefined {
-  const facts = motion.drive.model?.facts;
-  const full = motion.unit === 'm' ? facts?.speed?.value : facts?.['shaft-speed']?.value;
-  const time = facts?.['stops-in']?.value;
-  return full === undefined || time === undefined ? undefined : full / time;
-}
-
 /** Whether a sensor is an edge that leads in a movement of the leaf that it sits on, and watches it. */
 function leads(sensor: Sensor, movement: Direction): boolean {
   return sensor.facts.on?.edge === (movement === 'closing' ? 'closing-edge' : 'opening-edge') && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true;
@@ -46,9 +38,12 @@ const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sen
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const motion = motionOf(leaf);
   const width = leaf.facts.width?.value;
-  const deceleration = motion === undefined ? undefined : decelerationOf(motion);
-  if (motion === undefined || deceleration === undefined || width === undefined) return undefined;
+  const stopsIn = motion?.model.facts['stops-in'];
+  if (motion === undefined || stopsIn === undefined || width === undefined) return undefined;
+  // When it is told to stop at once.
+  const deceleration = motion.fullSpeed / stopsIn.value;
   let worst: EdgeStop | undefined;
+  let mostBeyond = -Infinity;
   let hasEdge = false;
   for (const sensor of leaf.sensors) {
     if (!leads(sensor, movement)) continue;
@@ -57,7 +52,11 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
     // An edge of which this is not stated could be the worst one.
     if (reaction === undefined || deformation === undefined) return undefined;
     const found = runOn(leaf, motion, movement, width, deceleration, reaction.value, sensor, deformation.value);
-    if (found !== undefined && (worst === undefined || found.distance - deformation.value > worst.distance - (worst.deformation ?? 0))) worst = found;
+    if (found === undefined) continue;
+    const beyond = found.distance - deformation.value;
+    if (beyond <= mostBeyond) continue;
+    mostBeyond = beyond;
+    worst = found;
   }
   if (hasEdge) return worst;
   // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
