@@ -1,4 +1,4 @@
-import type { Device, Panel, PanelModel, Wire } from '../../model/index.ts';
+import { headPlace, type Device, type Panel, type PanelModel, type Wire } from '../../model/index.ts';
 import { drawOf } from '../cables.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
@@ -152,7 +152,7 @@ export const figures: readonly FigureKind[] = [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const standby = standbyOf(panel);
-        if (standby !== undefined) give(panel.name, standby.current, { start: panel.at.start, end: panel.nameAt?.end ?? panel.at.start + 1 }, () => standby.inputs);
+        if (standby !== undefined) give(panel.name, standby.current, headPlace(panel), () => standby.inputs);
       }
     },
   },
