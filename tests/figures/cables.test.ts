@@ -134,7 +134,7 @@ cable.run.end-voltage 39.3607 V at “length 30 m”
   it('adds up with that of the cable that feeds the panel, on the mains', () => {
     const text = (feed = 'length 40 m\ncarries 6 A at 230 V', run = 'length 25 m\ncarries 5 A at 230 V'): string =>
       `language 1\nuse "../library/panels.gate"\ncable-model c {\n  area 1.5 mm2\n  class 2\n}\ndrive-model d {\n  kind rack\n}\ndrive pump : d {\n  moves x\n}\npanel main : marram-one {\n  wire pump to D1 D2\n}\ncable mains : c {\n  feeds main\n${feed}\n}\ncable run : c {\n  feeds pump\n${run}\n}\n`;
-    const whole = (file: string): unknown => judge(file).installation.cables.map((each) => wholeDropOf(each)).map((found) => found && [Number(found.drop.toPrecision(6)), found.length, found.upstream?.name]);
+    const whole = (file: string): readonly unknown[] => judge(file).installation.cables.map((each) => wholeDropOf(each)).map((found) => found && [Number(found.drop.toPrecision(6)), found.length, found.upstream?.name]);
     // 29 mV/A/m: 6 A over 40 m are 6.96 V, 5 A over 25 m 3.625 V.
     expect(whole(text())).toEqual([[6.96, 40, undefined], [10.585, 65, 'mains']]);
     expect(whole(text('carries 6 A at 230 V'))).toEqual([undefined, undefined]);
