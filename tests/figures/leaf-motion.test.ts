@@ -1,6 +1,8 @@
 // What the figures of moving leaves read from a file: run times, the times of the whole gate, lags, how far the edge runs on.
 import { describe, expect, it } from 'vitest';
 import { hingeSideOf } from '../../server/figures/hinge-gap/figure.ts';
+import { openingStopOf } from '../../server/figures/overtravel/figure.ts';
+import { reachOf } from '../../server/figures/reachable-angle/figure.ts';
 import { judge } from '../kit/pages.ts';
 import { told, values } from './told.ts';
 
@@ -205,6 +207,11 @@ leaf.west.overtravel-when-opening none
       expect(told(file(...sensors), closing)).toContain('  t, reaction: 0 s (no edge; the slowest of what else is to stop it)\n');
     }
   });
+  it('while opening is of interest only with an edge: what else there is has let nobody in', () => {
+    const stop = (...sensors: readonly string[]): unknown => judge(file(...sensors)).installation.leaves.map((leaf) => openingStopOf(leaf)?.edge?.name);
+    expect(stop(sensor('back', 'hard', 'opening', 'opening-edge'))).toEqual(['back']);
+    expect(judge(file(sensor('eye', 'slow-eye', 'opening'))).installation.leaves.map((leaf) => openingStopOf(leaf))).toEqual([undefined]);
+  });
   it('an edge leads only on its side of the leaf, where it watches that movement', () => {
     for (const [watches, on] of [['opening', 'closing-edge'], ['closing', 'opening-edge'], ['closing', 'bottom-edge']] as const) {
       expect(told(file(sensor('front', 'hard', watches, on)), closing)).toContain('No edge on that side');
@@ -244,6 +251,15 @@ describe('how far a drive can open its leaf', () => {
   });
   it('an arm as far as is asked', () => {
     expect(angle(file(swing, 'arm', 'moves west\nshaft 100 mm by 150 mm\nleaf-bracket 450 mm'))).toBe('drive.d.reachable-angle 90 deg at “drive d”\n');
+  });
+  it('says what of the drive ends it: its rotation or its arms, but not a dead point, nor the stroke', () => {
+    const ends = (text: string): unknown => judge(text).installation.drives.map((drive) => reachOf(drive)?.endedBy);
+    const armed = (shaft: string): string => file(swing, 'arm', `moves west\nshaft ${shaft}\nleaf-bracket 450 mm`);
+    expect(ends(file(swing, 'shaft', 'moves west'))).toEqual(['rotation']);
+    expect(ends(file(swing, 'ram', ram))).toEqual([undefined]);
+    expect(ends(armed('100 mm by 150 mm'))).toEqual(['arms']);
+    // Both arms in one line on the way: another rule speaks of that.
+    expect(ends(armed('150 mm by -200 mm').replace('320 mm by 280 mm', '380 mm by 420 mm').replace('leaf-bracket 450 mm', 'leaf-bracket 600 mm'))).toEqual([undefined]);
   });
   it('is not given for a drive that cannot move such a leaf, or where a fact is missing', () => {
     for (const text of [

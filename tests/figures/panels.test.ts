@@ -19,8 +19,14 @@ describe('what the outputs of a panel feed', () => {
     expect(loads('wire pump to M1 M2\nwire pump to M2 M1')).toEqual({ 'M1.load': 3 });
     expect(values(file('wire pump to M1 M2').replace('  consumes 3 A\n', ''), 'panel.box.output.')).toEqual({});
   });
+  // 370 W / (0.7 · 0.8 · 230 V).
+  it('is a drive by the plate of its motor, where its model does not say what it draws', () => {
+    const text = file('wire pump to M1 M2').replace('  consumes 3 A\n', '  motor 370 W efficiency 70 % power-factor 80 %\n');
+    expect(values(text, 'panel.box.output.')).toEqual({});
+    expect(values(`${text}site "Example" {\n  users limited\n  supply 230 V 50 Hz\n}\n`, 'panel.box.output.')).toEqual({ 'M1.load': 2.87267 });
+  });
   it('is not a contact that only switches it, nor a test wire, nor what is not there', () => {
-    for (const wires of ['wire relay to G1 V1', 'wire relay to T1 T0', 'wire pad to K1 V1', 'wire strip to V1 V0', 'wire relay test to V1', 'wire ghost to T1 T0', 'wire ghost supply to V1 V0']) expect(loads(wires), wires).toEqual({});
+    for (const wires of ['wire relay to G1 V1', 'wire relay to T1 T0', 'wire pad to K1 V1', 'wire strip to V1 V0', 'wire relay test to V1', 'wire pair test to T1', 'wire pump test to V1', 'wire ghost to T1 T0', 'wire ghost supply to V1 V0']) expect(loads(wires), wires).toEqual({});
     expect(loads('wire relay to G1 V1\nwire relay supply to V1 V0\nwire pair to T1 T0')).toEqual({ 'V1.load': 0.04, 'T1.load': 0.025 });
   });
   it('is nothing for a resistive edge, and unknown for a device that does not say', () => {

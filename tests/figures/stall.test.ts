@@ -32,6 +32,21 @@ describe('the gust that stops a drive', () => {
         `leaf.west.stall-wind-open 5.16398 m/s at “opens inward 90 deg”: Such gusts come with Beaufort 3, a gentle breeze\n${inputs('1200 N (the force set)', '0.131519 m', '0', '232.74', 90)}`,
     );
   });
+  // Tilted by 2 deg towards open: 150 kg · 9.80665 m/s² · 1.5 m · sin 2° are 77.0056 N·m, times the sine of what is left to open.
+  it('against a leaf that falls open, is least on the way shut, where the leaf is heaviest', () => {
+    const tilted = (angle: number): string => told(file(`${leaf.replace('90 deg', `${angle} deg`)}\nhinge-tilt 2 deg lowest open`), ...ids);
+    // Of 90 deg it is heaviest closed: 400 less 77.0056 N·m on the way, 77.0056 more to open it.
+    expect(tilted(90)).toContain('leaf.west.stall-wind-closed 7.39283 m/s');
+    expect(tilted(90)).toContain(`leaf.west.stall-wind-moving 6.0834 m/s at “opens inward 90 deg”: Such gusts come with Beaufort 3, a gentle breeze\n${inputs('400 N·m (drive-model strong, the most that it can)', '1', '0', '322.994', 0)}`);
+    expect(tilted(90)).toContain('leaf.west.stall-wind-open 6.76985 m/s');
+    // Of 120 deg it is heaviest at 30 deg: there a quarter turn is left.
+    expect(tilted(120)).toContain(`leaf.west.stall-wind-moving 6.0834 m/s at “opens inward 120 deg”: Such gusts come with Beaufort 3, a gentle breeze\n${inputs('400 N·m (drive-model strong, the most that it can)', '1', '0', '322.994', 30)}`);
+  });
+  // 4 m high: 4·(2.3·0.72 + 1.4·0.9 + 2.3·2.88) = 38.16 m³. At 4 m over open country gusts are 1.342 times the mean, at 2 m and
+  // below 1.193 times; 4.0953 m/s over 1.342 are 3.05 m/s, Beaufort 2 ends at 3.3.
+  it('comes with a lighter wind where the leaf is higher', () => {
+    expect(told(file(leaf.replace('1.8 m', '4 m')), ids[0] as string)).toContain('leaf.west.stall-wind-closed 4.0953 m/s at “opens inward 90 deg”: Such gusts come with Beaufort 2, a light breeze\n');
+  });
   it('is nothing where the drive cannot even carry the leaf up', () => {
     const weak = told(file(`${leaf}\nrises 400 mm`, shaft.replace('400 N·m', '300 N·m')), ...ids);
     expect(weak).toContain('leaf.west.stall-wind-closed 0 m/s');

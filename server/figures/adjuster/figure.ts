@@ -104,13 +104,16 @@ export const figures: readonly FigureKind[] = [
           `${panel.name}/${adjuster.name}`,
           position,
           setting.line,
-          () => [
-            { name: 'value asked for', value: setting.value, unit },
-            { name: 'at the low stop', value: low, unit, from: `panel-model ${panel.model?.name ?? ''}` },
-            { name: 'at the high stop', value: high, unit, from: `panel-model ${panel.model?.name ?? ''}` },
-            { name: 'sweep', value: inDegrees(sweep), unit: 'deg', from: `panel-model ${panel.model?.name ?? ''}` },
-          ],
-          () => `${adjuster.name} ${turnInWords(position, sweep) ?? ''}`.trim(),
+          () => {
+            const from = `panel-model ${panel.model?.name ?? ''}`;
+            return [
+              { name: 'value asked for', value: setting.value, unit },
+              { name: 'at the low stop', value: low, unit, from },
+              { name: 'at the high stop', value: high, unit, from },
+              { name: 'sweep', value: inDegrees(sweep), unit: 'deg', from },
+            ];
+          },
+          () => `${adjuster.name} ${turnInWords(position, sweep) ?? ''}`,
         );
       }
     },

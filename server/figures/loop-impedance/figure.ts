@@ -144,14 +144,15 @@ export const figures = onlyWhere(hasCables, [
     work: ({ cables }, give) => {
       for (const cable of cables) {
         const workings = loopOf(cable);
-        const least = workings?.conductorLeast;
-        if (workings === undefined || least === undefined) continue;
+        if (workings === undefined) continue;
+        const { conductorLeast: least, faultCurrent } = workings;
+        if (least === undefined) continue;
         give(
           cable.name,
           least,
           place(cable),
           () => [
-            { name: 'I, fault current', value: workings.faultCurrent, unit: 'A', from: `cable.${cable.name}.fault-current` },
+            { name: 'I, fault current', value: faultCurrent, unit: 'A', from: `cable.${cable.name}.fault-current` },
             { name: 't, time to cut off', value: tripTime, unit: 's', from: 'EN 60898-1 (from memory)' },
             { name: 'k, copper in a 70 °C thermoplastic cable', value: copperInPvc, unit: 'A·√s/mm²', from: 'BS 7671, Table 54.3' },
           ],

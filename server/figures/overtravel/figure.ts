@@ -8,6 +8,7 @@ import type { Direction } from '../motion-profile/maths.ts';
 import { greatestOvertravel, type Overtravel } from './maths.ts';
 
 export interface EdgeStop extends Overtravel {
+  readonly motion: LeafMotion;
   /** The edge that trips; undefined where the leaf has none on that side. */
   readonly edge: Sensor | undefined;
   /** How far it still gives after it has tripped, m; undefined without an edge. */
@@ -69,7 +70,7 @@ function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: numbe
   if (found === undefined) return undefined;
   const heft = swing ? inertiaOf(leaf) : leaf.facts.mass?.value;
   const { distance, at, edgeSpeed, leafSpeed } = found;
-  return { distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
+  return { motion, distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
 }
 
 /** The worst stop of the closing edge while the leaf closes. */
@@ -81,13 +82,14 @@ const source: Source = { text: 'constant-acceleration motion; what it is held ag
 
 function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
   const swing = leaf.facts.opens !== undefined;
-  const rotary = motionOf(leaf)?.unit === 'rad';
+  const rotary = stop.motion.unit === 'rad';
+  const edgeModel = `sensor-model ${stop.edge?.model?.name ?? ''}`;
   return [
     { name: 'v, speed of the edge when it trips', value: stop.edgeSpeed, unit: 'm/s' },
     swing ? { name: 'at an opening of', value: inDegrees(stop.at), unit: 'deg' } : { name: 'at an opening of', value: stop.at, unit: 'm' },
-    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : `sensor-model ${stop.edge.model?.name ?? ''}` },
-    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${leaf.drives[0]?.model?.name ?? ''}` },
-    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: `sensor-model ${stop.edge?.model?.name ?? ''}` }]),
+    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : edgeModel },
+    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${stop.motion.model.name}` },
+    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: edgeModel }]),
     ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' }]),
   ];
 }

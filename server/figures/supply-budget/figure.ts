@@ -37,9 +37,9 @@ export function consumptionOf(device: Device): number | undefined {
 }
 
 /** True for a wire over which a device is fed: its supply, a motor, or the two wires of a self-checking sensor. */
-function feeds({ part, device }: Wire): boolean {
+function feeds({ part }: Wire, device: Device): boolean {
   if (part === 'supply') return true;
-  if (part !== 'signal' || device === undefined) return false;
+  if (part !== 'signal') return false;
   return device.kind === 'drive' || (device.kind === 'sensor' && device.it.model?.facts.output?.value === 'two-wire');
 }
 
@@ -54,8 +54,8 @@ function isOf(output: Output, name: string): boolean {
   return false;
 }
 
-function hangsOn(wire: Wire, output: Output): boolean {
-  if (!feeds(wire)) return false;
+function hangsOn(wire: Wire, device: Device, output: Output): boolean {
+  if (!feeds(wire, device)) return false;
   for (const end of wire.ends) if (isOf(output, end.at.text)) return true;
   return false;
 }
@@ -63,8 +63,8 @@ function hangsOn(wire: Wire, output: Output): boolean {
 /** True where an earlier wire feeds the same device from the same output. */
 function isRepeated(wires: readonly Wire[], wire: Wire, device: Device, output: Output): boolean {
   for (const earlier of wires) {
-    if (earlier === wire) return false;
-    if (earlier.device?.it === device.it && hangsOn(earlier, output)) return true;
+    if (earlier === wire) break;
+    if (earlier.device?.it === device.it && hangsOn(earlier, device, output)) return true;
   }
   return false;
 }
@@ -74,7 +74,7 @@ function loadOf(panel: Panel, output: Output): OutputLoad {
   const { wires } = panel;
   for (const wire of wires) {
     const { device } = wire;
-    if (device === undefined || !hangsOn(wire, output) || isRepeated(wires, wire, device, output)) continue;
+    if (device === undefined || !hangsOn(wire, device, output) || isRepeated(wires, wire, device, output)) continue;
     draws.push({ name: device.it.name, current: consumptionOf(device), line: wire.fact.line });
   }
   for (const accessory of panel.facts.accessory) if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
