@@ -289,6 +289,16 @@ describe('the gap at the hinge', () => {
     expect(at('hinge-gap 30 mm least 12 mm greatest 60 mm')).toEqual([Math.PI / 4]);
     expect(at('hinge-gap 30 mm least 30 mm greatest 60 mm')).toEqual([0]);
   });
+  // The axis lies 300 mm behind the face, in line with the end of the leaf, and the post reaches to 100 mm before the axis. The
+  // leaf swings over it: its other face, 200 mm before the axis, ends at 45° in a corner 200/√2 mm before it, 41.4214 mm off the
+  // post. On the side that it opens to nothing comes nearer than 200 − √(50² + 100²) mm. The way in is widest when closed, from
+  // the post’s far corner, level with the axis and 50 mm aside: √(50² + 200²) mm.
+  it('is the lesser one of both sides', () => {
+    const inputs = '  g, gap when closed: 0.05 m\n  t, thickness: 0.1 m\n  a, axis beyond the end of the leaf: 0 m\n  b, axis out from the face: -0.3 m\n  s, post beyond that face: -0.2 m\n  Θ, opening angle: 45 deg\n';
+    expect(told(file('hinge-gap 50 mm', '\nthickness 100 mm\nhinge-offset 0 mm by -300 mm\npost-proud -200 mm').replace('90 deg', '45 deg'), ...both)).toBe(
+      `leaf.west.hinge-gap-least 0.0414214 m at “hinge-gap 50 mm”\n${inputs}  there at an opening of: 45 deg\nleaf.west.hinge-gap-greatest 0.206155 m at “hinge-gap 50 mm”\n${inputs}`,
+    );
+  });
   it('is worked out where only one of the two was measured, and not given where its shape is unknown', () => {
     const none = 'leaf.west.hinge-gap-least none\nleaf.west.hinge-gap-greatest none\n';
     for (const measured of ['least 4 mm', 'greatest 90 mm', '']) {
