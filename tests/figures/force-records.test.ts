@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { excessOf, gaps, heightsOf, judged, nearestOf, peakLimit, planOf, pointAt, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
 import { aYearAfter } from '../../server/figures/force-records/records.ts';
 import { daysBetween } from '../../server/vocabulary/index.ts';
+import { told } from './told.ts';
 
 describe('limits of EN 12453, Annex A', () => {
   // Traces made up for the limits as the trade federation DHF and a test service restate them: gap mm, peak, after 0.75 s, after 5 s.
@@ -157,5 +158,49 @@ describe('a year', () => {
   ])('after %s ends on %s', (day, end) => {
     expect(aYearAfter(day)).toBe(end);
     expect([365, 366]).toContain(daysBetween(day, end));
+  });
+});
+
+describe('what a file says of its records', () => {
+  const leaf = (name: string, lines = '  height 1.8 m\n'): string => `leaf ${name} {\n  width 2 m\n${lines}  mass 150 kg\n  opens inward 90 deg\n}\n`;
+  const force = (name: string, gap: string, peak: string, later = '100 N', end = '10 N', height = '900 mm'): string => `  force ${name} closing gap ${gap} height ${height} peak ${peak} after-750-ms ${later} after-5-s ${end}\n`;
+  const file = (leaves: string, forces: string, day = '  on 2026-05-14\n'): string => `language 1\n${leaves}measured {\n${day}  by "KL"\n${forces}}\n`;
+  const ids = (name: string): string[] => ['force-readings', 'force-readings-missing', 'force-share'].map((id) => `leaf.${name}.${id}`);
+
+  it('is of the leaf that was measured, whatever others there are', () => {
+    for (const leaves of [leaf('west') + leaf('east'), leaf('east') + leaf('west')]) {
+      expect(told(file(leaves, force('west', '300 mm', '380 N')), ...ids('west'))).not.toContain('none');
+      expect(told(file(leaves, force('west', '300 mm', '380 N')), ...ids('east'))).toBe(ids('east').map((id) => `${id} none\n`).join(''));
+    }
+  });
+  it('without the height of the leaf there is no plan, but the force is judged', () => {
+    expect(told(file(leaf('west', ''), force('west', '600 mm', '700 N', '165 N')), ...ids('west'))).toBe(`leaf.west.force-readings none
+leaf.west.force-readings-missing none
+leaf.west.force-share 1.1 at “force west closing gap 600 mm  … 0-ms 165 N after-5-s 10 N”: Over a limit
+  gap: 0.6 m
+  height: 0.9 m
+  peak: 700 N
+  limit of the peak: 1400 N (EN 12453, Annex A)
+  after 0.75 s: 165 N
+  after 5 s: 10 N
+  readings: 1
+`);
+  });
+  it('of several places, the one nearest to its limit is told, and of two alike the first', () => {
+    const share = (forces: string): string => told(file(leaf('west'), forces), 'leaf.west.force-share');
+    const far = force('west', '50 mm', '300 N');
+    const near = force('west', '300 mm', '380 N');
+    for (const forces of [far + near, near + far]) expect(share(forces)).toContain('leaf.west.force-share 0.95 at “force west closing gap 300 mm');
+    expect(share(near + force('west', '500 mm', '380 N'))).toContain('  gap: 0.3 m\n');
+    expect(share(force('west', '500 mm', '380 N') + near)).toContain('  gap: 0.5 m\n');
+  });
+  it('a measurement without its day counts for nothing, and all readings are missing', () => {
+    expect(told(file(leaf('west'), force('west', '300 mm', '380 N'), ''), ...ids('west'))).toBe(`leaf.west.force-readings 27 at “height 1.8 m”
+  points: 9
+  readings at each: 3
+leaf.west.force-readings-missing 27 at “force west closing gap 300 mm  … 0-ms 100 N after-5-s 10 N”
+  readings asked for: 27 (leaf.west.force-readings)
+leaf.west.force-share none
+`);
   });
 });

@@ -1,7 +1,7 @@
 // What the figures of the force window read of a file, and how they tell the setting on the panel. Values by hand.
 import { describe, expect, it } from 'vitest';
 import { figures } from '../../server/figures/force-window/figure.ts';
-import { told, valuesIn } from './told.ts';
+import { goesInto, valuesIn } from './told.ts';
 
 const ofForce = (text: string): Record<string, number> => valuesIn(figures, text);
 const model = (name: string, ...facts: readonly string[]): string => `drive-model ${name} {\n${facts.map((fact) => `  ${fact}\n`).join('')}}\n`;
@@ -29,7 +29,7 @@ describe('a sliding leaf', () => {
   // Of the 48 steps of 3.5 m the first with 50 mm and more to go is at 0.0729 m.
   it('is told in metres, newtons and kilograms; up the track it needs the most', () => {
     expect(ofForce(text('2 %'))).toMatchObject({ 'leaf.gate.force-least': 356.094, 'leaf.gate.force-most': 400, 'leaf.gate.force-window': 1.1233 });
-    expect(told(text('2 %'), 'leaf.gate.force-least', 'leaf.gate.force-most')).toEqual([
+    expect(goesInto(text('2 %'), 'leaf.gate.force-least', 'leaf.gate.force-most')).toEqual([
       'leaf.gate.force-least at “mass 400 kg”',
       '  deciding opening: 0 m',
       '  r, lever there: 1',
@@ -47,16 +47,16 @@ describe('a sliding leaf', () => {
   });
   it('with the track falling it is the closing that climbs', () => {
     expect(ofForce(text('-2 %'))['leaf.gate.force-least']).toBe(356.094);
-    expect(told(text('-2 %'), 'leaf.gate.force-least')[6]).toBe('  gravity, closing: 78.4375 N');
+    expect(goesInto(text('-2 %'), 'leaf.gate.force-least')[6]).toBe('  gravity, closing: 78.4375 N');
   });
-  it('with the friction that is stated', () => expect(told(text('2 %', 'friction 90 N'), 'leaf.gate.force-least')[5]).toBe('  friction: 90 N'));
+  it('with the friction that is stated', () => expect(goesInto(text('2 %', 'friction 90 N'), 'leaf.gate.force-least')[5]).toBe('  friction: 90 N'));
 });
 
 describe('a swing leaf', () => {
   it('with a shaft that starts in 0.5 s: 12 deg/s² on 160 kg·m² are 33.5103 N·m, with no friction where none is stated', () => {
     const text = shaft('ramp 0.5 s') + leaf('west', ...swing) + drive('west', 'shaft');
     expect(ofForce(text)['leaf.west.torque-least']).toBe(33.5103);
-    expect(told(text, 'leaf.west.torque-least')).toEqual([
+    expect(goesInto(text, 'leaf.west.torque-least')).toEqual([
       'leaf.west.torque-least at “mass 120 kg”',
       '  deciding opening: 0 deg',
       '  r, lever there: 1',
@@ -71,7 +71,7 @@ describe('a swing leaf', () => {
     // 0.05 m / (2 · sin 45°) from the hinge, for 400 N there.
     const text = shaft('senses-obstacles') + leaf('west', ...swing, 'friction 20 N') + drive('west', 'shaft');
     expect(ofForce(text)['leaf.west.torque-most']).toBe(14.1421);
-    const most = told(text, 'leaf.west.torque-most');
+    const most = goesInto(text, 'leaf.west.torque-most');
     expect(most[0]).toBe('leaf.west.torque-most at “mass 120 kg”');
     expect(most.slice(3, 5)).toEqual(['  the limit there: 400 N (by the gap)', '  deciding distance from the hinge: 0.0353553 m (where 50 mm of gap begin (from memory); no guard reaches so far)']);
   });
@@ -80,7 +80,7 @@ describe('a swing leaf', () => {
       model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 3000 N·m', 'senses-obstacles') + west + drive('west', 'shaft') +
       'sensor-model eye {\n  kind light-curtain\n  measure E\n}\nsensor field : eye {\n  watches closing\n}\n';
     expect(ofForce(text)['leaf.west.torque-most']).toBe(1400);
-    expect(told(text, 'leaf.west.torque-most')).toEqual([
+    expect(goesInto(text, 'leaf.west.torque-most')).toEqual([
       'leaf.west.torque-most at “hinge-guard 1 m”',
       '  deciding opening: 0 deg',
       '  r, lever there: 1',
@@ -121,14 +121,14 @@ describe('the setting on the panel', () => {
   const panelModel = (name: string, adjusters: string): string => `panel-model ${name} {\n  terminal D1 motor\n  terminal D2 motor\n  terminal G0 common\n  terminal G1 safety-input normally-closed common G0\n${adjusters}}\n`;
   const panel = (name: string, of: string, ...wires: readonly string[]): string => `panel ${name} : ${of} {\n${wires.map((wire) => `  wire ${wire}\n`).join('')}}\n`;
   const push = adjuster('push', 'force', '10 % .. 100 %');
-  const words = (text: string): (string | undefined)[] => ['least', 'most'].map((end) => told(text, `leaf.west.force-setting-${end}`)[0]?.split('”: ')[1]);
+  const words = (text: string): (string | undefined)[] => ['least', 'most'].map((end) => goesInto(text, `leaf.west.force-setting-${end}`)[0]?.split('”: ')[1]);
   const one = (adjusters: string): (string | undefined)[] => words(plain + panelModel('p', adjusters) + panel('main', 'p'));
 
   it('is told of an adjuster in even steps over 270° where nothing else is said', () => {
     // 13.3 % is 1/27 of the range: 10°; 50 % is 4/9 of it: 120°, a third of a turn.
     expect(one(push)).toEqual(['On main, push just off the low stop', 'On main, push about three eighths of a turn from the low stop']);
     const text = plain + panelModel('p', push) + panel('main', 'p');
-    expect(told(text, 'leaf.west.force-setting-least', 'leaf.west.force-setting-most')).toEqual([
+    expect(goesInto(text, 'leaf.west.force-setting-least', 'leaf.west.force-setting-most')).toEqual([
       'leaf.west.force-setting-least at “hinge-guard 1 m”: On main, push just off the low stop',
       '  push: 40 N·m',
       '  the most that the drive can: 300 N·m (drive-model shaft)',
@@ -172,5 +172,5 @@ describe('the setting on the panel', () => {
 
 it('the blow stands at the mass', () => {
   // 160 kg·m² at 6 deg/s: 0.877298 J.
-  expect(told(plain, 'leaf.west.impact-bound')).toEqual(['leaf.west.impact-bound at “mass 120 kg”', '  E, greatest kinetic energy: 0.877298 J (leaf.west.kinetic-energy)', '  k, stiffness of the gauge: 500000 N/m (from memory)']);
+  expect(goesInto(plain, 'leaf.west.impact-bound')).toEqual(['leaf.west.impact-bound at “mass 120 kg”', '  E, greatest kinetic energy: 0.877298 J (leaf.west.kinetic-energy)', '  k, stiffness of the gauge: 500000 N/m (from memory)']);
 });

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { chainOf, figures, operationsOf, type Chain } from '../../server/figures/safety-function/figure.ts';
 import { installationOf } from '../kit/pages.ts';
-import { told, valuesIn } from './told.ts';
+import { goesInto, valuesIn } from './told.ts';
 
 const used = 'site {\n  cycles 100 /day\n}\n';
 const panel = (...facts: readonly string[]): string => `panel-model m {\n${facts.map((fact) => `  ${fact}\n`).join('')}}\npanel main : m {\n}\n`;
@@ -14,7 +14,7 @@ const subsystem = (...facts: readonly string[]): string => `function f {\n  subs
 /** The values of the function alone, by the last word of their ids. */
 const valuesOf = (text: string): Record<string, number> =>
   Object.fromEntries(Object.entries(valuesIn(figures, text)).flatMap(([id, value]) => (id.startsWith('function.f.') ? [[id.slice('function.f.'.length), value]] : [])));
-const toldOf = (text: string, ...names: readonly string[]): string[] => told(text, ...names.map((name) => `function.f.${name}`));
+const toldOf = (text: string, ...names: readonly string[]): string[] => goesInto(text, ...names.map((name) => `function.f.${name}`));
 function chainIn(text: string): Chain {
   const [of] = installationOf(`language 1\n${text}`).functions;
   if (of === undefined) throw new Error('no function');
@@ -29,7 +29,7 @@ describe('the cycles of a year', () => {
       expect(operations(site)).toBeCloseTo(expected, 9);
       expect(valuesIn(figures, site)).toEqual({ 'site.operations': expected });
     }
-    expect(told(used, 'site.operations')).toEqual(['site.operations at “cycles 100 /day”', '  cycles a day: 100 1/day', '  days in use: 365 (not stated)']);
+    expect(goesInto(used, 'site.operations')).toEqual(['site.operations at “cycles 100 /day”', '  cycles a day: 100 1/day', '  days in use: 365 (not stated)']);
   });
   it('are not known without cycles, or a site', () => {
     for (const site of ['site {\n  days-in-use 220\n}\n', '']) {

@@ -2,7 +2,7 @@
 // that take 15 s and 10 s.
 import { describe, expect, it } from 'vitest';
 import { figures } from '../../server/figures/traffic/figure.ts';
-import { told, valuesIn } from './told.ts';
+import { goesInto, valuesIn } from './told.ts';
 
 const models = `
 drive-model slow {
@@ -32,7 +32,7 @@ describe('cycles an hour', () => {
   it('are no more than follow one another: warning, opening, dwell, warning, closing', () => {
     const text = pair + site('traffic 2000 /h', 'vehicle 5 m at 3.5 m/s') + motion('lag closing 4 s', 'pre-warning 3 s', 'dwell 20 s');
     expect(cyclesIn(text)).toBe(60);
-    expect(told(text, 'motion.cycles-an-hour')).toEqual([
+    expect(goesInto(text, 'motion.cycles-an-hour')).toEqual([
       'motion.cycles-an-hour at “traffic 2000 /h”',
       '  vehicles an hour: 2000 1/h',
       '  time of a whole cycle: 60 s (pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing)',
@@ -52,7 +52,7 @@ describe('the queue', () => {
     const { 'motion.queue-load': load, 'motion.queue-length': length, 'motion.queue-wait': wait, 'motion.queue-vehicles': vehicles, 'motion.queue-road': road, 'motion.queue-overflow': overflow } = ofTraffic(text);
     expect([load, length, wait, vehicles, road, overflow]).toEqual([0.5, 0.25, 10, 3, 15, undefined]);
     const busy = ['  vehicles an hour: 90 1/h', '  time for which each keeps the gate busy: 20 s (pre-warning, motion.opening-time and motion.clearance-time)'];
-    expect(told(text, 'motion.queue-load', 'motion.queue-wait', 'motion.queue-road')).toEqual([
+    expect(goesInto(text, 'motion.queue-load', 'motion.queue-wait', 'motion.queue-road')).toEqual([
       'motion.queue-load at “traffic 90 /h”: 50 %',
       ...busy,
       'motion.queue-wait at “traffic 90 /h”',
@@ -67,7 +67,7 @@ describe('the queue', () => {
     const stated = text.replace('traffic 90 /h', 'traffic 90 /h taking 10 s room 6.5 m');
     const values = ofTraffic(stated);
     expect(values['motion.queue-load']).toBe(0.25);
-    expect(told(stated, 'motion.queue-load', 'motion.queue-road')).toEqual([
+    expect(goesInto(stated, 'motion.queue-load', 'motion.queue-road')).toEqual([
       'motion.queue-load at “traffic 90 /h taking 10 s room 6.5 m”: 25 %',
       '  vehicles an hour: 90 1/h',
       '  time for which each keeps the gate busy: 10 s',
@@ -98,7 +98,7 @@ describe('the room for waiting', () => {
   it('is passed for the share of the time with more vehicles than it holds, and stands at the room', () => {
     // P(0) + P(1) at half load: 0.5 · e^0.5 = 0.824361; one metre less than two vehicles need holds one.
     expect(ofTraffic(text(0.5, 11))['motion.queue-overflow']).toBe(0.175639);
-    expect(told(text(0.5, 11), 'motion.queue-overflow')).toEqual([
+    expect(goesInto(text(0.5, 11), 'motion.queue-overflow')).toEqual([
       'motion.queue-overflow at “waiting-room 11 m”: 17.6 %',
       '  vehicles an hour: 50 1/h',
       '  time for which each keeps the gate busy: 36 s',
@@ -125,7 +125,7 @@ describe('the duty', () => {
   const duties = { 'drive.of-west.duty': 0.366667, 'drive.of-east.duty': 0.255556, 'motion.duty': 0.366667 };
   it('is that of the busiest drive, first or second', () => {
     for (const drives of [west + east, east + west]) expect(ofTraffic(models + leaves + drives + facts)).toMatchObject(duties);
-    expect(told(models + leaves + east + west + facts, 'motion.duty', 'drive.of-east.duty')).toEqual([
+    expect(goesInto(models + leaves + east + west + facts, 'motion.duty', 'drive.of-east.duty')).toEqual([
       'motion.duty at “traffic 40 /h”: 36.7 %',
       '  run time: 15 s (leaf.west.run-time)',
       '  seat: 1.5 s',
@@ -143,19 +143,19 @@ describe('the duty', () => {
     for (const drives of [west + east, east + west]) {
       const text = models + leaves + drives + facts;
       expect(ofTraffic(text)['motion.cycles-allowed']).toBe(31.3043);
-      expect(told(text, 'motion.cycles-allowed')).toEqual(['motion.cycles-allowed at “traffic 40 /h”', '  duty: 0.2 (drive-model quick)', '  running time in a cycle: 23 s (drive of-east)']);
+      expect(goesInto(text, 'motion.cycles-allowed')).toEqual(['motion.cycles-allowed at “traffic 40 /h”', '  duty: 0.2 (drive-model quick)', '  running time in a cycle: 23 s (drive of-east)']);
     }
   });
   it('names the first of two that are alike', () => {
     const text = models + leaves + west + drive('east', 'slow') + facts;
-    expect(told(text, 'motion.duty')[1]).toBe('  run time: 15 s (leaf.west.run-time)');
-    expect(told(text, 'motion.cycles-allowed')[2]).toBe('  running time in a cycle: 33 s (drive of-west)');
+    expect(goesInto(text, 'motion.duty')[1]).toBe('  run time: 15 s (leaf.west.run-time)');
+    expect(goesInto(text, 'motion.cycles-allowed')[2]).toBe('  running time in a cycle: 33 s (drive of-west)');
   });
   it('has no seat where none is stated', () => {
     const text = models + leaves + west + site('traffic 40 /h');
     expect(ofTraffic(text)['drive.of-west.duty']).toBe(0.333333);
-    expect(told(text, 'drive.of-west.duty')[2]).toBe('  seat: 0 s');
-    expect(told(text + motion('dwell 9 s'), 'drive.of-west.duty')[2]).toBe('  seat: 0 s');
+    expect(goesInto(text, 'drive.of-west.duty')[2]).toBe('  seat: 0 s');
+    expect(goesInto(text + motion('dwell 9 s'), 'drive.of-west.duty')[2]).toBe('  seat: 0 s');
   });
   it('is not told of drives without a model, a leaf or a run time; nor are the cycles of one that is not rated', () => {
     const unrated = models.replace('  duty 40 %\n', '');

@@ -1,7 +1,7 @@
 // What the figures of the wind read of a file. The zones of every leaf are added up by hand, for 26 m/s in open country.
 import { describe, expect, it } from 'vitest';
 import { figures } from '../../server/figures/wind/figure.ts';
-import { told, valuesIn } from './told.ts';
+import { goesInto, valuesIn } from './told.ts';
 
 const site = (more = ''): string => `site {\n  wind 26 m/s terrain II${more}\n}\n`;
 const leaf = (name: string, width: number, height: number, ...more: readonly string[]): string =>
@@ -68,7 +68,7 @@ describe('what is told', () => {
     const text = site() + leaf('west', 3, 1.5, 'return-corner 1.5 m', swings);
     expect(zonesOf(text, 'west')).toEqual([8.505, 12.758, 12.758]);
     expect(zonesOf(text.replace('  return-corner 1.5 m\n', ''), 'west')).toEqual([7.515, 11.273, 11.273]);
-    const lines = told(text, 'leaf.west.wind-force', 'leaf.west.wind-moment', 'leaf.west.wind-moment-closed').filter((line) => !line.includes('pressure'));
+    const lines = goesInto(text, 'leaf.west.wind-force', 'leaf.west.wind-moment', 'leaf.west.wind-moment-closed').filter((line) => !line.includes('pressure'));
     expect(lines).toEqual([
       'leaf.west.wind-force at “height 1.5 m”',
       '  w, width: 3 m',
@@ -90,11 +90,11 @@ describe('what is told', () => {
   it('at 80 % of infill it is still a wall, of 1.2 everywhere', () => {
     const text = site() + leaf('west', 3, 2, 'infill 80 %', swings);
     expect(zonesOf(text, 'west')).toEqual([7.2, 10.8, 10.8]);
-    expect(told(text, 'leaf.west.wind-moment').slice(-2)).toEqual(['  φ, infill: 0.8', '  sum over the zones for each pascal: 10.8 m³ (Table 7.9)']);
-    expect(told(text, 'leaf.west.wind-moment')[0]).toBe('leaf.west.wind-moment at “infill 80 %”');
+    expect(goesInto(text, 'leaf.west.wind-moment').slice(-2)).toEqual(['  φ, infill: 0.8', '  sum over the zones for each pascal: 10.8 m³ (Table 7.9)']);
+    expect(goesInto(text, 'leaf.west.wind-moment')[0]).toBe('leaf.west.wind-moment at “infill 80 %”');
   });
   it('the pressure is that at the top of the highest leaf, above the ground around', () => {
-    const heightIn = (text: string): string | undefined => told(text, 'site.wind-pressure').find((line) => line.startsWith('  z, height'));
+    const heightIn = (text: string): string | undefined => goesInto(text, 'site.wind-pressure').find((line) => line.startsWith('  z, height'));
     const [low, high, none] = [leaf('low', 2, 1.5), leaf('high', 2, 2.5), leaf('none', 2, 2).replace('  height 2 m\n', '')];
     for (const leaves of [low + high + none, none + high + low]) expect(heightIn(site() + leaves)).toBe('  z, height: 2.5 m');
     expect(heightIn(site(' base 8 m') + low)).toBe('  z, height: 9.5 m');

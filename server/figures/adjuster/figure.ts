@@ -1,4 +1,4 @@
-import type { Adjuster, Installation, Panel } from '../../model/index.ts';
+import type { Adjuster, Installation, Motion, Panel } from '../../model/index.ts';
 import { fallback } from '../common.ts';
 import { inDegrees, type FigureKind } from '../figure.ts';
 import { perSubject } from '../memo.ts';
@@ -9,6 +9,10 @@ export interface Setting {
   readonly adjuster: Adjuster;
   /** The value that the motion asks for, in SI, and the line that does. */
   readonly value: number;
+  readonly unit: 's' | '1';
+  /** What the adjuster sets at its low and at its high stop. */
+  readonly low: number;
+  readonly high: number;
   readonly line: { readonly start: number; readonly end: number };
   /** Share of the adjuster's sweep from its low stop; undefined where the value is outside its range. */
   readonly position: number | undefined;
@@ -18,17 +22,22 @@ export interface Setting {
 
 /** Each adjuster of each panel for which the motion asks something. */
 export const settingsOf = perSubject((installation: Installation): readonly Setting[] => {
+  const { motion } = installation;
+  if (motion === undefined) return none;
   const settings: Setting[] = [];
   for (const panel of installation.panels)
     for (const adjuster of panel.model?.adjusters ?? none) {
       const range = adjuster.facts.range?.value;
-      const asked = askedOf(installation, adjuster);
+      const asked = askedOf(motion, adjuster);
       if (range === undefined || asked === undefined || range.dimension !== asked.dimension) continue;
       const curve = adjuster.facts.curve?.value ?? 'linear';
       settings.push({
         panel,
         adjuster,
         value: asked.value,
+        unit: asked.dimension === 'time' ? 's' : '1',
+        low: range.low,
+        high: range.high,
         line: asked.line,
         position: positionFor({ low: range.low, high: range.high, curve }, asked.value),
         sweep: adjuster.facts.sweep?.value ?? fallback.sweep,
@@ -45,30 +54,37 @@ interface Asked {
   readonly line: { readonly start: number; readonly end: number };
 }
 
-function askedOf({ motion }: Installation, adjuster: Adjuster): Asked | undefined {
-  const facts = motion?.facts;
-  const of = (fact: { readonly line: { readonly start: number; readonly end: number } } | undefined, value: number | undefined, dimension: 'time' | 'ratio'): Asked | undefined =>
-    fact === undefined || value === undefined ? undefined : { value, dimension, line: fact.line };
+type Place = Asked['line'];
+
+const inTime = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'time', line: fact.line });
+const asShare = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'ratio', line: fact.line });
+
+function askedOf({ facts }: Motion, adjuster: Adjuster): Asked | undefined {
   switch (adjuster.facts.sets?.value) {
     case 'dwell':
-      return of(facts?.dwell, facts?.dwell?.value, 'time');
+      return inTime(facts.dwell);
     case 'seat':
-      return of(facts?.seat, facts?.seat?.value, 'time');
+      return inTime(facts.seat);
     case 'speed':
-      return of(facts?.speed, facts?.speed?.value, 'ratio');
+      return asShare(facts.speed);
     case 'force':
-      return of(facts?.force, facts?.force?.value, 'ratio');
-    case 'slow-zone':
-      return of(facts?.['slow-zone'], facts?.['slow-zone']?.last, 'ratio');
-    case 'lag-opening':
-    case 'lag-closing': {
-      const movement = adjuster.facts.sets.value === 'lag-opening' ? 'opening' : 'closing';
-      const lag = facts?.lag.find((each) => each.movement === movement);
-      return of(lag, lag?.time, 'time');
+      return asShare(facts.force);
+    case 'slow-zone': {
+      const zone = facts['slow-zone'];
+      return zone === undefined ? undefined : { value: zone.last, dimension: 'ratio', line: zone.line };
     }
+    case 'lag-opening':
+      return lagOf(facts, 'opening');
+    case 'lag-closing':
+      return lagOf(facts, 'closing');
     case undefined:
       return undefined;
   }
+}
+
+function lagOf({ lag }: Motion['facts'], movement: 'opening' | 'closing'): Asked | undefined {
+  for (const each of lag) if (each.movement === movement) return { value: each.time, dimension: 'time', line: each.line };
+  return undefined;
 }
 
 export const figures: readonly FigureKind[] = [
@@ -82,21 +98,22 @@ export const figures: readonly FigureKind[] = [
     changedBy: 'the value asked for in motion',
     work: (installation, give) => {
       for (const setting of settingsOf(installation)) {
-        const { position, adjuster, panel, sweep } = setting;
+        const { position, adjuster, panel, sweep, unit, low, high } = setting;
         if (position === undefined) continue;
-        const range = adjuster.facts.range?.value;
-        const unit = range?.dimension === 'time' ? 's' : '1';
         give(
           `${panel.name}/${adjuster.name}`,
           position,
           setting.line,
-          () => [
-            { name: 'value asked for', value: setting.value, unit },
-            { name: 'at the low stop', value: range?.low ?? 0, unit, from: `panel-model ${panel.model?.name ?? ''}` },
-            { name: 'at the high stop', value: range?.high ?? 0, unit, from: `panel-model ${panel.model?.name ?? ''}` },
-            { name: 'sweep', value: inDegrees(sweep), unit: 'deg', from: `panel-model ${panel.model?.name ?? ''}` },
-          ],
-          () => `${adjuster.name} ${turnInWords(position, sweep) ?? ''}`.trim(),
+          () => {
+            const from = `panel-model ${panel.model?.name ?? ''}`;
+            return [
+              { name: 'value asked for', value: setting.value, unit },
+              { name: 'at the low stop', value: low, unit, from },
+              { name: 'at the high stop', value: high, unit, from },
+              { name: 'sweep', value: inDegrees(sweep), unit: 'deg', from },
+            ];
+          },
+          () => `${adjuster.name} ${turnInWords(position, sweep) ?? ''}`,
         );
       }
     },

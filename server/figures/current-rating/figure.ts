@@ -44,12 +44,21 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
   return { current: found.current * ca * cg, tabulated: found.current, table: found.table, standing: found.standing, atLeast: insulation === 'xlpe', ca, cg, circuits, ambient: around, reference, isAmbientStated: ambient !== undefined };
 });
 
-/** °C of the conductors at the greatest current; undefined where it is not stated how the cable is laid and how warm it gets there. */
-export const temperatureOf = perSubject((cable: Cable): number | undefined => {
+/** How warm the conductors get at the greatest current. */
+export interface Warmth {
+  readonly celsius: number;
+  /** A. */
+  readonly current: number;
+  readonly rating: Rating;
+}
+
+/** Undefined where it is not stated how the cable is laid and how warm it gets there. */
+export const warmthOf = perSubject((cable: Cable): Warmth | undefined => {
   const { carries } = cable.facts;
   const rating = ratingOf(cable);
   if (carries === undefined || rating === undefined || !rating.isAmbientStated || cable.facts.method === undefined) return undefined;
-  return conductorTemperature({ current: carries.current, tabulated: rating.tabulated, cg: rating.cg, ambient: rating.ambient, reference: rating.reference, limit: tableLimit(insulationOf(cable)) });
+  const celsius = conductorTemperature({ current: carries.current, tabulated: rating.tabulated, cg: rating.cg, ambient: rating.ambient, reference: rating.reference, limit: tableLimit(insulationOf(cable)) });
+  return { celsius, current: carries.current, rating };
 });
 
 const tableInWords = (rating: Rating): string => `${rating.table}${rating.standing === 'from memory' ? ' (from memory)' : ''}${rating.atLeast ? ', of pvc: at least' : ''}`;
@@ -92,16 +101,15 @@ export const figures = onlyWhere(hasCables, [
     changedBy: 'a thicker conductor, less current, fewer circuits together',
     work: ({ cables }, give) => {
       for (const cable of cables) {
-        const celsius = temperatureOf(cable);
-        const rating = ratingOf(cable);
-        const { carries } = cable.facts;
-        if (celsius === undefined || rating === undefined || carries === undefined) continue;
+        const warmth = warmthOf(cable);
+        if (warmth === undefined) continue;
+        const { celsius, current, rating } = warmth;
         give(
           cable.name,
           inKelvin(celsius),
           factPlace(cable, cable.facts.ambient),
           () => [
-            { name: 'Ib, current', value: carries.current, unit: 'A' },
+            { name: 'Ib, current', value: current, unit: 'A' },
             { name: 'tp, warmest that the table allows', value: tableLimit(insulationOf(cable)), unit: '°C', from: 'BS 7671, Appendix 4' },
             { name: 'tr, ambient temperature of the table', value: rating.reference, unit: '°C', from: 'BS 7671, Appendix 4' },
             ...inputsOf(cable, rating).filter((input) => !input.name.startsWith('Ca')),

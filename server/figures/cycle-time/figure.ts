@@ -46,7 +46,8 @@ const runs = ({ leaves }: Installation): Input[] =>
 
 const place = (installation: Installation): { start: number; end: number } => {
   const { motion, leaves } = installation;
-  return motion === undefined ? (leaves[0] === undefined ? { start: 0, end: 0 } : headPlace(leaves[0])) : headPlace(motion);
+  const block = motion ?? leaves[0];
+  return block === undefined ? { start: 0, end: 0 } : headPlace(block);
 };
 
 export const figures: readonly FigureKind[] = [

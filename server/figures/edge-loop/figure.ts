@@ -22,14 +22,14 @@ export const figures: readonly FigureKind[] = [
         const loops = loopsOf(panel);
         if (loops === undefined || panel.nameAt === undefined) continue;
         for (const loop of loops) {
-          const { terminal, branches, terminated } = loop;
+          const { terminal, terminated } = loop;
           const resistance = resistanceOf(loop);
           if (resistance === undefined) continue;
           const resistors = () => terminated.flatMap(({ name, facts: { terminator } }) => (terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }]));
           give(
             `${panel.name}/${terminal.name.text}`,
             resistance,
-            branches[0]?.wire.fact.line ?? panel.at,
+            placeOf(loop),
             () => [
               ...resistors().flatMap((resistor) => [
                 { name: `terminator of ${resistor.name}`, value: resistor.resistance, unit: 'ohm' },

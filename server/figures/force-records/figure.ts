@@ -1,4 +1,4 @@
-import { factPlace, headPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
 import { onlyWhere, type Source } from '../figure.ts';
 import { excessOf, nearestOf, peakLimit, repeats } from './maths.ts';
 import { forceRecordsOf, type Spot } from './records.ts';
@@ -6,10 +6,7 @@ import { forceRecordsOf, type Spot } from './records.ts';
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (limits)', standing: 'published' };
 const planSource: Source = { text: 'EN 12453:2017, Annex C (points)', standing: 'published' };
 
-const firstLine = (leaf: Leaf): { start: number; end: number } => {
-  const fact = leaf.forces[0]?.fact;
-  return fact === undefined ? headPlace(leaf) : { start: fact.line.start, end: fact.line.end };
-};
+const firstLine = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.forces[0]?.fact);
 
 /** The share of its limit that a spot takes: 1 is all of it. */
 function shareOf(spot: Spot): number {
@@ -30,10 +27,10 @@ export const figures = onlyWhere(hasForces, [
     changedBy: 'the height of the leaf and the room when it is open',
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
-        const records = forceRecordsOf(leaf);
-        if (records?.asked !== undefined && records.plan !== undefined)
-          give(leaf.name, records.asked, factPlace(leaf, leaf.facts.height), () => [
-            { name: 'points', value: records.plan?.length ?? 0, unit: '1' },
+        const plan = forceRecordsOf(leaf)?.plan;
+        if (plan !== undefined)
+          give(leaf.name, plan.length * repeats, factPlace(leaf, leaf.facts.height), () => [
+            { name: 'points', value: plan.length, unit: '1' },
             { name: 'readings at each', value: repeats, unit: '1' },
           ]);
       }
@@ -67,12 +64,11 @@ export const figures = onlyWhere(hasForces, [
         let worst: Spot | undefined;
         for (const spot of forceRecordsOf(leaf)?.spots ?? []) if (worst === undefined || shareOf(spot) > shareOf(worst)) worst = spot;
         const spot = worst;
-        const line = spot?.records[0]?.fact.line;
-        if (spot === undefined || line === undefined) continue;
+        if (spot === undefined) continue;
         give(
           leaf.name,
           shareOf(spot),
-          line,
+          factPlace(leaf, spot.records[0]?.fact),
           () => [
             { name: 'gap', value: spot.gap, unit: 'm' },
             { name: 'height', value: spot.height, unit: 'm' },

@@ -8,6 +8,8 @@ export interface HingeSide extends HingeGaps {
   readonly measured: boolean;
   /** The side on which the gap is least. */
   readonly worse: 'opening' | 'closing';
+  /** What it was worked out from. */
+  readonly inputs: () => Input[];
 }
 
 /** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
@@ -17,27 +19,35 @@ export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
   if (gap.least !== undefined && gap.greatest !== undefined) {
     const least = Math.min(gap.least, gap.value);
     const range: GapRange = { least, at: least < gap.value ? opens.angle / 2 : 0, greatest: Math.max(gap.greatest, gap.value) };
-    return { opening: range, closing: range, measured: true, worse: least < gap.value ? 'opening' : 'closing' };
+    const measured = [gap.least, gap.greatest] as const;
+    return {
+      opening: range,
+      closing: range,
+      measured: true,
+      worse: 'opening',
+      inputs: () => [closed(gap.value), { name: 'least, as measured', value: measured[0], unit: 'm' }, { name: 'greatest, as measured', value: measured[1], unit: 'm' }],
+    };
   }
   if (width === undefined || thickness === undefined || offset === undefined) return undefined;
-  const gaps = hingeGaps({ width: width.value, thickness: thickness.value, gap: gap.value, along: offset.along, out: offset.out, proud: proud?.value ?? 0 }, opens.angle);
-  return gaps === undefined ? undefined : { ...gaps, measured: false, worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing' };
+  const hinge = { width: width.value, thickness: thickness.value, gap: gap.value, along: offset.along, out: offset.out, proud: proud?.value ?? 0 };
+  const gaps = hingeGaps(hinge, opens.angle);
+  if (gaps === undefined) return undefined;
+  return {
+    ...gaps,
+    measured: false,
+    worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing',
+    inputs: () => [
+      closed(hinge.gap),
+      { name: 't, thickness', value: hinge.thickness, unit: 'm' },
+      { name: 'a, axis beyond the end of the leaf', value: hinge.along, unit: 'm' },
+      { name: 'b, axis out from the face', value: hinge.out, unit: 'm' },
+      { name: 's, post beyond that face', value: hinge.proud, unit: 'm', ...(proud === undefined ? { from: 'not stated: flush' } : {}) },
+      { name: 'Θ, opening angle', value: inDegrees(opens.angle), unit: 'deg' },
+    ],
+  };
 });
 
-function inputsOf(leaf: Leaf, side: HingeSide, at: number | undefined): Input[] {
-  const { thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud, opens } = leaf.facts;
-  const inputs: Input[] = [{ name: 'g, gap when closed', value: gap?.value ?? 0, unit: 'm' }];
-  if (side.measured) return [...inputs, { name: 'least, as measured', value: gap?.least ?? 0, unit: 'm' }, { name: 'greatest, as measured', value: gap?.greatest ?? 0, unit: 'm' }];
-  inputs.push(
-    { name: 't, thickness', value: thickness?.value ?? 0, unit: 'm' },
-    { name: 'a, axis beyond the end of the leaf', value: offset?.along ?? 0, unit: 'm' },
-    { name: 'b, axis out from the face', value: offset?.out ?? 0, unit: 'm' },
-    { name: 's, post beyond that face', value: proud?.value ?? 0, unit: 'm', ...(proud === undefined ? { from: 'not stated: flush' } : {}) },
-    { name: 'Θ, opening angle', value: inDegrees(opens?.angle ?? 0), unit: 'deg' },
-  );
-  if (at !== undefined) inputs.push({ name: 'there at an opening of', value: inDegrees(at), unit: 'deg' });
-  return inputs;
-}
+const closed = (gap: number): Input => ({ name: 'g, gap when closed', value: gap, unit: 'm' });
 
 const source: Source = { text: 'plane geometry', standing: 'derived' };
 const changedBy = 'where the hinge axis stands, the gap, the thickness of the leaf, and how far the post stands out';
@@ -57,7 +67,7 @@ export const figures: readonly FigureKind[] = [
         const side = hingeSideOf(leaf);
         if (side === undefined) continue;
         const { least, at } = side[side.worse];
-        give(leaf.name, least, factPlace(leaf, leaf.facts['hinge-gap']), () => inputsOf(leaf, side, at));
+        give(leaf.name, least, factPlace(leaf, leaf.facts['hinge-gap']), () => (side.measured ? side.inputs() : [...side.inputs(), { name: 'there at an opening of', value: inDegrees(at), unit: 'deg' }]));
       }
     },
   },
@@ -72,7 +82,7 @@ export const figures: readonly FigureKind[] = [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const side = hingeSideOf(leaf);
-        if (side !== undefined) give(leaf.name, Math.max(side.opening.greatest, side.closing.greatest), factPlace(leaf, leaf.facts['hinge-gap']), () => inputsOf(leaf, side, undefined));
+        if (side !== undefined) give(leaf.name, Math.max(side.opening.greatest, side.closing.greatest), factPlace(leaf, leaf.facts['hinge-gap']), side.inputs);
       }
     },
   },

@@ -2,7 +2,7 @@ import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
 import { inDegrees, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
-import { leastLag, type LeastLag } from './maths.ts';
+import { leastLag, type LeastLag, type OverlappingLeaves } from './maths.ts';
 
 export interface OverlapWorkings {
   /** The leaf that covers the other: it opens first and closes last. */
@@ -10,6 +10,9 @@ export interface OverlapWorkings {
   readonly covered: Leaf;
   readonly opening: LeastLag;
   readonly closing: LeastLag;
+  readonly leaves: OverlappingLeaves;
+  /** s. */
+  readonly runTimes: { readonly covering: number; readonly covered: number };
 }
 
 /** The least lags of each pair of leaves that overlap, in the order of the text; pairs whose motion cannot be worked out are left out. */
@@ -30,15 +33,13 @@ export function decidingOverlap(installation: Installation, movement: 'opening' 
 }
 
 function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
-  const { closes } = covering.facts;
-  if (closes === undefined) return undefined;
+  const { closes, width, opens } = covering.facts;
+  const coveredWidth = covered.facts.width;
+  // Both must swing to the same side; a sliding leaf has no such lag.
+  if (closes === undefined || width === undefined || coveredWidth === undefined || opens === undefined || opens.way !== covered.facts.opens?.way) return undefined;
   const first = motionOf(covering);
   const second = motionOf(covered);
-  const width = covering.facts.width;
-  const coveredWidth = covered.facts.width;
-  if (first === undefined || second === undefined || width === undefined || coveredWidth === undefined) return undefined;
-  // Both must swing to the same side; a sliding leaf has no such lag.
-  if (covering.facts.opens === undefined || covering.facts.opens.way !== covered.facts.opens?.way) return undefined;
+  if (first === undefined || second === undefined) return undefined;
   const leaves = {
     covering: { width: width.value, linkage: first.linkage, profile: first.profile },
     covered: { width: coveredWidth.value, linkage: second.linkage, profile: second.profile },
@@ -47,20 +48,19 @@ function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
   };
   const opening = leastLag(leaves, 'opening');
   const closing = leastLag(leaves, 'closing');
-  return opening === undefined || closing === undefined ? undefined : { covering, covered, opening, closing };
+  return opening === undefined || closing === undefined ? undefined : { covering, covered, opening, closing, leaves, runTimes: { covering: first.runTime, covered: second.runTime } };
 }
 
 const source: Source = { text: 'plane geometry and constant-acceleration motion of both leaves', standing: 'derived' };
 
-function inputsOf({ covering, covered }: OverlapWorkings, moment: LeastLag): Input[] {
-  const closes = covering.facts.closes;
+function inputsOf({ covering, covered, leaves, runTimes }: OverlapWorkings, moment: LeastLag): Input[] {
   return [
-    { name: `width of ${covering.name}, which covers`, value: covering.facts.width?.value ?? 0, unit: 'm' },
-    { name: `width of ${covered.name}, which is covered`, value: covered.facts.width?.value ?? 0, unit: 'm' },
-    { name: 'overlap', value: closes?.overlap ?? 0, unit: 'm' },
-    { name: 'gap', value: closes?.gap ?? 0, unit: 'm' },
-    { name: `run time of ${covering.name}`, value: motionOf(covering)?.runTime ?? 0, unit: 's', from: `leaf.${covering.name}.run-time` },
-    { name: `run time of ${covered.name}`, value: motionOf(covered)?.runTime ?? 0, unit: 's', from: `leaf.${covered.name}.run-time` },
+    { name: `width of ${covering.name}, which covers`, value: leaves.covering.width, unit: 'm' },
+    { name: `width of ${covered.name}, which is covered`, value: leaves.covered.width, unit: 'm' },
+    { name: 'overlap', value: leaves.overlap, unit: 'm' },
+    { name: 'gap', value: leaves.gap, unit: 'm' },
+    { name: `run time of ${covering.name}`, value: runTimes.covering, unit: 's', from: `leaf.${covering.name}.run-time` },
+    { name: `run time of ${covered.name}`, value: runTimes.covered, unit: 's', from: `leaf.${covered.name}.run-time` },
     { name: `nearest when ${covering.name} is at`, value: inDegrees(moment.angleCovering), unit: 'deg' },
     { name: `and ${covered.name} is at`, value: inDegrees(moment.angleCovered), unit: 'deg' },
   ];

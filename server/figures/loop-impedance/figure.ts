@@ -7,6 +7,8 @@ import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/math
 import { copperInPvc, leastSupply, loopImpedance, loopImpedanceLimit, protectiveConductorLeast, tripsAt, tripTime } from './maths.ts';
 
 export interface LoopWorkings {
+  /** To earth, V. */
+  readonly voltage: number;
   /** Ohm. */
   readonly external: number;
   /** Line and protective conductors with the conductors at their warmest, ohm, of this cable and of the one that feeds its panel. */
@@ -49,7 +51,7 @@ export const loopOf = perSubject((cable: Cable): LoopWorkings | undefined => {
   const { breaker } = cable.facts;
   const limit = breaker === undefined ? undefined : loopImpedanceLimit(carries.voltage, breaker.curve, breaker.rating);
   const conductorLeast = limit === undefined || impedance > limit ? undefined : protectiveConductorLeast(faultCurrent, tripTime, copperInPvc);
-  return { external, line, protective, impedance, limit, faultCurrent, conductorLeast };
+  return { voltage: carries.voltage, external, line, protective, impedance, limit, faultCurrent, conductorLeast };
 });
 
 const none = { line: 0, protective: 0 };
@@ -100,11 +102,11 @@ export const figures = onlyWhere(hasCables, [
     changedBy: 'a breaker of another characteristic or a smaller rated current',
     work: ({ cables }, give) => {
       for (const cable of cables) {
-        const limit = loopOf(cable)?.limit;
-        const { breaker, carries } = cable.facts;
-        if (limit === undefined || breaker === undefined || carries === undefined) continue;
-        give(cable.name, limit, place(cable), () => [
-          { name: 'U0, voltage to earth', value: carries.voltage, unit: 'V' },
+        const workings = loopOf(cable);
+        const { breaker } = cable.facts;
+        if (workings?.limit === undefined || breaker === undefined) continue;
+        give(cable.name, workings.limit, place(cable), () => [
+          { name: 'U0, voltage to earth', value: workings.voltage, unit: 'V' },
           { name: 'Cmin', value: leastSupply, unit: '1', from: 'BS 7671, 411.4.4' },
           { name: `m, characteristic ${breaker.curve}`, value: tripsAt[breaker.curve], unit: '1', from: 'EN 60898-1' },
           { name: 'In, rated current', value: breaker.rating, unit: 'A' },
@@ -123,10 +125,9 @@ export const figures = onlyWhere(hasCables, [
     work: ({ cables }, give) => {
       for (const cable of cables) {
         const workings = loopOf(cable);
-        const { carries } = cable.facts;
-        if (workings === undefined || carries === undefined) continue;
+        if (workings === undefined) continue;
         give(cable.name, workings.faultCurrent, place(cable), () => [
-          { name: 'U0, voltage to earth', value: carries.voltage, unit: 'V' },
+          { name: 'U0, voltage to earth', value: workings.voltage, unit: 'V' },
           { name: 'Zs', value: workings.impedance, unit: 'ohm', from: `cable.${cable.name}.loop-impedance` },
         ]);
       }
@@ -143,17 +144,19 @@ export const figures = onlyWhere(hasCables, [
     work: ({ cables }, give) => {
       for (const cable of cables) {
         const workings = loopOf(cable);
-        if (workings?.conductorLeast === undefined) continue;
+        if (workings === undefined) continue;
+        const { conductorLeast: least, faultCurrent } = workings;
+        if (least === undefined) continue;
         give(
           cable.name,
-          workings.conductorLeast,
+          least,
           place(cable),
           () => [
-            { name: 'I, fault current', value: workings.faultCurrent, unit: 'A', from: `cable.${cable.name}.fault-current` },
+            { name: 'I, fault current', value: faultCurrent, unit: 'A', from: `cable.${cable.name}.fault-current` },
             { name: 't, time to cut off', value: tripTime, unit: 's', from: 'EN 60898-1 (from memory)' },
             { name: 'k, copper in a 70 °C thermoplastic cable', value: copperInPvc, unit: 'A·√s/mm²', from: 'BS 7671, Table 54.3' },
           ],
-          () => `${Number(((workings.conductorLeast ?? 0) * 1e6).toPrecision(3))} mm2`,
+          () => `${Number((least * 1e6).toPrecision(3))} mm2`,
         );
       }
     },

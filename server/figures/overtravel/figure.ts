@@ -8,6 +8,7 @@ import type { Direction } from '../motion-profile/maths.ts';
 import { greatestOvertravel, type Overtravel } from './maths.ts';
 
 export interface EdgeStop extends Overtravel {
+  readonly motion: LeafMotion;
   /** The edge that trips; undefined where the leaf has none on that side. */
   readonly edge: Sensor | undefined;
   /** How far it still gives after it has tripped, m; undefined without an edge. */
@@ -18,14 +19,6 @@ export interface EdgeStop extends Overtravel {
   readonly deceleration: number;
   /** Energy of the leaf where the edge trips, J; undefined where the mass is not known. */
   readonly energy: number | undefined;
-}
-
-/** The drive's deceleration when it is told to stop at once: its full speed over the time that its model states. */
-export function decelerationOf(motion: LeafMotion): number | undefined {
-  const facts = motion.drive.model?.facts;
-  const full = motion.unit === 'm' ? facts?.speed?.value : facts?.['shaft-speed']?.value;
-  const time = facts?.['stops-in']?.value;
-  return full === undefined || time === undefined ? undefined : full / time;
 }
 
 /** Whether a sensor is an edge that leads in a movement of the leaf that it sits on, and watches it. */
@@ -46,9 +39,12 @@ const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sen
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const motion = motionOf(leaf);
   const width = leaf.facts.width?.value;
-  const deceleration = motion === undefined ? undefined : decelerationOf(motion);
-  if (motion === undefined || deceleration === undefined || width === undefined) return undefined;
+  const stopsIn = motion?.model.facts['stops-in'];
+  if (motion === undefined || stopsIn === undefined || width === undefined) return undefined;
+  // When it is told to stop at once.
+  const deceleration = motion.fullSpeed / stopsIn.value;
   let worst: EdgeStop | undefined;
+  let mostBeyond = -Infinity;
   let hasEdge = false;
   for (const sensor of leaf.sensors) {
     if (!leads(sensor, movement)) continue;
@@ -57,7 +53,11 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
     // An edge of which this is not stated could be the worst one.
     if (reaction === undefined || deformation === undefined) return undefined;
     const found = runOn(leaf, motion, movement, width, deceleration, reaction.value, sensor, deformation.value);
-    if (found !== undefined && (worst === undefined || found.distance - deformation.value > worst.distance - (worst.deformation ?? 0))) worst = found;
+    if (found === undefined) continue;
+    const beyond = found.distance - deformation.value;
+    if (beyond <= mostBeyond) continue;
+    mostBeyond = beyond;
+    worst = found;
   }
   if (hasEdge) return worst;
   // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
@@ -70,7 +70,7 @@ function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: numbe
   if (found === undefined) return undefined;
   const heft = swing ? inertiaOf(leaf) : leaf.facts.mass?.value;
   const { distance, at, edgeSpeed, leafSpeed } = found;
-  return { distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
+  return { motion, distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
 }
 
 /** The worst stop of the closing edge while the leaf closes. */
@@ -82,13 +82,14 @@ const source: Source = { text: 'constant-acceleration motion; what it is held ag
 
 function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
   const swing = leaf.facts.opens !== undefined;
-  const rotary = motionOf(leaf)?.unit === 'rad';
+  const rotary = stop.motion.unit === 'rad';
+  const edgeModel = `sensor-model ${stop.edge?.model?.name ?? ''}`;
   return [
     { name: 'v, speed of the edge when it trips', value: stop.edgeSpeed, unit: 'm/s' },
     swing ? { name: 'at an opening of', value: inDegrees(stop.at), unit: 'deg' } : { name: 'at an opening of', value: stop.at, unit: 'm' },
-    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : `sensor-model ${stop.edge.model?.name ?? ''}` },
-    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${leaf.drives[0]?.model?.name ?? ''}` },
-    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: `sensor-model ${stop.edge?.model?.name ?? ''}` }]),
+    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : edgeModel },
+    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${stop.motion.model.name}` },
+    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: edgeModel }]),
     ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' }]),
   ];
 }

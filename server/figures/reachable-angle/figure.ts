@@ -12,33 +12,34 @@ const farthest = Math.PI;
 export interface Reach {
   /** Radians. */
   readonly angle: number;
-  /** What ends the travel there. */
-  readonly endedBy: 'stroke' | 'dead point' | 'rotation' | 'arms';
+  /** What of the drive ends the travel there; undefined for a ram’s stroke and a dead point, of which figures of their own tell. */
+  readonly endedBy: 'rotation' | 'arms' | undefined;
   readonly inputs: () => readonly Input[];
 }
 
 /** How far a drive can open its swing leaf. */
 export const reachOf = perSubject((drive: Drive): Reach | undefined => {
-  const facts = drive.model?.facts;
-  if (facts?.kind === undefined || drive.leaf?.facts.opens === undefined) return undefined;
-  switch (facts.kind.value) {
+  const { leaf, model } = drive;
+  if (model?.facts.kind === undefined || leaf?.facts.opens === undefined) return undefined;
+  const { facts } = model;
+  const from = `drive-model ${model.name}`;
+  switch (model.facts.kind.value) {
     case 'linear-ram': {
       const ram = ramOf(drive);
       const stroke = facts.stroke?.value;
       if (ram === undefined || stroke === undefined) return undefined;
       const angle = reachableAngle(ram.mounting, stroke, farthest);
       if (angle === undefined) return undefined;
-      const dead = ram.deadPoint !== undefined && angle >= ram.deadPoint - 1e-9;
-      return { angle, endedBy: dead ? 'dead point' : 'stroke', inputs: () => [{ name: 'stroke that the ram has', value: stroke, unit: 'm', from: `drive-model ${drive.model?.name ?? ''}` }] };
+      return { angle, endedBy: undefined, inputs: () => [{ name: 'stroke that the ram has', value: stroke, unit: 'm', from }] };
     }
     case 'articulated-arm': {
       const arm = armOf(drive);
       if (arm === undefined) return undefined;
-      return { angle: arm.reach ?? 0, endedBy: arm.deadPoint === undefined ? 'arms' : 'dead point', inputs: () => [] };
+      return { angle: arm.reach ?? 0, endedBy: arm.deadPoint === undefined ? 'arms' : undefined, inputs: () => [] };
     }
     case 'direct': {
       const rotation = facts.rotation?.value;
-      return rotation === undefined ? undefined : { angle: rotation, endedBy: 'rotation', inputs: () => [{ name: 'rotation of the shaft', value: inDegrees(rotation), unit: 'deg', from: `drive-model ${drive.model?.name ?? ''}` }] };
+      return rotation === undefined ? undefined : { angle: rotation, endedBy: 'rotation', inputs: () => [{ name: 'rotation of the shaft', value: inDegrees(rotation), unit: 'deg', from }] };
     }
     case 'rack':
       return undefined;

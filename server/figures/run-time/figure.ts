@@ -1,5 +1,5 @@
-import { factPlace, type Drive, type Leaf } from '../../model/index.ts';
-import { armMountingOf, fallback, mechanics, ramMountingOf, travelOf, travelPlace } from '../common.ts';
+import { factPlace, type Drive, type DriveModel, type Leaf } from '../../model/index.ts';
+import { armMountingOf, fallback, mechanics, ramMountingOf, travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input } from '../figure.ts';
 import { armLinkage, directLinkage, rackLinkage, ramLinkage, type Linkage } from '../linkage/maths.ts';
 import { perSubject } from '../memo.ts';
@@ -8,13 +8,15 @@ import { profileOf, runTime, type Profile } from '../motion-profile/maths.ts';
 /** How one leaf moves from stop to stop. Opening and closing use the same profile, each from its own end. */
 export interface LeafMotion {
   readonly drive: Drive;
+  readonly model: DriveModel;
   readonly linkage: Linkage;
   readonly profile: Profile;
   /** Drive travel: metres of ram or rack, radians of shaft. */
   readonly travel: number;
   /** Drive travel run slowly at the end of each movement. */
   readonly slowTravel: number;
-  /** Drive speeds: metres or radians a second. */
+  /** What the drive can, what it is set to, and what it does in the slow zone: metres or radians a second. */
+  readonly fullSpeed: number;
   readonly speed: number;
   readonly slowSpeed: number;
   /** Stop to stop, without the seat, seconds. */
@@ -25,12 +27,13 @@ export interface LeafMotion {
 /** The motion of a leaf by its first drive; undefined where a fact is missing or the drive cannot make the travel. */
 export const motionOf = perSubject((leaf: Leaf): LeafMotion | undefined => {
   const drive = leaf.drives[0];
-  const facts = drive?.model?.facts;
-  const travelAsked = travelOf(leaf);
-  if (drive === undefined || facts?.kind === undefined || travelAsked === undefined) return undefined;
-  const kind = facts.kind.value;
-  const linkage = linkageOf(drive, leaf, travelAsked);
-  const full = kind === 'linear-ram' || kind === 'rack' ? facts.speed?.value : facts['shaft-speed']?.value;
+  if (drive?.model?.facts.kind === undefined) return undefined;
+  const { model } = drive;
+  const { facts } = model;
+  const kind = drive.model.facts.kind.value;
+  const linkage = linkageOf(drive, kind, leaf);
+  const unit = kind === 'linear-ram' || kind === 'rack' ? 'm' : 'rad';
+  const full = unit === 'm' ? facts.speed?.value : facts['shaft-speed']?.value;
   if (linkage === undefined || full === undefined) return undefined;
   const motion = leaf.installation.motion?.facts;
   const zone = motion?.['slow-zone'];
@@ -39,27 +42,25 @@ export const motionOf = perSubject((leaf: Leaf): LeafMotion | undefined => {
   const speed = full * (motion?.speed?.value ?? fallback.speed);
   const slowSpeed = full * (zone?.speed ?? facts['slow-speed']?.value ?? fallback.slowSpeed);
   const slowTravel = travel * (zone?.last ?? 0);
-  const profile = profileOf({ travel, speed, acceleration: ramp > 0 ? full / ramp : Infinity, slowTravel, slowSpeed });
+  const profile = profileOf({ travel, speed, acceleration: full / ramp, slowTravel, slowSpeed });
   if (profile === undefined) return undefined;
-  return { drive, linkage, profile, travel, slowTravel, speed, slowSpeed: Math.min(slowSpeed, speed), runTime: runTime(profile), unit: kind === 'linear-ram' || kind === 'rack' ? 'm' : 'rad' };
+  return { drive, model, linkage, profile, travel, slowTravel, fullSpeed: full, speed, slowSpeed: Math.min(slowSpeed, speed), runTime: runTime(profile), unit };
 });
 
-function linkageOf(drive: Drive, leaf: Leaf, travel: number): Linkage | undefined {
-  switch (drive.model?.facts.kind?.value) {
+function linkageOf(drive: Drive, kind: NonNullable<DriveModel['facts']['kind']>['value'], { facts: { opens, slides } }: Leaf): Linkage | undefined {
+  switch (kind) {
     case 'linear-ram': {
       const mounting = ramMountingOf(drive);
-      return mounting === undefined || leaf.facts.opens === undefined ? undefined : ramLinkage(mounting, travel);
+      return mounting === undefined || opens === undefined ? undefined : ramLinkage(mounting, opens.angle);
     }
     case 'articulated-arm': {
       const mounting = armMountingOf(drive);
-      return mounting === undefined || leaf.facts.opens === undefined ? undefined : armLinkage(mounting, travel);
+      return mounting === undefined || opens === undefined ? undefined : armLinkage(mounting, opens.angle);
     }
     case 'direct':
-      return leaf.facts.opens === undefined ? undefined : directLinkage(travel);
+      return opens === undefined ? undefined : directLinkage(opens.angle);
     case 'rack':
-      return leaf.facts.slides === undefined ? undefined : rackLinkage(travel);
-    case undefined:
-      return undefined;
+      return slides === undefined ? undefined : rackLinkage(slides.distance);
   }
 }
 
@@ -67,8 +68,8 @@ function inputsOf(motion: LeafMotion): Input[] {
   const rotary = motion.unit === 'rad';
   const shown = (value: number): number => (rotary ? inDegrees(value) : value);
   const unit = rotary ? 'deg' : 'm';
-  const model = `drive-model ${motion.drive.model?.name ?? ''}`;
-  const ramp = motion.drive.model?.facts.ramp?.value ?? fallback.ramp;
+  const model = `drive-model ${motion.model.name}`;
+  const ramp = motion.model.facts.ramp?.value ?? fallback.ramp;
   return [
     { name: 'drive travel', value: shown(motion.travel), unit },
     { name: 'full speed', value: shown(motion.speed), unit: unit + '/s', from: model },

@@ -1,4 +1,4 @@
-import type { Device, Panel, PanelModel, Wire } from '../../model/index.ts';
+import { headPlace, type Device, type Panel, type PanelModel, type Wire } from '../../model/index.ts';
 import { drawOf } from '../cables.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
 import { perSubject } from '../memo.ts';
@@ -37,17 +37,16 @@ export function consumptionOf(device: Device): number | undefined {
 }
 
 /** True for a wire over which a device is fed: its supply, a motor, or the two wires of a self-checking sensor. */
-function feeds({ part, device }: Wire): boolean {
+function feeds({ part }: Wire, device: Device): boolean {
   if (part === 'supply') return true;
-  if (part !== 'signal' || device === undefined) return false;
+  if (part !== 'signal') return false;
   return device.kind === 'drive' || (device.kind === 'sensor' && device.it.model?.facts.output?.value === 'two-wire');
 }
 
 /** Every output of the panel whose rating is stated, with all that hangs on it. */
 export const outputsOf = perSubject((panel: Panel): readonly OutputLoad[] | undefined => {
   const outputs = panel.model?.facts.output;
-  if (outputs === undefined || outputs.length === 0) return undefined;
-  return outputs.map((output) => loadOf(panel, output));
+  return outputs?.map((output) => loadOf(panel, output));
 });
 
 function isOf(output: Output, name: string): boolean {
@@ -55,25 +54,27 @@ function isOf(output: Output, name: string): boolean {
   return false;
 }
 
-function hangsOn(wire: Wire, output: Output): boolean {
-  if (!feeds(wire)) return false;
+function hangsOn(wire: Wire, device: Device, output: Output): boolean {
+  if (!feeds(wire, device)) return false;
   for (const end of wire.ends) if (isOf(output, end.at.text)) return true;
   return false;
 }
 
 /** True where an earlier wire feeds the same device from the same output. */
-function isRepeated(wires: readonly Wire[], at: number, output: Output): boolean {
-  for (let i = 0; i < at; i++) if (wires[i]?.device?.it === wires[at]?.device?.it && hangsOn(wires[i] as Wire, output)) return true;
+function isRepeated(wires: readonly Wire[], wire: Wire, device: Device, output: Output): boolean {
+  for (const earlier of wires) {
+    if (earlier === wire) break;
+    if (earlier.device?.it === device.it && hangsOn(earlier, device, output)) return true;
+  }
   return false;
 }
 
 function loadOf(panel: Panel, output: Output): OutputLoad {
   const draws: Draw[] = [];
   const { wires } = panel;
-  for (let i = 0; i < wires.length; i++) {
-    const wire = wires[i] as Wire;
+  for (const wire of wires) {
     const { device } = wire;
-    if (device === undefined || !hangsOn(wire, output) || isRepeated(wires, i, output)) continue;
+    if (device === undefined || !hangsOn(wire, device, output) || isRepeated(wires, wire, device, output)) continue;
     draws.push({ name: device.it.name, current: consumptionOf(device), line: wire.fact.line });
   }
   for (const accessory of panel.facts.accessory) if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
@@ -91,10 +92,11 @@ export interface Standby {
 
 /** What the panel and all it feeds draw at rest; undefined where the panel, or a sensor that needs a supply, does not say. */
 export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
-  const own = panel.model?.facts.standby;
-  if (own === undefined || panel.model === undefined) return undefined;
-  const boost = boostOf(panel);
-  const inputs: Input[] = [{ name: 'the panel itself', value: own.value, unit: 'A', from: `panel-model ${panel.model.name}` }];
+  const { model } = panel;
+  if (model?.facts.standby === undefined) return undefined;
+  const own = model.facts.standby;
+  const boost = boostOf(panel, model);
+  const inputs: Input[] = [{ name: 'the panel itself', value: own.value, unit: 'A', from: `panel-model ${model.name}` }];
   const met = new Set<unknown>();
   for (const { device } of panel.wires) {
     if (device === undefined || device.kind === 'drive' || met.has(device.it)) continue;
@@ -110,11 +112,11 @@ export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
 });
 
 /** Power comes from the battery: an output of a higher voltage draws more current from it. A lower one may be made by a series regulator, which saves nothing. */
-function boostOf(panel: Panel): number {
-  const battery = panel.battery?.facts.voltage?.value;
+function boostOf({ battery: own }: Panel, { facts }: PanelModel): number {
+  const battery = own?.facts.voltage?.value;
   if (battery === undefined) return 1;
   let highest = battery;
-  for (const { voltage } of panel.model?.facts.output ?? []) if (voltage <= 60) highest = Math.max(highest, voltage);
+  for (const { voltage } of facts.output) if (voltage <= 60) highest = Math.max(highest, voltage);
   return highest / battery;
 }
 
@@ -150,7 +152,7 @@ export const figures: readonly FigureKind[] = [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const standby = standbyOf(panel);
-        if (standby !== undefined) give(panel.name, standby.current, { start: panel.at.start, end: panel.nameAt?.end ?? panel.at.start + 1 }, () => standby.inputs);
+        if (standby !== undefined) give(panel.name, standby.current, headPlace(panel), () => standby.inputs);
       }
     },
   },

@@ -1,12 +1,18 @@
 import { factPlace, type Cable } from '../../model/index.ts';
 import { classOf, extraLow, insulationOf, upstreamOf } from '../cables.ts';
-import { temperatureOf } from '../current-rating/figure.ts';
+import { warmthOf } from '../current-rating/figure.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input } from '../figure.ts';
 import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, tabulatedDrop, voltageDrop, warmest, type TabulatedDrop } from './maths.ts';
 
 export interface CableWorkings {
+  /** One way, m. */
+  readonly length: number;
+  /** A. */
+  readonly current: number;
+  /** At the beginning, V. */
+  readonly voltage: number;
   /** Volts: as tabulated on the mains where a table has the size, else as reckoned. */
   readonly drop: number;
   /** Volts, by IEC 60228 at the conductor temperature. */
@@ -32,7 +38,7 @@ export const dropOf = perSubject((cable: Cable): CableWorkings | undefined => {
   const resistance = resistancePerMetre(area, classOf(cable));
   if (resistance === undefined) return undefined;
   const insulation = insulationOf(cable);
-  const reckonedTemperature = temperatureOf(cable);
+  const reckonedTemperature = warmthOf(cable)?.celsius;
   // Where it is not known how warm the conductors get, they are as warm as they may: the unfavourable side.
   const temperature = reckonedTemperature ?? warmest[insulation];
   const reckoned = voltageDrop(atTemperature(resistance.value, temperature), length.value, carries.current);
@@ -41,7 +47,7 @@ export const dropOf = perSubject((cable: Cable): CableWorkings | undefined => {
   const tabulated = entry === undefined ? undefined : { ...entry, drop: entry.value * length.value * carries.current };
   const mains = carries.voltage > extraLow;
   const drop = mains && tabulated !== undefined ? tabulated.drop : reckoned;
-  return { drop, reckoned, cold, tabulated, share: drop / carries.voltage, perMetre: resistance.value, fromTable: resistance.fromTable, temperature, isTemperatureReckoned: reckonedTemperature !== undefined, mains };
+  return { length: length.value, current: carries.current, voltage: carries.voltage, drop, reckoned, cold, tabulated, share: drop / carries.voltage, perMetre: resistance.value, fromTable: resistance.fromTable, temperature, isTemperatureReckoned: reckonedTemperature !== undefined, mains };
 });
 
 export interface WholeDrop {
@@ -55,22 +61,18 @@ export interface WholeDrop {
 /** What is lost on the whole way; undefined where the drop of one of the two cannot be worked out. */
 export function wholeDropOf(cable: Cable): WholeDrop | undefined {
   const own = dropOf(cable);
-  const length = cable.facts.length?.value;
-  if (own === undefined || length === undefined) return undefined;
+  if (own === undefined) return undefined;
   const upstream = own.mains ? upstreamOf(cable) : undefined;
-  if (upstream === undefined) return { drop: own.drop, length, upstream };
+  if (upstream === undefined) return { drop: own.drop, length: own.length, upstream };
   const before = dropOf(upstream);
-  const lengthBefore = upstream.facts.length?.value;
-  return before === undefined || lengthBefore === undefined ? undefined : { drop: own.drop + before.drop, length: length + lengthBefore, upstream };
+  return before === undefined ? undefined : { drop: own.drop + before.drop, length: own.length + before.length, upstream };
 }
 
 function inputsOf(cable: Cable, workings: CableWorkings): Input[] {
-  const { length, carries } = cable.facts;
-  if (length === undefined || carries === undefined) return [];
   const { tabulated } = workings;
   return [
-    { name: 'L, length one way', value: length.value, unit: 'm' },
-    { name: 'I, current', value: carries.current, unit: 'A' },
+    { name: 'L, length one way', value: workings.length, unit: 'm' },
+    { name: 'I, current', value: workings.current, unit: 'A' },
     { name: 'R20, one conductor at 20 °C', value: workings.perMetre, unit: 'ohm/m', from: workings.fromTable ? 'IEC 60228' : 'plain copper, the size is not in IEC 60228' },
     { name: 't, conductor temperature', value: workings.temperature, unit: '°C', from: workings.isTemperatureReckoned ? `cable.${cable.name}.conductor-temperature` : 'default: as warm as the insulation allows' },
     { name: 'drop reckoned at that temperature', value: workings.reckoned, unit: 'V' },
@@ -110,11 +112,10 @@ export const figures = onlyWhere(hasCables, [
     changedBy: 'a thicker conductor, a shorter run, or less current',
     work: ({ cables }, give) => {
       for (const cable of cables) {
-        const { carries } = cable.facts;
         const workings = dropOf(cable);
-        if (workings === undefined || carries === undefined) continue;
-        give(cable.name, carries.voltage - workings.drop, factPlace(cable, cable.facts.length), () => [
-          { name: 'voltage at the beginning', value: carries.voltage, unit: 'V' },
+        if (workings === undefined) continue;
+        give(cable.name, workings.voltage - workings.drop, factPlace(cable, cable.facts.length), () => [
+          { name: 'voltage at the beginning', value: workings.voltage, unit: 'V' },
           { name: 'ΔU, voltage lost', value: workings.drop, unit: 'V', from: `cable.${cable.name}.voltage-drop` },
         ]);
       }

@@ -1,7 +1,7 @@
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { hasPush } from '../common.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
-import { forceCaseOf, gravityAt } from '../force-window/case.ts';
+import { forceCaseOf, gravityAt, type ForceCase } from '../force-window/case.ts';
 import { perSubject } from '../memo.ts';
 import { inDegrees, onlyWhere } from '../figure.ts';
 import { airDensity, windAt } from '../wind/maths.ts';
@@ -10,6 +10,7 @@ import { gripsOf } from '../wind/figure.ts';
 
 /** The gust, in m/s at the gate, against which the drive can no longer move the leaf; square to the leaf. */
 export interface Stall {
+  readonly of: ForceCase;
   readonly gust: number;
   /** Leaf position, radians. */
   readonly at: number;
@@ -31,8 +32,9 @@ export interface Stalls {
 /** Stall winds of a swing leaf by what its drive is set to, or else by the most that it can; undefined where a fact is missing. */
 export const stallsOf = perSubject((leaf: Leaf): Stalls | undefined => {
   const of = forceCaseOf(leaf);
-  const grips = of === undefined || !of.swing ? undefined : gripsOf(leaf);
-  if (of === undefined || grips === undefined) return undefined;
+  if (of === undefined || !of.swing) return undefined;
+  const grips = gripsOf(leaf);
+  if (grips === undefined) return undefined;
   const push = of.setting ?? of.greatest;
   const { leaf: positions, rate } = of.linkage;
   const last = positions.length - 1;
@@ -42,7 +44,7 @@ export const stallsOf = perSubject((leaf: Leaf): Stalls | undefined => {
     let spare = Infinity;
     for (const way of ways) spare = Math.min(spare, push * lever - of.friction - way * gravityAt(of, at));
     spare = Math.max(0, spare);
-    return { gust: Math.sqrt((2 * spare) / (airDensity * grip)), at, spare, grip, push, lever };
+    return { of, gust: Math.sqrt((2 * spare) / (airDensity * grip)), at, spare, grip, push, lever };
   };
   let moving = stall(0, grips.moving.moment, [1, -1]);
   for (let i = 1; i <= last; i++) {
@@ -59,12 +61,12 @@ export function meanBehind(leaf: Leaf, gust: number): number | undefined {
   return each === undefined ? undefined : gust / each.gust;
 }
 
-function inputsOf(leaf: Leaf, stall: Stall): Input[] {
-  const of = forceCaseOf(leaf);
+function inputsOf(stall: Stall): Input[] {
+  const { unit, setting, drive, friction } = stall.of;
   return [
-    { name: 'what the drive pushes with', value: stall.push, unit: of?.unit ?? 'N', from: of?.setting === undefined ? `drive-model ${of?.drive.model?.name ?? ''}, the most that it can` : 'the force set' },
-    { name: 'lever', value: stall.lever, unit: of?.unit === 'N' ? 'm' : '1' },
-    { name: 'friction', value: of?.friction ?? 0, unit: 'N·m' },
+    { name: 'what the drive pushes with', value: stall.push, unit, from: setting === undefined ? `drive-model ${drive.model?.name ?? ''}, the most that it can` : 'the force set' },
+    { name: 'lever', value: stall.lever, unit: unit === 'N' ? 'm' : '1' },
+    { name: 'friction', value: friction, unit: 'N·m' },
     { name: 'left for the wind', value: stall.spare, unit: 'N·m' },
     { name: 'moment for each pascal', value: stall.grip, unit: 'm³', from: 'EN 1991-1-4, Table 7.9 and 7.11' },
     { name: 'at an opening of', value: inDegrees(stall.at), unit: 'deg' },
@@ -89,7 +91,7 @@ const kind = (part: keyof Stalls, title: string): FigureKind => ({
         leaf.name,
         stall.gust,
         factPlace(leaf, leaf.facts.infill ?? leaf.facts.opens),
-        () => inputsOf(leaf, stall),
+        () => inputsOf(stall),
         () => {
           const mean = meanBehind(leaf, stall.gust);
           return `Such gusts come with ${mean === undefined ? 'a wind that cannot be told' : (beaufortInWords(mean) ?? '')}`;
