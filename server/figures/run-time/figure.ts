@@ -69,13 +69,16 @@ function inputsOf(motion: LeafMotion): Input[] {
   const shown = (value: number): number => (rotary ? inDegrees(value) : value);
   const unit = rotary ? 'deg' : 'm';
   const model = `drive-model ${motion.model.name}`;
-  const ramp = motion.model.facts.ramp?.value ?? fallback.ramp;
+  const { ramp, 'slow-speed': slowest } = motion.model.facts;
+  const set = motion.drive.installation.motion?.facts;
+  const zone = set?.['slow-zone'];
+  const shareOf = (share: number): string => `${Number((share * 100).toPrecision(6))} % of that of ${model}`;
   return [
     { name: 'drive travel', value: shown(motion.travel), unit },
-    { name: 'full speed', value: shown(motion.speed), unit: unit + '/s', from: model },
+    { name: 'full speed', value: shown(motion.speed), unit: unit + '/s', from: set?.speed === undefined ? model : shareOf(set.speed.value) },
     { name: 'travel in the slow zone', value: shown(motion.slowTravel), unit },
-    { name: 'slow speed', value: shown(motion.slowSpeed), unit: unit + '/s', from: model },
-    { name: 'time to full speed', value: ramp, unit: 's', from: model },
+    { name: 'slow speed', value: shown(motion.slowSpeed), unit: unit + '/s', from: zone?.speed !== undefined ? shareOf(zone.speed) : slowest !== undefined ? model : `default: ${shareOf(fallback.slowSpeed)}` },
+    { name: 'time to full speed', value: ramp?.value ?? fallback.ramp, unit: 's', from: ramp === undefined ? 'default: none' : model },
   ];
 }
 
