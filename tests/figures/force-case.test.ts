@@ -74,6 +74,8 @@ describe('the numbers', () => {
     expect(caseOf(rack, { leaf: ['friction 0 N'] })).toMatchObject({ friction: 0, leastFromMemory: false });
     expect(caseOf(rack).friction).toBeCloseTo(120 * 9.80665 * 0.03, 9);
     expect(caseOf(rack).leastFromMemory).toBe(true);
+  });
+  it('on a sloping track rollers carry less', () => {
     // A track that climbs 3 over 10 carries 10 of √109 of the weight.
     expect(caseOf(rack, { leaf: ['slope 30 %'] }).friction).toBeCloseTo((120 * 9.80665 * 0.03 * 10) / Math.sqrt(109), 9);
   });
@@ -150,6 +152,13 @@ describe('what protects', () => {
       expect(caseOf(shaft, withSensors(['finch-beam', 'closing, opening', on])), on).toMatchObject({ closing: none, opening: none });
     }
     expect(caseOf(shaft, { more: [block('sensor-model late', ['kind edge', 'output resistive', 'terminator 8.2 kohm', 'measure E']), ...['on west hinge-edge', ''].map((on, i) => block(`sensor eye-${i} : late`, ['watches closing, opening', on]))] })).toMatchObject({ closing: none, opening: none });
+  });
+  it('not a sensor of which nothing is known; what touches nobody does so whatever it is', () => {
+    const unknown = (...lines: readonly string[]): ForceCase => caseOf(shaft, { more: [block('sensor-model some', ['output relay', 'contact normally-closed', ...lines]), block('sensor eye : some', ['watches closing', 'on west bottom-edge'])] });
+    expect(unknown()).toMatchObject({ closing: none, opening: none });
+    expect(unknown('measure C')).toMatchObject({ closing: none, opening: none });
+    expect(unknown('measure E')).toMatchObject({ closing: { ...none, untouched: true }, opening: none });
+    expect(caseOf(shaft, { more: [block('sensor eye', ['watches closing', 'on west bottom-edge'])] })).toMatchObject({ closing: none, opening: none });
   });
   it('a leading edge that stops the leaf within what it gives', () => {
     expect(caseOf(rack, { ...withSensors(['finch-edge', 'closing', 'closing-edge']), model: ['stops-in 200 ms', 'ramp 0.1 s'] })).toMatchObject({ closing: { ...none, edge: true }, opening: none });
