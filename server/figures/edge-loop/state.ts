@@ -24,8 +24,8 @@ export interface LoopState {
 /** Undefined unless the loop has one terminator and can be followed to its end: other rules speak of all else. */
 export const stateOf = perSubject(({ panel, terminal, branches, edges, terminated }: EdgeLoop): LoopState | undefined => {
   const last = terminated[0];
-  const fitted = last?.facts.terminator;
-  if (last === undefined || fitted === undefined || terminated.length !== 1) return undefined;
+  if (last?.facts.terminator === undefined || terminated.length !== 1) return undefined;
+  const fitted = last.facts.terminator;
   for (const branch of branches) if (!branch.whole) return undefined;
   const cables: Cable[] = [];
   const leakages: Sensor[] = [];
@@ -58,6 +58,7 @@ export const stateOf = perSubject(({ panel, terminal, branches, edges, terminate
 function resistanceOf(cable: Cable): number | undefined {
   const area = cable.model?.facts.area?.value;
   const length = cable.facts.length?.value;
-  const perMetre = area === undefined ? undefined : resistancePerMetre(area, classOf(cable))?.value;
-  return perMetre === undefined || length === undefined ? undefined : 2 * length * atTemperature(perMetre, warmest[insulationOf(cable)]);
+  if (area === undefined || length === undefined) return undefined;
+  const perMetre = resistancePerMetre(area, classOf(cable));
+  return perMetre === undefined ? undefined : 2 * length * atTemperature(perMetre.value, warmest[insulationOf(cable)]);
 }

@@ -54,13 +54,10 @@ function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
 
 /** The forces on a leaf; undefined where its drive does not say how hard it pushes, or the leaf's motion is not known. */
 export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {
-  const drive = leaf.drives[0];
-  const model = drive?.model?.facts;
-  const push = model?.thrust ?? model?.torque;
-  if (drive === undefined || model === undefined || push === undefined) return undefined;
   const motion = motionOf(leaf);
+  const model = motion?.drive.model?.facts;
   const { width, mass, opens, slides } = leaf.facts;
-  if (motion === undefined || width === undefined || mass === undefined) return undefined;
+  if (motion === undefined || model === undefined || width === undefined || mass === undefined) return undefined;
   const unit = motion.unit === 'm' ? 'N' : 'N·m';
   // A thrust of a shaft, or a torque of a ram, says nothing.
   const own = unit === 'N' ? model.thrust : model.torque;
@@ -82,7 +79,7 @@ export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {
   const opening = openingStopOf(leaf);
   return {
     subject: leaf,
-    drive,
+    drive: motion.drive,
     swing,
     unit,
     linkage: motion.linkage,

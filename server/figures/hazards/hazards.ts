@@ -88,7 +88,7 @@ function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   let closing = false;
   for (const way of both) {
     const gap = side[way];
-    if (gap.greatest <= closedGap + 1e-9 || gap.greatest - gap.least < constant || !catches(gap.least, gap.greatest)) continue;
+    if (gap.greatest - gap.least < constant - 1e-9 || !catches(gap.least, gap.greatest)) continue;
     opening ||= gap.at > 1e-6;
     closing ||= gap.at < travel - 1e-6;
     if (gap.least < least) {
@@ -143,16 +143,14 @@ function past(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
     }
     asks = true;
     if (opening === undefined) continue;
-    const reach = reachFrom14(opening);
-    const from3 = leaf.installation.site?.facts.users?.value === 'trained' ? undefined : reachFrom3(opening);
-    // Above the end of the table a whole person may pass; an arm's length is then the least that can be asked for.
-    const enough = reach ?? 0.85;
-    const standing = distance < enough - 1e-9 ? 'published' : from3 !== undefined && distance < from3 - 1e-9 ? 'from memory' : undefined;
-    if (standing === undefined) continue;
-    const parts: BodyPart[] = opening.size > 0.02 && enough > 0.12 ? ['arm', 'hand', 'finger'] : opening.size > 0.012 ? ['hand', 'finger'] : ['finger'];
-    found.push({ kind: 'reach-through', where: `openings of the leaf and the ${openFaced[what]} that it runs past`, movements: both, least: distance, greatest: distance, parts, enough: standing === 'published' ? reach : from3, standing, at: line });
+    // Above the end of its table a whole person may pass; an arm's length is then the least that can be asked for.
+    const published = distance < (reachFrom14(opening) ?? 0.85) - 1e-9;
+    if (!published && (leaf.installation.site?.facts.users?.value === 'trained' || distance >= (reachFrom3(opening) ?? 0.9) - 1e-9)) continue;
+    const enough = published ? reachFrom14(opening) : reachFrom3(opening);
+    const parts: BodyPart[] = (enough ?? Infinity) > 0.12 ? ['arm', 'hand', 'finger'] : opening.size > 0.012 ? ['hand', 'finger'] : ['finger'];
+    found.push({ kind: 'reach-through', where: `openings of the leaf and the ${openFaced[what]} that it runs past`, movements: both, least: distance, greatest: distance, parts, enough, standing: published ? 'published' : 'from memory', at: line });
   }
-  if (asks && (infill?.shape === undefined || (infill.shape !== 'closed' && opening === undefined))) missing.push('infill-opening');
+  if (asks && opening === undefined && infill?.shape !== 'closed') missing.push('infill-opening');
   if (missing.length > 0) unstated.push({ facts: missing, about: 'what it runs past' });
 }
 
