@@ -1,5 +1,7 @@
 // What is told to open a window: each change with the numbers that a file would state, worked out by hand. The smallest change
 // is looked for by halves, to a thirty-second part of the furthest one.
+import type { Leaf } from '../../server/model/index.ts';
+import { motionOf, type LeafMotion } from '../../server/figures/run-time/figure.ts';
 import { describe, expect, it } from 'vitest';
 import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/case.ts';
 import { changesThatOpen, isWide } from '../../server/figures/force-window/changes.ts';
@@ -107,7 +109,7 @@ describe('an edge that does not stop the leaf in time', () => {
   /** 420 N of friction where 400 N are allowed; an edge at 70 mm that gives 60 mm, 30 mm of them before it reacts. */
   const slide = (opening: { distance: number; deformation: number } | undefined, room?: number): ForceCase => {
     const of = caseOf('rack', { leaf: ['mass 500 kg', 'friction 420 N'], model: ['speed 0.3 m/s', 'thrust 900 N'] });
-    const stop = { at: 0, edgeSpeed: 0.3, leafSpeed: 0.3, edge: undefined, reaction: 0.1, deceleration: 1, energy: undefined };
+    const stop = { motion: motionOf(of.drive.leaf as Leaf) as LeafMotion, at: 0, edgeSpeed: 0.3, leafSpeed: 0.3, edge: undefined, reaction: 0.1, deceleration: 1, energy: undefined };
     return { ...of, room, stops: { closing: { ...stop, distance: 0.07, deformation: 0.06 }, opening: opening === undefined ? undefined : { ...stop, ...opening } } };
   };
   const lighter = 'hinges or rollers that go lighter (friction 393 N)';
