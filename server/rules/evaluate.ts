@@ -2,7 +2,7 @@
 import type { Installation } from '../model/index.ts';
 import { nearest, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
-import { look, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
+import { look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
 
 export interface Verdict {
   /** In the order of the text, then of the rules' names. */
@@ -35,7 +35,8 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
   };
-  for (rule of installation.kind === 'site' ? installationRules : fileRules) look(rule, installation, report, asOf);
+  const hold = speaking(report);
+  for (rule of installation.kind === 'site' ? installationRules : fileRules) look(rule, installation, report, hold, asOf);
   return concluded(installation, findings, asOf, none);
 }
 
@@ -49,14 +50,15 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
   const report = (given: Report): void => {
     findings.push(findingOf(rule, given));
   };
+  const hold = speaking(report);
   const [quick, slow] = installation.kind === 'site' ? inTwoParts : [fileRules, none];
   for (rule of quick) {
-    look(rule, installation, report, asOf);
+    look(rule, installation, report, hold, asOf);
     yield undefined;
   }
   if (slow.length > 0) yield concluded(installation, [...findings], asOf, slow);
   for (rule of slow) {
-    look(rule, installation, report, asOf);
+    look(rule, installation, report, hold, asOf);
     yield undefined;
   }
   return concluded(installation, findings, asOf, none);

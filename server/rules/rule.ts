@@ -90,14 +90,19 @@ interface Looks {
   readonly holds: (installation: Installation, hold: Hold) => void;
 }
 
-/** A rule about the installation. */
-export type InstallationRule = RuleBase & {
-  readonly kind: 'installation';
+interface Manner {
   /** `keystroke`: cheap enough to run at every edit. `idle`: run when the keys rest. */
   readonly cost: 'keystroke' | 'idle';
   /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
   readonly scope: 'site' | 'file';
-} & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>);
+}
+
+/** A rule about the installation: it has a `check` or `holds`, or both. */
+export interface InstallationRule extends RuleBase, Manner {
+  readonly kind: 'installation';
+  readonly check: Looks['check'] | undefined;
+  readonly holds: Looks['holds'] | undefined;
+}
 
 /** A rule that explains what reading the file already found. */
 export interface ProblemRule extends RuleBase {
@@ -107,23 +112,32 @@ export interface ProblemRule extends RuleBase {
 
 export type Rule = InstallationRule | ProblemRule;
 
-type Settled = 'kind' | 'cost' | 'scope';
-type Unsettled<R> = R extends unknown ? Omit<R, Settled> : never;
-
-export const installationRule = (rule: Unsettled<InstallationRule> & Partial<Pick<InstallationRule, 'cost' | 'scope'>>): InstallationRule => ({
-  cost: 'keystroke',
-  scope: 'site',
-  ...rule,
+/** All rules are objects of one shape: they are asked in turn for every file, and that is quick only where all are alike. */
+export const installationRule = ({ name, severity, title, why, remedy, source, acceptable, cost = 'keystroke', scope = 'site', check, holds }: RuleBase & Partial<Manner> & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>)): InstallationRule => ({
   kind: 'installation',
+  name,
+  severity,
+  title,
+  why,
+  remedy,
+  source,
+  acceptable,
+  cost,
+  scope,
+  check,
+  holds,
 });
 
-/** Lets a rule look at an installation and say what it finds. */
-export function look(rule: InstallationRule, installation: Installation, report: (report: Report) => void, asOf: string): void {
-  rule.check?.(installation, report, asOf);
-  rule.holds?.(installation, (bound, at, say) => {
-    const said = keeps(bound) ? undefined : say();
-    if (said !== undefined) report({ ...said, at });
-  });
+/** Speaks where what a rule holds against its limit is not kept. */
+export const speaking = (report: (report: Report) => void): Hold => (bound, at, say) => {
+  const said = keeps(bound) ? undefined : say();
+  if (said !== undefined) report({ ...said, at });
+};
+
+/** Lets a rule look at an installation and say what it finds; `hold` speaks to the same `report`. */
+export function look({ check, holds }: InstallationRule, installation: Installation, report: (report: Report) => void, hold: Hold, asOf: string): void {
+  if (check !== undefined) check(installation, report, asOf);
+  if (holds !== undefined) holds(installation, hold);
 }
 
 export const problemRule = (rule: Omit<ProblemRule, 'kind' | 'source'> & { readonly source?: Source }): ProblemRule => ({ source: ofTheLanguage, ...rule, kind: 'problem' });

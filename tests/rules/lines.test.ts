@@ -3,7 +3,7 @@
 // not worked out: no message holds “undefined” or a number that is none, and every finding stands where there is text.
 import { describe, expect, test } from 'vitest';
 import { ruleNamed, type Rule } from '../../server/rules/index.ts';
-import { look, type Report } from '../../server/rules/rule.ts';
+import { look, speaking, type Report } from '../../server/rules/rule.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { blocksOf, foldersWith, installationOf, readPage } from '../kit/pages.ts';
 
@@ -35,7 +35,8 @@ describe.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {
         const said: Report[] = [];
         if (rule.kind === 'problem') for (const problem of installation.problems) if (problem.kind === name) said.push({ ...rule.explain(problem, text), at: problem });
         if (rule.kind === 'installation') {
-          look(rule, installation, (report) => said.push(report), block.asOf);
+          const report = (given: Report): void => void said.push(given);
+          look(rule, installation, report, speaking(report), block.asOf);
           rule.holds?.(installation, ({ value, limit, subject }, at) => {
             expect(value, `${subject}\n${text}`).not.toBeNaN();
             expect(limit, `${subject}\n${text}`).not.toBeNaN();
