@@ -185,10 +185,12 @@ test('against small steps of time on the exact ram', () => {
           overall = Math.max(overall, speed);
           if (done > travel - slowTravel) inSlowZone = Math.max(inSlowZone, speed);
         }
-        expect(Math.abs(found.overall / overall - 1)).toBeLessThan(2e-3);
-        expect(found.overall).toBeGreaterThan(overall * (1 - 1e-3));
-        expect(Math.abs(found.inSlowZone! / inSlowZone - 1)).toBeLessThan(2e-3);
-        expect(found.inSlowZone!).toBeGreaterThan(inSlowZone * (1 - 1e-3));
+        // Between its samples the figure takes the lever for shorter than it is: never too slow, and some tenths of a per cent too
+        // fast at the most, where a short arm turns far.
+        for (const [told, walked] of [[found.overall, overall], [found.inSlowZone!, inSlowZone]] as const) {
+          expect(told).toBeGreaterThan(walked * (1 - 1e-9));
+          expect(told).toBeLessThan(walked * (1 + 4e-3));
+        }
       },
     ),
   );
