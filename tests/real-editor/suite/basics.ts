@@ -135,6 +135,9 @@ export const files: Test[] = [
       // With its folder: whoever watches files tells of the folder only.
       await remove('scratch/library');
       await untilRule(document.uri, 'use-missing-file');
+      // Again: a folder first, and a moment for whoever watches it.
+      await write('scratch/library/empty.gate', 'language 1\n');
+      await pause(1500);
       await write('scratch/library/panels.gate', library);
       await until('no findings once it is back', () => rulesIn(document.uri), (rules) => rules.length === 0);
     },
