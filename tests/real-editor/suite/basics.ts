@@ -125,7 +125,7 @@ export const files: Test[] = [
       await until('values of what has been judged', async () => (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document)))?.length ?? 0, (many) => many > 0);
       await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
       // An editor that has just been told of a new folder needs a moment before it watches what is in it.
-      await pause(1500);
+      await pause(5000);
       await write('scratch/library/panels.gate', changed(library, 'panel-model rowan-pair', 'panel-model renamed-pair'));
       await untilRule(document.uri, 'model-unknown');
       await remove('scratch/library/panels.gate');
@@ -137,7 +137,7 @@ export const files: Test[] = [
       await untilRule(document.uri, 'use-missing-file');
       // Again: a folder first, and a moment for whoever watches it.
       await write('scratch/library/empty.gate', 'language 1\n');
-      await pause(1500);
+      await pause(5000);
       await write('scratch/library/panels.gate', library);
       await until('no findings once it is back', () => rulesIn(document.uri), (rules) => rules.length === 0);
     },
