@@ -1,5 +1,5 @@
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { highest } from '../beam-too-high/rule.ts';
+import { hasLowBeam } from '../beam-too-high/rule.ts';
 import { guards, heedingOf, measureOf } from '../protection.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { lost } from '../wiring.ts';
@@ -15,7 +15,7 @@ export const rule = installationRule({
   check: ({ sensors, leaves }, report) => {
     for (const sensor of sensors) {
       if (sensor.facts.height !== undefined || !seesPeople(sensor) || lost(sensor.unread, 'sensor', 'height')) continue;
-      const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !sensors.some((other) => isLowOn(other, leaf));
+      const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !hasLowBeam(leaf);
       if (!leaves.some(isRelied)) continue;
       report({ at: headPlace(sensor), lacks: ['height'], what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.` });
     }
@@ -23,6 +23,3 @@ export const rule = installationRule({
 });
 
 const seesPeople = (sensor: Sensor): boolean => sensor.model?.facts.kind?.value === 'beam' && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined;
-
-/** A beam that is low enough, and does what the other may not. */
-const isLowOn = (sensor: Sensor, leaf: Leaf): boolean => (sensor.facts.height?.value ?? 1) <= highest && seesPeople(sensor) && guards(sensor, leaf, 'closing');

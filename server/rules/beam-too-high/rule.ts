@@ -3,7 +3,11 @@ import { guards, heedingOf, measureOf, measuresFor } from '../protection.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
-export const highest = 0.3;
+const highest = 0.3;
+
+/** Whether a beam that is low enough guards a leaf, and the panel heeds it: it sees what a higher one may not. */
+export const hasLowBeam = (leaf: Leaf): boolean =>
+  leaf.installation.sensors.some((sensor) => sensor.facts.height !== undefined && sensor.facts.height.value <= highest && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined && guards(sensor, leaf, 'closing'));
 
 export const rule = installationRule({
   name: 'beam-too-high',
@@ -17,9 +21,7 @@ export const rule = installationRule({
     for (const sensor of sensors) {
       const { height } = sensor.facts;
       if (height === undefined || height.value <= highest || measureOf(sensor) !== 'D') continue;
-      // A second, lower beam for the same leaf does what this one cannot, if the panel heeds it.
-      const isLow = (leaf: Leaf): boolean => sensors.some((other) => measureOf(other) === 'D' && (other.facts.height?.value ?? 1) <= highest && heedingOf(other) !== undefined && guards(other, leaf, 'closing'));
-      if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !isLow(leaf)))
+      if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !hasLowBeam(leaf)))
         report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
     }
   },
