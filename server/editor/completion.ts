@@ -3,8 +3,7 @@
 import type { Span, Statement, Value } from '../../grammar/index.ts';
 import { folderOf, resolveUse, type Device, type Panel, type PanelModel, type Terminal } from '../model/index.ts';
 import { allRules, ruleNamed } from '../rules/index.ts';
-import { dayNumber, likelyUnit, unitNamed, unitsOf, type BlockSpec, type Dimension, type LineSpec, type ModelKind, type Slot } from '../vocabulary/index.ts';
-import { anywhereLines, blocks, languageVersion, topLines } from '../vocabulary/index.ts';
+import { anywhereLines, blocks, type BlockSpec, dayNumber, type Dimension, languageVersion, likelyUnit, type LineSpec, type ModelKind, type Slot, topLines, unitNamed, unitsOf } from '../vocabulary/index.ts';
 import { coverable, devicesOf, feeding, lineFits, linkEnds, nextEdges, ownTerminals, partsToWire, terminalsFor, toRegister, undriven, unsetSelectors, type Writing } from './fitting.ts';
 import { blockDoc, lineDoc, ruleDoc, slotDoc } from './hover.ts';
 import { code, codeBlock, escape } from './markdown.ts';

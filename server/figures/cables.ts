@@ -1,6 +1,5 @@
 // What several figures and rules ask of a cable.
-import type { Cable, Drive } from '../model/index.ts';
-import { perSubject } from './memo.ts';
+import { type Cable, type Drive, perSubject } from '../model/index.ts';
 import { designCurrent } from './design-current/maths.ts';
 
 /** Up to here a voltage is extra-low, V. Source: IEC 60364-4-41 (50 V a.c.; for direct current the limit is 120 V, so this is the safe side). */

@@ -1,8 +1,7 @@
 // All figures of an installation.
-import type { Installation } from '../model/index.ts';
+import { type Installation, perSubject } from '../model/index.ts';
 import { allFigures } from './all.ts';
 import type { Figure, FigureKind, Input } from './figure.ts';
-import { perSubject } from './memo.ts';
 
 interface Group {
   readonly where: FigureKind['where'];
@@ -29,7 +28,7 @@ export const figuresOf = perSubject((installation: Installation): readonly Figur
     for (kind of kinds) kind.work(installation, give);
   }
   return figures;
-}) as (installation: Installation) => readonly Figure[];
+});
 
 /** A figure whose id is put together only when somebody asks for it. */
 class Found implements Figure {

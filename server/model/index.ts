@@ -4,6 +4,7 @@ export type {
   Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, FunctionPart, Installation, Leaf, Link, Load, Measured, Motion, Panel, PanelModel, Place, SafetyFunction, Selection, Sensor, SensorModel, Site, Solar, Subsystem,
   Terminal, TerminalRole, TerminalUse, Wire,
 } from './installation.ts';
+export { perSubject } from './memo.ts';
 export { folderOf, resolveUse } from './paths.ts';
 export { resolve } from './resolve.ts';
 export { buildShelf, hasOwnModels, libraryOf, type Library, type Lookup, type Models, type Shelf } from './shelf.ts';

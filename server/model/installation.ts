@@ -17,7 +17,7 @@ interface Named<B extends keyof Blocks> {
   readonly facts: Facts<Blocks[B]>;
   /** Words of lines that stand in the block but could not be read. */
   readonly unread: readonly string[];
-  /** Kept results of the figures; see figures/memo.ts. */
+  /** Kept results of what is worked out of it; see memo.ts. */
   readonly memo: unknown[];
 }
 

@@ -4,8 +4,7 @@
 import { shaftAngle } from '../figures/articulated-arm/maths.ts';
 import { armMountingOf, ramMountingOf } from '../figures/common.ts';
 import { ramLength } from '../figures/linear-ram/maths.ts';
-import { perSubject } from '../figures/index.ts';
-import type { Drive, Installation, Leaf } from '../model/index.ts';
+import { type Drive, type Installation, type Leaf, perSubject } from '../model/index.ts';
 import type { Point } from './svg.ts';
 
 /** Drawn where nothing is stated, metres. */
@@ -98,7 +97,7 @@ export const openingOf = perSubject((installation: Installation): Opening => {
   }
   if (gaps.length > 1) told.add('How far the openings are apart is not stated.');
   return { gaps, left, assumed: [...told] };
-}) as (installation: Installation) => Opening;
+});
 
 /** The leaf that closes the same gap: one that overlaps with it, else the next of the same kind. */
 function partnerOf(leaf: Leaf, others: readonly Leaf[]): Leaf | undefined {

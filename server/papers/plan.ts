@@ -1,10 +1,10 @@
 // The plan of the opening, to scale: posts, leaves closed and open, what they sweep, their drives, where they can hurt
 // somebody, and what sensors see.
-import { inDegrees, perSubject } from '../figures/index.ts';
+import { inDegrees } from '../figures/index.ts';
+import { type Drive, headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { hazardsOf, type Hazard, type HazardKind, type Unstated } from '../figures/hazards/hazards.ts';
 import { judgedHazardsOf, type JudgedHazard } from '../rules/cover.ts';
 import type { Finding } from '../rules/index.ts';
-import { headPlace, type Drive, type Installation, type Leaf, type Sensor } from '../model/index.ts';
 import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, sheetWidth, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';
 import { carriedOf, edgeEnds, fieldsOf, type Carried, type Field } from './fields.ts';

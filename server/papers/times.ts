@@ -1,10 +1,9 @@
 // One full cycle of the gate in seconds: when each leaf starts, runs, slows down and pushes on against its stop. Shared by
 // the timing chart and by the slider that plays the cycle.
 import { cycleOf, startsSecond, type CycleTimes } from '../figures/cycle-time/figure.ts';
-import { perSubject } from '../figures/index.ts';
+import { type Installation, type Leaf, perSubject } from '../model/index.ts';
 import { timeAt } from '../figures/motion-profile/maths.ts';
 import { motionOf, type LeafMotion } from '../figures/run-time/figure.ts';
-import type { Installation, Leaf } from '../model/index.ts';
 
 /** Seconds that the gate is shown standing open where no dwell is stated. */
 export const openUntilTold = 6;

@@ -1,7 +1,6 @@
 // What covers the hazards of a leaf, and what is there but does not. Shared by rules, editor and papers; no rule of its own.
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
-import { perSubject } from '../figures/index.ts';
-import { headPlace, type Installation, type Leaf, type Sensor } from '../model/index.ts';
+import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { heedingOf, heldInView, measureOf, openingForcesProven, reaches } from './protection.ts';
 
 /** A device or measure, and where the file speaks of it. */

@@ -1,6 +1,6 @@
 // What the rules hold against a limit, for hovers, values and lenses: how much of each limit is used.
-import { idOf, perSubject } from '../figures/index.ts';
-import type { Installation } from '../model/index.ts';
+import { idOf } from '../figures/index.ts';
+import { type Installation, perSubject } from '../model/index.ts';
 import { allRules } from './all.ts';
 import { keeps, type Bound, type Held } from './bounds.ts';
 import type { InstallationRule } from './rule.ts';
@@ -31,7 +31,7 @@ export const marginsOf = perSubject((installation: Installation): readonly Margi
   if (installation.kind !== 'site') return margins;
   for (const rule of holding) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
   return margins;
-}) as (installation: Installation) => readonly Margin[];
+});
 
 function marginOf(rule: InstallationRule, bound: Bound, at: Margin['at']): Margin {
   const { held, subject, value, limit } = bound;
@@ -69,4 +69,4 @@ const byFigure = perSubject((installation: Installation): ReadonlyMap<string, re
     else known.push(margin);
   }
   return found;
-}) as (installation: Installation) => ReadonlyMap<string, readonly Margin[]>;
+});

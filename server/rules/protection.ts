@@ -1,8 +1,7 @@
 // What protects people at this gate: which sensors the panel heeds, which of them it proves, and in which ways the gate
 // is commanded. Shared by the rules about safeguarding; no rule of its own.
 import { forceRecordsOf } from '../figures/force-records/records.ts';
-import { perSubject } from '../figures/index.ts';
-import type { Control, Drive, Installation, Leaf, Panel, Sensor, Terminal, Wire } from '../model/index.ts';
+import { type Control, type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
 
 export type Movement = 'closing' | 'opening' | 'pedestrian';
 export type Measure = 'C' | 'D' | 'E';
@@ -144,7 +143,7 @@ const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, 
       else if (!driving.includes(panel)) driving.push(panel);
     }
   return byDrive;
-}) as (installation: Installation) => ReadonlyMap<Drive, readonly Panel[]>;
+});
 
 /** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening. */
 export function isMeantFor(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
@@ -182,7 +181,7 @@ const openingSensorsOf = perSubject((installation: Installation): ReadonlyMap<Pa
     else list.push(sensor);
   }
   return byPanel;
-}) as (installation: Installation) => ReadonlyMap<Panel, readonly Sensor[]>;
+});
 
 /** The panels by which a sensor of the opening can stop a leaf. */
 const panelsFor = (leaf: Leaf): Iterable<Panel> => (leaf.installation.panels.length < 2 ? undefined : stoppingPanelsOf(leaf)) ?? openingSensorsOf(leaf.installation).keys();
@@ -192,7 +191,7 @@ export const sensorsFor = perSubject((leaf: Leaf): readonly Sensor[] => {
   const sensors = [...leaf.sensors];
   for (const panel of panelsFor(leaf)) sensors.push(...(openingSensorsOf(leaf.installation).get(panel) ?? none));
   return sensors.sort((a, b) => a.at.start - b.at.start);
-}) as (leaf: Leaf) => readonly Sensor[];
+});
 
 /** What the sensors of the opening guard that a panel heeds: the same for every leaf. */
 const openingGuardingOf = perSubject((panel: Panel): Guarding | undefined => {
@@ -235,7 +234,7 @@ const guardingOf = perSubject((leaf: Leaf): Guarding => {
     if (limitsItself(leaf)) guarding.closing.tested.C = guarding.pedestrian.tested.C = true;
   }
   return guarding;
-}) as (leaf: Leaf) => Guarding;
+});
 
 function add(to: Guarding[Movement], more: Guarding[Movement]): void {
   for (const letter of letters) {
@@ -322,7 +321,7 @@ export const commandsOf = perSubject((installation: Installation): readonly Comm
   const dwell = installation.motion?.facts.dwell;
   if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, says: 'closing by itself after the dwell' });
   return commands;
-}) as (installation: Installation) => readonly Command[];
+});
 
 function kindOf(control: Control, acts: NonNullable<Control['facts']['acts']>['value']): ControlKind {
   if (acts === 'automatic') return acts;

@@ -135,7 +135,7 @@ export interface Entity<B extends BlockSpec = BlockSpec> {
   readonly blocks: { readonly [K in keyof B['blocks']]: readonly Entity<B['blocks'][K]>[] };
   /** Words of lines that stand here but could not be read: their absence is not reported again. */
   readonly unread: readonly string[];
-  /** Results kept by the figures for this reading of this block; see figures/memo.ts. */
+  /** Results kept for this reading of this block; see model/memo.ts. */
   readonly memo: unknown[];
 }
 

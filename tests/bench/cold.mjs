@@ -1,7 +1,7 @@
 // Whole processes: a cold start of a one-file check against a bare start of node, and a whole folder against js-yaml and
 // ajv. The two take turns.
 import { spawnSync } from 'node:child_process';
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { asOf } from './fleet.mjs';
@@ -43,8 +43,6 @@ export function measureColdStart(file, folder, rounds) {
 }
 
 const yamlEntry = `
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import Ajv from 'ajv';
 import { load } from 'js-yaml';
 const [, , schema, folder] = process.argv;

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { positionFor, turnInWords, valueAt } from '../../server/figures/adjuster/maths.ts';
-import type { AdjusterScale, Curve } from '../../server/figures/adjuster/maths.ts';
+import { type AdjusterScale, type Curve, positionFor, turnInWords, valueAt } from '../../server/figures/adjuster/maths.ts';
 
 const turn = 2 * Math.PI;
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ArmMounting } from '../../server/figures/articulated-arm/maths.ts';
-import { armDeadPoint, poseAt, newPose, reachableArmAngle, shaftAngle, shaftRatio, transmissionAngle } from '../../server/figures/articulated-arm/maths.ts';
+import { armDeadPoint, type ArmMounting, newPose, poseAt, reachableArmAngle, shaftAngle, shaftRatio, transmissionAngle } from '../../server/figures/articulated-arm/maths.ts';
 
 const degrees = Math.PI / 180;
 

@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { greatestSpeeds } from '../../server/figures/edge-speed/maths.ts';
 import type { Linkage } from '../../server/figures/linkage/maths.ts';
-import { profileOf, runTime, speedAt, timeAt, travelAt } from '../../server/figures/motion-profile/maths.ts';
-import type { Direction, Profile, ProfileSpec } from '../../server/figures/motion-profile/maths.ts';
+import { type Direction, type Profile, profileOf, type ProfileSpec, runTime, speedAt, timeAt, travelAt } from '../../server/figures/motion-profile/maths.ts';
 
 const degree = Math.PI / 180;
 

@@ -1,10 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { leastLag } from '../../server/figures/least-lag/maths.ts';
-import type { LeastLag, OverlappingLeaves, SwingLeaf } from '../../server/figures/least-lag/maths.ts';
+import { leastLag, type LeastLag, type OverlappingLeaves, type SwingLeaf } from '../../server/figures/least-lag/maths.ts';
 import type { Linkage } from '../../server/figures/linkage/maths.ts';
-import { profileOf, runTime, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
-import type { Direction, Profile, ProfileSpec } from '../../server/figures/motion-profile/maths.ts';
+import { type Direction, type Profile, profileOf, type ProfileSpec, runTime, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
 
 const degree = Math.PI / 180;
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { RamMounting } from '../../server/figures/linear-ram/maths.ts';
-import { deadPoint, lengthRate, leverArm, ramLength, reachableAngle, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
+import { deadPoint, lengthRate, leverArm, ramLength, type RamMounting, reachableAngle, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
 
 const degrees = Math.PI / 180;
 const inDegrees = (angle: number | undefined): number | undefined => (angle === undefined ? undefined : angle / degrees);

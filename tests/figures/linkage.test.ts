@@ -1,11 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ArmMounting } from '../../server/figures/articulated-arm/maths.ts';
-import { reachableArmAngle, shaftAngle, shaftRatio } from '../../server/figures/articulated-arm/maths.ts';
-import type { RamMounting } from '../../server/figures/linear-ram/maths.ts';
-import { deadPoint, leverArm, ramLength, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
-import type { Linkage } from '../../server/figures/linkage/maths.ts';
-import { armLinkage, directLinkage, driveAt, leafAt, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
+import { type ArmMounting, reachableArmAngle, shaftAngle, shaftRatio } from '../../server/figures/articulated-arm/maths.ts';
+import { deadPoint, leverArm, ramLength, type RamMounting, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
+import { armLinkage, directLinkage, driveAt, leafAt, type Linkage, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
 
 const degrees = Math.PI / 180;
 

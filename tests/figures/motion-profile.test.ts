@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pieceAtTime, profileOf, runTime, speedAt, timeAt, timeInPiece, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
-import type { Profile, ProfileSpec } from '../../server/figures/motion-profile/maths.ts';
+import { pieceAtTime, type Profile, profileOf, type ProfileSpec, runTime, speedAt, timeAt, timeInPiece, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
 
 const made = (spec: ProfileSpec): Profile => {
   const p = profileOf(spec);

@@ -27,7 +27,7 @@ vi.mock('../../server/figures/least-lag/maths.ts', (original) => counted(origina
 vi.mock('../../server/figures/overtravel/maths.ts', (original) => counted(original as never, 'greatestOvertravel'));
 vi.mock('../../server/figures/edge-speed/maths.ts', (original) => counted(original as never, 'greatestSpeeds'));
 vi.mock('../../server/figures/edge-loop/maths.ts', (original) => counted(original as never, 'statesOf'));
-vi.mock('../../server/figures/memo.ts', async (original) => {
+vi.mock('../../server/model/memo.ts', async (original) => {
   const real = await original<{ perSubject: (work: (subject: never) => unknown) => unknown }>();
   const perSubject = (work: (subject: never) => unknown): unknown =>
     real.perSubject((subject: never) => {
@@ -93,6 +93,7 @@ test.each(['withy-lane', 'garden-court'] as const)('nothing is worked twice for 
     askAll(workspace.open(path, text + changed, '2026-11-25'));
     expect(worked.size).toBeGreaterThan(3);
     expect(twice()).toEqual([]);
+    expect(subjects.size).toBeGreaterThan(20);
     expect([...subjects.values()].flatMap((times) => [...times.values()]).filter((times) => times > 1)).toEqual([]);
     // After a change all of it is worked anew, once.
     worked.clear();

@@ -1,8 +1,7 @@
 // Entrapment under the rules of North America: which means count in which movement, and where a swing leaf needs none to open.
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../server/rules/index.ts';
+import { type Finding, marginsOf } from '../../server/rules/index.ts';
 import { judge, lineOf } from '../kit/pages.ts';
-import { marginsOf } from '../../server/rules/index.ts';
 
 const minimum = 'entrapment-protection-below-minimum';
 const found = (rule: string, text: string): readonly Finding[] => judge(text).findings.filter((finding) => finding.rule === rule);

@@ -1,7 +1,6 @@
-import type { Adjuster, Installation, Motion, Panel } from '../../model/index.ts';
+import { type Adjuster, type Installation, type Motion, type Panel, perSubject } from '../../model/index.ts';
 import { fallback } from '../common.ts';
 import { inDegrees, type FigureKind } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { positionFor, turnInWords } from './maths.ts';
 
 export interface Setting {
@@ -44,7 +43,7 @@ export const settingsOf = perSubject((installation: Installation): readonly Sett
       });
     }
   return settings;
-}) as (installation: Installation) => readonly Setting[];
+});
 
 const none: readonly never[] = [];
 

@@ -1,7 +1,6 @@
-import { factPlace, type Drive } from '../../model/index.ts';
+import { type Drive, factPlace, perSubject } from '../../model/index.ts';
 import { armMountingOf } from '../common.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { armDeadPoint, newPose, poseAt, type ArmDeadPoint, type ArmMounting } from './maths.ts';
 
 export interface ArmWorkings {

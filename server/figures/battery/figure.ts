@@ -1,8 +1,7 @@
-import { factPlace, type Battery, type Installation, type Panel, type Solar } from '../../model/index.ts';
+import { type Battery, factPlace, type Installation, type Panel, perSubject, type Solar } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { drawOf, inCelsius } from '../cables.ts';
 import { onlyWhere, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { standbyOf } from '../supply-budget/figure.ts';
 import { capacityNeeded, chargeAt, coldest, coldFactor, dailyCharge, exponentFrom, solarNeeded, solarYield, usualExponent, type Capacity } from './maths.ts';

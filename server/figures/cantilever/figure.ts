@@ -1,6 +1,5 @@
-import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { rollerForces, type RollerForces } from './maths.ts';
 
 interface Balance {

@@ -1,7 +1,6 @@
-import { factPlace, type Installation } from '../../model/index.ts';
+import { factPlace, type Installation, perSubject } from '../../model/index.ts';
 import { fallback, mechanics } from '../common.ts';
 import type { FigureKind } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { clearanceTime } from './maths.ts';
 
 /** Seconds that the longest vehicle takes to be clear of the gate; undefined where the site names no vehicle. */

@@ -1,8 +1,7 @@
-import { factPlace, type Cable } from '../../model/index.ts';
+import { type Cable, factPlace, perSubject } from '../../model/index.ts';
 import { inCelsius, inKelvin, insulationOf } from '../cables.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input, type Standing } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { ambientFactor, conductorTemperature, gaugeCurrent, groundFactor, groupingFactor, tableLimit, tabulatedCurrent } from './maths.ts';
 
 export interface Rating {

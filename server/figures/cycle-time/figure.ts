@@ -1,7 +1,6 @@
-import { factPlace, headPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { factPlace, headPlace, type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { fallback, mechanics } from '../common.ts';
 import type { FigureKind, Input } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 
 export interface CycleTimes {

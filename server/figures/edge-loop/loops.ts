@@ -1,6 +1,5 @@
 // Which edges hang on which input of a panel: wired to it, or chained behind one that is.
-import type { Panel, Sensor, Terminal, Wire } from '../../model/index.ts';
-import { perSubject } from '../memo.ts';
+import { type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../../model/index.ts';
 import { parallel } from './maths.ts';
 
 /** An edge that is wired to the input, and all that its chain leads to, from the panel outwards. */

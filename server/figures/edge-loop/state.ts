@@ -1,7 +1,6 @@
 // What the panel may see of an edge loop in each of its states, with its cables and the damp that is let be.
-import type { Cable, PanelModel, Sensor } from '../../model/index.ts';
+import { type Cable, type PanelModel, perSubject, type Sensor } from '../../model/index.ts';
 import { classOf, insulationOf } from '../cables.ts';
-import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
 import type { EdgeLoop } from './loops.ts';
 import { statesOf, type LoopStates, type Resistor } from './maths.ts';

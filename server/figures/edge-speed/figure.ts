@@ -1,9 +1,7 @@
-import type { Leaf } from '../../model/index.ts';
-import { travelPlace } from '../common.ts';
+import { type Leaf, perSubject } from '../../model/index.ts';
+import { mechanics, travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
-import { mechanics } from '../common.ts';
 import { greatestSpeeds } from './maths.ts';
 
 /** The greatest speeds of a leaf. For a swing leaf of its free edge, by way of the angular speed. */

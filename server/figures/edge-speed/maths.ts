@@ -1,9 +1,7 @@
 // Greatest speed of a leaf over one stroke.
 
-import { leafAt } from '../linkage/maths.ts';
-import type { Linkage } from '../linkage/maths.ts';
-import { wholeTravel } from '../motion-profile/maths.ts';
-import type { Direction, Profile } from '../motion-profile/maths.ts';
+import { leafAt, type Linkage } from '../linkage/maths.ts';
+import { type Direction, type Profile, wholeTravel } from '../motion-profile/maths.ts';
 
 export interface GreatestSpeeds {
   /** Greatest leaf speed of the whole stroke, rad/s (swing) or m/s (sliding). */

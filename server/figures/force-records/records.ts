@@ -1,6 +1,5 @@
 // The forces measured on a leaf, sorted by point and day, and what they show.
-import type { ForceRecord, Leaf, Measured } from '../../model/index.ts';
-import { perSubject } from '../memo.ts';
+import { type ForceRecord, type Leaf, type Measured, perSubject } from '../../model/index.ts';
 import { excessOf, judged, peakLimit, planOf, pointAt, repeats, type Excess, type Point, type Reading } from './maths.ts';
 
 /** The readings at one place on the last day on which it was measured. */

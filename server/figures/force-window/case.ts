@@ -1,8 +1,7 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
-import type { Drive, Installation, Leaf } from '../../model/index.ts';
+import { type Drive, type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
 import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
-import { perSubject } from '../memo.ts';
 import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/figure.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { gripsOf, infillOf, workingPressureOf } from '../wind/figure.ts';
@@ -38,7 +37,7 @@ const keepsOff = perSubject(({ sensors }: Installation): Readonly<Record<Way, bo
     if (facts.on === undefined && model?.facts.measure?.value === 'E' && model.facts.kind?.value !== 'edge')
       for (const way of ['opening', 'closing'] as const) if (facts.watches?.movements.includes(way) === true) ways[way] = true;
   return ways;
-}) as (installation: Installation) => Readonly<Record<Way, boolean>>;
+});
 
 function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
   let bottom = false;

@@ -1,7 +1,6 @@
 // Where a driven leaf can hurt somebody, found from its shape. What covers a hazard is for the rules to say.
-import type { Leaf } from '../../model/index.ts';
+import { type Leaf, perSubject } from '../../model/index.ts';
 import { hingeSideOf } from '../hinge-gap/figure.ts';
-import { perSubject } from '../memo.ts';
 import { openingOf } from '../reach-through/figure.ts';
 import { reachFrom14, reachFrom3 } from '../reach-through/maths.ts';
 import { clearanceOf } from '../underside/figure.ts';

@@ -1,6 +1,5 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { hingeGaps, type GapRange, type HingeGaps } from './maths.ts';
 
 export interface HingeSide extends HingeGaps {

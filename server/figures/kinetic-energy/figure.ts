@@ -1,10 +1,9 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { mechanics } from '../common.ts';
 import { edgeSpeedsOf } from '../edge-speed/figure.ts';
 import { inDegrees, type FigureKind } from '../figure.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
 import { kineticEnergy, kineticEnergyLinear } from '../leaf-inertia/maths.ts';
-import { perSubject } from '../memo.ts';
 
 /** Greatest kinetic energy of a leaf over both movements, joules. */
 export const energyOf = perSubject((leaf: Leaf): number | undefined => {

@@ -1,6 +1,5 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import type { FigureKind } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { uniformLeafInertia } from './maths.ts';
 
 /** Moment of inertia of a swing leaf about its hinge axis, kg·m². */

@@ -1,7 +1,6 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
 import { rollingShare } from '../force-window/case.ts';
-import { perSubject } from '../memo.ts';
 import { gravity, risingHingeMoment, tiltedHingeMoment, tiltedHingeRise } from './maths.ts';
 
 /** What gravity does to a released leaf: N·m about the hinge of a swing leaf, N along the track of a sliding one. */

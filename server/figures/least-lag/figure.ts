@@ -1,6 +1,5 @@
-import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { inDegrees, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { leastLag, type LeastLag, type OverlappingLeaves } from './maths.ts';
 
@@ -23,7 +22,7 @@ export const overlapsOf = perSubject((installation: Installation): readonly Over
     if (overlap !== undefined) overlaps.push(overlap);
   }
   return overlaps;
-}) as (installation: Installation) => readonly OverlapWorkings[];
+});
 
 /** The pair that needs the greatest lag in a movement: one lag serves all pairs. Undefined where none is known. */
 export function decidingOverlap(installation: Installation, movement: 'opening' | 'closing'): OverlapWorkings | undefined {

@@ -1,7 +1,6 @@
-import { factPlace, headPlace, type Drive, type Installation } from '../../model/index.ts';
+import { type Drive, factPlace, headPlace, type Installation, perSubject } from '../../model/index.ts';
 import { mechanics, ramMountingOf } from '../common.ts';
 import { inDegrees, type FigureKind, type Input } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { deadPoint, leverArm, strokeUsed, type RamMounting } from './maths.ts';
 
 export interface RamWorkings {

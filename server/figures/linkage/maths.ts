@@ -3,10 +3,8 @@
 //
 // SI throughout: metres and radians. Anything impossible gives undefined.
 
-import { armDeadPoint, newPose, poseAt } from '../articulated-arm/maths.ts';
-import type { ArmMounting } from '../articulated-arm/maths.ts';
-import { deadPoint, ramLength } from '../linear-ram/maths.ts';
-import type { RamMounting } from '../linear-ram/maths.ts';
+import { armDeadPoint, type ArmMounting, newPose, poseAt } from '../articulated-arm/maths.ts';
+import { deadPoint, ramLength, type RamMounting } from '../linear-ram/maths.ts';
 import { rowOf, type Row } from '../rows.ts';
 
 /** Sampled from closed to open; all three arrays are equally long. */

@@ -1,8 +1,7 @@
-import { factPlace, type Cable } from '../../model/index.ts';
+import { type Cable, factPlace, perSubject } from '../../model/index.ts';
 import { classOf, insulationOf, isMains, upstreamOf } from '../cables.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';
 import { copperInPvc, leastSupply, loopImpedance, loopImpedanceLimit, protectiveConductorLeast, tripsAt, tripTime } from './maths.ts';
 

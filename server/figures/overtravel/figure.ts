@@ -1,8 +1,7 @@
-import { factPlace, type Installation, type Leaf, type Sensor } from '../../model/index.ts';
+import { factPlace, type Installation, type Leaf, perSubject, type Sensor } from '../../model/index.ts';
 import { travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf, type LeafMotion } from '../run-time/figure.ts';
 import type { Direction } from '../motion-profile/maths.ts';
 import { greatestOvertravel, type Overtravel } from './maths.ts';
@@ -34,7 +33,7 @@ function slowestOf(sensors: readonly Sensor[]): number {
 }
 
 /** Of those that sit on no leaf, and so stop every one. */
-const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sensors.filter((sensor) => sensor.facts.on === undefined))) as (installation: Installation) => number;
+const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sensors.filter((sensor) => sensor.facts.on === undefined)));
 
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const motion = motionOf(leaf);

@@ -1,10 +1,9 @@
-import { headPlace, type Drive } from '../../model/index.ts';
+import { type Drive, headPlace, perSubject } from '../../model/index.ts';
 import { armOf } from '../articulated-arm/figure.ts';
 import { inDegrees, type FigureKind, type Input } from '../figure.ts';
 import { reachableAngle } from '../linear-ram/maths.ts';
 import { ramOf } from '../linear-ram/figure.ts';
 import { mechanics } from '../common.ts';
-import { perSubject } from '../memo.ts';
 
 /** Farthest that a leaf is ever asked to open; where a drive could go on, the figure says this much. Radians. */
 const farthest = Math.PI;

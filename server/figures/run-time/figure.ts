@@ -1,8 +1,7 @@
-import { factPlace, type Drive, type DriveModel, type Leaf } from '../../model/index.ts';
+import { type Drive, type DriveModel, factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { armMountingOf, fallback, mechanics, ramMountingOf, travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input } from '../figure.ts';
 import { armLinkage, directLinkage, rackLinkage, ramLinkage, type Linkage } from '../linkage/maths.ts';
-import { perSubject } from '../memo.ts';
 import { profileOf, runTime, type Profile } from '../motion-profile/maths.ts';
 
 /** How one leaf moves from stop to stop. Opening and closing use the same profile, each from its own end. */

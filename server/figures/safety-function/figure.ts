@@ -1,7 +1,6 @@
-import { factPlace, headPlace, type FunctionPart, type Load, type SafetyFunction, type Site, type Subsystem } from '../../model/index.ts';
+import { factPlace, type FunctionPart, headPlace, type Load, perSubject, type SafetyFunction, type Site, type Subsystem } from '../../model/index.ts';
 import { blocks, type Facts, type Blocks } from '../../vocabulary/index.ts';
 import type { FigureKind, Give, Input, Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { typical } from './annex.ts';
 import {
   averageCoverage, cap, categoryName, inSeries, leastPfhdOf, letterOf, levelFromPfhd, levelOf, mostPfhdOf, mttfdFromB10d, reckon, singleChannelPfhd, t10d,

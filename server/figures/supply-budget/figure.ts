@@ -1,7 +1,6 @@
-import { headPlace, type Device, type Panel, type PanelModel, type Wire } from '../../model/index.ts';
+import { type Device, headPlace, type Panel, type PanelModel, perSubject, type Wire } from '../../model/index.ts';
 import { drawOf } from '../cables.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { total } from './maths.ts';
 
 type Output = PanelModel['facts']['output'][number];

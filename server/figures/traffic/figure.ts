@@ -1,8 +1,7 @@
-import type { Drive, DriveModel, Installation, Leaf, Site } from '../../model/index.ts';
+import { type Drive, type DriveModel, type Installation, type Leaf, perSubject, type Site } from '../../model/index.ts';
 import { clearanceOf } from '../clearance-time/figure.ts';
 import { cycleOf } from '../cycle-time/figure.ts';
 import { onlyWhere, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { motionOf } from '../run-time/figure.ts';
 import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShares, shareAbove, vehiclesFor, type Queue } from './maths.ts';
 

@@ -1,6 +1,5 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { inDegrees, type FigureKind } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { clearance, type Clearance } from './maths.ts';
 
 /** The gap under a swing leaf over its travel; undefined where it is not stated. */

@@ -1,9 +1,8 @@
-import { factPlace, type Cable } from '../../model/index.ts';
+import { type Cable, factPlace, perSubject } from '../../model/index.ts';
 import { classOf, extraLow, insulationOf, upstreamOf } from '../cables.ts';
 import { warmthOf } from '../current-rating/figure.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input } from '../figure.ts';
-import { perSubject } from '../memo.ts';
 import { atTemperature, resistancePerMetre, tabulatedDrop, voltageDrop, warmest, type TabulatedDrop } from './maths.ts';
 
 export interface CableWorkings {

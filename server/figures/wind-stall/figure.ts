@@ -1,9 +1,7 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
+import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { hasPush } from '../common.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
+import { type FigureKind, inDegrees, type Input, onlyWhere, type Source } from '../figure.ts';
 import { forceCaseOf, gravityAt, type ForceCase } from '../force-window/case.ts';
-import { perSubject } from '../memo.ts';
-import { inDegrees, onlyWhere } from '../figure.ts';
 import { airDensity, windAt } from '../wind/maths.ts';
 import { beaufortInWords } from '../wind/beaufort.ts';
 import { gripsOf } from '../wind/figure.ts';

@@ -1,5 +1,4 @@
-import { factPlace, type Installation, type Leaf, type Site } from '../../model/index.ts';
-import { perSubject } from '../memo.ts';
+import { factPlace, type Installation, type Leaf, perSubject, type Site } from '../../model/index.ts';
 import { onlyWhere, type FigureKind, type Give, type Input, type Source } from '../figure.ts';
 import { beaufortInWords } from './beaufort.ts';
 import { dynamicPressure, gripOf, probabilityFactor, windAt, type Grip, type WindAtHeight } from './maths.ts';

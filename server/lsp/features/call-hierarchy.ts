@@ -1,7 +1,6 @@
 // "What depends on this value", as the call hierarchy of editors: its callers (incoming) are what makes use of a line or a
 // figure, which editors show first; what it calls (outgoing) is what a figure is worked out from.
-import { SymbolKind, type CallHierarchyIncomingCall, type CallHierarchyItem, type CallHierarchyOutgoingCall } from 'vscode-languageserver';
-import type { CancellationToken, TextDocumentPositionParams } from 'vscode-languageserver';
+import { type CallHierarchyIncomingCall, type CallHierarchyItem, type CallHierarchyOutgoingCall, type CancellationToken, SymbolKind, type TextDocumentPositionParams } from 'vscode-languageserver';
 import { dependenceAt, dependenceOf, dependents, sources, type Analysis, type Dependence, type Judge } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';

@@ -1,7 +1,6 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { guards, heedingOf, isMeantFor, measureOf, measuresFor, onlyHeld } from '../protection.ts';
-import type { Related } from '../rule.ts';
-import { installationRule } from '../rule.ts';
+import { installationRule, type Related } from '../rule.ts';
 
 export const rule = installationRule({
   name: 'closing-edge-unguarded',

@@ -1,5 +1,4 @@
-import { headPlace } from '../../model/index.ts';
-import type { Drive } from '../../model/index.ts';
+import { type Drive, headPlace } from '../../model/index.ts';
 import { blocks, nearest, type BlockSpec, type Entity } from '../../vocabulary/index.ts';
 import { toModelFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheLanguage, type Related, type Report } from '../rule.ts';
