@@ -2,7 +2,7 @@
 // drive. Choices are narrowed by what the file and its models say; where they say nothing, nothing is ruled out.
 import type { Span, Statement } from '../../grammar/index.ts';
 import type { Device, Drive, Installation, Leaf, Panel, PanelModel, Sensor, Terminal, Wire } from '../model/index.ts';
-import { isInput, isUnfit } from '../rules/index.ts';
+import { isInput, isUnfit } from '../circuits/index.ts';
 
 /** A statement that is being written does not count as written: what it names is not in its own way. */
 export type Writing = (line: Span) => boolean;

@@ -1,7 +1,7 @@
 // The installation as a tree of things, for a view beside the text: what moves, what drives and guards it, what is wired.
 import type { Span } from '../../grammar/index.ts';
 import { headPlace, type Device, type Panel, type Sensor } from '../model/index.ts';
-import { judgedHazardsOf, type Severity } from '../rules/index.ts';
+import { toldHazardsOf, verdictOf, type JudgedHazard, type Severity } from '../rules/index.ts';
 import type { Analysis } from './workspace.ts';
 
 export type OverviewKind = 'site' | 'leaf' | 'drive' | 'sensor' | 'control' | 'panel' | 'cable' | 'function' | 'motion' | 'hazard' | 'group' | 'terminal' | 'model';
@@ -28,6 +28,7 @@ interface Block {
 export function overview(analysis: Analysis): OverviewNode[] {
   const { installation } = analysis;
   const gravest = gravestIn(analysis);
+  const found = [...analysis.findings, ...analysis.accepted];
   const node = (kind: OverviewKind, id: string, label: string, detail: string, place: Span, whole: Span | undefined, children: readonly OverviewNode[] = []): OverviewNode => ({
     kind, id, label, detail, start: place.start, end: place.end, severity: whole === undefined ? undefined : gravest(whole), children,
   });
@@ -36,9 +37,10 @@ export function overview(analysis: Analysis): OverviewNode[] {
 
   const sensorNode = (sensor: Sensor): OverviewNode => block('sensor', sensor, [sensor.model?.facts.kind?.value ?? sensor.modelAt?.text ?? '', sensor.facts.watches === undefined ? '' : `watches ${sensor.facts.watches.movements.join(', ')}`].filter((part) => part !== '').join(', '));
   const leaves = installation.leaves.map((leaf) => {
-    const hazards = (judgedHazardsOf(leaf) ?? []).map((judged, index) =>
-      node('hazard', `hazard.${leaf.name}.${judged.hazard.kind}.${index}`, judged.hazard.kind.replaceAll('-', ' '), judged.covered ? `covered by ${[...new Set(judged.by.map(({ name }) => name))].join(', ')}` : 'not covered', headPlace(leaf), undefined));
-    const shown = hazards.map((hazard, index) => (judgedHazardsOf(leaf)?.[index]?.covered === false ? { ...hazard, severity: 'error' as const } : hazard));
+    const shown = toldHazardsOf(leaf, found).map((judged, index) => ({
+      ...node('hazard', `hazard.${leaf.name}.${judged.hazard.kind}.${index}`, judged.hazard.kind.replaceAll('-', ' '), hazardDetail(judged), headPlace(leaf), undefined),
+      ...(judged.covered ? {} : { severity: 'error' as const }),
+    }));
     return block('leaf', leaf, '', [...leaf.drives.map((drive) => block('drive', drive, drive.modelAt?.text ?? '')), ...installation.sensors.filter((sensor) => sensor.leaf === leaf).map(sensorNode), ...shown]);
   });
   const nodes: OverviewNode[] = [];
@@ -54,6 +56,12 @@ export function overview(analysis: Analysis): OverviewNode[] {
   if (motion !== undefined) nodes.push(node('motion', 'motion', 'motion', '', headPlace(motion), motion.at));
   nodes.push(...modelsOf(analysis, node));
   return nodes;
+}
+
+/** What covers a hazard, by name; “not enough” where what is there does not do. */
+function hazardDetail(judged: JudgedHazard): string {
+  const names = [...new Set(judged.by.flatMap(({ name, says }) => (name === '' ? [says] : [name])))].join(', ');
+  return judged.covered ? `covered by ${names}` : verdictOf(judged);
 }
 
 const nameOf = (load: Device | { readonly kind: 'panel'; readonly it: Panel }): string => load.it.name;

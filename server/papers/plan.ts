@@ -3,8 +3,7 @@
 import { inDegrees } from '../figures/index.ts';
 import { type Drive, headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { hazardsOf, type Hazard, type HazardKind, type Unstated } from '../figures/hazards/hazards.ts';
-import { judgedHazardsOf, type JudgedHazard } from '../rules/cover.ts';
-import type { Finding } from '../rules/index.ts';
+import { type Finding, type JudgedHazard, toldHazardsOf, verdictOf } from '../rules/index.ts';
 import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, sheetWidth, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';
 import { carriedOf, edgeEnds, fieldsOf, type Carried, type Field } from './fields.ts';
@@ -159,7 +158,7 @@ export function planOf(installation: Installation, findings: readonly Finding[])
   for (const leaf of leaves) if (leaf.kind === 'swing') drawSwing(plan, leaf);
     else drawSlide(plan, leaf);
   for (const field of layout.fields) drawField(plan, field);
-  const hazards = leaves.flatMap((leaf) => (judgedHazardsOf(leaf.leaf) ?? []).map((judged) => ({ leaf, judged: withFindings(leaf.leaf, judged, findings) })));
+  const hazards = leaves.flatMap((leaf) => toldHazardsOf(leaf.leaf, findings).map((judged) => ({ leaf, judged })));
   for (const [i, { leaf, judged }] of hazards.entries()) drawHazard(plan, leaf, judged, hazards.slice(0, i).filter((other) => other.leaf === leaf && other.judged.hazard.kind === judged.hazard.kind).length);
   const unknown = leaves.flatMap((leaf) => (hazardsOf(leaf.leaf)?.unstated ?? []).map((missing) => ({ leaf, missing })));
   for (const { leaf, missing } of unknown) drawUnknown(plan, leaf, missing);
@@ -652,32 +651,6 @@ function drawHazard(plan: Plan, leaf: PlacedLeaf, judged: JudgedHazard, before: 
   plan.rows.push([`${short(leaf.leaf.name)}, ${hazardWords[hazard.kind]}`, judged.covered ? 'hazard, covered' : 'hazard, not covered', hazardInWords(leaf.leaf, judged, plan.reader)]);
 }
 
-/** Findings that say of a hazard that what is there does not do. */
-const against: Readonly<Record<HazardKind, readonly string[]>> = {
-  'closing-edge': ['closing-edge-unguarded', 'safeguarding-below-minimum', 'auto-close-without-tested-sensors', 'entrapment-protection-below-minimum', 'edge-overtravel-too-long', 'hold-to-run-misuse', 'force-over-limit'],
-  hinge: ['hazard-uncovered'],
-  underside: ['hazard-uncovered'],
-  'opening-side': ['open-leaf-crushes'],
-  'reach-through': ['hazard-uncovered'],
-  'running-past': ['hazard-uncovered'],
-};
-
-/**
- * A hazard as it is to be shown. Nothing is shown as covered that a rule finds wanting; and where the rule on the room behind an open
- * leaf is content with a sensor that only sees people, so is the plan.
- */
-function withFindings(leaf: Leaf, judged: JudgedHazard, findings: readonly Finding[]): JudgedHazard {
-  const { hazard, covered } = judged;
-  const within = ({ start, end }: { readonly start: number; readonly end: number; readonly path?: string }): boolean => start >= leaf.at.start && end <= leaf.at.end;
-  // A finding in no leaf, as on the kind of control, is about all of them.
-  const about = ({ start, end, related }: Finding): boolean => within({ start, end }) || related.some((each) => each.path === undefined && within(each)) || !leaf.installation.leaves.some((other) => start >= other.at.start && end <= other.at.end);
-  const found = findings.filter((finding) => against[hazard.kind].includes(finding.rule) && about(finding));
-  if (covered && (hazard.kind === 'closing-edge' || hazard.kind === 'opening-side') && found.length > 0)
-    return { ...judged, covered: false, notBy: found.slice(0, 2).map(({ what, start, end }) => ({ name: '', says: what, at: { start, end } })) };
-  if (!covered && hazard.kind === 'opening-side' && found.length === 0) return { ...judged, covered: true, by: [{ name: '', says: 'a sensor watches it while the leaf opens', at: headPlace(leaf) }] };
-  return judged;
-}
-
 /** A ring with a tick for what is covered, a filled diamond for what is not; the letter says what kind of place it is. */
 function hazardMark({ hazard, covered }: JudgedHazard, { x, y }: Point, r: number): Element[] {
   const letter = letters[hazard.kind];
@@ -717,10 +690,11 @@ function drawUnknown(plan: Plan, leaf: PlacedLeaf, missing: Unstated): void {
   plan.rows.push([`${short(leaf.leaf.name)}, ${hazardWords[kind]}`, 'cannot be judged', words]);
 }
 
-function hazardInWords(leaf: Leaf, { hazard, covered, by, notBy }: JudgedHazard, reader: Reader): string {
+function hazardInWords(leaf: Leaf, judged: JudgedHazard, reader: Reader): string {
+  const { hazard, covered, by, notBy } = judged;
   const gap = hazard.least === hazard.greatest ? `, ${showSi(hazard.least, 'm', reader)}` : `, ${showSi(hazard.least, 'm', reader)} to ${showSi(hazard.greatest, 'm', reader)}`;
   const names = (covers: readonly { readonly name: string; readonly says: string }[]): string => covers.map(({ name, says }) => (name === '' ? short(says, 220).replace(/\.$/, '') : `${short(name)} ${says}`)).join('; ');
-  const verdict = covered ? `Covered: ${names(by)}.` : notBy.length > 0 ? `${by.length > 0 || notBy.some(({ name }) => name === '') ? 'Not enough' : 'Not covered'}: ${names(notBy)}.` : 'Not covered by anything in this file.';
+  const verdict = covered ? `Covered: ${names(by)}.` : notBy.length > 0 ? `${verdictOf(judged) === 'not enough' ? 'Not enough' : 'Not covered'}: ${names(notBy)}.` : 'Not covered by anything in this file.';
   // Of the closing edge there is nothing to add: it closes up to nothing.
   const where = hazard.kind === 'closing-edge' ? '' : ` (between the ${hazard.where}${gap})`;
   return `${short(leaf.name)}: ${hazardWords[hazard.kind]}${where}. ${verdict}`;

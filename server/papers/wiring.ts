@@ -2,7 +2,7 @@
 // what it leads to. Wires to neighbours run straight; the others bend in lanes that are ordered so that few cross.
 import { classOf, insulationOf } from '../figures/cables.ts';
 import type { Cable, Installation, Panel, Sensor, Terminal, Wire } from '../model/index.ts';
-import { isUnfit } from '../rules/wiring.ts';
+import { isUnfit } from '../circuits/index.ts';
 import { readerOf, showShare, showSi, type Reader } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';
 import { caution, driveKind, siteTitle } from './plan.ts';

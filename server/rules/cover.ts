@@ -1,7 +1,8 @@
 // What covers the hazards of a leaf, and what is there but does not. Shared by rules, editor and papers; no rule of its own.
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
 import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
-import { heedingOf, heldInView, measureOf, openingForcesProven, reaches } from './protection.ts';
+import { heldInView, openingForcesProven } from './protection.ts';
+import { heedingOf, measureOf, reaches } from '../circuits/index.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {

@@ -1,4 +1,5 @@
 // Edits that several rules offer.
+import type { Statement } from '../../grammar/index.ts';
 import type { Edit, Fix } from './rule.ts';
 
 const isBlank = (character: string): boolean => character === ' ' || character === '\t';
@@ -63,4 +64,21 @@ export function replaceBy(at: { readonly start: number; readonly end: number }, 
 /** Offers to take out a statement of one line; one that runs over more may hold something that should stay. */
 export function removal(title: string, text: string, start: number, end: number, safe: boolean): Fix[] {
   return /[\r\n]/.test(text.slice(start, end)) ? [] : [{ title, edits: [without(text, start, end)], safe }];
+}
+
+/** Writes a line into a block, behind its last line of one of the `like` words or else behind its last line. */
+export function addLine(text: string, block: Statement, line: string, like: readonly string[]): Edit {
+  const newLine = lineEndIn(text);
+  const { body } = block;
+  if (body === undefined) return { start: block.end, end: block.end, text: ` {${newLine}  ${line}${newLine}}` };
+  const behind = body.items.findLast((item) => like.includes(item.word?.text ?? '')) ?? body.items.at(-1);
+  const from = behind?.end ?? body.start + 1;
+  const end = lineEndOf(text, from);
+  const lineStart = behind === undefined ? 0 : lineStartOf(text, behind.start);
+  const before = behind === undefined ? '' : text.slice(lineStart, behind.start);
+  const indent = behind !== undefined && before.trim() === '' ? before : '  ';
+  // The closing brace, or another line, may stand on the same line: then the new line goes right behind the old one.
+  const alone = end < body.end && !body.items.some((item) => item.start >= from && item.start < end);
+  const at = alone ? end : from;
+  return { start: at, end: at, text: newLine + indent + line + (alone ? '' : newLine) };
 }

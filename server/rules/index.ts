@@ -1,8 +1,9 @@
 // The rules room. `all.ts` is generated from the folders.
 export { allRules } from './all.ts';
-export { judgedHazardsOf, type JudgedHazard } from './cover.ts';
+export type { JudgedHazard } from './cover.ts';
 export { evaluate, judging, ruleNamed, type Verdict } from './evaluate.ts';
 export { marginsAbout, marginsOf, type Margin } from './margins.ts';
 export type { Edit, Finding, Fix, Related, Rule, Severity } from './rule.ts';
 export { quoted } from './words.ts';
-export { addLine, isInput, isUnfit } from './wiring.ts';
+export { addLine } from './fixes.ts';
+export { toldHazardsOf, verdictOf } from './told-hazards.ts';

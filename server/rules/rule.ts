@@ -144,4 +144,5 @@ export const problemRule = (rule: Omit<ProblemRule, 'kind' | 'source'> & { reado
 
 /** The source of rules that follow from the language and not from the trade. */
 export const ofTheLanguage: Source = { text: 'the language itself', standing: 'derived' };
+export const ofTheModel: Source = { text: 'the model, which says what the product can do', standing: 'derived' };
 export const commonPractice: Source = { text: 'common practice, no source', standing: 'common practice' };

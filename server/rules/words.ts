@@ -1,4 +1,7 @@
 // How rules speak of what stands in a file: quoted as written, never too long, nothing in it that could upset a terminal.
+import type { Statement } from '../../grammar/index.ts';
+import type { TerminalRole } from '../model/index.ts';
+import { blocks } from '../vocabulary/index.ts';
 
 const longestQuote = 40;
 
@@ -38,3 +41,25 @@ export const rounded = (value: number): string => String(Number(value.toPrecisio
 
 /** A list for the end of a sentence that must not grow too long: names can be of any length. */
 export const clipped = (text: string): string => (text.length > 200 ? text.slice(0, 199).trimEnd() + '…' : text);
+
+/** What a terminal is for, in the words of the vocabulary. */
+export const roleInWords = (role: TerminalRole): string => blocks['panel-model'].lines.terminal.slots.role.options[role];
+
+/** The first quantity of a line (or the one behind a keyword), as it was written: “8.2 kohm”. */
+export function written(line: Statement, after?: string): string {
+  const from = line.values.findIndex((value) => value.kind === 'word' && value.text === after) + 1;
+  const number = line.values.slice(from).find((value) => value.kind === 'number');
+  if (number === undefined) return '';
+  return number.unit === undefined ? number.text : `${number.text} ${number.unit.text}`;
+}
+
+/** Ohms for people. */
+export const ohmsInWords = (ohms: number): string => (ohms >= 1000 ? `${rounded(ohms / 1000)} kohm` : `${rounded(ohms)} ohm`);
+
+/** “E1, E2 and E3”, each quoted. */
+export function quotedList(names: readonly string[], most = 6): string {
+  const shown = names.slice(0, most).map(quoted);
+  const more = names.length - shown.length;
+  const last = more > 0 ? `${more} more` : shown.pop();
+  return shown.length === 0 ? `${last}` : `${shown.join(', ')} and ${last}`;
+}

@@ -1,6 +1,7 @@
 // What the file says of the forces on a leaf, each number by hand.
 import { describe, expect, it } from 'vitest';
 import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/case.ts';
+import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 
 interface Gate {
@@ -21,7 +22,7 @@ const found = ({ leaf = [], drive = [], model = [], site, more = [] }: Gate): Fo
     ...more,
     '',
   ].join('\n');
-  const west = judge(text).installation.leaves[0];
+  const west = judge(heard(text)).installation.leaves[0];
   return west === undefined ? undefined : forceCaseOf(west);
 };
 const shaft: Required<Pick<Gate, 'leaf' | 'model'>> = { leaf: ['width 2 m', 'height 1.5 m', 'opens inward 90 deg'], model: ['kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 300 N·m least 50 N·m'] };

@@ -78,7 +78,8 @@ describe('a swing leaf', () => {
   it('which nobody can be held by in closing has 1400 N in opening, where nothing is near', () => {
     const text =
       model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 3000 N·m', 'senses-obstacles') + west + drive('west', 'shaft') +
-      'sensor-model eye {\n  kind light-curtain\n  measure E\n}\nsensor field : eye {\n  watches closing\n}\n';
+      'sensor-model eye {\n  kind curtain\n  output two-wire\n  measure E\n}\nsensor field : eye {\n  watches closing\n}\n' +
+      'panel-model hearing {\n  terminal T0 common\n  terminal T1 two-wire-input common T0\n}\npanel main : hearing {\n  wire field to T1 T0\n}\n';
     expect(ofForce(text)['leaf.west.torque-most']).toBe(1400);
     expect(goesInto(text, 'leaf.west.torque-most')).toEqual([
       'leaf.west.torque-most at “hinge-guard 1 m”',
@@ -88,7 +89,7 @@ describe('a swing leaf', () => {
       '  deciding distance from the hinge: 1 m',
     ]);
     // Nor in opening: then no limit is left, and no window to tell; the drive can be set as high as it goes.
-    expect(ofForce(text.replace('watches closing', 'watches closing opening'))).toEqual({
+    expect(ofForce(text.replace('watches closing', 'watches closing, opening'))).toEqual({
       'leaf.west.torque-least': 40, 'leaf.west.impact-bound': 936.642, 'leaf.west.force-setting-least': 0.0133333, 'leaf.west.force-setting-most': 1,
     });
   });

@@ -5,6 +5,7 @@ import { allowed, allowedAt, elasticPeak, gaugeStiffness, gravityAt, limits, nee
 import { directLinkage, rackLinkage, ramLinkage, type Linkage } from '../../server/figures/linkage/maths.ts';
 import { forceWindowOf, settingWindow } from '../../server/figures/force-window/case.ts';
 import { changesThatOpen, isWide } from '../../server/figures/force-window/changes.ts';
+import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 
 const none: Guarded = { edge: false, bottom: false, untouched: false };
@@ -355,7 +356,7 @@ motion {
 }
 `;
 const windowIn = (text: string) => {
-  const leaf = judge(text).installation.leaves[0];
+  const leaf = judge(heard(text)).installation.leaves[0];
   const window = leaf === undefined ? undefined : forceWindowOf(leaf);
   if (window === undefined) throw new Error('no window');
   return window;

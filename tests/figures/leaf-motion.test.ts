@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { hingeSideOf } from '../../server/figures/hinge-gap/figure.ts';
 import { openingStopOf } from '../../server/figures/overtravel/figure.ts';
 import { reachOf } from '../../server/figures/reachable-angle/figure.ts';
+import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 import { told, values } from './told.ts';
 
@@ -158,7 +159,7 @@ describe('the least lag', () => {
 describe('how far the edge runs on', () => {
   const edge = (name: string, reaction: string, deformation: string): string => block(`sensor-model ${name}`, `kind edge\noutput resistive\nreaction ${reaction}\ndeformation ${deformation}`);
   const kinds = edge('hard', '100 ms', '50 mm') + edge('soft', '200 ms', '100 mm') + block('sensor-model eye', 'kind beam\noutput two-wire\nreaction 50 ms') + block('sensor-model slow-eye', 'kind beam\noutput two-wire\nreaction 300 ms');
-  const file = (...sensors: readonly string[]): string => models + kinds + block('leaf west', swing) + block('drive d : shaft', 'moves west') + sensors.join('');
+  const file = (...sensors: readonly string[]): string => heard(models + kinds + block('leaf west', swing) + block('drive d : shaft', 'moves west') + sensors.join(''));
   const sensor = (name: string, model: string, watches: string, on?: string): string => block(`sensor ${name} : ${model}`, `watches ${watches}${on === undefined ? '' : `\non west ${on}`}`);
   const closing = 'leaf.west.overtravel';
   const opening = 'leaf.west.overtravel-when-opening';

@@ -2,8 +2,10 @@
 // written as they are and as they should become.
 import { describe, expect, test } from 'vitest';
 import { parse, type Statement } from '../../grammar/index.ts';
-import { factEndOf, lineEndIn, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
-import { addLine, blockLost, isRepeatedName, lost, ohmsInWords, quotedList, repeatsAnEnd, written } from '../../server/rules/wiring.ts';
+import { addLine, factEndOf, lineEndIn, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
+import { ohmsInWords, quotedList, written } from '../../server/rules/words.ts';
+import { blockLost, isRepeatedName, lost } from '../../server/rules/unread.ts';
+import { repeatsAnEnd } from '../../server/circuits/index.ts';
 import { shown } from '../../server/rules/numbers.ts';
 import { applyEdits, installationOf } from '../kit/pages.ts';
 

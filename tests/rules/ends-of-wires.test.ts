@@ -2,7 +2,8 @@
 // terminal has, and what a link joins with others.
 import { describe, expect, test } from 'vitest';
 import { ruleNamed } from '../../server/rules/index.ts';
-import { bridgedBy, unfitEnd, wireOn, wiringUnsure } from '../../server/rules/wiring.ts';
+import { wiringUnsure } from '../../server/rules/unread.ts';
+import { bridgedBy, unfitEnd, wireOn } from '../../server/circuits/index.ts';
 import type { Panel, Terminal } from '../../server/model/index.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 

@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
 import { marginsAbout, marginsOf } from '../../server/rules/margins.ts';
-import { commandsOf, forcesProven, guards, heedingOf, heldInView, measureOf, measuresFor, needsForceTest, sensorsFor } from '../../server/rules/protection.ts';
+import { commandsOf, forcesProven, heldInView, measuresFor, needsForceTest } from '../../server/rules/protection.ts';
+import { guards, heedingOf, measureOf, sensorsFor } from '../../server/circuits/index.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 
 const block = (head: string, ...lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;

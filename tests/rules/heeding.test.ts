@@ -2,7 +2,8 @@
 // held against what the wiring does, case by case.
 import { describe, expect, test } from 'vitest';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
-import { commandsOf, guards, heedingOf, measuresFor, needsForceTest, onlyHeld } from '../../server/rules/protection.ts';
+import { commandsOf, measuresFor, needsForceTest, onlyHeld } from '../../server/rules/protection.ts';
+import { guards, heedingOf } from '../../server/circuits/index.ts';
 import { judge } from '../kit/pages.ts';
 
 const head = 'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nsite "x" {\n  rules europe\n  users public\n}\n';

@@ -2,6 +2,7 @@
 // Full speed 0.4 m/s, stopped in 0.5 s: 100 mm of braking; each 50 ms of reaction make 20 mm more.
 import { describe, expect, test } from 'vitest';
 import { marginsOf, ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
+import { heard } from '../kit/heard.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const rule = 'edge-overtravel-too-long';
@@ -12,6 +13,8 @@ const site = 'site "Example" {\n  rules europe\n  users limited\n}\n';
 const leaf = 'leaf slide {\n  width 6 m\n  mass 500 kg\n  slides left 5.6 m\n}\ndrive rack : quick-rack {\n  moves slide\n}\n';
 const edge = (name: string, of: string, way: 'closing' | 'opening'): string => `sensor ${name} : ${of} {\n  watches ${way}\n  on slide ${way}-edge\n}\n`;
 const text = (...blocks: string[]): string => 'language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n' + drive + site + leaf + blocks.join('');
+/** The same with a panel that hears every edge. */
+const heardText = (...blocks: string[]): string => heard(text(...blocks));
 const findingsOf = (file: string): Finding[] => judge(file).findings.filter((finding) => finding.rule === rule);
 const saysOf = (file: string): string[] => findingsOf(file).map(({ severity, what }) => `${severity}: ${what}`);
 const marginsIn = (file: string) =>
@@ -19,39 +22,39 @@ const marginsIn = (file: string) =>
 
 describe('an edge', () => {
   test.each(['closing', 'opening'] as const)('that leads while %s gives as much as the leaf runs on, and no less', (way) => {
-    const just = text(model('thin-edge', 0, 100), edge('front', 'thin-edge', way));
-    const short = text(model('thin-edge', 0, 99), edge('front', 'thin-edge', way));
+    const just = heardText(model('thin-edge', 0, 100), edge('front', 'thin-edge', way));
+    const short = heardText(model('thin-edge', 0, 99), edge('front', 'thin-edge', way));
     expect(saysOf(just).filter((said) => said.startsWith('error'))).toEqual([]);
     expect(saysOf(short).filter((said) => said.startsWith('error'))).toEqual([`error: While ${way}, “slide” runs on 100 mm after “front” has tripped with 40 J in it, and that edge gives 99 mm.`]);
     expect(marginsIn(just)).toContain(`run-on when ${way} 100 of 100 mm: on slide ${way}-edge`);
     expect(marginsIn(short)).toContain(`run-on when ${way} 100 of 99 mm, not kept: on slide ${way}-edge`);
   });
   test('on either side is judged by itself', () => {
-    const both = text(model('thin-edge', 50, 110), edge('front', 'thin-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
+    const both = heardText(model('thin-edge', 50, 110), edge('front', 'thin-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
     expect(saysOf(both).map((said) => said.slice(0, 20))).toEqual(['error: While closing', 'error: While opening']);
-    const thick = text(model('thin-edge', 50, 110), model('thick-edge', 50, 120), edge('front', 'thick-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
+    const thick = heardText(model('thin-edge', 50, 110), model('thick-edge', 50, 120), edge('front', 'thick-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
     expect(saysOf(thick).map((said) => said.slice(0, 20))).toEqual(['error: While opening']);
   });
   test('that leads while opening is judged where of the one for closing too little is stated', () => {
-    const file = text(model('dumb-edge', undefined, 110), model('thin-edge', 50, 110), edge('front', 'dumb-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
+    const file = heardText(model('dumb-edge', undefined, 110), model('thin-edge', 50, 110), edge('front', 'dumb-edge', 'closing'), edge('back', 'thin-edge', 'opening'));
     expect(saysOf(file)).toEqual(['error: While opening, “slide” runs on 120 mm after “back” has tripped with 40 J in it, and that edge gives 110 mm.']);
   });
   test('of which too little is stated is not judged', () => {
-    expect(saysOf(text(model('dumb-edge', 50, undefined), edge('front', 'dumb-edge', 'closing')))).toEqual([]);
-    expect(marginsIn(text(model('dumb-edge', 50, undefined), edge('front', 'dumb-edge', 'closing')))).toEqual([]);
+    expect(saysOf(heardText(model('dumb-edge', 50, undefined), edge('front', 'dumb-edge', 'closing')))).toEqual([]);
+    expect(marginsIn(heardText(model('dumb-edge', 50, undefined), edge('front', 'dumb-edge', 'closing')))).toEqual([]);
   });
   test('is not judged under the rules of North America, and shows no margin there', () => {
-    const file = text(model('thin-edge', 50, 60), edge('front', 'thin-edge', 'closing')).replace('rules europe', 'rules north-america');
+    const file = heardText(model('thin-edge', 50, 60), edge('front', 'thin-edge', 'closing')).replace('rules europe', 'rules north-america');
     expect(saysOf(file)).toEqual([]);
     expect(marginsIn(file)).toEqual([]);
   });
   test('is judged where the site states no rules', () => {
-    expect(saysOf(text(model('thin-edge', 50, 60), edge('front', 'thin-edge', 'closing')).replace('  rules europe\n', ''))).toHaveLength(1);
+    expect(saysOf(heardText(model('thin-edge', 50, 60), edge('front', 'thin-edge', 'closing')).replace('  rules europe\n', ''))).toHaveLength(1);
   });
 });
 
 describe('what to do', () => {
-  const remedyOf = (reaction: number, deformation: number): string | undefined => findingsOf(text(model('thin-edge', reaction, deformation), edge('front', 'thin-edge', 'closing')))[0]?.remedy;
+  const remedyOf = (reaction: number, deformation: number): string | undefined => findingsOf(heardText(model('thin-edge', reaction, deformation), edge('front', 'thin-edge', 'closing')))[0]?.remedy;
   test('names the share of the speed at which the edge gives enough, in whole per cent', () => {
     // 100·x² = 64, 81: the share is whole, and stays so.
     expect(remedyOf(0, 64)).toBe('At most 80 % of the speed, a drive that stops faster, or an edge that gives 100 mm are each enough.');
@@ -95,7 +98,7 @@ describe('a leaf without an edge for closing', () => {
     expect(rulesOf(text(key).replace('  rules europe\n', ''))).toEqual([rule]);
   });
   test('does not hide an edge for opening that gives too little', () => {
-    const file = text(model('thin-edge', 50, 110), edge('back', 'thin-edge', 'opening'), curtain('wire front to T1 T0'));
+    const file = heardText(model('thin-edge', 50, 110), edge('back', 'thin-edge', 'opening'), curtain('wire front to T1 T0'));
     expect(saysOf(file)).toEqual(['error: While opening, “slide” runs on 120 mm after “back” has tripped with 40 J in it, and that edge gives 110 mm.']);
     expect(marginsIn(file)).toEqual(['run-on when opening 120 of 110 mm, not kept: on slide opening-edge']);
   });

@@ -1,5 +1,6 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
-import { type Drive, type Installation, type Leaf, perSubject } from '../../model/index.ts';
+import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
+import { perSubject, type Drive, type Leaf } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
 import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
 import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/figure.ts';
@@ -30,23 +31,14 @@ export interface ForceCase extends Load {
 
 const fits = (stop: EdgeStop | undefined): boolean => stop?.deformation !== undefined && stop.distance <= stop.deformation + 1e-9;
 
-/** Whether a sensor that sits on no leaf lets every leaf touch nobody, by movement. */
-const keepsOff = perSubject(({ sensors }: Installation): Readonly<Record<Way, boolean>> => {
-  const ways = { opening: false, closing: false };
-  for (const { facts, model } of sensors)
-    if (facts.on === undefined && model?.facts.measure?.value === 'E' && model.facts.kind?.value !== 'edge')
-      for (const way of ['opening', 'closing'] as const) if (facts.watches?.movements.includes(way) === true) ways[way] = true;
-  return ways;
-});
-
+/** What guards a leaf in a movement, as far as the force is concerned: of devices, those that a panel heeds which stops the leaf. */
 function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
   let bottom = false;
-  let untouched = keepsOff(leaf.installation)[way];
-  for (const sensor of leaf.sensors) {
-    if (sensor.facts.watches?.movements.includes(way) !== true) continue;
-    if (sensor.facts.on?.edge === 'bottom-edge' && sensor.model?.facts.kind?.value === 'edge') bottom = true;
-    // An edge has been touched when it reports.
-    if (sensor.model?.facts.measure?.value === 'E' && sensor.model.facts.kind?.value !== 'edge') untouched = true;
+  let untouched = false;
+  for (const sensor of sensorsFor(leaf)) {
+    if (!watches(sensor, way) || !isHeard(sensor, leaf)) continue;
+    if (sensor.facts.on?.edge === 'bottom-edge' && isEdge(sensor)) bottom = true;
+    if (measureOf(sensor) === 'E') untouched = true;
   }
   return { edge: fits(stop), bottom, untouched };
 }

@@ -1,5 +1,6 @@
 import { type Cable, factPlace, perSubject } from '../../model/index.ts';
-import { classOf, insulationOf, isMains, upstreamOf } from '../cables.ts';
+import { classOf, insulationOf } from '../cables.ts';
+import { isMains, upstreamOf } from '../../circuits/index.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input, type Source } from '../figure.ts';
 import { atTemperature, resistancePerMetre, warmest } from '../voltage-drop/maths.ts';

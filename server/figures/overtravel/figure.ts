@@ -1,4 +1,5 @@
-import { factPlace, type Installation, type Leaf, perSubject, type Sensor } from '../../model/index.ts';
+import { isEdge, isHeard, sensorsFor, watches } from '../../circuits/index.ts';
+import { factPlace, perSubject, type Leaf, type Sensor } from '../../model/index.ts';
 import { travelPlace } from '../common.ts';
 import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
@@ -20,20 +21,19 @@ export interface EdgeStop extends Overtravel {
   readonly energy: number | undefined;
 }
 
-/** Whether a sensor is an edge that leads in a movement of the leaf that it sits on, and watches it. */
-function leads(sensor: Sensor, movement: Direction): boolean {
-  return sensor.facts.on?.edge === (movement === 'closing' ? 'closing-edge' : 'opening-edge') && sensor.model?.facts.kind?.value === 'edge' && sensor.facts.watches?.movements.includes(movement) === true;
+/** Whether a sensor is an edge that leads in a movement of the leaf that it sits on, and stops it there. */
+function leads(sensor: Sensor, leaf: Leaf, movement: Direction): boolean {
+  const leading = movement === 'closing' ? 'closing-edge' : 'opening-edge';
+  return sensor.facts.on?.edge === leading && isEdge(sensor) && watches(sensor, movement) && isHeard(sensor, leaf);
 }
 
-/** The slowest reaction of sensors that watch the closing gate; 0 where none is stated. */
-function slowestOf(sensors: readonly Sensor[]): number {
+/** The slowest reaction of what is to stop the closing leaf; 0 where none is stated. */
+function slowestFor(leaf: Leaf): number {
   let slowest = 0;
-  for (const sensor of sensors) if (sensor.facts.watches?.movements.includes('closing') === true) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
+  for (const sensor of sensorsFor(leaf))
+    if (watches(sensor, 'closing') && isHeard(sensor, leaf)) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
   return slowest;
 }
-
-/** Of those that sit on no leaf, and so stop every one. */
-const slowestOfOpening = perSubject(({ sensors }: Installation) => slowestOf(sensors.filter((sensor) => sensor.facts.on === undefined)));
 
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   const motion = motionOf(leaf);
@@ -46,7 +46,7 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   let mostBeyond = -Infinity;
   let hasEdge = false;
   for (const sensor of leaf.sensors) {
-    if (!leads(sensor, movement)) continue;
+    if (!leads(sensor, leaf, movement)) continue;
     hasEdge = true;
     const { reaction, deformation } = sensor.model?.facts ?? {};
     // An edge of which this is not stated could be the worst one.
@@ -60,7 +60,7 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   }
   if (hasEdge) return worst;
   // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
-  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, Math.max(slowestOf(leaf.sensors), slowestOfOpening(leaf.installation)), undefined, undefined);
+  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, slowestFor(leaf), undefined, undefined);
 }
 
 function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: number, deceleration: number, reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined {

@@ -1,9 +1,8 @@
-import { type Device, headPlace, type Panel, type PanelModel, perSubject, type Wire } from '../../model/index.ts';
+import { eachFedFrom, isOf, type Output } from '../../circuits/index.ts';
+import { headPlace, perSubject, type Device, type Panel, type PanelModel } from '../../model/index.ts';
 import { drawOf } from '../cables.ts';
 import type { FigureKind, Input, Source } from '../figure.ts';
 import { total } from './maths.ts';
-
-type Output = PanelModel['facts']['output'][number];
 
 /** One thing that an output feeds. */
 export interface Draw {
@@ -35,47 +34,15 @@ export function consumptionOf(device: Device): number | undefined {
   return facts?.consumes?.value ?? (facts?.output?.value === 'resistive' ? 0 : undefined);
 }
 
-/** True for a wire over which a device is fed: its supply, a motor, or the two wires of a self-checking sensor. */
-function feeds({ part }: Wire, device: Device): boolean {
-  if (part === 'supply') return true;
-  if (part !== 'signal') return false;
-  return device.kind === 'drive' || (device.kind === 'sensor' && device.it.model?.facts.output?.value === 'two-wire');
-}
-
 /** Every output of the panel whose rating is stated, with all that hangs on it. */
 export const outputsOf = perSubject((panel: Panel): readonly OutputLoad[] | undefined => {
   const outputs = panel.model?.facts.output;
   return outputs?.map((output) => loadOf(panel, output));
 });
 
-function isOf(output: Output, name: string): boolean {
-  for (const terminal of output.terminals) if (terminal.text === name) return true;
-  return false;
-}
-
-function hangsOn(wire: Wire, device: Device, output: Output): boolean {
-  if (!feeds(wire, device)) return false;
-  for (const end of wire.ends) if (isOf(output, end.at.text)) return true;
-  return false;
-}
-
-/** True where an earlier wire feeds the same device from the same output. */
-function isRepeated(wires: readonly Wire[], wire: Wire, device: Device, output: Output): boolean {
-  for (const earlier of wires) {
-    if (earlier === wire) break;
-    if (earlier.device?.it === device.it && hangsOn(earlier, device, output)) return true;
-  }
-  return false;
-}
-
 function loadOf(panel: Panel, output: Output): OutputLoad {
   const draws: Draw[] = [];
-  const { wires } = panel;
-  for (const wire of wires) {
-    const { device } = wire;
-    if (device === undefined || !hangsOn(wire, device, output) || isRepeated(wires, wire, device, output)) continue;
-    draws.push({ name: device.it.name, current: consumptionOf(device), line: wire.fact.line });
-  }
+  eachFedFrom(panel, output, (device, { fact }) => draws.push({ name: device.it.name, current: consumptionOf(device), line: fact.line }));
   for (const accessory of panel.facts.accessory) if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
   const known = total(draws);
   return { output, name: output.terminals[0]?.text ?? '', draws, known: known.sum, isWhole: known.isWhole };

@@ -1,5 +1,6 @@
 import { type Cable, factPlace, perSubject } from '../../model/index.ts';
-import { classOf, extraLow, insulationOf, upstreamOf } from '../cables.ts';
+import { classOf, insulationOf } from '../cables.ts';
+import { extraLow, upstreamOf } from '../../circuits/index.ts';
 import { warmthOf } from '../current-rating/figure.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input } from '../figure.ts';

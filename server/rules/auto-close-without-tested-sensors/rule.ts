@@ -1,5 +1,6 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, forcesProven, guards, heedingOf, measureOf, measuresFor, sensorsFor } from '../protection.ts';
+import { commandsOf, forcesProven, measuresFor } from '../protection.ts';
+import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
 

@@ -2,8 +2,7 @@ import { ampereHours, batteryOf } from '../../figures/battery/figure.ts';
 import { bound, hair } from '../bounds.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { figure: 'panel.NAME.battery-needed', name: 'charge needed', unit: 'C', way: 'most' } as const;
 

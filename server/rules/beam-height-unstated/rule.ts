@@ -1,8 +1,8 @@
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { hasLowBeam } from '../beam-too-high/rule.ts';
-import { guards, heedingOf, measureOf } from '../protection.ts';
+import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { lost } from '../wiring.ts';
+import { lost } from '../unread.ts';
 
 export const rule = installationRule({
   name: 'beam-height-unstated',

@@ -1,5 +1,6 @@
 import type { Leaf } from '../../model/index.ts';
-import { guards, heedingOf, measureOf, measuresFor } from '../protection.ts';
+import { measuresFor } from '../protection.ts';
+import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */

@@ -2,8 +2,7 @@ import { consumptionOf } from '../../figures/supply-budget/figure.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { name: 'current that the load draws', unit: 'A', way: 'most' } as const;
 

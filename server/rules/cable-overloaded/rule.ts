@@ -2,8 +2,7 @@ import { ratingOf } from '../../figures/current-rating/figure.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 
 const held = { figure: 'cable.NAME.current-rating', name: 'current', unit: 'A', way: 'most' } as const;

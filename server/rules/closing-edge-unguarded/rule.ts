@@ -1,5 +1,6 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, isMeantFor, measureOf, measuresFor, onlyHeld } from '../protection.ts';
+import { measuresFor, onlyHeld } from '../protection.ts';
+import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
 export const rule = installationRule({

@@ -2,8 +2,8 @@ import type { WordValue } from '../../../grammar/index.ts';
 import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { ofTheModel, repeatsAnEnd, unfitEnd } from '../wiring.ts';
+import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
+import { repeatsAnEnd, unfitEnd } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -1,7 +1,7 @@
 import { blocks } from '../../vocabulary/index.ts';
 import { toModelFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { isInput, isUnfit, ofTheModel } from '../wiring.ts';
+import { installationRule, ofTheModel } from '../rule.ts';
+import { isInput, isUnfit } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 /** What a sensor model offers that does not say. */

@@ -1,6 +1,7 @@
 import { headPlace, type Installation, type Wire } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { blockLost, quotedList } from '../wiring.ts';
+import { quotedList } from '../words.ts';
+import { blockLost } from '../unread.ts';
 
 export const rule = installationRule({
   name: 'control-missing',

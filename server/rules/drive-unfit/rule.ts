@@ -1,8 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { ofTheModel } from '../wiring.ts';
+import { installationRule, ofTheModel } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 const kinds = blocks['drive-model'].lines.kind.slots.value.options;

@@ -1,11 +1,10 @@
 import { isResistive } from '../../figures/edge-loop/loops.ts';
 import type { Statement } from '../../../grammar/index.ts';
 import { factPlace, type Installation, type Sensor, type Wire } from '../../model/index.ts';
-import { without } from '../fixes.ts';
+import { addLine, without } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Fix, type Report } from '../rule.ts';
-import { addLine, quotedList } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'edge-chain-broken',

@@ -5,8 +5,7 @@ import type { Installation } from '../../model/index.ts';
 import { bound, keeps } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, type Report } from '../rule.ts';
-import { ohmsInWords } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { ohmsInWords, quoted } from '../words.ts';
 
 const held = {
   low: { figure: 'panel.PANEL.loop.NAME.rest-least', name: 'least resistance at rest', unit: 'ohm', way: 'least' },

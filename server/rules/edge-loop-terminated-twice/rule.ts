@@ -3,8 +3,7 @@ import { factPlace, type Sensor } from '../../model/index.ts';
 import { removal } from '../fixes.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { ohmsInWords, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { ohmsInWords, quoted, written } from '../words.ts';
 
 export const rule = installationRule({
   name: 'edge-loop-terminated-twice',

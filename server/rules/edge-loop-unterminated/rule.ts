@@ -2,8 +2,8 @@ import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop
 import { headPlace, type Sensor } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Fix, type Report } from '../rule.ts';
-import { addLine, ohmsInWords } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { addLine } from '../fixes.ts';
+import { ohmsInWords, quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'edge-loop-unterminated',

@@ -4,8 +4,7 @@ import type { Statement } from '../../../grammar/index.ts';
 import { headPlace, type Sensor, type SensorModel } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, type Fix, type Related, type Report } from '../rule.ts';
-import { ohmsInWords, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { ohmsInWords, quoted, written } from '../words.ts';
 
 /**
  * How far a stated value may be from the one that the input expects, as a share. It takes in the same resistor under

@@ -1,13 +1,13 @@
 import { coldest } from '../../figures/battery/maths.ts';
-import { extraLow, isMains } from '../../figures/cables.ts';
+import { extraLow, isMains } from '../../circuits/index.ts';
 import { ratingOf } from '../../figures/current-rating/figure.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
 import { consumptionOf } from '../../figures/supply-budget/figure.ts';
 import { factPlace, headPlace, type Cable, type Panel, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';
-import { lost, quotedList, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, quotedList, written } from '../words.ts';
+import { lost } from '../unread.ts';
 
 type Say = (report: Report) => void;
 

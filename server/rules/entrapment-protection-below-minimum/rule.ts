@@ -1,6 +1,7 @@
 import { hazardsOf, type Hazards } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { guards, heedingOf, isMeantFor, onlyHeld, sensorsFor, type Movement } from '../protection.ts';
+import { onlyHeld } from '../protection.ts';
+import { guards, heedingOf, isMeantFor, sensorsFor, type Movement } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { measuresFor, needsForceTest } from '../protection.ts';
 import { installationRule } from '../rule.ts';
-import { quotedList } from '../wiring.ts';
+import { quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'force-not-measured',

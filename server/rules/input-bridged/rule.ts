@@ -1,7 +1,7 @@
 import { commonPractice, installationRule } from '../rule.ts';
 import { without } from '../fixes.ts';
 import { toFact } from '../related.ts';
-import { bridgedBy } from '../wiring.ts';
+import { bridgedBy } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

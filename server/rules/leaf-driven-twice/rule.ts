@@ -1,7 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { isRepeatedName } from '../wiring.ts';
+import { isRepeatedName } from '../unread.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -1,9 +1,8 @@
 import { headPlace } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { ofTheModel, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { installationRule, ofTheModel } from '../rule.ts';
+import { quoted, written } from '../words.ts';
 
 /** What of a leaf is held against what of its drive. */
 const sizes = [

@@ -1,6 +1,6 @@
 import { headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule, type Related } from '../rule.ts';
-import { blockLost, isRepeatedName } from '../wiring.ts';
+import { blockLost, isRepeatedName } from '../unread.ts';
 import { quoted } from '../words.ts';
 
 /** Of the drives that move other leaves as many are shown. */

@@ -1,8 +1,8 @@
 import type { Link, Panel, PanelModel, Terminal, TerminalRole, TerminalUse } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { bridgedBy, isInput, ofTheModel, quotedList, roleInWords } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
+import { quoted, quotedList, roleInWords } from '../words.ts';
+import { bridgedBy, isInput } from '../../circuits/index.ts';
 
 export const rule = installationRule({
   name: 'link-wrong',

@@ -4,8 +4,7 @@ import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { figure: 'cable.NAME.loop-impedance', name: 'loop impedance', unit: 'ohm', way: 'most' } as const;
 

@@ -1,7 +1,8 @@
 import { headPlace, type Panel, type PanelModel, type Terminal } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { addLine, wiringUnsure } from '../wiring.ts';
+import { addLine } from '../fixes.ts';
+import { wiringUnsure } from '../unread.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -1,6 +1,7 @@
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { guards, heedingOf, heldInView, measureOf, openingForcesProven, sensorsFor } from '../protection.ts';
+import { heldInView, openingForcesProven } from '../protection.ts';
+import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({

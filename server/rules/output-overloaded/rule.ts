@@ -5,8 +5,7 @@ import { bound, hair, keeps } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, type Hold, type Related } from '../rule.ts';
-import { quotedList, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, quotedList, written } from '../words.ts';
 
 /** A supply should be able to give this much more than is drawn, from memory. */
 const reserve = 1.2;

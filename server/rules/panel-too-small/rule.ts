@@ -1,8 +1,7 @@
 import { headPlace, type Installation, type Leaf, type Panel } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { ofTheModel, quotedList } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { installationRule, ofTheModel } from '../rule.ts';
+import { quoted, quotedList } from '../words.ts';
 
 /** Of the leaves that it drives as many are shown. */
 const mostLeaves = 6;

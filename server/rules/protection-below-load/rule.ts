@@ -3,8 +3,7 @@ import { bound, hair } from '../bounds.ts';
 import { protectionOf } from '../electrical.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { name: 'current against its protection', unit: 'A', way: 'most' } as const;
 

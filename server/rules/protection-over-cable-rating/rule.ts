@@ -4,8 +4,7 @@ import { bound, hair } from '../bounds.ts';
 import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { figure: 'cable.NAME.current-rating', name: 'protection', unit: 'A', way: 'most' } as const;
 

@@ -1,4 +1,4 @@
-import { isMains } from '../../figures/cables.ts';
+import { isMains } from '../../circuits/index.ts';
 import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
 import type { Source } from '../../figures/index.ts';
 import { factPlace, headPlace, type Panel } from '../../model/index.ts';

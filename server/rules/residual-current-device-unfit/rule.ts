@@ -1,4 +1,4 @@
-import { isMains, upstreamOf } from '../../figures/cables.ts';
+import { isMains, upstreamOf } from '../../circuits/index.ts';
 import { tripsAt } from '../../figures/loop-impedance/maths.ts';
 import { isOnElectrode } from '../../figures/residual-current/figure.ts';
 import { electrodeLimit, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/maths.ts';
@@ -7,8 +7,8 @@ import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
-import { lost, ohmsInWords, written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { ohmsInWords, quoted, written } from '../words.ts';
+import { lost } from '../unread.ts';
 
 const held = { figure: 'cable.NAME.electrode-limit', name: 'earth electrode', unit: 'ohm', way: 'most' } as const;
 

@@ -1,8 +1,7 @@
 import { bound, hair } from '../bounds.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { name: 'roller spacing', unit: 'm', way: 'most' } as const;
 

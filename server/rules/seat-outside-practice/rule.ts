@@ -1,6 +1,6 @@
 import { bound } from '../bounds.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
+import { written } from '../words.ts';
 
 /** Seconds. */
 const least = 1;

@@ -3,8 +3,7 @@ import { headPlace, type Panel, type PanelModel, type Selection } from '../../mo
 import { nearest } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toFact, toModelHead } from '../related.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { ofTheModel } from '../wiring.ts';
+import { installationRule, ofTheModel, type Report } from '../rule.ts';
 import { listed, perhaps, quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -1,8 +1,9 @@
 import { headPlace, type Panel, type Sensor, type Wire } from '../../model/index.ts';
-import { isLearntBy } from '../protection.ts';
+import { isLearntBy } from '../../circuits/index.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Fix } from '../rule.ts';
-import { addLine, lost } from '../wiring.ts';
+import { addLine } from '../fixes.ts';
+import { lost } from '../unread.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -1,8 +1,8 @@
 import { headPlace, type Installation, type Sensor } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { blockLost, isRepeatedName, lost, quotedList } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, quotedList } from '../words.ts';
+import { blockLost, isRepeatedName, lost } from '../unread.ts';
 
 export const rule = installationRule({
   name: 'sensor-not-wired',

@@ -2,9 +2,9 @@ import type { Statement } from '../../../grammar/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { hair } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { lost, ofTheModel, written } from '../wiring.ts';
-import { quoted, rounded } from '../words.ts';
+import { installationRule, ofTheModel } from '../rule.ts';
+import { quoted, rounded, written } from '../words.ts';
+import { lost } from '../unread.ts';
 
 export const rule = installationRule({
   name: 'sensor-out-of-reach',

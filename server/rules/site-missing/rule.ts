@@ -1,6 +1,6 @@
 import { headPlace, type Installation } from '../../model/index.ts';
 import { installationRule, ofTheLanguage } from '../rule.ts';
-import { blockLost } from '../wiring.ts';
+import { blockLost } from '../unread.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

@@ -3,8 +3,7 @@ import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const held = { figure: 'panel.NAME.solar-yield', name: 'energy drawn in a day', unit: 'J', way: 'most' } as const;
 

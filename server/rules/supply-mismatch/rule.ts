@@ -1,7 +1,6 @@
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted, rounded } from '../words.ts';
+import { quoted, rounded, written } from '../words.ts';
 
 /** How far a supply may be from the nominal voltage, as a share. */
 const allowed = 0.1;

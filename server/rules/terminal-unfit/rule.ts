@@ -1,8 +1,8 @@
 import type { Device, Panel, PanelModel, Terminal, TerminalRole, Wire } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
-import { installationRule, type Related, type Report } from '../rule.ts';
-import { isInput, isUnfit, ofTheModel, quotedList, roleInWords, unfitEnd } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
+import { quoted, quotedList, roleInWords } from '../words.ts';
+import { isInput, isUnfit, unfitEnd } from '../../circuits/index.ts';
 
 const unreadable = 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
 

@@ -3,8 +3,9 @@ import type { Panel, PanelModel, TerminalUse, Wire } from '../../model/index.ts'
 import { editDistance } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toFact, toModelHead } from '../related.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { isUnfit, lost, ofTheModel } from '../wiring.ts';
+import { installationRule, ofTheModel, type Report } from '../rule.ts';
+import { lost } from '../unread.ts';
+import { isUnfit } from '../../circuits/index.ts';
 import { clipped, listed, quoted } from '../words.ts';
 
 export const rule = installationRule({

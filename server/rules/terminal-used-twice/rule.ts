@@ -1,7 +1,7 @@
 import type { WordValue } from '../../../grammar/index.ts';
 import type { Terminal, Wire } from '../../model/index.ts';
-import { installationRule, type Report } from '../rule.ts';
-import { isUnfit, ofTheModel } from '../wiring.ts';
+import { installationRule, ofTheModel, type Report } from '../rule.ts';
+import { isUnfit } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

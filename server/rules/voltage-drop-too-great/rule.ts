@@ -1,4 +1,4 @@
-import { upstreamOf } from '../../figures/cables.ts';
+import { upstreamOf } from '../../circuits/index.ts';
 import { allowedShare } from '../../figures/voltage-drop/maths.ts';
 import { dropOf, wholeDropOf, type CableWorkings } from '../../figures/voltage-drop/figure.ts';
 import type { Source } from '../../figures/index.ts';
@@ -7,8 +7,7 @@ import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, type Hold, type Related } from '../rule.ts';
-import { written } from '../wiring.ts';
-import { quoted } from '../words.ts';
+import { quoted, written } from '../words.ts';
 
 const byShare: Source = { text: 'BS 7671, Appendix 4, Table 4Ab', standing: 'published' };
 const byMemory: Source = { text: 'NEC, informational notes on voltage drop, and the limits of a private supply in BS 7671 (from memory)', standing: 'from memory' };
