@@ -1,8 +1,8 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
-import type { Installation } from '../model/index.ts';
+import { regimeOf, type Body, type Installation } from '../model/index.ts';
 import { nearest, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
-import { look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
+import { isAsked, look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
 
 export interface Verdict {
   /** In the order of the text, then of the rules' names. */
@@ -13,9 +13,21 @@ export interface Verdict {
 
 const byName: ReadonlyMap<string, Rule> = new Map(allRules.map((rule) => [rule.name, rule]));
 const installationRules: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation');
-/** Rules for every key, and those that wait until the keys rest where a file is large. */
-const inTwoParts = (['keystroke', 'idle'] as const).map((cost) => installationRules.filter((rule) => rule.cost === cost)) as [InstallationRule[], InstallationRule[]];
+
+/** The rules that look at a site: all of them, those for every key, and those that wait until the keys rest where a file is large. */
+interface Asked {
+  readonly all: readonly InstallationRule[];
+  readonly quick: readonly InstallationRule[];
+  readonly slow: readonly InstallationRule[];
+}
+const askedUnder = (body: Body): Asked => {
+  const all = installationRules.filter((rule) => isAsked(rule, body));
+  return { all, quick: all.filter(({ cost }) => cost === 'keystroke'), slow: all.filter(({ cost }) => cost === 'idle') };
+};
+const asked: Readonly<Record<Body, Asked>> = { europe: askedUnder('europe'), 'north-america': askedUnder('north-america'), unstated: askedUnder('unstated') };
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
+const ofFile: Asked = { all: fileRules, quick: fileRules, slow: [] };
+const rulesFor = (installation: Installation): Asked => (installation.kind === 'site' ? asked[regimeOf(installation).body] : ofFile);
 const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
 
 /** Most problems of one kind, of those that reading finds, that are told one by one; a file in ruins is not made clearer by more. */
@@ -36,7 +48,7 @@ export function evaluate(installation: Installation, asOf: string): Verdict {
     findings.push(findingOf(rule, given));
   };
   const hold = speaking(report);
-  for (rule of installation.kind === 'site' ? installationRules : fileRules) look(rule, installation, report, hold, asOf);
+  for (rule of rulesFor(installation).all) look(rule, installation, report, hold, asOf);
   return concluded(installation, findings, asOf, none);
 }
 
@@ -51,7 +63,7 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
     findings.push(findingOf(rule, given));
   };
   const hold = speaking(report);
-  const [quick, slow] = installation.kind === 'site' ? inTwoParts : [fileRules, none];
+  const { quick, slow } = rulesFor(installation);
   for (rule of quick) {
     look(rule, installation, report, hold, asOf);
     yield undefined;

@@ -1,6 +1,6 @@
 // The rules room. `all.ts` is generated from the folders.
 export { allRules } from './all.ts';
-export type { JudgedHazard } from './cover.ts';
+export type { JudgedHazard } from '../safeguards/index.ts';
 export { evaluate, judging, ruleNamed, type Verdict } from './evaluate.ts';
 export { marginsAbout, marginsOf, type Margin } from './margins.ts';
 export type { Edit, Finding, Fix, Related, Rule, Severity } from './rule.ts';

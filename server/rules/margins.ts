@@ -1,9 +1,9 @@
 // What the rules hold against a limit, for hovers, values and lenses: how much of each limit is used.
 import { idOf } from '../figures/index.ts';
-import { type Installation, perSubject } from '../model/index.ts';
+import { perSubject, regimeOf, type Installation } from '../model/index.ts';
 import { allRules } from './all.ts';
 import { keeps, type Bound, type Held } from './bounds.ts';
-import type { InstallationRule } from './rule.ts';
+import { isAsked, type InstallationRule } from './rule.ts';
 
 export interface Margin {
   readonly rule: InstallationRule;
@@ -29,7 +29,9 @@ const holding: readonly InstallationRule[] = allRules.filter((rule) => rule.kind
 export const marginsOf = perSubject((installation: Installation): readonly Margin[] => {
   const margins: Margin[] = [];
   if (installation.kind !== 'site') return margins;
-  for (const rule of holding) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
+  const { body } = regimeOf(installation);
+  for (const rule of holding)
+    if (isAsked(rule, body)) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
   return margins;
 });
 

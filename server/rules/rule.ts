@@ -1,5 +1,5 @@
 // What a rule and a finding are. A rule is a folder with its code and its page; the page's examples are run as tests.
-import type { Installation } from '../model/index.ts';
+import type { Body, Installation } from '../model/index.ts';
 import type { Source } from '../figures/figure.ts';
 import type { Problem } from '../vocabulary/index.ts';
 import { keeps, type Bound } from './bounds.ts';
@@ -90,7 +90,11 @@ interface Looks {
   readonly holds: (installation: Installation, hold: Hold) => void;
 }
 
+/** The body of rules that a site has to be under for a rule to look at it. */
+export type Under = 'anywhere' | 'north-america' | 'outside north-america';
+
 interface Manner {
+  readonly under: Under;
   /** `keystroke`: cheap enough to run at every edit. `idle`: run when the keys rest. */
   readonly cost: 'keystroke' | 'idle';
   /** `site`: only files with something of a site in them. `file`: libraries and empty files too. */
@@ -113,7 +117,7 @@ export interface ProblemRule extends RuleBase {
 export type Rule = InstallationRule | ProblemRule;
 
 /** All rules are objects of one shape: they are asked in turn for every file, and that is quick only where all are alike. */
-export const installationRule = ({ name, severity, title, why, remedy, source, acceptable, cost = 'keystroke', scope = 'site', check, holds }: RuleBase & Partial<Manner> & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>)): InstallationRule => ({
+export const installationRule = ({ name, severity, title, why, remedy, source, acceptable, under = 'anywhere', cost = 'keystroke', scope = 'site', check, holds }: RuleBase & Partial<Manner> & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>)): InstallationRule => ({
   kind: 'installation',
   name,
   severity,
@@ -122,6 +126,7 @@ export const installationRule = ({ name, severity, title, why, remedy, source, a
   remedy,
   source,
   acceptable,
+  under,
   cost,
   scope,
   check,
@@ -133,6 +138,9 @@ export const speaking = (report: (report: Report) => void): Hold => (bound, at, 
   const said = keeps(bound) ? undefined : say();
   if (said !== undefined) report({ ...said, at });
 };
+
+/** Whether a rule looks at sites under that body of rules. */
+export const isAsked = ({ under }: InstallationRule, body: Body): boolean => under === 'anywhere' || (under === 'north-america') === (body === 'north-america');
 
 /** Lets a rule look at an installation and say what it finds; `hold` speaks to the same `report`. */
 export function look({ check, holds }: InstallationRule, installation: Installation, report: (report: Report) => void, hold: Hold, asOf: string): void {

@@ -1,7 +1,7 @@
 // What covers a hazard and what the rules find there, as one verdict: for plan, tree and whoever else shows it to people.
 import type { HazardKind } from '../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../model/index.ts';
-import { judgedHazardsOf, type JudgedHazard } from './cover.ts';
+import { judgedHazardsOf, type JudgedHazard } from '../safeguards/index.ts';
 import type { Finding } from './rule.ts';
 
 /** Findings that say of a hazard that what is there does not do. */

@@ -1,8 +1,7 @@
 // What covers each hazard of a leaf, and what is there but does not: as pictures and papers show it, hazard by hazard.
 import { describe, expect, test } from 'vitest';
 import type { Leaf } from '../../server/model/index.ts';
-import { judgedHazardsOf, judgedPlacesOf, type JudgedHazard } from '../../server/rules/cover.ts';
-import { openingForcesProven } from '../../server/rules/protection.ts';
+import { type JudgedHazard, judgedHazardsOf, judgedPlacesOf, openingForcesProven } from '../../server/safeguards/index.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 
 const block = (head: string, ...lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;

@@ -1,7 +1,7 @@
 // What recorded forces do to the verdict: complete and within the limits they are force limitation (C), and nothing less is.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { measuresFor } from '../../server/rules/protection.ts';
+import { measuresFor } from '../../server/safeguards/index.ts';
 import { judge } from '../kit/pages.ts';
 
 interface Options {

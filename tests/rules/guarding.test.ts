@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
 import { marginsAbout, marginsOf } from '../../server/rules/margins.ts';
-import { commandsOf, forcesProven, heldInView, measuresFor, needsForceTest } from '../../server/rules/protection.ts';
+import { commandsOf, forcesProven, heldInView, measuresFor, needsForceTest } from '../../server/safeguards/index.ts';
 import { guards, heedingOf, measureOf, sensorsFor } from '../../server/circuits/index.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 

@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { caught } from '../../server/figures/hazards/gaps.ts';
 import { hazardsOf } from '../../server/figures/hazards/hazards.ts';
-import { judgedHazardsOf } from '../../server/rules/cover.ts';
+import { judgedHazardsOf } from '../../server/safeguards/index.ts';
 import { judge } from '../kit/pages.ts';
 
 interface Shape {

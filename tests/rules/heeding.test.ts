@@ -2,7 +2,7 @@
 // held against what the wiring does, case by case.
 import { describe, expect, test } from 'vitest';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
-import { commandsOf, measuresFor, needsForceTest, onlyHeld } from '../../server/rules/protection.ts';
+import { commandsOf, measuresFor, needsForceTest, onlyHeld } from '../../server/safeguards/index.ts';
 import { guards, heedingOf } from '../../server/circuits/index.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,4 +1,4 @@
-import { type Cable, factPlace, perSubject } from '../../model/index.ts';
+import { factPlace, perSubject, regimeOf, type Cable } from '../../model/index.ts';
 import { inCelsius, inKelvin, insulationOf } from '../cables.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Input, type Standing } from '../figure.ts';
@@ -30,7 +30,7 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
   const area = cable.model?.facts.area?.value;
   const insulation = insulationOf(cable);
   if (area === undefined || insulation === 'rubber') return undefined;
-  const american = cable.installation.site?.facts.rules?.value === 'north-america' ? gaugeCurrent(area) : undefined;
+  const american = regimeOf(cable.installation).gauges ? gaugeCurrent(area) : undefined;
   const found = american ?? (method === undefined ? undefined : tabulatedCurrent(area, cable.model?.facts.kind?.value ?? 'multicore', method.value));
   if (found === undefined) return undefined;
   const buried = american === undefined && method?.value === 'D';

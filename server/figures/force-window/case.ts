@@ -1,6 +1,6 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
 import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
-import { perSubject, type Drive, type Leaf } from '../../model/index.ts';
+import { perSubject, regimeOf, type Drive, type Leaf } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/figure.ts';
 import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
 import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/figure.ts';
@@ -91,7 +91,7 @@ export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {
     greatest: own.greatest,
     lowestSetting: Math.min(own.least, own.greatest),
     setting: share === undefined ? undefined : share * own.greatest,
-    limited: leaf.installation.site?.facts.rules?.value !== 'north-america',
+    limited: regimeOf(leaf.installation).limitsForces,
     leastFromMemory: (slides !== undefined && stated === undefined) || (moment > 0 && infillOf(leaf) < 0.8),
     stops: { closing, opening },
   };

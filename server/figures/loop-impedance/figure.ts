@@ -1,4 +1,4 @@
-import { type Cable, factPlace, perSubject } from '../../model/index.ts';
+import { factPlace, perSubject, regimeOf, type Cable } from '../../model/index.ts';
 import { classOf, insulationOf } from '../cables.ts';
 import { isMains, upstreamOf } from '../../circuits/index.ts';
 import { hasCables } from '../common.ts';
@@ -39,7 +39,8 @@ export const loopOf = perSubject((cable: Cable): LoopWorkings | undefined => {
   const site = cable.installation.site?.facts;
   const { carries } = cable.facts;
   const external = site?.['external-impedance']?.value;
-  if (site?.earthing?.value !== 'TN' || site.rules?.value === 'north-america' || external === undefined || carries === undefined || isMains(cable) !== true || carries.voltage > 254) return undefined;
+  if (site?.earthing?.value !== 'TN' || !regimeOf(cable.installation).judgesMainsByIec || external === undefined) return undefined;
+  if (carries === undefined || isMains(cable) !== true || carries.voltage > 254) return undefined;
   const own = conductorsOf(cable);
   const upstream = upstreamOf(cable);
   const before = upstream === undefined ? none : conductorsOf(upstream);

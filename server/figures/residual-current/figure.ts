@@ -1,4 +1,4 @@
-import { factPlace, type Cable, type Installation } from '../../model/index.ts';
+import { factPlace, regimeOf, type Cable, type Installation } from '../../model/index.ts';
 import { hasCables } from '../common.ts';
 import { onlyWhere, type Source } from '../figure.ts';
 import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';
@@ -6,9 +6,7 @@ import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';
 const source: Source = { text: 'BS 7671, 411.5.3 and Table 41.5', standing: 'published' };
 
 /** True where an earth electrode of the installation does the work. */
-export function isOnElectrode({ site }: Installation): boolean {
-  return site?.facts.earthing?.value === 'TT' && site.facts.rules?.value !== 'north-america';
-}
+export const isOnElectrode = (installation: Installation): boolean => installation.site?.facts.earthing?.value === 'TT' && regimeOf(installation).judgesMainsByIec;
 
 const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts['residual-current']);
 

@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, forcesProven, measuresFor } from '../protection.ts';
+import { commandsOf, forcesProven, measuresFor } from '../../safeguards/index.ts';
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
@@ -12,9 +12,9 @@ export const rule = installationRule({
   remedy: 'Use self-checking sensors, or sensors with a test input on a panel that tests them; or leave out the closing by itself.',
   source: { text: 'EN 12453:2000, 5.5.1, Table 1; on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018', standing: 'published' },
   acceptable: false,
+  under: 'outside north-america',
   check: (installation, report) => {
     const { site, leaves } = installation;
-    if (site?.facts.rules?.value === 'north-america') return;
     const automatic = commandsOf(installation).findLast(({ kind }) => kind === 'automatic');
     if (automatic === undefined) return;
     const users: Users = site?.facts.users?.value ?? 'public';

@@ -1,5 +1,5 @@
 import type { Leaf } from '../../model/index.ts';
-import { measuresFor } from '../protection.ts';
+import { measuresFor } from '../../safeguards/index.ts';
 import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { installationRule } from '../rule.ts';
 

@@ -1,5 +1,5 @@
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { measuresFor, onlyHeld } from '../protection.ts';
+import { measuresFor, onlyHeld } from '../../safeguards/index.ts';
 import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
@@ -11,9 +11,9 @@ export const rule = installationRule({
   remedy: 'Fit a pressure-sensitive edge, or presence detection on the whole closing path, or let the gate move only while a control in full view is held.',
   source: { text: 'EN 12453:2000, 5.5.1', standing: 'published' },
   acceptable: false,
+  under: 'outside north-america',
   check: (installation, report) => {
     // There other means count than sensors, and entrapment-protection-below-minimum counts them.
-    if (installation.site?.facts.rules?.value === 'north-america') return;
     for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       const measures = measuresFor(leaf, 'closing', false);

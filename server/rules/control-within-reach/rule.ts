@@ -17,8 +17,8 @@ export const rule = installationRule({
   remedy: 'Move the control at least 6 ft from every part of the moving gate, to where the gate is in view.',
   source: { text: 'UL 325 (controls out of reach of the gate), with 6 ft from memory', standing: 'from memory' },
   acceptable: true,
-  holds: ({ site, controls }, hold) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+  under: 'north-america',
+  holds: ({ controls }, hold) => {
     for (const control of controls) {
       const { reach } = control.facts;
       if (reach === undefined || !isFixed(control)) continue;

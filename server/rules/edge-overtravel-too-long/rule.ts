@@ -1,8 +1,7 @@
 import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/figure.ts';
 import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
-import { heldUnderEuropean } from '../hold-to-run-too-fast/rule.ts';
-import { measuresFor, onlyHeld } from '../protection.ts';
+import { judgedHeldControlOf, measuresFor, onlyHeld } from '../../safeguards/index.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { installationRule, type Hold } from '../rule.ts';
 import { quoted } from '../words.ts';
@@ -18,7 +17,7 @@ const held = {
 /** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody, and it is not hold-to-run-overtravels that judges it. */
 function isUnprotected(leaf: Leaf): boolean {
   const { installation } = leaf;
-  return !measuresFor(leaf, 'closing', false).E && !(onlyHeld(installation) && heldUnderEuropean(installation) !== undefined);
+  return !measuresFor(leaf, 'closing', false).E && !(onlyHeld(installation) && judgedHeldControlOf(installation) !== undefined);
 }
 
 export const rule = installationRule({
@@ -29,9 +28,9 @@ export const rule = installationRule({
   remedy: 'Move slower, let the drive stop faster, or fit an edge with more deformation travel.',
   source: { text: 'ASR A1.7, section 6', standing: 'published' },
   acceptable: false,
+  under: 'outside north-america',
   cost: 'idle',
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
       const closing = closingStopOf(leaf);
       const opening = openingStopOf(leaf);

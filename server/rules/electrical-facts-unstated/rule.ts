@@ -3,7 +3,7 @@ import { extraLow, isMains } from '../../circuits/index.ts';
 import { ratingOf } from '../../figures/current-rating/figure.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
 import { consumptionOf } from '../../figures/supply-budget/figure.ts';
-import { factPlace, headPlace, type Cable, type Panel, type Site } from '../../model/index.ts';
+import { factPlace, headPlace, regimeOf, type Cable, type Panel, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';
 import { quoted, quotedList, written } from '../words.ts';
@@ -19,7 +19,8 @@ export const rule = installationRule({
   remedy: 'State what is missing.',
   source: { text: 'what the other rules about cables and batteries read', standing: 'derived' },
   acceptable: true,
-  check: ({ site, cables, panels }, report) => {
+  check: (installation, report) => {
+    const { site, cables, panels } = installation;
     let isEarthingAsked = false;
     for (const cable of cables) {
       if (cable.unread.length > 0) continue;
@@ -29,7 +30,7 @@ export const rule = installationRule({
       isEarthingAsked = true;
       checkProtectiveConductor(cable, site, report);
     }
-    if (isEarthingAsked && site !== undefined) checkEarthing(site, report);
+    if (isEarthingAsked && site !== undefined && regimeOf(installation).judgesMainsByIec) checkEarthing(site, report);
     for (const panel of panels) {
       checkBattery(panel, report);
       checkCold(panel, report);
@@ -62,7 +63,7 @@ function checkLeastVoltage(cable: Cable, report: Say): void {
 
 function checkProtectiveConductor(cable: Cable, site: Site | undefined, report: Say): void {
   const { model } = cable;
-  if (site?.facts.earthing?.value !== 'TN' || site.facts.rules?.value === 'north-america' || model === undefined || protectiveAreaOf(cable) !== undefined) return;
+  if (site?.facts.earthing?.value !== 'TN' || !regimeOf(cable.installation).judgesMainsByIec || model === undefined || protectiveAreaOf(cable) !== undefined) return;
   // Fewer than three cores are another finding.
   if (model.facts.cores !== undefined && model.facts.cores.value < 3) return;
   report({
@@ -73,8 +74,7 @@ function checkProtectiveConductor(cable: Cable, site: Site | undefined, report: 
 }
 
 function checkEarthing(site: Site, report: Say): void {
-  const { earthing, rules } = site.facts;
-  if (rules?.value === 'north-america') return;
+  const { earthing } = site.facts;
   const missing = earthing === undefined ? 'earthing' : earthing.value === 'TN' ? 'external-impedance' : 'earth-electrode';
   if (site.facts[missing] !== undefined || lost(site.unread, 'site', missing)) return;
   report({

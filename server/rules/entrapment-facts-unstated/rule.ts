@@ -11,8 +11,9 @@ export const rule = installationRule({
   remedy: 'Look at the place and write down what is missing.',
   source: commonPractice,
   acceptable: true,
+  under: 'north-america',
   check: ({ site, controls }, report) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+    if (site === undefined) return;
     const lacks = (['usage-class', 'pedestrian-entrance', 'signs'] as const).filter((fact) => site.facts[fact] === undefined && !site.unread.includes(fact));
     const reaches = controls.filter((control) => isFixed(control) && control.facts.reach === undefined).map(({ name }) => `reach of ${quoted(name)}`);
     const missing = [...lacks, ...reaches];

@@ -1,6 +1,6 @@
 import { hazardsOf, type Hazards } from '../../figures/hazards/hazards.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { onlyHeld } from '../protection.ts';
+import { onlyHeld } from '../../safeguards/index.ts';
 import { guards, heedingOf, isMeantFor, sensorsFor, type Movement } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
@@ -21,8 +21,8 @@ export const rule = installationRule({
   remedy: 'Add a monitored contact edge or a monitored non-contact sensor, of another kind than the one that is there.',
   source: { text: 'UL 325 (2016 and 2018 rules), as quoted in DASMA TDS 353', standing: 'published' },
   acceptable: false,
-  check: ({ site, leaves }, report) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+  under: 'north-america',
+  check: ({ leaves }, report) => {
     for (const leaf of leaves) {
       const hazards = hazardsOf(leaf);
       // Nothing drives it.

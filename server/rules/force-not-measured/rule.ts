@@ -1,5 +1,5 @@
 import { headPlace } from '../../model/index.ts';
-import { measuresFor, needsForceTest } from '../protection.ts';
+import { measuresFor, needsForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quotedList } from '../words.ts';
 

@@ -23,8 +23,8 @@ export const rule = installationRule({
   remedy: 'Take the gate out of use or let it move only while a control in view is held; lower speed or force, or fit an edge that gives more; then measure again.',
   source: { text: 'EN 12453:2017, Annex A', standing: 'published' },
   acceptable: false,
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  under: 'outside north-america',
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves)
       for (const spot of forceRecordsOf(leaf)?.spots ?? none) {
         const [first, ...more] = spot.records;

@@ -1,7 +1,7 @@
 import { repeats, type Point } from '../../figures/force-records/maths.ts';
 import { forceRecordsOf, isRagged } from '../../figures/force-records/records.ts';
 import { headPlace } from '../../model/index.ts';
-import { needsForceTest } from '../protection.ts';
+import { needsForceTest } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';

@@ -1,6 +1,6 @@
 import { aYearAfter, forceRecordsOf } from '../../figures/force-records/records.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { needsForceTest } from '../protection.ts';
+import { needsForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 

@@ -17,9 +17,9 @@ export const rule = installationRule({
   remedy: 'Widen the window by the change that suits the site.',
   source: commonPractice,
   acceptable: true,
+  under: 'outside north-america',
   cost: 'idle',
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
       // A window that is shut has a rule of its own.

@@ -2,7 +2,7 @@ import { partsInWords } from '../../figures/hazards/gaps.ts';
 import type { Hazard, HazardKind } from '../../figures/hazards/hazards.ts';
 import type { Source } from '../../figures/index.ts';
 import { headPlace } from '../../model/index.ts';
-import { judgedPlacesOf } from '../cover.ts';
+import { judgedPlacesOf } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule, type Related } from '../rule.ts';
 

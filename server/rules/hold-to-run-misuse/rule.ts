@@ -1,3 +1,4 @@
+import { regimeOf } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { matrixSource } from '../safeguarding-below-minimum/matrix.ts';
@@ -10,16 +11,17 @@ export const rule = installationRule({
   remedy: 'Use a key switch where only a limited group may operate it, another kind of control where the public is, and a place with full view.',
   source: matrixSource,
   acceptable: false,
-  check: ({ site, controls }, report) => {
+  check: (installation, report) => {
+    const { site, controls } = installation;
     const users = site?.facts.users;
-    const european = site?.facts.rules?.value === 'europe';
+    const { judgesHeldControls } = regimeOf(installation);
     for (const control of controls) {
       const acts = control.facts.acts;
       if (acts?.value !== 'hold-to-run') continue;
       const related = toFact('these are the users', users);
-      if (european && users?.value === 'public')
+      if (judgesHeldControls && users?.value === 'public')
         report({ at: acts.line, what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`, remedy: 'Choose another kind of control, with the protection that it asks for.', related });
-      else if (european && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')
+      else if (judgesHeldControls && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')
         report({
           at: acts.line,
           what: `“${control.name}” is hold-to-run for a limited group, but it is not a key switch, so anybody can use it.`,

@@ -1,7 +1,7 @@
+import { judgedHeldControlOf } from '../../safeguards/index.ts';
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { bound, keeps, type Bound } from '../bounds.ts';
-import { heldUnderEuropean } from '../hold-to-run-too-fast/rule.ts';
 import { millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
@@ -44,7 +44,7 @@ export const rule = installationRule({
   source: { text: 'EN 12453:2000, from memory', standing: 'from memory' },
   acceptable: true,
   holds: (installation, hold) => {
-    const control = heldUnderEuropean(installation);
+    const control = judgedHeldControlOf(installation);
     if (control === undefined) return;
     for (const leaf of installation.leaves) {
       const bounds = boundsOf(leaf);

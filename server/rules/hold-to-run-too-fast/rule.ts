@@ -1,5 +1,6 @@
+import { factPlace } from '../../model/index.ts';
+import { judgedHeldControlOf } from '../../safeguards/index.ts';
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
-import { factPlace, type Control, type Installation } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
@@ -8,10 +9,6 @@ import { installationRule } from '../rule.ts';
 /** Greatest speed of the edge, m/s. */
 const most = 0.5;
 const held = { figure: 'leaf.NAME.edge-speed', name: 'edge speed', unit: 'm/s', way: 'most' } as const;
-
-/** The first control that is held, under European rules; undefined where there is none. */
-export const heldUnderEuropean = ({ site, controls }: Installation): Control | undefined =>
-  site?.facts.rules?.value === 'europe' ? controls.find(({ facts }) => facts.acts?.value === 'hold-to-run') : undefined;
 
 export const rule = installationRule({
   name: 'hold-to-run-too-fast',
@@ -22,7 +19,7 @@ export const rule = installationRule({
   source: { text: 'EN 12453 (speed of the edge under hold-to-run)', standing: 'published' },
   acceptable: false,
   holds: (installation, hold) => {
-    const control = heldUnderEuropean(installation);
+    const control = judgedHeldControlOf(installation);
     if (control === undefined) return;
     for (const leaf of installation.leaves) {
       const speed = edgeSpeedsOf(leaf)?.edge;

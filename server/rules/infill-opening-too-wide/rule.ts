@@ -15,8 +15,8 @@ export const rule = installationRule({
   remedy: 'Cover the face with mesh or sheet, so that no opening is wider than 2.25 in (57.15 mm).',
   source: { text: 'CPSC, Operation Safe Gate, 2018', standing: 'published' },
   acceptable: false,
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+  under: 'north-america',
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
       const { 'infill-opening': opening, slides } = leaf.facts;
       const width = opening?.shape === 'closed' ? undefined : opening?.size;

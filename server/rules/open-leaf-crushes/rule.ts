@@ -1,6 +1,6 @@
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
-import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { heldInView, openingForcesProven } from '../protection.ts';
+import { headPlace, regimeOf, type Leaf, type Sensor } from '../../model/index.ts';
+import { heldInView, openingForcesProven } from '../../safeguards/index.ts';
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { installationRule } from '../rule.ts';
 
@@ -29,7 +29,7 @@ export const rule = installationRule({
 });
 
 /** Detection of a person on the ground (D) supplements force limitation (C) and does not stand for it. In North America means are counted, elsewhere. */
-const protects = (sensor: Sensor, leaf: Leaf): boolean => measureOf(sensor) !== 'D' || leaf.installation.site?.facts.rules?.value === 'north-america';
+const protects = (sensor: Sensor, leaf: Leaf): boolean => measureOf(sensor) !== 'D' || regimeOf(leaf.installation).seeingIsEnoughWhenOpening;
 
 /** A sensor on no leaf (a curtain along the opening path) or on the edge that leads; one at the hinge sees nobody there. */
 const isOnOpeningSide = (edge: string | undefined): boolean => edge === undefined || edge === 'opening-edge';

@@ -9,8 +9,9 @@ export const rule = installationRule({
   remedy: 'Give people on foot an entrance of their own, away from where the leaf moves, and write “pedestrian-entrance separate”.',
   source: { text: 'CPSC, Operation Safe Gate, 2018', standing: 'published' },
   acceptable: false,
+  under: 'north-america',
   check: ({ site, motion }, report) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+    if (site === undefined) return;
     const entrance = site.facts['pedestrian-entrance'];
     const pedestrian = motion?.facts.pedestrian;
     if (entrance?.value === 'shared') report({ at: entrance.line, what: 'People on foot pass through the powered gate, together with the vehicles.' });

@@ -1,5 +1,5 @@
 import { headPlace } from '../../model/index.ts';
-import { commandsOf, measuresFor } from '../protection.ts';
+import { commandsOf, measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { inWords, meets, present, requirementFor } from '../safeguarding-below-minimum/matrix.ts';
 import { strictest } from '../safeguarding-below-minimum/rule.ts';

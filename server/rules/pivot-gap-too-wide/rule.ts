@@ -15,8 +15,8 @@ export const rule = installationRule({
   remedy: 'Hang the leaf nearer to the post, or cover the space and state “hinge-guard”.',
   source: { text: 'ASTM F2200, from memory', standing: 'from memory' },
   acceptable: true,
-  holds: ({ site, leaves }, hold) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+  under: 'north-america',
+  holds: ({ leaves }, hold) => {
     for (const leaf of leaves) {
       const { opens, 'hinge-gap': gap, 'hinge-offset': offset, 'hinge-guard': guard } = leaf.facts;
       if (opens === undefined || gap === undefined || offset === undefined || guard !== undefined || leaf.drives.length === 0) continue;

@@ -20,8 +20,8 @@ export const rule = installationRule({
   remedy: 'Choose a cable with a thicker protective conductor.',
   source: { text: 'BS 7671, 543.1.3 and Table 54.3; the 0.1 s of the breaker from memory', standing: 'from memory' },
   acceptable: true,
-  check: ({ site, cables }, report) => {
-    if (site?.facts.rules?.value === 'north-america') return;
+  under: 'outside north-america',
+  check: ({ cables }, report) => {
     for (const cable of cables) {
       const { model, load } = cable;
       const cores = model?.facts.cores;

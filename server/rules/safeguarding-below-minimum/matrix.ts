@@ -1,6 +1,6 @@
 // The minimum level of safeguarding at the main closing edge, by kind of control and type of use.
 // EN 12453:2000, 5.5.1, Table 1: the readable minimum. The current edition is EN 12453:2017+A1:2021.
-import type { ControlKind, Measures } from '../protection.ts';
+import type { ControlKind, Measures } from '../../safeguards/index.ts';
 
 /** EN 12453's types of use: 1 trained, 2 a limited group, 3 the public. */
 export type Users = 'trained' | 'limited' | 'public';

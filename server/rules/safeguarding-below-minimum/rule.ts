@@ -1,5 +1,5 @@
 import { headPlace } from '../../model/index.ts';
-import { commandsOf, type Command, measuresFor } from '../protection.ts';
+import { commandsOf, type Command, measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { inWords, matrixSource, meets, present, requirementFor, type Requirement, type Users } from './matrix.ts';
 

@@ -1,5 +1,5 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
-import type { Site } from '../../model/index.ts';
+import { regimeOf, type Installation } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
@@ -10,8 +10,8 @@ const most = 0.3048;
 const held = { figure: 'leaf.NAME.edge-speed', name: 'edge speed', unit: 'm/s', way: 'most' } as const;
 
 /** The usage class under which it holds; undefined where it does not. */
-function usageOf(site: Site | undefined) {
-  const usage = site?.facts.rules?.value === 'north-america' ? site.facts['usage-class'] : undefined;
+function usageOf(installation: Installation) {
+  const usage = regimeOf(installation).hasUsageClass ? installation.site?.facts['usage-class'] : undefined;
   return usage?.value === 'I' || usage?.value === 'II' ? usage : undefined;
 }
 
@@ -23,10 +23,10 @@ export const rule = installationRule({
   remedy: 'Lower the speed to 1 ft/s (0.3048 m/s) or choose a slower drive.',
   source: { text: 'UL 325 (2018 rules), as quoted in DASMA TDS 353', standing: 'published' },
   acceptable: false,
-  holds: ({ site, leaves }, hold) => {
-    const usage = usageOf(site);
+  holds: (installation, hold) => {
+    const usage = usageOf(installation);
     if (usage === undefined) return;
-    for (const leaf of leaves) {
+    for (const leaf of installation.leaves) {
       const { slides } = leaf.facts;
       const edge = edgeSpeedsOf(leaf)?.edge;
       if (slides === undefined || edge === undefined) continue;

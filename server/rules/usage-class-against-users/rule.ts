@@ -9,8 +9,9 @@ export const rule = installationRule({
   remedy: 'Choose class I or II, or keep the public away and say which users there are.',
   source: { text: 'ASTM F2200 (usage classes)', standing: 'published' },
   acceptable: false,
+  under: 'north-america',
   check: ({ site }, report) => {
-    if (site?.facts.rules?.value !== 'north-america') return;
+    if (site === undefined) return;
     const { 'usage-class': usage, users } = site.facts;
     if (users?.value !== 'public' || (usage?.value !== 'III' && usage?.value !== 'IV')) return;
     report({ at: usage.line, what: `Usage class ${usage.value} is for premises that the public does not come to, but the users are the public.`, related: toFact('these users', users) });

@@ -2,7 +2,7 @@ import { upstreamOf } from '../../circuits/index.ts';
 import { allowedShare } from '../../figures/voltage-drop/maths.ts';
 import { dropOf, wholeDropOf, type CableWorkings } from '../../figures/voltage-drop/figure.ts';
 import type { Source } from '../../figures/index.ts';
-import { factPlace, type Cable } from '../../model/index.ts';
+import { factPlace, regimeOf, type Cable } from '../../model/index.ts';
 import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact, toModelFact } from '../related.ts';
@@ -46,7 +46,7 @@ function holdOnMains(cable: Cable, carries: Carries, workings: CableWorkings, ho
   const whole = wholeDropOf(cable);
   if (whole === undefined) return;
   const site = cable.installation.site?.facts;
-  const isAmerican = site?.rules?.value === 'north-america';
+  const isAmerican = regimeOf(cable.installation).gauges;
   const privateSupply = site?.['private-supply'] !== undefined;
   const allowed = isAmerican ? american : allowedShare({ lighting: cable.facts.lighting !== undefined, privateSupply }, whole.length);
   const most = allowed * carries.voltage;

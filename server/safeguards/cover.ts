@@ -1,8 +1,9 @@
-// What covers the hazards of a leaf, and what is there but does not. Shared by rules, editor and papers; no rule of its own.
+// What covers the hazards of a leaf, and what is there but does not.
+import { heedingOf, isEdge, measureOf, reaches, watches } from '../circuits/index.ts';
 import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
-import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
-import { heldInView, openingForcesProven } from './protection.ts';
-import { heedingOf, measureOf, reaches } from '../circuits/index.ts';
+import { headPlace, perSubject, type Installation, type Leaf, type Sensor } from '../model/index.ts';
+import { heldInView } from './commands.ts';
+import { openingForcesProven } from './forces.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {
@@ -38,22 +39,22 @@ const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
 /** All hazards of a leaf that are known, each with what covers it; undefined for a leaf that nothing drives. */
 export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)));
 
-/** The same without the closing edge, which every sensor of the opening may cover: rules about it ask protection.ts. */
+/** The same without the closing edge, which every sensor of the opening may cover: rules about it ask which measures hold (guarding.ts). */
 export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
   let judged: JudgedHazard[] | undefined;
   for (const hazard of hazardsOf(leaf)?.found ?? []) if (hazard.kind !== 'closing-edge') (judged ??= []).push(judge(leaf, hazard));
   return judged;
 });
 
-/** The sensors that sit on no leaf, and those of them that let every leaf touch nobody. An edge that sits on none feels nothing. */
-const openingSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
-  const all = sensors.filter((sensor) => sensor.facts.on === undefined && sensor.model?.facts.kind?.value !== 'edge');
+/** The sensors that sit on no leaf, heard or not, and those of them that are to let every leaf touch nobody. An edge that sits on none feels nothing. */
+const looseSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
+  const all = sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor));
   return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
-}) as (installation: Installation) => { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] };
+});
 
 /** The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge alone. */
 function sensorsNear(leaf: Leaf, hazard: Hazard): readonly Sensor[] {
-  const { all, keepingOff } = openingSensorsOf(leaf.installation);
+  const { all, keepingOff } = looseSensorsOf(leaf.installation);
   const others = hazard.kind === 'closing-edge' ? all : keepingOff;
   return others.length === 0 ? leaf.sensors : [...leaf.sensors, ...others].sort((a, b) => a.at.start - b.at.start);
 }
@@ -81,7 +82,7 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
       continue;
     }
     by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : measure === 'C' ? 'gives way and stops it' : 'sees who stands in the way', at: headPlace(sensor) });
-    for (const movement of hazard.movements) if (sensor.facts.watches?.movements.includes(movement) === true) left.delete(movement);
+    for (const movement of hazard.movements) if (watches(sensor, movement)) left.delete(movement);
   }
   // What covers the other movement does not watch this one.
   if (!always) for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
@@ -92,6 +93,5 @@ function whyNot(sensor: Sensor, leaf: Leaf, hazard: Hazard, fits: boolean): stri
   if (!fits) return 'does not limit the force there';
   if (heedingOf(sensor) === undefined) return 'is meant to, but the panel does not heed it';
   if (!reaches(sensor, leaf)) return 'is meant to, but reports to a panel that does not drive the leaf';
-  const watches = sensor.facts.watches?.movements;
-  return hazard.movements.some((movement) => watches?.includes(movement) === true) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
+  return hazard.movements.some((movement) => watches(sensor, movement)) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
 }
