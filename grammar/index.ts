@@ -1,7 +1,7 @@
 // The grammar room: text to tree and back. It knows shapes, not meanings.
 export { parse, validateGrammar } from './parser.ts';
 export { print, printValue } from './printer.ts';
-export { holds, lineStarts, lineText, positionAt, type Position } from './lines.ts';
+export { holds, lineEndIn, lineStarts, lineText, positionAt, type Position } from './lines.ts';
 export { longestText, scan } from './tokens.ts';
 export type {
   Body,

@@ -39,3 +39,9 @@ export function lineText(text: string, starts: readonly number[], line: number):
 export function holds(span: Span, offset: number): boolean {
   return offset >= span.start && offset <= span.end;
 }
+
+/** The line end that a text uses: that of its first line. */
+export function lineEndIn(text: string): '\n' | '\r\n' | '\r' {
+  const at = text.search(/[\r\n]/);
+  return at < 0 || text.charAt(at) === '\n' ? '\n' : text.charAt(at + 1) === '\n' ? '\r\n' : '\r';
+}

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { print } from '../grammar/index.ts';
-import { Workspace } from '../server/editor/index.ts';
+import { Workspace } from '../server/engine/index.ts';
 import { examples } from './grammar/examples.ts';
 import { codeOnly, importsOf, root, sources, type Source } from './kit/sources.ts';
 

@@ -1,6 +1,5 @@
 // Lines of a file as they may be shown: logs are read by more people than the file.
-import { lineText } from '../../grammar/index.ts';
-import type { Finding } from '../rules/index.ts';
+import { type Finding, lineText } from '../engine/index.ts';
 
 export interface Secret {
   readonly start: number;

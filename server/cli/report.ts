@@ -1,7 +1,5 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
-import { lineStarts, longestText, positionAt } from '../../grammar/index.ts';
-import type { Analysis } from '../editor/workspace.ts';
-import { ruleNamed, type Finding, type Related, type Severity } from '../rules/index.ts';
+import { type Analysis, type Finding, lineStarts, longestText, positionAt, type Related, ruleNamed, type Severity } from '../engine/index.ts';
 import { readText, shownFrom, type FileText, type Flaw, type GateFile } from './files.ts';
 import { lineShown, secretsAmong, type Secret } from './lines.ts';
 import type { Sites } from './sites.ts';

@@ -1,7 +1,7 @@
 // The workspaces of a run: one for each root. A `use` line never leaves its root, not even through a link.
 import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { Workspace, type Analysis, type ReadResult } from '../editor/workspace.ts';
+import { type Analysis, type ReadResult, Workspace } from '../engine/index.ts';
 import { absolute, commonFolder, isWithin, readText, realPath, repositoryOf, type GateFile } from './files.ts';
 import { WrongUse } from './terminal.ts';
 

@@ -59,5 +59,3 @@ function removeQuietly(path: string): void {
   }
 }
 
-/** The line end that a text uses first; what is written back uses it throughout. */
-export const lineEndOf = (text: string): '\n' | '\r\n' => (/\r\n|\n|\r/.exec(text)?.[0] === '\r\n' ? '\r\n' : '\n');

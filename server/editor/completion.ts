@@ -10,7 +10,7 @@ import { code, codeBlock, escape } from './markdown.ts';
 import { blocksAround, innermost, lineSpecOf, blockSpecOf, partsOf, type Enclosing, type LineParts } from './places.ts';
 import { asPlain, asSnippet, blockPieces, templatePieces, templates, type Piece } from './snippets.ts';
 import { typedBefore, type Typed } from './typed.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export type CompletionKind = 'block' | 'line' | 'keyword' | 'choice' | 'name' | 'model' | 'terminal' | 'unit' | 'rule' | 'file' | 'value' | 'template';
 

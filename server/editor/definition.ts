@@ -3,7 +3,7 @@ import type { Span } from '../../grammar/index.ts';
 import type { PanelModel } from '../model/index.ts';
 import { keyOf, mentionAt, mentionsOf, type Meaning } from './names.ts';
 import { headEnd } from './places.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 /** A place that declares a name, maybe in another file. */
 export interface Target {

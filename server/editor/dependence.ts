@@ -5,10 +5,9 @@ import { idOf, type Figure } from '../figures/index.ts';
 import { hasOwnModels, resolve } from '../model/index.ts';
 import { marginsOf, ruleNamed } from '../rules/index.ts';
 import { readerOf, readFile, unitNamed, type Slot } from '../vocabulary/index.ts';
-import { nameOfFigure, shownValue } from './derivation.ts';
+import { type Analysis, nameOfFigure, shownValue, type Steps } from '../engine/index.ts';
 import { keyOf, mentionsOf } from './names.ts';
 import { headEnd, innermost, lineSpecOf, partsOf, statementAt, statementsOf, type Enclosing } from './places.ts';
-import type { Analysis } from './workspace.ts';
 
 /** A line or block of the file, a figure, or a rule. */
 export interface Dependence {
@@ -24,7 +23,7 @@ export interface Dependence {
 }
 
 /** Works out another text of the same file, whole and in small steps. */
-export type Judge = (text: string) => Generator<undefined, Analysis>;
+export type Judge = (text: string) => Steps;
 
 /** Rules that only say that something is not written: that they would speak without the line is no news. */
 const aboutAbsence: ReadonlySet<string> = new Set(['fact-missing']);
@@ -58,7 +57,7 @@ export function dependenceOf(analysis: Analysis, kind: Dependence['kind'], key: 
 }
 
 /** What is different when this is: figures and rules. It yields between two workings, for whoever must not work long at a time. */
-export function* dependents(analysis: Analysis, of: Dependence, judge: Judge): Generator<undefined, Dependence[]> {
+export function* dependents(analysis: Analysis, of: Dependence, judge: Judge): Generator<unknown, Dependence[]> {
   if (of.kind === 'rule') return [];
   if (of.kind === 'figure') {
     // A figure is held against limits, and other figures name it among what went into them.
@@ -87,7 +86,7 @@ export function* dependents(analysis: Analysis, of: Dependence, judge: Judge): G
 }
 
 /** What a figure is worked out from: the lines of this file that change it, and the figures that it names. */
-export function* sources(analysis: Analysis, of: Dependence, judge: Judge): Generator<undefined, Dependence[]> {
+export function* sources(analysis: Analysis, of: Dependence, judge: Judge): Generator<unknown, Dependence[]> {
   const figure = of.kind === 'figure' ? analysis.figures.find((candidate) => candidate.id === of.key) : undefined;
   if (figure === undefined) return [];
   const named = new Set(namesOf(figure));
@@ -97,7 +96,7 @@ export function* sources(analysis: Analysis, of: Dependence, judge: Judge): Gene
   yield undefined;
   // The shelf of a file with models of its own is made anew with each text.
   const isOwn = hasOwnModels(analysis.installation.reading);
-  const valueIn = function* (text: string): Generator<undefined, number | undefined> {
+  const valueIn = function* (text: string): Generator<unknown, number | undefined> {
     if (isOwn) return (yield* judge(text)).figures.find((other) => other.id === figure.id)?.value;
     return workOut(analysis, text, figure);
   };

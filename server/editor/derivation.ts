@@ -1,80 +1,9 @@
-// How a figure is shown: its value in the reader's unit, and on demand the way it was worked out.
+// The way that a figure was worked out, in Markdown.
+import { inputsOf, shownHeld, spareInWords } from '../engine/index.ts';
 import type { Figure, Input } from '../figures/index.ts';
 import type { Margin } from '../rules/index.ts';
+import { showSi, threeDigits, type Reader } from '../vocabulary/index.ts';
 import { code, escape } from './markdown.ts';
-import { readerOf, showSi, threeDigits, type Reader } from '../vocabulary/index.ts';
-import type { Analysis } from './workspace.ts';
-
-/** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees. */
-export interface FigureShown {
-  readonly id: string;
-  readonly title: string;
-  readonly value: number;
-  readonly unit: string;
-  /** In the reader's unit, or in words where they say more. */
-  readonly shown: string;
-  readonly formula: string;
-  readonly inputs: readonly (Input & { readonly shown: string })[];
-  readonly source: string;
-  readonly standing: string;
-  readonly changedBy: string;
-  /** The place that causes it, in the file's own offsets. */
-  readonly start: number;
-  readonly end: number;
-}
-
-/** Every figure of a file. */
-export function figuresShown(analysis: Analysis): FigureShown[] {
-  const reader = readerOf(analysis.installation);
-  return analysis.figures.map((figure) => ({
-    id: figure.id,
-    title: figure.kind.title,
-    value: figure.value,
-    unit: figure.kind.unit,
-    shown: shownValue(figure, reader),
-    formula: figure.kind.formula,
-    inputs: inputsOf(figure).map((input) => ({ ...input, shown: showSi(input.value, input.unit, reader) })),
-    source: figure.kind.source.text,
-    standing: figure.kind.source.standing,
-    changedBy: figure.kind.changedBy,
-    start: figure.at.start,
-    end: figure.at.end,
-  }));
-}
-
-/** `west` of `leaf.west.run-time`; none where the figure is of the whole site or of a part of a panel. */
-export function subjectOf(figure: Figure): string | undefined {
-  const pattern = figure.kind.id;
-  const at = pattern.indexOf('NAME');
-  return at < 0 || pattern.includes('PANEL') ? undefined : figure.id.slice(at, figure.id.length - (pattern.length - at - 4));
-}
-
-/** The last part of a figure's id, in words: `leaf.west.run-time` is its run time. */
-export function nameOfFigure(figure: Figure): string {
-  const part = figure.kind.id.slice(figure.kind.id.lastIndexOf('.') + 1);
-  return (part === 'NAME' ? figure.id.slice(figure.id.lastIndexOf('.') + 1) : part).replaceAll('-', ' ');
-}
-
-/** The value for people; in words where the figure has them. */
-export function shownValue(figure: Figure, reader: Reader): string {
-  const words = figure.words?.();
-  if (words === undefined || words === '') return showSi(figure.value, figure.kind.unit, reader);
-  // Words may begin with the name that stands before them anyway.
-  const name = figure.id.slice(figure.id.lastIndexOf('.') + 1) + ' ';
-  return words.startsWith(name) ? words.slice(name.length) : words;
-}
-
-/** A value of what is held, in the reader's unit or in the rule's words. */
-const shownHeld = ({ held }: Margin, value: number, reader: Reader): string => held.says?.(value) ?? showSi(value, held.unit, reader);
-
-/** `0.4 s to spare`, or `20 mm too much`. */
-export function spareInWords(margin: Margin, reader: Reader): string {
-  const { held, kept, left } = margin;
-  const size = Math.abs(left);
-  if (size === 0) return kept ? 'nothing to spare' : 'just reached';
-  const shown = held.saysLeft?.(size) ?? shownHeld(margin, size, reader);
-  return `${shown} ${kept ? 'to spare' : held.way === 'most' ? 'too much' : 'too little'}`;
-}
 
 /** A margin in Markdown: what is held, its limit, what is left of it, and the rule that bounds it. */
 export function marginInWords(margin: Margin, reader: Reader): string {
@@ -135,13 +64,4 @@ export function withNumbers(formula: string, inputs: readonly Input[], reader: R
   };
   const filled = formula.split(/(?<=[,;] )/).map(fill).join('');
   return found ? filled : undefined;
-}
-
-/** A figure's inputs; a fault in working them out costs the derivation and not the editor. */
-function inputsOf(figure: Figure): readonly Input[] {
-  try {
-    return figure.inputs();
-  } catch {
-    return [];
-  }
 }

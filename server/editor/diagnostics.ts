@@ -1,7 +1,7 @@
 // Findings as an editor shows them: a place that can be seen, one text, and the places that take part.
 import type { Span } from '../../grammar/index.ts';
 import type { Finding, Severity } from '../rules/index.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export interface Diagnostic {
   readonly start: number;

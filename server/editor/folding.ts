@@ -1,6 +1,6 @@
 // What can be folded away: blocks, runs of remarks, runs of `use` lines.
 import type { Span, Statement } from '../../grammar/index.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 /** A stretch that can be folded: its first line stays; so does its last one where a brace closes it there. */
 export interface Folding extends Span {

@@ -2,9 +2,8 @@
 // left alone; so are, while somebody types, all lines but those that were just ended or closed.
 import { parse, print, type Span, type Statement } from '../../grammar/index.ts';
 import type { Edit } from '../rules/index.ts';
-import { withEdits } from './fixes.ts';
+import { type Analysis, withEdits } from '../engine/index.ts';
 import { blocksAround } from './places.ts';
-import type { Analysis } from './workspace.ts';
 
 export type Formatting = { readonly edits: readonly Edit[] } | { readonly refused: string; readonly at: { readonly start: number; readonly end: number } };
 

@@ -5,11 +5,11 @@ import type { Figure } from '../figures/index.ts';
 import { marginsAbout, marginsOf, ruleNamed } from '../rules/index.ts';
 import { headerShape, inOtherUnits, lineShape, readerOf, showLimit, threeDigits, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
 import { declarationOf, type Target } from './definition.ts';
-import { derivation, marginInWords, subjectOf } from './derivation.ts';
+import { derivation, marginInWords } from './derivation.ts';
+import { type Analysis, subjectOf } from '../engine/index.ts';
 import { code, codeBlock, escape } from './markdown.ts';
 import { mentionAt } from './names.ts';
 import { blockSpecOf, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
-import type { Analysis } from './workspace.ts';
 
 export interface Hover extends Span {
   /** Markdown; nothing in it that a file's author wrote is markup. */

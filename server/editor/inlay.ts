@@ -2,9 +2,9 @@
 import type { Span } from '../../grammar/index.ts';
 import type { Figure, Topic } from '../figures/index.ts';
 import { marginsAbout } from '../rules/index.ts';
-import { derivation, nameOfFigure, shownValue, subjectOf } from './derivation.ts';
+import { derivation } from './derivation.ts';
+import { type Analysis, nameOfFigure, shownValue, subjectOf } from '../engine/index.ts';
 import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
-import type { Analysis } from './workspace.ts';
 
 export interface InlayValue {
   /** Behind the last thing on the line that is not a comment. */

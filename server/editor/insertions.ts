@@ -6,7 +6,7 @@ import { blockSpecOf, blocksAround, headEnd, statementsOf, type Enclosing } from
 import { asPlain, asSnippet, linePieces, type Piece } from './snippets.ts';
 import { monthsAfter } from './completion.ts';
 import { partsToWire } from './fitting.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 import type { LineSpec } from '../vocabulary/index.ts';
 
 /** Text to be put in at one place, for those who know places to fill and for those who do not. */

@@ -2,8 +2,7 @@
 import type { Span, Statement } from '../../grammar/index.ts';
 import { marginsOf, type Finding, type Margin } from '../rules/index.ts';
 import { readerOf, type Reader } from '../vocabulary/index.ts';
-import { spareInWords } from './derivation.ts';
-import type { Analysis } from './workspace.ts';
+import { type Analysis, spareInWords } from '../engine/index.ts';
 
 export interface Lens {
   /** The head of the block that it stands above. */

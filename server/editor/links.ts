@@ -2,7 +2,7 @@
 import type { Span } from '../../grammar/index.ts';
 import { ruleNamed } from '../rules/index.ts';
 import { mentionsOf } from './names.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export type Link = Span & ({ readonly kind: 'file'; readonly path: string } | { readonly kind: 'rule'; readonly name: string });
 

@@ -4,7 +4,7 @@ import { holds, type Span, type Statement, type WordValue } from '../../grammar/
 import { resolveUse, type Panel, type PanelModel } from '../model/index.ts';
 import type { ModelKind } from '../vocabulary/index.ts';
 import { innermost, lineSpecOf, partsOf, statementsOf, type Enclosing } from './places.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 /** What a name stands for. Names of models, and of what is in a panel model, carry the file that declares them. */
 export type Meaning =

@@ -2,7 +2,7 @@
 import type { Span } from '../../grammar/index.ts';
 import { headPlace, type Device, type Panel, type Sensor } from '../model/index.ts';
 import { toldHazardsOf, verdictOf, type JudgedHazard, type Severity } from '../rules/index.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export type OverviewKind = 'site' | 'leaf' | 'drive' | 'sensor' | 'control' | 'panel' | 'cable' | 'function' | 'motion' | 'hazard' | 'group' | 'terminal' | 'model';
 

@@ -1,7 +1,7 @@
 // Drawings of a file for an editor: pictures, the same in words and as tables, and where in the text each thing stands.
-import { cycleMotion, drawingsOf, fileOf, siteTitle, styleSheet, svgOf, thingsOf, type Cycle, type Drawing, type Theme, type Thing } from '../papers/index.ts';
+import { drawn, type Analysis } from '../engine/index.ts';
+import { cycleMotion, siteTitle, styleSheet, svgOf, thingsOf, type Cycle, type Thing } from '../papers/index.ts';
 import { visible } from './diagnostics.ts';
-import type { Analysis } from './workspace.ts';
 
 export interface DrawingShown {
   /** `plan`, `timing`, `force`, `wiring`. */
@@ -30,22 +30,6 @@ export interface Preview {
   readonly style: string;
 }
 
-export interface DrawingFile {
-  /** A whole SVG document; empty where there is nothing to draw. */
-  readonly svg: string;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Drawn once for each reading, and only when somebody asks. */
-const kept = new WeakMap<Analysis, readonly Drawing[]>();
-
-function drawn(analysis: Analysis): readonly Drawing[] {
-  let drawings = kept.get(analysis);
-  if (drawings === undefined) kept.set(analysis, (drawings = drawingsOf(analysis.installation, [...analysis.findings, ...analysis.accepted])));
-  return drawings;
-}
-
 /** All drawings of a file. A library has none; its drawings say so. */
 export function preview(analysis: Analysis): Preview {
   const { installation, findings, text } = analysis;
@@ -68,11 +52,4 @@ export function preview(analysis: Analysis): Preview {
     ...(cycle === undefined ? {} : { cycle }),
     style: styleSheet(),
   };
-}
-
-/** One drawing as a file of its own; empty where there is none of that name, or nothing to draw. */
-export function drawingFile(analysis: Analysis, id: string, theme: Theme): DrawingFile {
-  const drawing = drawn(analysis).find((each) => each.id === id);
-  const svg = drawing === undefined ? '' : fileOf(drawing, theme);
-  return drawing === undefined || svg === '' ? { svg: '', width: 0, height: 0 } : { svg, width: Math.ceil(drawing.width), height: Math.ceil(drawing.height) };
 }

@@ -1,5 +1,5 @@
 // What a file promises of itself, and whether it is so: for a view of tests.
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export interface Promised {
   /** Stays the same while the promise does. */

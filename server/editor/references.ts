@@ -1,6 +1,6 @@
 // All places of a name: in its own file, and in every other file that is given.
 import { mentionAt, mentionsOf, isShared, keyOf, type Meaning } from './names.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export interface Reference {
   readonly path: string;

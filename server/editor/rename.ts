@@ -2,11 +2,10 @@
 // it is offered: a name that would then mean something else is refused, and not written.
 import { scan } from '../../grammar/index.ts';
 import { quoted, type Edit } from '../rules/index.ts';
-import { withEdits } from './fixes.ts';
+import { type Analysis, type ReadResult, withEdits, Workspace } from '../engine/index.ts';
 import { isShared, keyOf, mentionAt, mentionsOf, type Meaning, type Mention } from './names.ts';
 import { statementAt } from './places.ts';
 import { referencesTo } from './references.ts';
-import { Workspace, type Analysis, type ReadResult } from './workspace.ts';
 
 /** A meaning that has a name which its own file gives it. */
 export type Renamable = Exclude<Meaning, { readonly kind: 'rule' | 'file' }>;

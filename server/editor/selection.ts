@@ -2,7 +2,7 @@
 // of the block, the block, the file.
 import { holds, type Span, type Value } from '../../grammar/index.ts';
 import { blockSpecOf, blocksAround, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 /** The stretches around an offset, the smallest first; each holds the one before and is larger. The last is the whole text. */
 export function selectionAt(analysis: Analysis, offset: number): Span[] {

@@ -4,7 +4,7 @@ import { blockDoc, slotDoc } from './hover.ts';
 import { escape } from './markdown.ts';
 import { blockSpecOf, blocksAround, innermost, lineSpecOf, partsOf } from './places.ts';
 import { statementBefore } from './typed.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 export interface Parameter {
   /** Its stretch of the label. */

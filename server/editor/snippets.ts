@@ -5,7 +5,7 @@ import { blocks, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/
 import { keyOf, mentionsOf } from './names.ts';
 import { blockSpecOf, lineSpecOf, partsOf } from './places.ts';
 import { snippetFiles } from './snippet-files.ts';
-import { Workspace, type Analysis } from './workspace.ts';
+import { Workspace, type Analysis } from '../engine/index.ts';
 
 /** A place to fill. Places of one key are one: what is written in one of them stands in all. */
 interface Stop {

@@ -1,7 +1,7 @@
 // The outline of a file: its blocks, the named parts of models, and nothing else.
 import { parse, type Span, type Statement, type Tree } from '../../grammar/index.ts';
 import { blockSpecOf, headEnd, lineSpecOf } from './places.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 import type { BlockSpec } from '../vocabulary/index.ts';
 
 export interface Symbol {

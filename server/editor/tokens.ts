@@ -4,7 +4,7 @@ import type { NumberValue, Span, Statement } from '../../grammar/index.ts';
 import { unitNamed, type Slot } from '../vocabulary/index.ts';
 import { mentionsOf, type Meaning } from './names.ts';
 import { innermost, blockSpecOf, lineSpecOf, partsOf, statementsOf } from './places.ts';
-import type { Analysis } from './workspace.ts';
+import type { Analysis } from '../engine/index.ts';
 
 interface TokenType {
   /** For lists; undefined for a type of the protocol, which needs none. */

@@ -1,6 +1,6 @@
 // How a request is answered: cancelled and stale answers are dropped, errors are logged and never the user's.
 import { LSPErrorCodes, ResponseError, type CancellationToken } from 'vscode-languageserver';
-import type { Analysis } from '../editor/index.ts';
+import type { Analysis } from '../engine/index.ts';
 import type { Client } from './client.ts';
 import type { Document, Lines } from './documents.ts';
 import type { Host } from './host.ts';

@@ -1,6 +1,6 @@
 // What is known of the client: what it can take, what it wants, and how to tell it something.
 import { ErrorCodes, ResponseError, type ClientCapabilities, type Connection } from 'vscode-languageserver';
-import type { ReadResult } from '../editor/index.ts';
+import type { ReadResult } from '../engine/index.ts';
 import type { ClientTakes } from './convert.ts';
 import { normally, type Settings } from './settings.ts';
 import { readRequest, type InitializationOptions, type ReadAnswer, type ReadParams } from './requests.ts';

@@ -12,7 +12,8 @@ import {
   type SymbolInformation,
   type TextEdit,
 } from 'vscode-languageserver';
-import { plain, type Completion, type CompletionKind, type Completions, type Diagnostic, type Edit, type Severity, type Symbol } from '../editor/index.ts';
+import type { Edit, Severity } from '../engine/index.ts';
+import { plain, type Completion, type CompletionKind, type Completions, type Diagnostic, type Symbol } from '../editor/index.ts';
 import type { Lines } from './documents.ts';
 
 /** What the client can take. */

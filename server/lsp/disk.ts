@@ -1,7 +1,7 @@
 // The disk, for the node entry: plain files inside a root and nothing else.
 import { closeSync, fstatSync, openSync, promises, readFileSync, realpathSync, statSync, constants } from 'node:fs';
 import { sep } from 'node:path';
-import { longestText, type ReadResult } from '../editor/index.ts';
+import { longestText, type ReadResult } from '../engine/index.ts';
 import type { Disk } from './host.ts';
 import { isInside } from './uris.ts';
 

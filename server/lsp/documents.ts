@@ -1,5 +1,5 @@
 // The texts that are open in the client. Edits are applied here by offsets; there is no other copy of a text.
-import { lineStarts, positionAt } from '../editor/index.ts';
+import { lineStarts, positionAt } from '../engine/index.ts';
 import { pathOf } from './uris.ts';
 
 export interface ProtocolPosition {

@@ -1,5 +1,5 @@
 // What the server needs of the machine it runs on. The node and browser entries give it; tests give their own.
-import type { ReadResult } from '../editor/index.ts';
+import type { ReadResult } from '../engine/index.ts';
 
 /** A disk that can be read at once. Paths are absolute with forward slashes. */
 export interface Disk {

@@ -1,6 +1,7 @@
 // Diagnostics: pushed where the client cannot ask for them, given where it can. Never both.
 import type { Connection, Diagnostic, DocumentDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver';
-import { diagnostics, type Analysis } from '../editor/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { diagnostics } from '../editor/index.ts';
 import type { Answering } from './answering.ts';
 import type { Client } from './client.ts';
 import { contentName, toDiagnostic, type Around } from './convert.ts';
@@ -99,7 +100,7 @@ export function createReports({ connection, host, session, pace, client, answers
     if (last !== undefined && last.analysis === analysis && last.version === version) return;
     published.set(document, { analysis, version });
     await connection.sendDiagnostics({ uri: document.uri, version, diagnostics: reportOf(analysis).items });
-    if (!analysis.complete) completeLater(document);
+    if (analysis.phase !== 'whole') completeLater(document);
   };
 
   // --- What takes long, when the keys rest.
@@ -145,7 +146,7 @@ export function createReports({ connection, host, session, pace, client, answers
       // A client that cannot be told to ask again gets everything at once.
       const analysis = await session.analyse(document, client.capabilities.workspace?.diagnostics?.refreshSupport === true ? 'quick' : 'whole');
       if (analysis === undefined) return nothing();
-      if (!analysis.complete) completeLater(document);
+      if (analysis.phase !== 'whole') completeLater(document);
       return full(reportOf(analysis), previousResultId);
     }),
   );

@@ -1,5 +1,6 @@
 // Requests that are not in the protocol. Server and client share this list; lines count from 0, as everywhere in the protocol.
-import type { DrawingFile, DrawingShown, OverviewKind, Preview, RuleShown, Severity } from '../editor/index.ts';
+import type { DrawingFile, RuleShown, Severity } from '../engine/index.ts';
+import type { DrawingShown, OverviewKind, Preview } from '../editor/index.ts';
 
 /** Client to server: every figure of a file. */
 export const figuresRequest = 'pintle/figures';

@@ -12,7 +12,7 @@ import {
   type ServerCapabilities,
   type WorkspaceFoldersChangeEvent,
 } from 'vscode-languageserver';
-import type { Analysis } from '../editor/index.ts';
+import type { Analysis } from '../engine/index.ts';
 import { createAnswering } from './answering.ts';
 import { createClient, optionsOf, takesOf } from './client.ts';
 import type { Around } from './convert.ts';

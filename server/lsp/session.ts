@@ -1,6 +1,7 @@
 // What the server knows: the open texts, the folders, a workspace of the engine for each root, and the files on the
 // disk. No message of the protocol is read or written here; `ask` is the one way out, for files of the client's.
-import { holdsModels, Workspace, type Analysis, type ReadResult } from '../editor/index.ts';
+import { type Analysis, type ReadResult, type Steps, Workspace } from '../engine/index.ts';
+import { holdsModels } from '../editor/index.ts';
 import { Documents, type Document } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Pace } from './pace.ts';
@@ -133,7 +134,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     readonly day: string;
     readonly workspace: Workspace;
     readonly age: number;
-    readonly steps: Generator<Analysis | undefined, Analysis>;
+    readonly steps: Steps;
     latest: Analysis | undefined;
   }
   const jobs = new WeakMap<Document, Job>();
@@ -153,7 +154,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
   const goOn = (document: Document, job: Job): void =>
     timed('analysis', () => {
       const from = host.now();
-      while (jobOf(document) === job && job.latest?.complete !== true) {
+      while (jobOf(document) === job && job.latest?.phase !== 'whole') {
         const { value } = job.steps.next();
         if (value !== undefined) {
           job.latest = value;
@@ -169,7 +170,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
   const analyseNow = (document: Document): Analysis => {
     for (;;) {
       const job = jobOf(document);
-      if (job.latest?.complete === true) return job.latest;
+      if (job.latest?.phase === 'whole') return job.latest;
       goOn(document, job);
     }
   };
@@ -180,7 +181,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       if (!documents.isOpen(document)) return undefined;
       const job = jobOf(document);
       const { latest } = job;
-      if (latest === undefined || (!latest.complete && (need === 'whole' || job.text.length < smallText))) {
+      if (latest === undefined || (latest.phase !== 'whole' && (need === 'whole' || job.text.length < smallText))) {
         goOn(document, job);
         await rest();
         continue;

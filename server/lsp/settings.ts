@@ -1,7 +1,7 @@
 // Every setting there is: one schema, from which the extension's settings page, the manual's list and the reading of what a
+import { type Topic, topics } from '../engine/index.ts';
 // client sends are made. Other editors send the same names as one object: `{ "values": { "show": true } }`.
 // Plain data and no protocol: tests and the generator read it too.
-import { topics, type Topic } from '../editor/index.ts';
 
 interface SettingBase {
   /** For people, in a sentence or two. */

@@ -5,6 +5,7 @@ export type {
   Terminal, TerminalRole, TerminalUse, Wire,
 } from './installation.ts';
 export { perSubject } from './memo.ts';
+export { plainSite, type Plain, type PlainBlock, type PlainSite } from './plain.ts';
 export { regimeOf, type Body, type Regime } from './regime.ts';
 export { folderOf, resolveUse } from './paths.ts';
 export { resolve } from './resolve.ts';

@@ -1,5 +1,5 @@
 // Edits that several rules offer.
-import type { Statement } from '../../grammar/index.ts';
+import { lineEndIn, type Statement } from '../../grammar/index.ts';
 import type { Edit, Fix } from './rule.ts';
 
 const isBlank = (character: string): boolean => character === ' ' || character === '\t';
@@ -33,12 +33,6 @@ export function factEndOf(text: string, offset: number): number {
     if (!isBlank(character)) last = Math.min(at + 1, end);
   }
   return last;
-}
-
-/** The line end that a file uses. */
-export function lineEndIn(text: string): string {
-  const at = text.search(/[\r\n]/);
-  return at < 0 || text.charAt(at) === '\n' ? '\n' : text.charAt(at + 1) === '\n' ? '\r\n' : '\r';
 }
 
 /** Takes a statement out: the whole line where it stands alone on it. A comment behind it stays. */

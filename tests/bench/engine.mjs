@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '');
 
 const entry = `
-export { Workspace } from './server/editor/workspace.ts';
+export { Workspace } from './server/engine/index.ts';
 export { parse } from './grammar/index.ts';
 export { scan } from './grammar/tokens.ts';
 export { readFile } from './server/vocabulary/read.ts';

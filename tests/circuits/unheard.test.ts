@@ -1,7 +1,8 @@
 // A device that no panel heeds protects nobody: with it and without it all figures, verdicts, drawings and rows of the tree are
 // the same, but for what is said of the device itself.
 import { describe, expect, test } from 'vitest';
-import { Workspace, overview, type Analysis, type OverviewNode } from '../../server/editor/index.ts';
+import { overview, type OverviewNode } from '../../server/editor/index.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 import { drawingsOf, svgOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 import { examples } from '../grammar/examples.ts';

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/index.ts';
-import { acceptance, classOf, fixAll, fixes, missingLines, withEdits, Workspace, type Analysis, type Insertion } from '../../server/editor/index.ts';
+import { acceptance, missingLines, type Insertion } from '../../server/editor/index.ts';
+import { classOf, safeFixes, fixes, withEdits, Workspace, type Analysis } from '../../server/engine/index.ts';
 import { blocks, changesSafety } from '../../server/vocabulary/index.ts';
 import { asOf, bench, library, site, uses } from './bench.ts';
 
@@ -19,13 +20,13 @@ describe('the class of a fix', () => {
     const text = 'language 1\nsensor a {\n  watches Closing\n}\n';
     expect(judge(text).findings.flatMap((finding) => finding.fixes).some((fix) => fix.safe)).toBe(true);
     expect(classes(text)).toEqual(['safety: Write “closing” (changes a safety value: look at the gate)']);
-    expect(fixAll(judge(text))).toBeUndefined();
+    expect(safeFixes(judge(text))).toBeUndefined();
   });
 
   test('a double of a safety-critical line may go in bulk: it changes nothing', () => {
     const text = 'language 1\nsensor a {\n  watches closing\n  watches closing\n}\n';
     expect(classes(text)).toEqual(['safe: Remove this line']);
-    expect(fixAll(judge(text))?.count).toBe(1);
+    expect(safeFixes(judge(text))?.mended.length).toBe(1);
   });
 
   test('changes of lines that are safety-critical are seen, others are not', () => {
@@ -53,7 +54,7 @@ describe('the class of a fix', () => {
       fc.property(fc.subarray([...slips]), (chosen) => {
         const text = chosen.reduce((now, [from, to]) => now.replace(from, to), site());
         const analysis = judge(text);
-        const bulk = fixAll(analysis);
+        const bulk = safeFixes(analysis);
         if (bulk !== undefined) expect(changesSafety(analysis.installation.reading.tree, bulk.edits)).toBe(false);
         for (const finding of analysis.findings) for (const fix of finding.fixes) if (classOf(analysis, fix) === 'safe') expect(fix.safe).toBe(true);
       }),

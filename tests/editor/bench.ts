@@ -1,6 +1,6 @@
 // One small workspace in memory for the tests of the editor room. `|` in a text is the caret.
 import { readdirSync, readFileSync } from 'node:fs';
-import { Workspace, type Analysis } from '../../server/editor/index.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 
 export const asOf = '2026-11-20';
 const libraryFolder = new URL('../../examples/library/', import.meta.url);

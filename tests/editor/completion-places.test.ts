@@ -1,7 +1,8 @@
 // At each place exactly what fits it; and whatever is taken there, nothing is broken by it.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { completion, monthsAfter, Workspace, type Analysis, type Completion } from '../../server/editor/index.ts';
+import { completion, monthsAfter, type Completion } from '../../server/editor/index.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 import { asOf, bench, library, site, uses } from './bench.ts';
 
 const context = { libraries: [...library.keys()], today: asOf };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { diagnostics, fixAll, fixes, messageOf, rulesShown, visible, withEdits } from '../../server/editor/index.ts';
+import { diagnostics, messageOf, visible } from '../../server/editor/index.ts';
+import { safeFixes, fixes, rulesShown, withEdits } from '../../server/engine/index.ts';
 import { bench, site } from './bench.ts';
 
 const wrong = site().replace('width 2.10 m', 'width 2.10');
@@ -42,13 +43,13 @@ test('fixes of what is under the caret, each with its class', () => {
 
 test('in bulk only the safe ones, and they mend what they say', () => {
   const { analysis, text } = bench(wrong);
-  const all = fixAll(analysis);
+  const all = safeFixes(analysis);
   const mended = withEdits(text, all?.edits ?? []);
   expect(mended).toContain('width 2.10\n');
   const before = diagnostics(analysis).length;
-  expect(diagnostics(bench(mended).analysis).length).toBe(before - (all?.count ?? 0));
-  expect(all?.count).toBeGreaterThan(0);
-  expect(fixAll(bench(mended).analysis)).toBeUndefined();
+  expect(diagnostics(bench(mended).analysis).length).toBe(before - (all?.mended.length ?? 0));
+  expect(all?.mended.length).toBeGreaterThan(0);
+  expect(safeFixes(bench(mended).analysis)).toBeUndefined();
 });
 
 test('the rules as a list', () => {

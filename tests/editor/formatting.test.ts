@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { formatting, lineEdits, rangeFormatting, typedFormatting, withEdits, type Edit } from '../../server/editor/index.ts';
+import { formatting, lineEdits, rangeFormatting, typedFormatting } from '../../server/editor/index.ts';
+import { withEdits, type Edit } from '../../server/engine/index.ts';
 import { bench, library, site } from './bench.ts';
 
 const edits = (text: string): readonly Edit[] => {

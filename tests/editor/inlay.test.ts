@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { derivation, figuresShown, inlayValues, topics, withNumbers, type Topic } from '../../server/editor/index.ts';
-import type { Figure } from '../../server/figures/index.ts';
+import { derivation, inlayValues, withNumbers } from '../../server/editor/index.ts';
+import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
+import { figuresShown } from '../../server/engine/index.ts';
 import { bench, site } from './bench.ts';
 
 /** The lines of a text that have values behind them, each with its values. */

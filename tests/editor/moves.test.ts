@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { movedTo, usesAfter, withEdits, Workspace, type Move } from '../../server/editor/index.ts';
+import { movedTo, usesAfter, type Move } from '../../server/editor/index.ts';
+import { withEdits, Workspace } from '../../server/engine/index.ts';
 import { asOf, library, site } from './bench.ts';
 
 const root = '/site';

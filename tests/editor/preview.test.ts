@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { drawingFile, preview } from '../../server/editor/index.ts';
+import { preview } from '../../server/editor/index.ts';
+import { drawingFile } from '../../server/engine/index.ts';
 import { bench, site } from './bench.ts';
 
 test('four drawings, what was found, and where each thing stands', () => {

@@ -85,7 +85,7 @@ test('the index of a text holds what its outline holds, from its shape alone', (
 });
 
 describe('what depends on a value', () => {
-  const run = <R>(steps: Generator<undefined, R>): R => {
+  const run = <R>(steps: Generator<unknown, R>): R => {
     for (;;) {
       const step = steps.next();
       if (step.done === true) return step.value;

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mayMention, mentionsOf, prepareRename, renaming, withEdits, Workspace, type Analysis, type Mention, type Renaming } from '../../server/editor/index.ts';
+import { mayMention, mentionsOf, prepareRename, renaming, type Mention, type Renaming } from '../../server/editor/index.ts';
+import { withEdits, Workspace, type Analysis } from '../../server/engine/index.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { asOf, library, site } from './bench.ts';
 

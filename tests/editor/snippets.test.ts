@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { Workspace, type Analysis } from '../../server/editor/index.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 import { asPlain, asSnippet, blockPieces, linePieces, templateOf, templatePieces, templates, unchosen, type Piece } from '../../server/editor/snippets.ts';
 import { anywhereLines, blocks, type BlockSpec } from '../../server/vocabulary/index.ts';
 import { asOf } from './bench.ts';

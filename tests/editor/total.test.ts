@@ -1,7 +1,8 @@
 // No text and no place in it brings a feature down.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { acceptance, completion, definition, dependencesAt, dependents, diagnostics, figuresShown, fixAll, fixes, foldings, formatting, highlight, hover, indexOf, inlayValues, lenses, links, mentionsOf, missingLines, prepareRename, rangeFormatting, renaming, selectionAt, signature, sources, symbols, tokens, typedFormatting, usesAfter, withEdits } from '../../server/editor/index.ts';
+import { acceptance, completion, definition, dependencesAt, dependents, diagnostics, foldings, formatting, highlight, hover, indexOf, inlayValues, lenses, links, mentionsOf, missingLines, prepareRename, rangeFormatting, renaming, selectionAt, signature, sources, symbols, tokens, typedFormatting, usesAfter } from '../../server/editor/index.ts';
+import { figuresShown, safeFixes, fixes, withEdits } from '../../server/engine/index.ts';
 import { parse } from '../../grammar/index.ts';
 import { asOf, bench, library, site } from './bench.ts';
 
@@ -74,7 +75,7 @@ test('every feature answers everywhere in any text', () => {
       }
       for (const symbol of symbols(analysis)) inside(symbol.whole);
       figuresShown(analysis);
-      for (const edit of fixAll(analysis)?.edits ?? []) inside(edit);
+      for (const edit of safeFixes(analysis)?.edits ?? []) inside(edit);
       for (const finding of analysis.findings.slice(0, 20)) {
         const form = acceptance(analysis, finding, asOf);
         if (form === undefined) continue;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { Workspace } from '../../server/editor/index.ts';
+import { Workspace } from '../../server/engine/index.ts';
 import { asOf, bench, library, site } from './bench.ts';
 
 const rules = (workspace: Workspace, path: string, text: string): string[] => workspace.open(path, text, asOf).findings.map((finding) => finding.rule);

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { positionAt } from '../../grammar/index.ts';
-import { Workspace, type Analysis } from '../../server/editor/workspace.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 const workspace = new Workspace({

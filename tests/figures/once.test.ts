@@ -1,7 +1,8 @@
 // A figure's workings are done once for each reading of a file, however many rules, figures, drawings and hovers ask for them.
 import { beforeEach, expect, test, vi } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { figuresShown, inlayValues, lenses, overview, preview, Workspace, type Analysis } from '../../server/editor/index.ts';
+import { inlayValues, lenses, overview, preview } from '../../server/editor/index.ts';
+import { figuresShown, Workspace, type Analysis } from '../../server/engine/index.ts';
 
 const { worked, subjects, counted } = vi.hoisted(() => {
   /** How often each costly function was called with the same numbers. */

@@ -18,7 +18,7 @@ import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'n
 import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { positionAt } from '../../grammar/index.ts';
-import { Workspace, type Analysis, type ReadResult } from '../../server/editor/workspace.ts';
+import { Workspace, type Analysis, type ReadResult } from '../../server/engine/index.ts';
 import type { Installation } from '../../server/model/index.ts';
 import type { Edit, Rule } from '../../server/rules/index.ts';
 

@@ -1,7 +1,7 @@
 // Taking a protective device away never makes the verdict better: whatever rules there are, whatever examples there are.
 import { describe, expect, test } from 'vitest';
 import { parse, type Statement } from '../../grammar/index.ts';
-import { Workspace } from '../../server/editor/index.ts';
+import { Workspace } from '../../server/engine/index.ts';
 import type { Finding } from '../../server/rules/index.ts';
 import { examples } from '../grammar/examples.ts';
 

@@ -1,7 +1,8 @@
 // What holds for every drawing: what may be in it, that each thing stands where it says, that hostile texts stay texts.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { drawingFile, preview, type Preview } from '../../server/editor/index.ts';
+import { preview, type Preview } from '../../server/editor/index.ts';
+import { drawingFile } from '../../server/engine/index.ts';
 import { clean } from '../../server/papers/svg.ts';
 import { uses } from '../editor/bench.ts';
 import { sizes, widthOf, type Size } from '../../server/papers/text.ts';

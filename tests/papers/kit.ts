@@ -1,7 +1,8 @@
 // Drawings for the tests: of the examples, of texts beside the library, and read back by a parser of XML that others wrote.
 import { readFileSync } from 'node:fs';
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
-import { preview, Workspace, type Analysis, type DrawingShown, type Preview } from '../../server/editor/index.ts';
+import { preview, type DrawingShown, type Preview } from '../../server/editor/index.ts';
+import { Workspace, type Analysis } from '../../server/engine/index.ts';
 import { examples } from '../grammar/examples.ts';
 import { library } from '../editor/bench.ts';
 

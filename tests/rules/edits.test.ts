@@ -1,8 +1,8 @@
 // Where an edit that rules offer takes hold: a line that is put into a block or taken out, and what lies around it. Texts are
 // written as they are and as they should become.
 import { describe, expect, test } from 'vitest';
-import { parse, type Statement } from '../../grammar/index.ts';
-import { addLine, factEndOf, lineEndIn, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
+import { lineEndIn, parse, type Statement } from '../../grammar/index.ts';
+import { addLine, factEndOf, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
 import { ohmsInWords, quotedList, written } from '../../server/rules/words.ts';
 import { blockLost, isRepeatedName, lost } from '../../server/rules/unread.ts';
 import { repeatsAnEnd } from '../../server/circuits/index.ts';

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/editor/workspace.ts';
+import type { Analysis } from '../../server/engine/index.ts';
 import { allFigures } from '../../server/figures/index.ts';
 import { allRules, marginsOf } from '../../server/rules/index.ts';
 import { bound, hair, keeps } from '../../server/rules/bounds.ts';

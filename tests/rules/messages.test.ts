@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ruleNamed } from '../../server/rules/index.ts';
-import type { Analysis } from '../../server/editor/workspace.ts';
+import type { Analysis } from '../../server/engine/index.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { applyEdits, blocksOf, foldersWith, judge, lineOf, readPage, root } from '../kit/pages.ts';
 

@@ -5,7 +5,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { allRules, ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
-import type { Analysis } from '../../server/editor/workspace.ts';
+import type { Analysis } from '../../server/engine/index.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { applyEdits, blocksOf, foldersWith, judge, judgeBlock, lineOf, normalised, readPage, root, saidOf, type Block, type Fence, type Page } from '../kit/pages.ts';
 

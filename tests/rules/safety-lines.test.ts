@@ -3,9 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Span, Statement } from '../../grammar/index.ts';
-import type { Analysis } from '../../server/editor/workspace.ts';
+import { type Analysis, withEdits } from '../../server/engine/index.ts';
 import { statementsOf, lineSpecOf } from '../../server/editor/places.ts';
-import { withEdits } from '../../server/editor/fixes.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
 import { blocks, units, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
 import { blocksOf, foldersWith, judge, judgeBlock, readPage, root, type Block } from '../kit/pages.ts';

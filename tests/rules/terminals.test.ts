@@ -1,6 +1,6 @@
 // What is said of a device on the wrong terminal, of a terminal with two wires on it, and of one that is not there.
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/editor/workspace.ts';
+import type { Analysis } from '../../server/engine/index.ts';
 import type { Finding } from '../../server/rules/index.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,7 +1,7 @@
 // What is said of what cannot be read, and of files that use each other: the sentence, the guess, and the change that is offered.
 import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { Workspace, type ReadResult } from '../../server/editor/workspace.ts';
+import { Workspace, type ReadResult } from '../../server/engine/index.ts';
 import type { Finding } from '../../server/rules/index.ts';
 import { applyEdits, judge, pagePath } from '../kit/pages.ts';
 

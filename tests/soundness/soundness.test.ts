@@ -3,7 +3,7 @@
 //   SITES=100000 npx vitest run tests/soundness     the long run
 //   SEED=123 …                                     another seed
 import { expect, test } from 'vitest';
-import { Workspace } from '../../server/editor/index.ts';
+import { Workspace } from '../../server/engine/index.ts';
 import { ruleNamed, type Finding } from '../../server/rules/index.ts';
 import { make, textOf, truthOf, type Made } from './generate.ts';
 import { cell, judge, type Verdict } from './oracle.ts';

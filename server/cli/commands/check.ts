@@ -1,9 +1,9 @@
+import { fixAll } from '../../engine/index.ts';
 import { asOfDay, shardOf, type Arguments } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
 import { findFiles, readText, type GateFile } from '../files.ts';
-import { fixAll } from '../fix.ts';
 import { github } from '../outputs/github.ts';
 import { gitlab } from '../outputs/gitlab.ts';
 import { json } from '../outputs/json.ts';

@@ -1,8 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { allFigures, type FigureKind } from '../../figures/index.ts';
-import { allRules } from '../../rules/index.ts';
-import { nearest } from '../../vocabulary/index.ts';
+import { allFigures, allRules, type FigureKind, nearest } from '../../engine/index.ts';
 import { didYouMean, type Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { exit, WrongUse, type Terminal } from '../terminal.ts';

@@ -1,6 +1,4 @@
-import { positionAt } from '../../../grammar/index.ts';
-import { figuresShown, type FigureShown } from '../../editor/derivation.ts';
-import type { Analysis } from '../../editor/workspace.ts';
+import { type Analysis, type FigureShown, figuresShown, positionAt } from '../../engine/index.ts';
 import { asOfDay, type Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';

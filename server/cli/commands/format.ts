@@ -1,11 +1,11 @@
-import { parse, print, positionAt, lineStarts, type Tree } from '../../../grammar/index.ts';
+import { formatted } from '../../engine/index.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
 import { findFiles, readText, textOf, type FileText, type GateFile } from '../files.ts';
 import { Sites } from '../sites.ts';
 import { exit, WrongUse, type Terminal } from '../terminal.ts';
-import { lineEndOf, writeText } from '../write.ts';
+import { writeText } from '../write.ts';
 
 export const format: Command = {
   name: 'format',
@@ -75,14 +75,7 @@ function formatInput(checkOnly: boolean, terminal: Terminal): number {
 /** The canonical form of a text with its own line ends, or why there is none. */
 function canonical(read: FileText): { readonly text: string } | { readonly why: string } {
   if (read.flaw !== undefined) return { why: read.flaw.kind === 'too-large' ? 'it is too large' : 'it is not UTF-8 text' };
-  const tree = parse(read.text);
-  const problem = tree.problems[0];
-  if (problem !== undefined) return { why: `its shape cannot be read: ${problem.kind} ${placeOf(tree, problem.start)}; “pintle check” says more` };
-  const text = print(tree);
-  return { text: lineEndOf(read.text) === '\n' ? text : text.replaceAll('\n', '\r\n') };
-}
-
-function placeOf(tree: Tree, offset: number): string {
-  const { line, column } = positionAt(lineStarts(tree.text), offset);
-  return `at ${line + 1}:${column + 1}`;
+  const result = formatted(read.text);
+  if ('text' in result) return result;
+  return { why: `its shape cannot be read: ${result.problem} at ${result.line}:${result.column}; “pintle check” says more` };
 }

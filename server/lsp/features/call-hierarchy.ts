@@ -1,7 +1,8 @@
 // "What depends on this value", as the call hierarchy of editors: its callers (incoming) are what makes use of a line or a
 // figure, which editors show first; what it calls (outgoing) is what a figure is worked out from.
 import { type CallHierarchyIncomingCall, type CallHierarchyItem, type CallHierarchyOutgoingCall, type CancellationToken, SymbolKind, type TextDocumentPositionParams } from 'vscode-languageserver';
-import { dependenceAt, dependenceOf, dependents, sources, type Analysis, type Dependence, type Judge } from '../../editor/index.ts';
+import type { Analysis } from '../../engine/index.ts';
+import { dependenceAt, dependenceOf, dependents, sources, type Dependence, type Judge } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';
 
@@ -34,7 +35,7 @@ export const feature: Feature = {
     const follow = async (
       item: CallHierarchyItem,
       token: CancellationToken,
-      steps: (analysis: Analysis, of: Dependence, judge: Judge) => Generator<undefined, Dependence[]>,
+      steps: (analysis: Analysis, of: Dependence, judge: Judge) => Generator<unknown, Dependence[]>,
     ): Promise<readonly (readonly [item: CallHierarchyItem, range: CallHierarchyItem['range']])[]> => {
       const [kind, key, label] = Array.isArray(item.data) ? (item.data as unknown[]) : [];
       const document = documents.get(item.uri);

@@ -1,5 +1,6 @@
 import { CodeActionKind, LSPErrorCodes, ResponseError, type CodeAction, type CodeActionParams, type WorkspaceEdit } from 'vscode-languageserver';
-import { acceptance, fixAll, fixes, missingLines, type Analysis, type Edit, type FixClass, type Insertion } from '../../editor/index.ts';
+import { type Analysis, type Edit, type FixClass, fixes, safeFixes } from '../../engine/index.ts';
+import { acceptance, missingLines, type Insertion } from '../../editor/index.ts';
 import type { Document, Lines } from '../documents.ts';
 import { textEdit, type Feature } from './feature.ts';
 
@@ -58,8 +59,8 @@ export const feature: Feature = {
       }
       // Offered in a list only where it is asked for by name: else it would stand beside every single fix.
       if (only !== null && wants(fixAllKind)) {
-        const all = fixAll(analysis);
-        if (all !== undefined) actions.push({ title: `Apply ${all.count === 1 ? 'the safe fix' : `all ${all.count} safe fixes`}`, kind: fixAllKind, class: 'safe', work: { edits: all.edits } });
+        const all = safeFixes(analysis);
+        if (all !== undefined) actions.push({ title: `Apply ${all.mended.length === 1 ? 'the safe fix' : `all ${all.mended.length} safe fixes`}`, kind: fixAllKind, class: 'safe', work: { edits: all.edits } });
       }
       return actions;
     }

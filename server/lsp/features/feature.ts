@@ -1,7 +1,7 @@
 // What a feature of the protocol is: what the server says that it can do, and the handler that does it. One file each in
 // this folder; the list of them is generated.
 import type { Connection, ServerCapabilities, WorkspaceEdit } from 'vscode-languageserver';
-import type { Analysis, Edit } from '../../editor/index.ts';
+import type { Analysis, Edit } from '../../engine/index.ts';
 import type { Answering } from '../answering.ts';
 import type { Client } from '../client.ts';
 import { toEdits, type Around } from '../convert.ts';

@@ -1,4 +1,4 @@
-import { figuresShown } from '../../editor/index.ts';
+import { figuresShown } from '../../engine/index.ts';
 import { figuresRequest, type FigureAnswer, type FiguresParams } from '../requests.ts';
 import type { Feature } from './feature.ts';
 

@@ -1,5 +1,6 @@
 import { FileOperationPatternKind, type RenameFilesParams, type WorkspaceEdit } from 'vscode-languageserver';
-import { hasNoUses, usesAfter, type Edit, type Move } from '../../editor/index.ts';
+import type { Edit } from '../../engine/index.ts';
+import { hasNoUses, usesAfter, type Move } from '../../editor/index.ts';
 import { Lines } from '../documents.ts';
 import { isInside, pathOf } from '../uris.ts';
 import { workspaceEdit, type Feature } from './feature.ts';

@@ -1,4 +1,5 @@
-import { drawingFile, preview } from '../../editor/index.ts';
+import { drawingFile } from '../../engine/index.ts';
+import { preview } from '../../editor/index.ts';
 import { drawingRequest, previewRequest, type DrawingFileAnswer, type DrawingParams, type PreviewAnswer, type PreviewParams } from '../requests.ts';
 import type { Feature } from './feature.ts';
 

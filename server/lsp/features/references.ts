@@ -1,5 +1,6 @@
 import type { Location, TextDocumentPositionParams } from 'vscode-languageserver';
-import { referencesTo, referent, type Analysis } from '../../editor/index.ts';
+import type { Analysis } from '../../engine/index.ts';
+import { referencesTo, referent } from '../../editor/index.ts';
 import { isInside } from '../uris.ts';
 import type { Feature } from './feature.ts';
 

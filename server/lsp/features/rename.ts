@@ -1,5 +1,6 @@
 import { ErrorCodes, LSPErrorCodes, ResponseError, type PrepareRenameParams, type PrepareRenameResult, type RenameParams, type WorkspaceEdit } from 'vscode-languageserver';
-import { mayMention, nameFault, prepareRename, renaming, type Analysis, type Renaming } from '../../editor/index.ts';
+import type { Analysis } from '../../engine/index.ts';
+import { mayMention, nameFault, prepareRename, renaming, type Renaming } from '../../editor/index.ts';
 import { Lines, type Document } from '../documents.ts';
 import { isInside } from '../uris.ts';
 import { workspaceEdit, type Feature } from './feature.ts';

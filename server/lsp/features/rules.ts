@@ -1,4 +1,4 @@
-import { rulesShown } from '../../editor/index.ts';
+import { rulesShown } from '../../engine/index.ts';
 import { rulesRequest, type RulesAnswer } from '../requests.ts';
 import type { Feature } from './feature.ts';
 

@@ -1,5 +1,6 @@
 import type { SemanticTokens, SemanticTokensDelta, SemanticTokensDeltaParams, SemanticTokensRangeParams } from 'vscode-languageserver';
-import { tokenModifiers, tokens, tokenTypes, type Analysis, type Span, type TokenKind } from '../../editor/index.ts';
+import type { Analysis, Span } from '../../engine/index.ts';
+import { tokenModifiers, tokens, tokenTypes, type TokenKind } from '../../editor/index.ts';
 import type { Document } from '../documents.ts';
 import type { Feature } from './feature.ts';
 

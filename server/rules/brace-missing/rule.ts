@@ -1,4 +1,5 @@
-import { factEndOf, lineEndIn, lineEndOf, lineStartOf } from '../fixes.ts';
+import { factEndOf, lineEndOf, lineStartOf } from '../fixes.ts';
+import { lineEndIn } from '../../../grammar/index.ts';
 import { problemRule, type Edit } from '../rule.ts';
 import { quoted } from '../words.ts';
 

@@ -1,4 +1,4 @@
-import { lineEndIn } from '../fixes.ts';
+import { lineEndIn } from '../../../grammar/index.ts';
 import { problemRule } from '../rule.ts';
 
 export const rule = problemRule({

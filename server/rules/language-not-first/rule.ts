@@ -1,4 +1,5 @@
-import { lineEndIn, without } from '../fixes.ts';
+import { without } from '../fixes.ts';
+import { lineEndIn } from '../../../grammar/index.ts';
 import { problemRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 

@@ -1,10 +1,10 @@
 // The files of one workspace, and what is known of each. Everything is worked out at most once for each text; a change
 // of a library makes anew only what can see it. No reading of disks here: `read` is given by the rooms that do it.
-import { lineStarts, parse } from '../../grammar/index.ts';
-import { figuresOf, type Figure } from '../figures/index.ts';
+import { parse } from '../../grammar/index.ts';
 import { buildShelf, folderOf, hasOwnModels, libraryOf, resolve, type Installation, type Library, type Shelf } from '../model/index.ts';
-import { evaluate, judging, type Finding, type Verdict } from '../rules/index.ts';
+import { evaluate, judging, type Verdict } from '../rules/index.ts';
 import { readFile, type Reading } from '../vocabulary/index.ts';
+import { finished, Judged, type Analysis, type Phase, type Steps } from './analysis.ts';
 
 /** The text of a file, or why there is none. `waiting`: it will come later, and `changed` will be called. */
 export type ReadResult = { readonly text: string } | 'missing' | 'outside' | 'unreadable' | 'waiting';
@@ -13,55 +13,6 @@ export interface WorkspaceOptions {
   /** Absolute path (or URI) of the folder that no `use` may leave; forward slashes. */
   readonly root: string;
   readonly read: (path: string) => ReadResult;
-}
-
-/** All that is known of one file. */
-export interface Analysis {
-  readonly path: string;
-  /** The folder that no `use` may leave. */
-  readonly root: string;
-  readonly text: string;
-  readonly installation: Installation;
-  /** The models that the file can see. */
-  readonly shelf: Shelf;
-  readonly findings: readonly Finding[];
-  readonly accepted: readonly Finding[];
-  readonly figures: readonly Figure[];
-  readonly lineStarts: readonly number[];
-  /** False while the rules that take long have not run yet. */
-  readonly complete: boolean;
-}
-
-/** A class and not a literal with getters: these would cost each file a hidden class of its own. */
-class Judged implements Analysis {
-  readonly path: string;
-  readonly root: string;
-  readonly text: string;
-  readonly installation: Installation;
-  readonly shelf: Shelf;
-  readonly findings: readonly Finding[];
-  readonly accepted: readonly Finding[];
-  readonly complete: boolean;
-  #starts: readonly number[] | undefined;
-
-  constructor(path: string, root: string, text: string, installation: Installation, shelf: Shelf, verdict: Verdict, complete: boolean) {
-    this.path = path;
-    this.root = root;
-    this.text = text;
-    this.installation = installation;
-    this.shelf = shelf;
-    this.findings = verdict.findings;
-    this.accepted = verdict.accepted;
-    this.complete = complete;
-  }
-
-  get figures(): readonly Figure[] {
-    return figuresOf(this.installation);
-  }
-
-  get lineStarts(): readonly number[] {
-    return (this.#starts ??= lineStarts(this.text));
-  }
 }
 
 interface Kept {
@@ -96,11 +47,11 @@ export class Workspace {
   named(path: string, text: string): Analysis {
     const reading = readFile(parse(text));
     const shelf = this.#shelf(path, reading);
-    return new Judged(path, this.root, text, resolve(path, reading, shelf), shelf, { findings: [], accepted: [] }, false);
+    return new Judged(path, this.root, text, resolve(path, reading, shelf), shelf, { findings: [], accepted: [] }, 'named');
   }
 
   /** The same as `judge` in small steps, for whoever must not work long at a time. */
-  *judging(path: string, text: string, asOf: string): Generator<undefined, Analysis> {
+  *judging(path: string, text: string, asOf: string): Steps {
     const tree = parse(text);
     yield undefined;
     const reading = readFile(tree);
@@ -111,25 +62,21 @@ export class Workspace {
     const steps = judging(installation, asOf);
     for (;;) {
       const step = steps.next();
-      if (step.done === true) return new Judged(path, this.root, text, installation, shelf, step.value, true);
+      if (step.done === true) return new Judged(path, this.root, text, installation, shelf, step.value, 'whole');
       yield undefined;
     }
   }
 
   /** Judges a text that is open in an editor; the same text is judged once. */
   open(path: string, text: string, asOf: string): Analysis {
-    const steps = this.opening(path, text, asOf);
-    for (;;) {
-      const step = steps.next();
-      if (step.done === true) return step.value;
-    }
+    return finished(this.opening(path, text, asOf));
   }
 
   /**
    * The same in small steps, for whoever must not work long at a time: between them it may be left, and what was worked
    * out so far is kept. Before the rules that take long it yields an analysis without them.
    */
-  *opening(path: string, text: string, asOf: string): Generator<Analysis | undefined, Analysis> {
+  *opening(path: string, text: string, asOf: string): Steps {
     let kept = this.#kept.get(path);
     if (kept?.text !== text) {
       const tree = parse(text);
@@ -139,21 +86,21 @@ export class Workspace {
     }
     const { reading } = kept;
     const shelf = this.#shelfOfOpen(path, reading);
-    const keep = (installation: Installation, verdict: Verdict, complete: boolean): Analysis => {
-      const analysis = new Judged(path, this.root, text, installation, shelf, verdict, complete);
+    const keep = (installation: Installation, verdict: Verdict, phase: Phase): Analysis => {
+      const analysis = new Judged(path, this.root, text, installation, shelf, verdict, phase);
       this.#analyses.set(path, { reading, shelf, asOf, analysis });
       return analysis;
     };
     const known = this.#analyses.get(path);
     const isSame = known !== undefined && known.reading === reading && known.shelf === shelf && known.asOf === asOf;
-    if (isSame && known.analysis.complete) return known.analysis;
+    if (isSame && known.analysis.phase === 'whole') return known.analysis;
     const installation = isSame ? known.analysis.installation : resolve(path, reading, shelf);
     yield isSame ? known.analysis : undefined;
     const steps = judging(installation, asOf);
     for (;;) {
       const step = steps.next();
-      if (step.done === true) return keep(installation, step.value, true);
-      yield step.value === undefined ? undefined : keep(installation, step.value, false);
+      if (step.done === true) return keep(installation, step.value, 'whole');
+      yield step.value === undefined ? undefined : keep(installation, step.value, 'quick');
     }
   }
 
@@ -206,7 +153,7 @@ export class Workspace {
   #analyse(path: string, text: string, reading: Reading, shelf: Shelf, asOf: string): Analysis {
     const installation = resolve(path, reading, shelf);
     const verdict = evaluate(installation, asOf);
-    return new Judged(path, this.root, text, installation, shelf, verdict, true);
+    return new Judged(path, this.root, text, installation, shelf, verdict, 'whole');
   }
 
   /** Files in one folder with the same `use` lines and no models of their own share a shelf. */
