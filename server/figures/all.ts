@@ -32,7 +32,7 @@ import { figures as underside } from './underside/figure.ts';
 import { figures as voltageDrop } from './voltage-drop/figure.ts';
 import { figures as wind } from './wind/figure.ts';
 import { figures as windStall } from './wind-stall/figure.ts';
-import type { FigureKind } from './figure.ts';
+import type { FigureKind } from './kind.ts';
 
 export const allFigures: readonly FigureKind[] = [
   ...adjuster,

@@ -1,7 +1,7 @@
 // All figures of an installation.
 import { type Installation, perSubject } from '../model/index.ts';
 import { allFigures } from './all.ts';
-import type { Figure, FigureKind, Input } from './figure.ts';
+import type { Figure, FigureKind, Input } from './kind.ts';
 
 interface Group {
   readonly where: FigureKind['where'];

@@ -1,8 +1,7 @@
 // How everything in the plan moves through one full cycle, for a slider. The plan is drawn closed; each entry turns or
 // shifts the element of its name. What is fixed to a leaf stands within the leaf's element and is carried along by it.
-import { leafAt } from '../figures/linkage/maths.ts';
-import { travelAt, type Profile } from '../figures/motion-profile/maths.ts';
 import { inDegrees } from '../figures/index.ts';
+import { leafAfter, type LeafMotion } from '../figures/run-time/working.ts';
 import type { Installation } from '../model/index.ts';
 import { mechanismAt, onGround, openingOf, turnOf, type PlacedLeaf, type Swing } from './opening.ts';
 import { planScaleOf } from './plan.ts';
@@ -32,7 +31,7 @@ export interface Cycle {
 const samples = { changing: 8, even: 20 } as const;
 
 /** Seconds from the start of a run at which its leaf is looked at, without both ends; between them straight lines are within a tenth of a degree. */
-function momentsOf({ startTime, acceleration }: Profile): number[] {
+function momentsOf({ profile: { startTime, acceleration } }: LeafMotion): number[] {
   const moments: number[] = [];
   for (let piece = 0; piece + 1 < startTime.length; piece++) {
     const from = startTime[piece] as number;
@@ -66,14 +65,14 @@ function positionsOf({ motion, opening, closing }: LeafTimes, end: number): { ti
     times.push(time);
     positions.push(position);
   };
-  const { linkage, profile, travel } = motion;
-  const moments = momentsOf(profile);
-  const open = linkage.leaf[linkage.leaf.length - 1] as number;
+  const { leaf: sampled } = motion.linkage;
+  const moments = momentsOf(motion);
+  const open = sampled[sampled.length - 1] as number;
   put(opening.start, 0);
-  for (const moment of moments) put(opening.start + moment, leafAt(linkage, travelAt(profile, moment)) ?? 0);
+  for (const moment of moments) put(opening.start + moment, leafAfter(motion, 'opening', moment) ?? 0);
   put(opening.stop, open);
   put(closing.start, open);
-  for (const moment of moments) put(closing.start + moment, leafAt(linkage, travel - travelAt(profile, moment)) ?? open);
+  for (const moment of moments) put(closing.start + moment, leafAfter(motion, 'closing', moment) ?? open);
   put(closing.stop, 0);
   put(end, 0);
   return { times, positions };

@@ -1,9 +1,8 @@
 // The force window of each leaf over its travel: how hard the drive must push at least, and how hard it may push at most.
 // Every point is worked out by the same functions as the figures.
-import { forceWindowOf, type SettingWindow } from '../figures/force-window/case.ts';
-import { allowedAt, needed, ways, type Way } from '../figures/force-window/maths.ts';
+import { allowedAt, forceWindowOf, needed, type SettingWindow, type Way, ways } from '../figures/force-window/working.ts';
 import { inDegrees } from '../figures/index.ts';
-import { motionOf } from '../figures/run-time/figure.ts';
+import { motionOf } from '../figures/run-time/working.ts';
 import type { Installation, Leaf } from '../model/index.ts';
 import { readerOf, showShare, showSi, type Reader } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, sheetWidth, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';

@@ -1,9 +1,8 @@
 // Where the leaves of an installation stand, in metres on the ground. Seen from above by somebody who stands inside and
 // looks out: x to the right along the line of the closed gate, y towards the inside. What a file does not say is assumed
 // here, and told as an assumption.
-import { shaftAngle } from '../figures/articulated-arm/maths.ts';
-import { armMountingOf, ramMountingOf } from '../figures/common.ts';
-import { ramLength } from '../figures/linear-ram/maths.ts';
+import { armMountingOf, shaftAngle } from '../figures/articulated-arm/working.ts';
+import { ramLength, ramMountingOf } from '../figures/linear-ram/working.ts';
 import { type Drive, type Installation, type Leaf, perSubject } from '../model/index.ts';
 import type { Point } from './svg.ts';
 

@@ -2,7 +2,7 @@
 // somebody, and what sensors see.
 import { inDegrees } from '../figures/index.ts';
 import { type Drive, headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
-import { hazardsOf, type Hazard, type HazardKind, type Unstated } from '../figures/hazards/hazards.ts';
+import { hazardsOf, type Hazard, type HazardKind, type Unstated } from '../figures/hazards/working.ts';
 import { type Finding, type JudgedHazard, toldHazardsOf, verdictOf } from '../rules/index.ts';
 import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, sheetWidth, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';

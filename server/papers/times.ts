@@ -1,9 +1,8 @@
 // One full cycle of the gate in seconds: when each leaf starts, runs, slows down and pushes on against its stop. Shared by
 // the timing chart and by the slider that plays the cycle.
-import { cycleOf, startsSecond, type CycleTimes } from '../figures/cycle-time/figure.ts';
+import { cycleOf, startsSecond, type CycleTimes } from '../figures/cycle-time/working.ts';
 import { type Installation, type Leaf, perSubject } from '../model/index.ts';
-import { timeAt } from '../figures/motion-profile/maths.ts';
-import { motionOf, type LeafMotion } from '../figures/run-time/figure.ts';
+import { motionOf, untilSlow, type LeafMotion } from '../figures/run-time/working.ts';
 
 /** Seconds that the gate is shown standing open where no dwell is stated. */
 export const openUntilTold = 6;
@@ -66,7 +65,7 @@ export const timesOf = perSubject((installation: Installation): Times | undefine
   return { cycle, leaves, seat, dwell, opens, open, warns, closes, closed, end: closed + seat };
 });
 
-function runOf({ profile, travel, slowTravel, runTime }: LeafMotion, start: number, seat: number): Run {
-  const slow = slowTravel > 0 ? timeAt(profile, travel - slowTravel) : runTime;
-  return { start, slow: start + slow, stop: start + runTime, end: start + runTime + seat };
+function runOf(motion: LeafMotion, start: number, seat: number): Run {
+  const { runTime } = motion;
+  return { start, slow: start + untilSlow(motion), stop: start + runTime, end: start + runTime + seat };
 }

@@ -1,9 +1,7 @@
 // The timing chart of one full cycle: what each leaf and the panel do, second by second.
 import { inDegrees } from '../figures/index.ts';
-import { leafAt } from '../figures/linkage/maths.ts';
-import { decidingOverlap } from '../figures/least-lag/figure.ts';
-import { travelAt } from '../figures/motion-profile/maths.ts';
-import { motionOf } from '../figures/run-time/figure.ts';
+import { decidingOverlap } from '../figures/least-lag/working.ts';
+import { leafAfter, motionOf } from '../figures/run-time/working.ts';
 import { headPlace, type Installation } from '../model/index.ts';
 import { showSi } from '../vocabulary/index.ts';
 import { margin, nothing, notes, picture, sheetWidth, shows, Things, whole, type Drawing, type Note, type Table } from './drawing.ts';
@@ -181,7 +179,7 @@ function drawLeaf({ leaf, motion, opening, closing }: LeafTimes, y: number, axis
   drawn.push(shows(id, `leaf ${name}`, text(fitted(name, left - margin - 12, 'normal'), margin, y + 20, 'normal', 'start', 'strong'), text(`runs ${seconds(motion.runTime)}`, margin, y + 36, 'small', 'start', 'quiet'), rect('hit', margin - 4, y + 4, left - margin - 4, 40, 3)));
 
   // How far it is open, above its bars.
-  const { linkage, profile, travel, runTime } = motion;
+  const { linkage, runTime } = motion;
   const most = linkage.leaf[linkage.leaf.length - 1] as number;
   const base = y + 44;
   const high = base - y - 4;
@@ -189,8 +187,7 @@ function drawLeaf({ leaf, motion, opening, closing }: LeafTimes, y: number, axis
   const curve = (run: Run, back: boolean): void => {
     for (let i = 0; i <= 24; i++) {
       const time = (i * runTime) / 24;
-      const driven = travelAt(profile, time);
-      const position = leafAt(linkage, back ? travel - driven : driven) ?? 0;
+      const position = leafAfter(motion, back ? 'closing' : 'opening', time) ?? 0;
       points.push({ x: axis.at(run.start + time), y: base - (high * position) / most });
     }
   };

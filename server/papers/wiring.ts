@@ -1,6 +1,6 @@
 // The wiring of each panel: its terminals in the order of its model, links on their left, and on their right every wire to
 // what it leads to. Wires to neighbours run straight; the others bend in lanes that are ordered so that few cross.
-import { classOf, insulationOf } from '../figures/cables.ts';
+import { classOf, insulationOf } from '../figures/cables/working.ts';
 import type { Cable, Installation, Panel, Sensor, Terminal, Wire } from '../model/index.ts';
 import { isUnfit } from '../circuits/index.ts';
 import { readerOf, showShare, showSi, type Reader } from '../vocabulary/index.ts';

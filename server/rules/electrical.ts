@@ -1,5 +1,5 @@
 // What several rules say of cables and what protects them. No rule of its own.
-import type { Rating } from '../figures/current-rating/figure.ts';
+import type { Rating } from '../figures/current-rating/working.ts';
 import type { Source } from '../figures/index.ts';
 import type { Cable } from '../model/index.ts';
 import { toFact } from './related.ts';

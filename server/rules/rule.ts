@@ -1,6 +1,6 @@
 // What a rule and a finding are. A rule is a folder with its code and its page; the page's examples are run as tests.
 import type { Body, Installation } from '../model/index.ts';
-import type { Source } from '../figures/figure.ts';
+import type { Source } from '../figures/index.ts';
 import type { Problem } from '../vocabulary/index.ts';
 import { keeps, type Bound } from './bounds.ts';
 

@@ -1,5 +1,5 @@
 // What covers a hazard and what the rules find there, as one verdict: for plan, tree and whoever else shows it to people.
-import type { HazardKind } from '../figures/hazards/hazards.ts';
+import type { HazardKind } from '../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../model/index.ts';
 import { judgedHazardsOf, type JudgedHazard } from '../safeguards/index.ts';
 import type { Finding } from './rule.ts';

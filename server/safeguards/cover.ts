@@ -1,6 +1,6 @@
 // What covers the hazards of a leaf, and what is there but does not.
 import { heedingOf, isEdge, measureOf, reaches, watches } from '../circuits/index.ts';
-import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/hazards.ts';
+import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/working.ts';
 import { headPlace, perSubject, type Installation, type Leaf, type Sensor } from '../model/index.ts';
 import { heldInView } from './commands.ts';
 import { openingForcesProven } from './forces.ts';

@@ -1,5 +1,5 @@
 // What measured forces prove of a leaf.
-import { forceRecordsOf } from '../figures/force-records/records.ts';
+import { forceRecordsOf } from '../figures/force-records/working.ts';
 import { regimeOf, type Leaf } from '../model/index.ts';
 
 /**

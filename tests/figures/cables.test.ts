@@ -1,6 +1,6 @@
 // What the figures of cables read from a file, and what they say of it: defaults, tables, the cable that feeds the panel.
 import { describe, expect, it } from 'vitest';
-import { wholeDropOf } from '../../server/figures/voltage-drop/figure.ts';
+import { wholeDropOf } from '../../server/figures/voltage-drop/working.ts';
 import { judge } from '../kit/pages.ts';
 import { told } from './told.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bandOf, decades, dividerVoltage, isStandard, nearestStandard, overlap, parallel, parallelBand, series, statesOf, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
-import { loopsOf } from '../../server/figures/edge-loop/loops.ts';
+import { loopsOf } from '../../server/figures/edge-loop/working.ts';
 import { judge } from '../kit/pages.ts';
 
 const ohms = fc.double({ min: 1, max: 1e6, noNaN: true });

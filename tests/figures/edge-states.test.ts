@@ -1,7 +1,6 @@
 // What goes into the states of an edge loop, by hand: which line of the panel's model, which cables, which damp.
 import { describe, expect, it } from 'vitest';
-import { loopsOf } from '../../server/figures/edge-loop/loops.ts';
-import { stateOf, type LoopState } from '../../server/figures/edge-loop/state.ts';
+import { loopsOf, type LoopState, stateOf } from '../../server/figures/edge-loop/working.ts';
 import { judge } from '../kit/pages.ts';
 
 const block = (head: string, lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;

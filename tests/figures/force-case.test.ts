@@ -1,6 +1,6 @@
 // What the file says of the forces on a leaf, each number by hand.
 import { describe, expect, it } from 'vitest';
-import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/case.ts';
+import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/working.ts';
 import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,10 +1,10 @@
 // What is told to open a window: each change with the numbers that a file would state, worked out by hand. The smallest change
 // is looked for by halves, to a thirty-second part of the furthest one.
 import type { Leaf } from '../../server/model/index.ts';
-import { motionOf, type LeafMotion } from '../../server/figures/run-time/figure.ts';
+import { motionOf, type LeafMotion } from '../../server/figures/run-time/working.ts';
 import { describe, expect, it } from 'vitest';
-import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/case.ts';
-import { changesThatOpen, isWide } from '../../server/figures/force-window/changes.ts';
+import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/working.ts';
+import { changesThatOpen, isWide } from '../../server/figures/force-changes/working.ts';
 import { judge } from '../kit/pages.ts';
 
 interface Gate {

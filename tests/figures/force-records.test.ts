@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { excessOf, gaps, heightsOf, judged, nearestOf, peakLimit, planOf, pointAt, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
-import { aYearAfter } from '../../server/figures/force-records/records.ts';
+import { aYearAfter } from '../../server/figures/force-records/working.ts';
 import { daysBetween } from '../../server/vocabulary/index.ts';
 import { told } from './told.ts';
 

@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allowed, allowedAt, elasticPeak, gaugeStiffness, gravityAt, limits, needed, sweptRadius, windowOf, type Guarded, type Load } from '../../server/figures/force-window/maths.ts';
 import { directLinkage, rackLinkage, ramLinkage, type Linkage } from '../../server/figures/linkage/maths.ts';
-import { forceWindowOf, settingWindow } from '../../server/figures/force-window/case.ts';
-import { changesThatOpen, isWide } from '../../server/figures/force-window/changes.ts';
+import { forceWindowOf, settingWindow } from '../../server/figures/force-window/working.ts';
+import { changesThatOpen, isWide } from '../../server/figures/force-changes/working.ts';
 import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,6 +1,6 @@
 // The hazards of a leaf, each by hand: where it is, in which movements, how narrow and wide, whom it hurts, how far would be enough.
 import { describe, expect, it } from 'vitest';
-import { hazardsOf, type Hazard, type HazardKind, type Hazards } from '../../server/figures/hazards/hazards.ts';
+import { hazardsOf, type Hazard, type HazardKind, type Hazards } from '../../server/figures/hazards/working.ts';
 import { judge } from '../kit/pages.ts';
 
 /** A driven leaf with these lines, and the text of the file. */

@@ -1,8 +1,8 @@
 // What the figures of moving leaves read from a file: run times, the times of the whole gate, lags, how far the edge runs on.
 import { describe, expect, it } from 'vitest';
-import { hingeSideOf } from '../../server/figures/hinge-gap/figure.ts';
-import { openingStopOf } from '../../server/figures/overtravel/figure.ts';
-import { reachOf } from '../../server/figures/reachable-angle/figure.ts';
+import { hingeSideOf } from '../../server/figures/hinge-gap/working.ts';
+import { openingStopOf } from '../../server/figures/overtravel/working.ts';
+import { reachOf } from '../../server/figures/reachable-angle/working.ts';
 import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 import { told, values } from './told.ts';

@@ -1,6 +1,6 @@
 // The forces measured on a leaf, sorted by hand: what belongs together, what of it is judged, and what that proves.
 import { describe, expect, it } from 'vitest';
-import { forceRecordsOf, inCalibration, isRagged, type ForceRecords } from '../../server/figures/force-records/records.ts';
+import { forceRecordsOf, inCalibration, isRagged, type ForceRecords } from '../../server/figures/force-records/working.ts';
 import type { Leaf } from '../../server/model/index.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,7 +1,8 @@
 // What the figures of the safety functions read of a file. 100 cycles a day are 36 500 operations a year, at which a B10D of 400 000
 // is a mean time of 109.589 years and 10.9589 years until a tenth have failed. All by hand.
 import { describe, expect, it } from 'vitest';
-import { chainOf, figures, operationsOf, type Chain } from '../../server/figures/safety-function/figure.ts';
+import { figures } from '../../server/figures/safety-function/figure.ts';
+import { chainOf, operationsOf, type Chain } from '../../server/figures/safety-function/working.ts';
 import { installationOf } from '../kit/pages.ts';
 import { goesInto, valuesIn } from './told.ts';
 

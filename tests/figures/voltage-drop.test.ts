@@ -1,7 +1,8 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { evaluate, unit } from 'mathjs';
-import { allowedShare, atTemperature, resistancePerMetre, tabulatedDrop, voltageDrop } from '../../server/figures/voltage-drop/maths.ts';
+import { allowedShare, tabulatedDrop, voltageDrop } from '../../server/figures/voltage-drop/maths.ts';
+import { atTemperature, resistancePerMetre } from '../../server/figures/cables/maths.ts';
 import { judge } from '../kit/pages.ts';
 
 const Qty = createRequire(import.meta.url)('js-quantities') as (text: string) => { to(unit: string): { scalar: number } };

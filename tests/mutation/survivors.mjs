@@ -42,7 +42,7 @@ const kinds = [
   },
   {
     name: 'search',
-    fits: ({ path }) => /figures\/(?:least-lag|linkage|articulated-arm|motion-profile|hinge-gap|overtravel|force-window|edge-speed|linear-ram)\//.test(path),
+    fits: ({ path }) => /figures\/(?:least-lag|linkage|articulated-arm|motion-profile|hinge-gap|overtravel|force-window|force-changes|edge-speed|linear-ram)\//.test(path),
     why: 'Grids, refinements and walks over samples. A worse start, one step more or a wider stretch finds the same greatest or least value to within the accuracy that the tests ask for, later or with a step in hand.',
   },
   { name: 'overlapping patterns', fits: ({ mutator, path }) => mutator === 'Regex' && path.endsWith('/secrets.ts'), why: 'What a secret looks like is told by several patterns: what a wider or narrower one takes or leaves, mostly another decides. The tests hold texts that are secrets and texts that are none.' },

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { preview } from '../../server/editor/index.ts';
 import { figuresOf } from '../../server/figures/index.ts';
-import { forceWindowOf } from '../../server/figures/force-window/case.ts';
+import { forceWindowOf } from '../../server/figures/force-window/working.ts';
 import { showSi } from '../../server/vocabulary/index.ts';
 import { uses } from '../editor/bench.ts';
 import { all, drawingOf, example, judged, of, parsed, pointsOf, previewOf, sites, withClass } from './kit.ts';

@@ -1,12 +1,12 @@
 // The timing chart and the slider against the figures that they are drawn from.
 import { describe, expect, test } from 'vitest';
-import { cycleOf } from '../../server/figures/cycle-time/figure.ts';
+import { cycleOf } from '../../server/figures/cycle-time/working.ts';
 import { figuresOf } from '../../server/figures/index.ts';
 import { leafAt } from '../../server/figures/linkage/maths.ts';
 import { ramLength } from '../../server/figures/linear-ram/maths.ts';
-import { ramMountingOf } from '../../server/figures/common.ts';
+import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
 import { travelAt } from '../../server/figures/motion-profile/maths.ts';
-import { motionOf } from '../../server/figures/run-time/figure.ts';
+import { motionOf } from '../../server/figures/run-time/working.ts';
 import { cycleMotion, type Moving } from '../../server/papers/index.ts';
 import { planScaleOf } from '../../server/papers/plan.ts';
 import { all, drawingOf, example, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';

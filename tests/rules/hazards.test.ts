@@ -5,7 +5,7 @@
 // memory, and so never an error. Hold-to-run 0.5 m/s: EN 12453.
 import { describe, expect, it } from 'vitest';
 import { caught } from '../../server/figures/hazards/gaps.ts';
-import { hazardsOf } from '../../server/figures/hazards/hazards.ts';
+import { hazardsOf } from '../../server/figures/hazards/working.ts';
 import { judgedHazardsOf } from '../../server/safeguards/index.ts';
 import { judge } from '../kit/pages.ts';
 

@@ -1,7 +1,7 @@
 // Two double gates in one file: one lag serves both, and has to be long enough for each.
 import { describe, expect, test } from 'vitest';
 import { marginsOf } from '../../server/rules/index.ts';
-import { decidingOverlap, overlapsOf } from '../../server/figures/least-lag/figure.ts';
+import { decidingOverlap, overlapsOf } from '../../server/figures/least-lag/working.ts';
 import { timingOf } from '../../server/papers/timing.ts';
 import { judge } from '../kit/pages.ts';
 

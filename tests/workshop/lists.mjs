@@ -40,7 +40,7 @@ function snippetFiles() {
 export function lists() {
   return {
     'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
-    'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './figure.ts'),
+    'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './kind.ts'),
     'server/editor/snippet-files.ts': snippetFiles(),
     'server/lsp/features/all.ts': listOfFiles('lsp/features', 'feature', 'allFeatures', 'Feature', './feature.ts'),
   };

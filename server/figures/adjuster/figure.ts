@@ -1,90 +1,5 @@
-import { type Adjuster, type Installation, type Motion, type Panel, perSubject } from '../../model/index.ts';
-import { fallback } from '../common.ts';
-import { inDegrees, type FigureKind } from '../figure.ts';
-import { positionFor, turnInWords } from './maths.ts';
-
-export interface Setting {
-  readonly panel: Panel;
-  readonly adjuster: Adjuster;
-  /** The value that the motion asks for, in SI, and the line that does. */
-  readonly value: number;
-  readonly unit: 's' | '1';
-  /** What the adjuster sets at its low and at its high stop. */
-  readonly low: number;
-  readonly high: number;
-  readonly line: { readonly start: number; readonly end: number };
-  /** Share of the adjuster's sweep from its low stop; undefined where the value is outside its range. */
-  readonly position: number | undefined;
-  /** Angle between the stops, radians. */
-  readonly sweep: number;
-}
-
-/** Each adjuster of each panel for which the motion asks something. */
-export const settingsOf = perSubject((installation: Installation): readonly Setting[] => {
-  const { motion } = installation;
-  if (motion === undefined) return none;
-  const settings: Setting[] = [];
-  for (const panel of installation.panels)
-    for (const adjuster of panel.model?.adjusters ?? none) {
-      const range = adjuster.facts.range?.value;
-      const asked = askedOf(motion, adjuster);
-      if (range === undefined || asked === undefined || range.dimension !== asked.dimension) continue;
-      const curve = adjuster.facts.curve?.value ?? 'linear';
-      settings.push({
-        panel,
-        adjuster,
-        value: asked.value,
-        unit: asked.dimension === 'time' ? 's' : '1',
-        low: range.low,
-        high: range.high,
-        line: asked.line,
-        position: positionFor({ low: range.low, high: range.high, curve }, asked.value),
-        sweep: adjuster.facts.sweep?.value ?? fallback.sweep,
-      });
-    }
-  return settings;
-});
-
-const none: readonly never[] = [];
-
-interface Asked {
-  readonly value: number;
-  readonly dimension: 'time' | 'ratio';
-  readonly line: { readonly start: number; readonly end: number };
-}
-
-type Place = Asked['line'];
-
-const inTime = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'time', line: fact.line });
-const asShare = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'ratio', line: fact.line });
-
-function askedOf({ facts }: Motion, adjuster: Adjuster): Asked | undefined {
-  switch (adjuster.facts.sets?.value) {
-    case 'dwell':
-      return inTime(facts.dwell);
-    case 'seat':
-      return inTime(facts.seat);
-    case 'speed':
-      return asShare(facts.speed);
-    case 'force':
-      return asShare(facts.force);
-    case 'slow-zone': {
-      const zone = facts['slow-zone'];
-      return zone === undefined ? undefined : { value: zone.last, dimension: 'ratio', line: zone.line };
-    }
-    case 'lag-opening':
-      return lagOf(facts, 'opening');
-    case 'lag-closing':
-      return lagOf(facts, 'closing');
-    case undefined:
-      return undefined;
-  }
-}
-
-function lagOf({ lag }: Motion['facts'], movement: 'opening' | 'closing'): Asked | undefined {
-  for (const each of lag) if (each.movement === movement) return { value: each.time, dimension: 'time', line: each.line };
-  return undefined;
-}
+import { type FigureKind, inDegrees } from '../kind.ts';
+import { settingsOf, turnOf } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {
@@ -112,7 +27,7 @@ export const figures: readonly FigureKind[] = [
               { name: 'sweep', value: inDegrees(sweep), unit: 'deg', from },
             ];
           },
-          () => `${adjuster.name} ${turnInWords(position, sweep) ?? ''}`,
+          () => `${adjuster.name} ${turnOf(adjuster, position)}`,
         );
       }
     },

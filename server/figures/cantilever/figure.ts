@@ -1,22 +1,6 @@
-import { factPlace, type Installation, type Leaf, perSubject } from '../../model/index.ts';
-import { onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
-import { rollerForces, type RollerForces } from './maths.ts';
-
-interface Balance {
-  /** Of the tail to the leaf without it. */
-  readonly share: number;
-  /** Undefined where the distance of the rollers or the mass is not stated. */
-  readonly closed: RollerForces | undefined;
-  readonly open: RollerForces | undefined;
-}
-
-/** How a leaf with a tail is balanced; undefined for any other leaf. */
-export const balanceOf = perSubject((leaf: Leaf): Balance | undefined => {
-  const { slides, width, mass, tail, 'roller-spacing': spacing } = leaf.facts;
-  if (tail === undefined || slides === undefined || width === undefined) return undefined;
-  const of = mass === undefined || spacing === undefined ? undefined : { mass: mass.value, overhang: width.value, tail: tail.value, spacing: spacing.value };
-  return { share: tail.value / width.value, closed: of && rollerForces(of, 0), open: of && rollerForces(of, slides.distance) };
-});
+import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import { type FigureKind, type Input, onlyWhere, type Source } from '../kind.ts';
+import { type Balance, balanceOf } from './working.ts';
 
 const inputsOf = ({ facts: { width, mass, tail, 'roller-spacing': spacing } }: Leaf): Input[] => [
   { name: 'm, mass with the tail', value: mass?.value ?? 0, unit: 'kg' },

@@ -2,7 +2,7 @@
 //
 // The mass is spread evenly over leaf and tail. Forces are what the rollers push the leaf up with: below 0, they hold it
 // down. SI throughout: kg, m, N. Anything impossible gives undefined.
-import { gravity } from '../leaf-load/maths.ts';
+import { gravity } from '../leaf-load/working.ts';
 
 export interface Cantilever {
   /** Of leaf and tail together, above 0. */

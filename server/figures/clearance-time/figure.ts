@@ -1,13 +1,6 @@
-import { factPlace, type Installation, perSubject } from '../../model/index.ts';
-import { fallback, mechanics } from '../common.ts';
-import type { FigureKind } from '../figure.ts';
-import { clearanceTime } from './maths.ts';
-
-/** Seconds that the longest vehicle takes to be clear of the gate; undefined where the site names no vehicle. */
-export const clearanceOf = perSubject(({ site }: Installation): number | undefined => {
-  const vehicle = site?.facts.vehicle;
-  return vehicle === undefined ? undefined : clearanceTime(vehicle.length, site?.facts.clearance?.value ?? fallback.clearance, vehicle.speed);
-});
+import { factPlace } from '../../model/index.ts';
+import { type FigureKind, mechanics } from '../kind.ts';
+import { clearanceOf, usualClearance } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {
@@ -25,7 +18,12 @@ export const figures: readonly FigureKind[] = [
       if (time === undefined || vehicle === undefined) return;
       give('', time, factPlace({ at: vehicle.line }, vehicle), () => [
         { name: 'length of the vehicle', value: vehicle.length, unit: 'm' },
-        { name: 'zone behind the gate line', value: facts?.clearance?.value ?? fallback.clearance, unit: 'm', ...(facts?.clearance === undefined ? { from: 'not stated' } : {}) },
+        {
+          name: 'zone behind the gate line',
+          value: facts?.clearance?.value ?? usualClearance,
+          unit: 'm',
+          ...(facts?.clearance === undefined ? { from: 'not stated' } : {}),
+        },
         { name: 'speed', value: vehicle.speed, unit: 'm/s' },
       ]);
     },

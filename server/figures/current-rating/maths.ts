@@ -1,6 +1,6 @@
 // How much current a cable may carry, and how warm its conductors get.
-import { bySize, sizeOf, warmest, type Insulation, type Sizes } from '../voltage-drop/maths.ts';
-import type { Standing } from '../figure.ts';
+import { bySize, type Insulation, sizeOf, type Sizes, warmest } from '../cables/working.ts';
+import type { Standing } from '../kind.ts';
 
 export type Method = 'A' | 'B' | 'C' | 'D' | 'E' | 'over-ceiling' | 'under-insulation' | 'stud-wall-touching' | 'stud-wall';
 export type CableKind = 'multicore' | 'singles' | 'flat';

@@ -1,5 +1,5 @@
 import { factPlace } from '../../model/index.ts';
-import type { FigureKind } from '../figure.ts';
+import type { FigureKind } from '../kind.ts';
 import { designCurrent } from './maths.ts';
 
 export const figures: readonly FigureKind[] = [

@@ -1,8 +1,7 @@
 import type { Panel } from '../../model/index.ts';
-import type { FigureKind, Input, Source } from '../figure.ts';
-import { loopsOf, resistanceOf, type EdgeLoop } from './loops.ts';
+import type { FigureKind, Input, Source } from '../kind.ts';
 import { dividerVoltage, parallelBand } from './maths.ts';
-import { stateOf, type LoopState } from './state.ts';
+import { type EdgeLoop, loopsOf, type LoopState, resistanceOf, stateOf } from './working.ts';
 
 const rounded = (ohms: number): string => (ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(4))} kohm` : `${Number(ohms.toPrecision(4))} ohm`);
 

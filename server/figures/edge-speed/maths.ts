@@ -1,7 +1,7 @@
 // Greatest speed of a leaf over one stroke.
 
-import { leafAt, type Linkage } from '../linkage/maths.ts';
-import { type Direction, type Profile, wholeTravel } from '../motion-profile/maths.ts';
+import { leafAt, type Linkage } from '../linkage/working.ts';
+import { type Direction, type Profile, wholeTravel } from '../motion-profile/working.ts';
 
 export interface GreatestSpeeds {
   /** Greatest leaf speed of the whole stroke, rad/s (swing) or m/s (sliding). */

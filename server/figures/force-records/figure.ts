@@ -1,18 +1,12 @@
 import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
-import { onlyWhere, type Source } from '../figure.ts';
-import { excessOf, nearestOf, peakLimit, repeats } from './maths.ts';
-import { forceRecordsOf, type Spot } from './records.ts';
+import { onlyWhere, type Source } from '../kind.ts';
+import { excessOf, peakLimit, repeats } from './maths.ts';
+import { forceRecordsOf, shareOf, type Spot } from './working.ts';
 
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (limits)', standing: 'published' };
 const planSource: Source = { text: 'EN 12453:2017, Annex C (points)', standing: 'published' };
 
 const firstLine = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.forces[0]?.fact);
-
-/** The share of its limit that a spot takes: 1 is all of it. */
-function shareOf(spot: Spot): number {
-  const { value, limit } = nearestOf(spot.gap, spot.judged);
-  return value / limit;
-}
 
 const hasForces = ({ leaves }: Installation): boolean => leaves.some((leaf) => leaf.forces.length > 0);
 

@@ -1,7 +1,7 @@
 // Judging measured forces and planning where to measure, by EN 12453, Annexes A and C.
 //
 // SI throughout: m, N.
-import { limits } from '../force-window/maths.ts';
+import { limits } from '../force-window/working.ts';
 
 /** One reading of the force over time. */
 export interface Reading {

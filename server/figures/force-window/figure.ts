@@ -1,10 +1,10 @@
-import { factPlace, type Adjuster, type Leaf } from '../../model/index.ts';
-import { positionFor, turnInWords } from '../adjuster/maths.ts';
-import { fallback, hasPush } from '../common.ts';
-import { inDegrees, onlyWhere, type FigureKind, type Input, type Source } from '../figure.ts';
-import { energyOf } from '../kinetic-energy/figure.ts';
-import { forceWindowOf, gravityAt, rollingShare, type ForceCase, type SettingWindow } from './case.ts';
+import { type Adjuster, factPlace, type Leaf } from '../../model/index.ts';
+import { positionOf, turnOf } from '../adjuster/working.ts';
+import { type FigureKind, inDegrees, type Input, onlyWhere, type Source } from '../kind.ts';
+import { energyOf } from '../kinetic-energy/working.ts';
+import { rollingShare } from '../leaf-load/working.ts';
 import { elasticPeak, gaugeStiffness } from './maths.ts';
+import { type ForceCase, forceWindowOf, gravityAt, hasPush, type SettingWindow } from './working.ts';
 
 const place = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.facts.mass);
 /** The most and the settings stand at what decides them: the guard at the hinge, where one is stated. */
@@ -101,8 +101,8 @@ function settingInWords(leaf: Leaf, share: number): string | undefined {
   const { named, adjuster, range } = found;
   if (share > range.high) return `${named} cannot be set so high`;
   if (share < range.low) return `${named} cannot be set so low`;
-  const turn = positionFor({ low: range.low, high: range.high, curve: adjuster.facts.curve?.value ?? 'linear' }, share);
-  return turn === undefined ? undefined : `${named} ${turnInWords(turn, adjuster.facts.sweep?.value ?? fallback.sweep) ?? ''}`;
+  const turn = positionOf(adjuster, range, share);
+  return turn === undefined ? undefined : `${named} ${turnOf(adjuster, turn)}`;
 }
 
 const setting = (id: string, title: string, value: (window: SettingWindow) => number): FigureKind => ({

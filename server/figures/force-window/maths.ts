@@ -3,8 +3,8 @@
 //
 // SI throughout. A swing leaf is reckoned in N·m about its hinge and kg·m², a sliding one in N and kg; a drive in N (ram,
 // rack) or N·m (shaft). Positions are leaf positions from closed, in rad or m.
-import { gravity } from '../leaf-load/maths.ts';
-import type { Linkage } from '../linkage/maths.ts';
+import { gravity } from '../leaf-load/working.ts';
+import type { Linkage } from '../linkage/working.ts';
 
 /** EN 12453, Annex A. Newtons, and metres of gap between closing edges. */
 export const limits = { crush: 400, free: 1400, static: 150, leastGap: 0.05, greatestGap: 0.5 } as const;

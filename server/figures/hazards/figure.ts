@@ -1,6 +1,6 @@
 import { headPlace } from '../../model/index.ts';
-import type { FigureKind } from '../figure.ts';
-import { hazardsOf, type Hazard } from './hazards.ts';
+import type { FigureKind } from '../kind.ts';
+import { type Hazard, hazardsOf } from './working.ts';
 
 /** “hinge, 12 mm”. */
 const inWords = ({ kind, least }: Hazard): string => (kind === 'closing-edge' ? 'closing edge' : `${kind.replaceAll('-', ' ')}, ${Number((least * 1000).toPrecision(3))} mm`);

@@ -1,52 +1,26 @@
-import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
-import { inDegrees, type FigureKind, type Input, type Source } from '../figure.ts';
-import { hingeGaps, type GapRange, type HingeGaps } from './maths.ts';
+import { factPlace, type Leaf } from '../../model/index.ts';
+import { type FigureKind, inDegrees, type Input, type Source } from '../kind.ts';
+import { type HingeSide, hingeSideOf } from './working.ts';
 
-export interface HingeSide extends HingeGaps {
-  /** The least and greatest were measured, and so hold for both sides. */
-  readonly measured: boolean;
-  /** The side on which the gap is least. */
-  readonly worse: 'opening' | 'closing';
-  /** What it was worked out from. */
-  readonly inputs: () => Input[];
+function inputsOf({ facts }: Leaf, { measured }: HingeSide): Input[] {
+  const { opens, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = facts;
+  const closed = { name: 'g, gap when closed', value: gap?.value ?? 0, unit: 'm' };
+  if (measured)
+    return [
+      closed,
+      { name: 'least, as measured', value: gap?.least ?? 0, unit: 'm' },
+      { name: 'greatest, as measured', value: gap?.greatest ?? 0, unit: 'm' },
+    ];
+  const from = proud === undefined ? { from: 'not stated: flush' } : {};
+  return [
+    closed,
+    { name: 't, thickness', value: thickness?.value ?? 0, unit: 'm' },
+    { name: 'a, axis beyond the end of the leaf', value: offset?.along ?? 0, unit: 'm' },
+    { name: 'b, axis out from the face', value: offset?.out ?? 0, unit: 'm' },
+    { name: 's, post beyond that face', value: proud?.value ?? 0, unit: 'm', ...from },
+    { name: 'Θ, opening angle', value: inDegrees(opens?.angle ?? 0), unit: 'deg' },
+  ];
 }
-
-/** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
-export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
-  const { opens, width, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = leaf.facts;
-  if (opens === undefined || gap === undefined) return undefined;
-  if (gap.least !== undefined && gap.greatest !== undefined) {
-    const least = Math.min(gap.least, gap.value);
-    const range: GapRange = { least, at: least < gap.value ? opens.angle / 2 : 0, greatest: Math.max(gap.greatest, gap.value) };
-    const measured = [gap.least, gap.greatest] as const;
-    return {
-      opening: range,
-      closing: range,
-      measured: true,
-      worse: 'opening',
-      inputs: () => [closed(gap.value), { name: 'least, as measured', value: measured[0], unit: 'm' }, { name: 'greatest, as measured', value: measured[1], unit: 'm' }],
-    };
-  }
-  if (width === undefined || thickness === undefined || offset === undefined) return undefined;
-  const hinge = { width: width.value, thickness: thickness.value, gap: gap.value, along: offset.along, out: offset.out, proud: proud?.value ?? 0 };
-  const gaps = hingeGaps(hinge, opens.angle);
-  if (gaps === undefined) return undefined;
-  return {
-    ...gaps,
-    measured: false,
-    worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing',
-    inputs: () => [
-      closed(hinge.gap),
-      { name: 't, thickness', value: hinge.thickness, unit: 'm' },
-      { name: 'a, axis beyond the end of the leaf', value: hinge.along, unit: 'm' },
-      { name: 'b, axis out from the face', value: hinge.out, unit: 'm' },
-      { name: 's, post beyond that face', value: hinge.proud, unit: 'm', ...(proud === undefined ? { from: 'not stated: flush' } : {}) },
-      { name: 'Θ, opening angle', value: inDegrees(opens.angle), unit: 'deg' },
-    ],
-  };
-});
-
-const closed = (gap: number): Input => ({ name: 'g, gap when closed', value: gap, unit: 'm' });
 
 const source: Source = { text: 'plane geometry', standing: 'derived' };
 const changedBy = 'where the hinge axis stands, the gap, the thickness of the leaf, and how far the post stands out';
@@ -66,7 +40,10 @@ export const figures: readonly FigureKind[] = [
         const side = hingeSideOf(leaf);
         if (side === undefined) continue;
         const { least, at } = side[side.worse];
-        give(leaf.name, least, factPlace(leaf, leaf.facts['hinge-gap']), () => (side.measured ? side.inputs() : [...side.inputs(), { name: 'there at an opening of', value: inDegrees(at), unit: 'deg' }]));
+        give(leaf.name, least, factPlace(leaf, leaf.facts['hinge-gap']), () => [
+          ...inputsOf(leaf, side),
+          ...(side.measured ? [] : [{ name: 'there at an opening of', value: inDegrees(at), unit: 'deg' }]),
+        ]);
       }
     },
   },
@@ -81,7 +58,9 @@ export const figures: readonly FigureKind[] = [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const side = hingeSideOf(leaf);
-        if (side !== undefined) give(leaf.name, Math.max(side.opening.greatest, side.closing.greatest), factPlace(leaf, leaf.facts['hinge-gap']), side.inputs);
+        if (side === undefined) continue;
+        const greatest = Math.max(side.opening.greatest, side.closing.greatest);
+        give(leaf.name, greatest, factPlace(leaf, leaf.facts['hinge-gap']), () => inputsOf(leaf, side));
       }
     },
   },

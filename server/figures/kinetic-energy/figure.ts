@@ -1,18 +1,8 @@
-import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
-import { mechanics } from '../common.ts';
-import { edgeSpeedsOf } from '../edge-speed/figure.ts';
-import { inDegrees, type FigureKind } from '../figure.ts';
-import { inertiaOf } from '../leaf-inertia/figure.ts';
-import { kineticEnergy, kineticEnergyLinear } from '../leaf-inertia/maths.ts';
-
-/** Greatest kinetic energy of a leaf over both movements, joules. */
-export const energyOf = perSubject((leaf: Leaf): number | undefined => {
-  const speeds = edgeSpeedsOf(leaf);
-  if (speeds === undefined) return undefined;
-  if (!speeds.swing) return leaf.facts.mass === undefined ? undefined : kineticEnergyLinear(leaf.facts.mass.value, speeds.leaf);
-  const inertia = inertiaOf(leaf);
-  return inertia === undefined ? undefined : kineticEnergy(inertia, speeds.leaf);
-});
+import { factPlace } from '../../model/index.ts';
+import { edgeSpeedsOf } from '../edge-speed/working.ts';
+import { type FigureKind, inDegrees, mechanics } from '../kind.ts';
+import { inertiaOf } from '../leaf-inertia/working.ts';
+import { energyOf } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {

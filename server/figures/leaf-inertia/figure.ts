@@ -1,12 +1,6 @@
-import { factPlace, type Leaf, perSubject } from '../../model/index.ts';
-import type { FigureKind } from '../figure.ts';
-import { uniformLeafInertia } from './maths.ts';
-
-/** Moment of inertia of a swing leaf about its hinge axis, kg·m². */
-export const inertiaOf = perSubject((leaf: Leaf): number | undefined => {
-  const { opens, mass, width } = leaf.facts;
-  return opens === undefined || mass === undefined || width === undefined ? undefined : uniformLeafInertia(mass.value, width.value);
-});
+import { factPlace } from '../../model/index.ts';
+import type { FigureKind } from '../kind.ts';
+import { inertiaOf } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {

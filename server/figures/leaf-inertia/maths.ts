@@ -1,6 +1,6 @@
-// Moment of inertia of a swing leaf about its hinge axis, and the energy of a moving leaf. Height plays no part.
+// Moment of inertia of a swing leaf about its hinge axis. Height plays no part.
 //
-// SI throughout: kg, m, kg·m², rad/s, J. Anything impossible gives undefined. Source: any mechanics textbook, such as
+// SI throughout: kg, m, kg·m². Anything impossible gives undefined. Source: any mechanics textbook, such as
 // Serway and Jewett, *Physics for Scientists and Engineers*, chapter 10.
 
 const amount = (value: number): boolean => Number.isFinite(value) && value >= 0;
@@ -41,14 +41,4 @@ export function framedLeafInertia(leaf: FramedLeaf): number | undefined {
   if (!above(width) || !amount(rails) || !amount(hingeStile) || !amount(freeStile) || !amount(infill)) return undefined;
   if (!above(rails + hingeStile + freeStile + infill)) return undefined;
   return width * width * ((rails + infill) / 3 + freeStile);
-}
-
-/** Kinetic energy in J of a turning leaf: ½·I·ω², inertia in kg·m² (0 or above), angular speed in rad/s, either way. */
-export function kineticEnergy(inertia: number, angularSpeed: number): number | undefined {
-  return amount(inertia) && Number.isFinite(angularSpeed) ? (inertia * angularSpeed * angularSpeed) / 2 : undefined;
-}
-
-/** Kinetic energy in J of a sliding leaf: ½·m·v², mass in kg (above 0), speed in m/s, either way. */
-export function kineticEnergyLinear(mass: number, speed: number): number | undefined {
-  return above(mass) && Number.isFinite(speed) ? (mass * speed * speed) / 2 : undefined;
 }

@@ -8,9 +8,9 @@
 // Assumed: leaves are straight lines without thickness from hinge to end, hinges are points on the line of the closed leaves
 // and do not give, both drives start and run exactly as their profiles say.
 
-import { driveAt, leafAt, type Linkage } from '../linkage/maths.ts';
-import { type Direction, pieceAtTime, type Profile, timeAt, timeInPiece, wholeTravel } from '../motion-profile/maths.ts';
-import { rowOf, type Row } from '../rows.ts';
+import { driveAt, leafAt, type Linkage } from '../linkage/working.ts';
+import { type Direction, pieceAtTime, type Profile, timeAt, timeInPiece, wholeTravel } from '../motion-profile/working.ts';
+import { type Row, rowOf } from '../rows.ts';
 
 /** One swing leaf and how it moves in the direction asked about. */
 export interface SwingLeaf {

@@ -1,32 +1,6 @@
-import { type Drive, factPlace, headPlace, type Installation, perSubject } from '../../model/index.ts';
-import { mechanics, ramMountingOf } from '../common.ts';
-import { inDegrees, type FigureKind, type Input } from '../figure.ts';
-import { deadPoint, leverArm, strokeUsed, type RamMounting } from './maths.ts';
-
-export interface RamWorkings {
-  readonly mounting: RamMounting;
-  /** Opening angle asked for, radians. */
-  readonly opening: number;
-  /** Metres. */
-  readonly strokeUsed: number;
-  /** The first angle within the travel at which the ram cannot move the leaf, radians. */
-  readonly deadPoint: number | undefined;
-  /** Smallest lever arm over the travel, metres. It lies at one end: between them the lever arm only grows and falls again. */
-  readonly leastLeverArm: number;
-}
-
-/** The geometry of a linear ram's brackets over the leaf's travel. */
-export const ramOf = perSubject((drive: Drive): RamWorkings | undefined => {
-  const mounting = ramMountingOf(drive);
-  const opening = drive.leaf === undefined ? undefined : drive.leaf.facts.opens?.angle;
-  if (mounting === undefined || opening === undefined) return undefined;
-  const stroke = strokeUsed(mounting, opening);
-  const closed = leverArm(mounting, 0);
-  const open = leverArm(mounting, opening);
-  if (stroke === undefined || closed === undefined || open === undefined) return undefined;
-  const dead = deadPoint(mounting, opening);
-  return { mounting, opening, strokeUsed: stroke, deadPoint: dead, leastLeverArm: dead === undefined ? Math.min(closed, open) : 0 };
-});
+import { type Drive, factPlace, headPlace, type Installation } from '../../model/index.ts';
+import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
+import { ramOf, type RamWorkings } from './working.ts';
 
 function inputsOf({ mounting, opening }: RamWorkings): Input[] {
   return [

@@ -3,9 +3,9 @@
 //
 // SI throughout: metres and radians. Anything impossible gives undefined.
 
-import { armDeadPoint, type ArmMounting, newPose, poseAt } from '../articulated-arm/maths.ts';
-import { deadPoint, ramLength, type RamMounting } from '../linear-ram/maths.ts';
-import { rowOf, type Row } from '../rows.ts';
+import { armDeadPoint, type ArmMounting, newPose, poseAt } from '../articulated-arm/working.ts';
+import { deadPoint, ramLength, type RamMounting } from '../linear-ram/working.ts';
+import { type Row, rowOf } from '../rows.ts';
 
 /** Sampled from closed to open; all three arrays are equally long. */
 export interface Linkage {

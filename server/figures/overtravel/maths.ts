@@ -1,8 +1,8 @@
 // How far the edge of a leaf runs on after a sensor has tripped: the reaction at the speed it has, then the braking.
 //
 // SI throughout: m, rad, s. A rotary drive has rad where a ram or a rack has m.
-import type { Linkage } from '../linkage/maths.ts';
-import { wholeTravel, type Direction, type Profile } from '../motion-profile/maths.ts';
+import type { Linkage } from '../linkage/working.ts';
+import { type Direction, type Profile, wholeTravel } from '../motion-profile/working.ts';
 
 export interface Overtravel {
   /** m. */

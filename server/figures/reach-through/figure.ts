@@ -1,13 +1,7 @@
-import { factPlace, type Leaf } from '../../model/index.ts';
-import type { FigureKind } from '../figure.ts';
-import { reachFrom14, type Opening } from './maths.ts';
-
-/** The opening in the face of the leaf; undefined where it is closed, or nothing is said. */
-export function openingOf(leaf: Leaf): Opening | undefined {
-  const fact = leaf.facts['infill-opening'];
-  if (fact?.shape === undefined || fact.shape === 'closed' || fact.size === undefined) return undefined;
-  return { shape: fact.shape, size: fact.size, length: fact.length };
-}
+import { factPlace } from '../../model/index.ts';
+import type { FigureKind } from '../kind.ts';
+import { reachFrom14 } from './maths.ts';
+import { openingOf } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {

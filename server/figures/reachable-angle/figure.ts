@@ -1,49 +1,16 @@
-import { type Drive, headPlace, perSubject } from '../../model/index.ts';
-import { armOf } from '../articulated-arm/figure.ts';
-import { inDegrees, type FigureKind, type Input } from '../figure.ts';
-import { reachableAngle } from '../linear-ram/maths.ts';
-import { ramOf } from '../linear-ram/figure.ts';
-import { mechanics } from '../common.ts';
+import { type Drive, headPlace } from '../../model/index.ts';
+import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
+import { reachOf } from './working.ts';
 
-/** Farthest that a leaf is ever asked to open; where a drive could go on, the figure says this much. Radians. */
-const farthest = Math.PI;
-
-export interface Reach {
-  /** Radians. */
-  readonly angle: number;
-  /** What of the drive ends the travel there; undefined for a ram’s stroke and a dead point, of which figures of their own tell. */
-  readonly endedBy: 'rotation' | 'arms' | undefined;
-  readonly inputs: () => readonly Input[];
-}
-
-/** How far a drive can open its swing leaf. */
-export const reachOf = perSubject((drive: Drive): Reach | undefined => {
-  const { leaf, model } = drive;
-  if (model?.facts.kind === undefined || leaf?.facts.opens === undefined) return undefined;
-  const { facts } = model;
+/** What the model states of its reach; of an arm nothing, for there the mounting says it. */
+function inputsOf({ model }: Drive): Input[] {
+  if (model === undefined) return [];
+  const { kind, stroke, rotation } = model.facts;
   const from = `drive-model ${model.name}`;
-  switch (model.facts.kind.value) {
-    case 'linear-ram': {
-      const ram = ramOf(drive);
-      const stroke = facts.stroke?.value;
-      if (ram === undefined || stroke === undefined) return undefined;
-      const angle = reachableAngle(ram.mounting, stroke, farthest);
-      if (angle === undefined) return undefined;
-      return { angle, endedBy: undefined, inputs: () => [{ name: 'stroke that the ram has', value: stroke, unit: 'm', from }] };
-    }
-    case 'articulated-arm': {
-      const arm = armOf(drive);
-      if (arm === undefined) return undefined;
-      return { angle: arm.reach ?? 0, endedBy: arm.deadPoint === undefined ? 'arms' : undefined, inputs: () => [] };
-    }
-    case 'direct': {
-      const rotation = facts.rotation?.value;
-      return rotation === undefined ? undefined : { angle: rotation, endedBy: 'rotation', inputs: () => [{ name: 'rotation of the shaft', value: inDegrees(rotation), unit: 'deg', from }] };
-    }
-    case 'rack':
-      return undefined;
-  }
-});
+  if (kind?.value === 'linear-ram') return [{ name: 'stroke that the ram has', value: stroke?.value ?? 0, unit: 'm', from }];
+  if (kind?.value === 'direct') return [{ name: 'rotation of the shaft', value: inDegrees(rotation?.value ?? 0), unit: 'deg', from }];
+  return [];
+}
 
 export const figures: readonly FigureKind[] = [
   {
@@ -57,7 +24,7 @@ export const figures: readonly FigureKind[] = [
     work: ({ drives }, give) => {
       for (const drive of drives) {
         const reach = reachOf(drive);
-        if (reach !== undefined) give(drive.name, inDegrees(reach.angle), headPlace(drive), reach.inputs);
+        if (reach !== undefined) give(drive.name, inDegrees(reach.angle), headPlace(drive), () => inputsOf(drive));
       }
     },
   },

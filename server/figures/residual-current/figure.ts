@@ -1,12 +1,10 @@
-import { factPlace, regimeOf, type Cable, type Installation } from '../../model/index.ts';
-import { hasCables } from '../common.ts';
-import { onlyWhere, type Source } from '../figure.ts';
+import { factPlace, type Cable } from '../../model/index.ts';
+import { hasCables } from '../cables/working.ts';
+import { onlyWhere, type Source } from '../kind.ts';
 import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';
+import { isOnElectrode } from './working.ts';
 
 const source: Source = { text: 'BS 7671, 411.5.3 and Table 41.5', standing: 'published' };
-
-/** True where an earth electrode of the installation does the work. */
-export const isOnElectrode = (installation: Installation): boolean => installation.site?.facts.earthing?.value === 'TT' && regimeOf(installation).judgesMainsByIec;
 
 const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts['residual-current']);
 

@@ -1,4 +1,4 @@
-import { settingsOf } from '../../figures/adjuster/figure.ts';
+import { settingsOf } from '../../figures/adjuster/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { shown } from '../numbers.ts';
 import { toModelFact } from '../related.ts';

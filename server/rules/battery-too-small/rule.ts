@@ -1,4 +1,4 @@
-import { ampereHours, batteryOf } from '../../figures/battery/figure.ts';
+import { ampereHours, batteryOf } from '../../figures/battery/working.ts';
 import { bound, hair } from '../bounds.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';

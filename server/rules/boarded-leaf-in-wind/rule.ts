@@ -1,7 +1,5 @@
-import { beaufortInWords } from '../../figures/wind/beaufort.ts';
-import { gripsWith, infillOf } from '../../figures/wind/figure.ts';
-import { airDensity, probabilityFactor, windAt } from '../../figures/wind/maths.ts';
-import { stallsOf } from '../../figures/wind-stall/figure.ts';
+import { airDensity, beaufortInWords, gripsWith, gustShareOf, infillOf, probabilityFactor } from '../../figures/wind/working.ts';
+import { stallsOf } from '../../figures/wind-stall/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
@@ -31,8 +29,7 @@ export const rule = installationRule({
       // A leaf that lets the wind through is none of those that surprise.
       const stall = infillOf(leaf) < boarded ? undefined : stallsOf(leaf)?.moving;
       if (width === undefined || height === undefined || stall === undefined) continue;
-      // Of a basic wind of 1 m/s.
-      const each = windAt(wind.terrain, 1, wind.base + height.value)?.gust;
+      const each = gustShareOf(leaf);
       if (each === undefined) continue;
       const usual = basic * each;
       hold(bound(held, leaf.name, stall.gust, usual), factPlace(leaf, infill ?? height), () => ({

@@ -1,4 +1,4 @@
-import { consumptionOf } from '../../figures/supply-budget/figure.ts';
+import { consumptionOf } from '../../figures/supply-budget/working.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';

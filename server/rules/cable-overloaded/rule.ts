@@ -1,4 +1,4 @@
-import { ratingOf } from '../../figures/current-rating/figure.ts';
+import { ratingOf } from '../../figures/current-rating/working.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';

@@ -1,5 +1,4 @@
-import { leastCommonCause } from '../../figures/safety-function/annex.ts';
-import { declaredOf } from '../../figures/safety-function/figure.ts';
+import { declaredOf, leastCommonCause } from '../../figures/safety-function/working.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 

@@ -1,6 +1,6 @@
-import { armOf } from '../../figures/articulated-arm/figure.ts';
-import { ramOf } from '../../figures/linear-ram/figure.ts';
-import { mechanics } from '../../figures/common.ts';
+import { armOf } from '../../figures/articulated-arm/working.ts';
+import { ramOf } from '../../figures/linear-ram/working.ts';
+import { mechanics } from '../../figures/index.ts';
 import { factPlace, type Drive } from '../../model/index.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';

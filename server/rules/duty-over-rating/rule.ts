@@ -1,5 +1,4 @@
-import { dutyOf, dutySource, trafficOf } from '../../figures/traffic/figure.ts';
-import { cyclesAllowed } from '../../figures/traffic/maths.ts';
+import { cyclesAllowed, dutyOf, dutySource, trafficOf } from '../../figures/traffic/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';

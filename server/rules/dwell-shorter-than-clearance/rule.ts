@@ -1,4 +1,4 @@
-import { clearanceOf } from '../../figures/clearance-time/figure.ts';
+import { clearanceOf } from '../../figures/clearance-time/working.ts';
 import { bound, hair } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';
 import { toFact } from '../related.ts';

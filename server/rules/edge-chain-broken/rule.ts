@@ -1,4 +1,4 @@
-import { isResistive } from '../../figures/edge-loop/loops.ts';
+import { isResistive } from '../../figures/edge-loop/working.ts';
 import type { Statement } from '../../../grammar/index.ts';
 import { factPlace, type Installation, type Sensor, type Wire } from '../../model/index.ts';
 import { addLine, without } from '../fixes.ts';

@@ -1,6 +1,4 @@
-import { type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
-import { overlap, type Band } from '../../figures/edge-loop/maths.ts';
-import { type LoopState, stateOf } from '../../figures/edge-loop/state.ts';
+import { type Band, type EdgeLoop, loopsOf, type LoopState, overlap, stateOf } from '../../figures/edge-loop/working.ts';
 import type { Installation } from '../../model/index.ts';
 import { bound, keeps } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';

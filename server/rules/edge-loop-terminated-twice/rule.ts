@@ -1,4 +1,4 @@
-import { type EdgeLoop, loopsOf, resistanceOf } from '../../figures/edge-loop/loops.ts';
+import { type EdgeLoop, loopsOf, resistanceOf } from '../../figures/edge-loop/working.ts';
 import { factPlace, type Sensor } from '../../model/index.ts';
 import { removal } from '../fixes.ts';
 import { toFact, toModelFact } from '../related.ts';

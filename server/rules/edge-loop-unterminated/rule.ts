@@ -1,4 +1,4 @@
-import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
+import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/working.ts';
 import { headPlace, type Sensor } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Fix, type Report } from '../rule.ts';

@@ -1,4 +1,4 @@
-import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/figure.ts';
+import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/working.ts';
 import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { judgedHeldControlOf, measuresFor, onlyHeld } from '../../safeguards/index.ts';

@@ -1,5 +1,4 @@
-import { isStandard, nearestStandard } from '../../figures/edge-loop/maths.ts';
-import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/loops.ts';
+import { type EdgeBranch, type EdgeLoop, isStandard, loopsOf, nearestStandard } from '../../figures/edge-loop/working.ts';
 import type { Statement } from '../../../grammar/index.ts';
 import { headPlace, type Sensor, type SensorModel } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';

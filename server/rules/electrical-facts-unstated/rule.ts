@@ -1,8 +1,8 @@
-import { coldest } from '../../figures/battery/maths.ts';
+import { coldest } from '../../figures/battery/working.ts';
 import { extraLow, isMains } from '../../circuits/index.ts';
-import { ratingOf } from '../../figures/current-rating/figure.ts';
-import { protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
-import { consumptionOf } from '../../figures/supply-budget/figure.ts';
+import { ratingOf } from '../../figures/current-rating/working.ts';
+import { protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
+import { consumptionOf } from '../../figures/supply-budget/working.ts';
 import { factPlace, headPlace, regimeOf, type Cable, type Panel, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';

@@ -1,4 +1,4 @@
-import { hazardsOf, type Hazards } from '../../figures/hazards/hazards.ts';
+import { hazardsOf, type Hazards } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { onlyHeld } from '../../safeguards/index.ts';
 import { guards, heedingOf, isMeantFor, sensorsFor, type Movement } from '../../circuits/index.ts';

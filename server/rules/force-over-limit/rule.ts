@@ -1,5 +1,4 @@
-import { forceRecordsOf, type Spot } from '../../figures/force-records/records.ts';
-import { nearestOf, slack, type Excess } from '../../figures/force-records/maths.ts';
+import { type Excess, forceRecordsOf, nearestLimitOf, slack, type Spot } from '../../figures/force-records/working.ts';
 import type { Leaf } from '../../model/index.ts';
 import { bound, type Bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
@@ -11,7 +10,7 @@ const held = { figure: 'leaf.NAME.force-share', name: 'measured force', unit: 'N
 
 /** Of the forces at one place, the one nearest to its limit. */
 function boundOf(leaf: Leaf, spot: Spot): Bound {
-  const { value, limit } = nearestOf(spot.gap, spot.judged);
+  const { value, limit } = nearestLimitOf(spot);
   return bound(held, leaf.name, value, limit, slack);
 }
 

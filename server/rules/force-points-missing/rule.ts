@@ -1,5 +1,4 @@
-import { repeats, type Point } from '../../figures/force-records/maths.ts';
-import { forceRecordsOf, isRagged } from '../../figures/force-records/records.ts';
+import { forceRecordsOf, isRagged, type Point, repeats } from '../../figures/force-records/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { needsForceTest } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';

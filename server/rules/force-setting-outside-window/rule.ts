@@ -1,5 +1,4 @@
-import { forceWindowOf, type SettingWindow } from '../../figures/force-window/case.ts';
-import { limits } from '../../figures/force-window/maths.ts';
+import { forceWindowOf, limits, type SettingWindow } from '../../figures/force-window/working.ts';
 import type { Leaf } from '../../model/index.ts';
 import { bound, hair, type Bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { aYearAfter, forceRecordsOf } from '../../figures/force-records/records.ts';
+import { aYearAfter, forceRecordsOf } from '../../figures/force-records/working.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { needsForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';

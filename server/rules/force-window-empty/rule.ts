@@ -1,6 +1,5 @@
-import { changesThatOpen } from '../../figures/force-window/changes.ts';
-import { forceWindowOf, type SettingWindow } from '../../figures/force-window/case.ts';
-import { limits } from '../../figures/force-window/maths.ts';
+import { changesThatOpen } from '../../figures/force-changes/working.ts';
+import { forceWindowOf, limits, type SettingWindow } from '../../figures/force-window/working.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { bound, type Bound } from '../bounds.ts';
 import { degrees, millimetres, shown } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { forceWindowOf } from '../../figures/force-window/case.ts';
+import { forceWindowOf } from '../../figures/force-window/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { keeps } from '../bounds.ts';
 import { remedyFor, windowBound } from '../force-window-empty/rule.ts';

@@ -1,4 +1,4 @@
-import { queueSource, trafficOf } from '../../figures/traffic/figure.ts';
+import { queueSource, trafficOf } from '../../figures/traffic/working.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';

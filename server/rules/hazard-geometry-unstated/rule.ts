@@ -1,4 +1,4 @@
-import { hazardsOf } from '../../figures/hazards/hazards.ts';
+import { hazardsOf } from '../../figures/hazards/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 

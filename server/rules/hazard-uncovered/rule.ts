@@ -1,5 +1,4 @@
-import { partsInWords } from '../../figures/hazards/gaps.ts';
-import type { Hazard, HazardKind } from '../../figures/hazards/hazards.ts';
+import { type Hazard, type HazardKind, partsInWords } from '../../figures/hazards/working.ts';
 import type { Source } from '../../figures/index.ts';
 import { headPlace } from '../../model/index.ts';
 import { judgedPlacesOf } from '../../safeguards/index.ts';

@@ -1,5 +1,5 @@
 import { judgedHeldControlOf } from '../../safeguards/index.ts';
-import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
+import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { bound, keeps, type Bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { aYearAfter, dayOf, inCalibration } from '../../figures/force-records/records.ts';
+import { aYearAfter, dayOf, inCalibration } from '../../figures/force-records/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { installationRule } from '../rule.ts';
 

@@ -1,4 +1,4 @@
-import { overlapsOf } from '../../figures/least-lag/figure.ts';
+import { overlapsOf } from '../../figures/least-lag/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { clearanceOf } from '../../figures/underside/figure.ts';
+import { clearanceOf } from '../../figures/underside/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';

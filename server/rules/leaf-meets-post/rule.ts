@@ -1,4 +1,4 @@
-import { hingeSideOf } from '../../figures/hinge-gap/figure.ts';
+import { hingeSideOf } from '../../figures/hinge-gap/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { releasedOf } from '../../figures/leaf-load/figure.ts';
+import { releasedOf } from '../../figures/leaf-load/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { degrees, shown } from '../numbers.ts';
 import { toFact } from '../related.ts';

@@ -1,4 +1,4 @@
-import { loopOf } from '../../figures/loop-impedance/figure.ts';
+import { loopOf } from '../../figures/loop-impedance/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { crushed, leastGap, partsInWords } from '../../figures/hazards/gaps.ts';
+import { crushed, leastGap, partsInWords } from '../../figures/hazards/working.ts';
 import { headPlace, regimeOf, type Leaf, type Sensor } from '../../model/index.ts';
 import { heldInView, openingForcesProven } from '../../safeguards/index.ts';
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';

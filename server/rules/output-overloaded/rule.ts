@@ -1,4 +1,4 @@
-import { outputsOf, sumOfCurrents, type OutputLoad } from '../../figures/supply-budget/figure.ts';
+import { outputsOf, sumOfCurrents, type OutputLoad } from '../../figures/supply-budget/working.ts';
 import { factPlace, type Panel } from '../../model/index.ts';
 import type { Source } from '../../figures/index.ts';
 import { bound, hair, keeps } from '../bounds.ts';

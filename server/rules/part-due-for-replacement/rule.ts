@@ -1,5 +1,4 @@
-import { chainOf, type Wearing } from '../../figures/safety-function/figure.ts';
-import { missionTime } from '../../figures/safety-function/annex.ts';
+import { chainOf, missionTime, type Wearing } from '../../figures/safety-function/working.ts';
 import { daysBetween } from '../../vocabulary/index.ts';
 import { shown } from '../numbers.ts';
 import { installationRule, type Report } from '../rule.ts';

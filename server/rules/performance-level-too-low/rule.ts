@@ -1,5 +1,6 @@
-import { chainOf, type Chain, type Link } from '../../figures/safety-function/figure.ts';
-import { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from '../../figures/safety-function/maths.ts';
+import {
+  type Chain, chainOf, letterOf, type Level, levelFromRisk, levelOf, levelPublished, type Link,
+} from '../../figures/safety-function/working.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { toFact } from '../related.ts';

@@ -1,4 +1,4 @@
-import { ratingOf } from '../../figures/current-rating/figure.ts';
+import { ratingOf } from '../../figures/current-rating/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';
 import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';

@@ -1,5 +1,5 @@
 import { isMains } from '../../circuits/index.ts';
-import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/figure.ts';
+import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
 import type { Source } from '../../figures/index.ts';
 import { factPlace, headPlace, type Panel } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';

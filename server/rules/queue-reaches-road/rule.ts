@@ -1,5 +1,4 @@
-import { placesOf, queueSource, waitingOf } from '../../figures/traffic/figure.ts';
-import { shareAbove } from '../../figures/traffic/maths.ts';
+import { placesOf, queueSource, shareAbove, waitingOf } from '../../figures/traffic/working.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';

@@ -1,7 +1,6 @@
 import { isMains, upstreamOf } from '../../circuits/index.ts';
-import { tripsAt } from '../../figures/loop-impedance/maths.ts';
-import { isOnElectrode } from '../../figures/residual-current/figure.ts';
-import { electrodeLimit, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/maths.ts';
+import { tripsAt } from '../../figures/loop-impedance/working.ts';
+import { isOnElectrode, electrodeLimit, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/working.ts';
 import { factPlace, type Cable, type Installation, type Site } from '../../model/index.ts';
 import { bound, hair, keeps, type Bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';

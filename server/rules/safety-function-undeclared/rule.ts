@@ -1,4 +1,4 @@
-import { chainOf, type Lack } from '../../figures/safety-function/figure.ts';
+import { chainOf, type Lack } from '../../figures/safety-function/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { installationRule, ofTheLanguage } from '../rule.ts';
 import { quoted } from '../words.ts';

@@ -1,4 +1,4 @@
-import { edgeSpeedsOf } from '../../figures/edge-speed/figure.ts';
+import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
 import { regimeOf, type Installation } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { solarOf } from '../../figures/battery/figure.ts';
+import { solarOf } from '../../figures/battery/working.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';

@@ -1,6 +1,6 @@
-import { ramOf } from '../../figures/linear-ram/figure.ts';
-import { reachOf } from '../../figures/reachable-angle/figure.ts';
-import { mechanics } from '../../figures/common.ts';
+import { ramOf } from '../../figures/linear-ram/working.ts';
+import { reachOf } from '../../figures/reachable-angle/working.ts';
+import { mechanics } from '../../figures/index.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';

@@ -1,4 +1,4 @@
-import { balanceOf } from '../../figures/cantilever/figure.ts';
+import { balanceOf } from '../../figures/cantilever/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';

@@ -1,6 +1,5 @@
 import { upstreamOf } from '../../circuits/index.ts';
-import { allowedShare } from '../../figures/voltage-drop/maths.ts';
-import { dropOf, wholeDropOf, type CableWorkings } from '../../figures/voltage-drop/figure.ts';
+import { allowedShare, dropOf, wholeDropOf, type CableWorkings } from '../../figures/voltage-drop/working.ts';
 import type { Source } from '../../figures/index.ts';
 import { factPlace, regimeOf, type Cable } from '../../model/index.ts';
 import { bound, hair, keeps, type Bound } from '../bounds.ts';

@@ -10,6 +10,9 @@ export interface Source {
   readonly standing: Standing;
 }
 
+/** The source of much that is worked out of how drives and leaves move. */
+export const mechanics: Source = { text: 'plane kinematics, any mechanics textbook', standing: 'derived' };
+
 /** One number that went into a figure, in SI (angles in degrees). */
 export interface Input {
   readonly name: string;

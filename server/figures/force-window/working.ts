@@ -1,17 +1,15 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
 import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
-import { perSubject, regimeOf, type Drive, type Leaf } from '../../model/index.ts';
-import { inertiaOf } from '../leaf-inertia/figure.ts';
-import { gravity, risingHingeMoment } from '../leaf-load/maths.ts';
-import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/figure.ts';
-import { motionOf } from '../run-time/figure.ts';
-import { gripsOf, infillOf, workingPressureOf } from '../wind/figure.ts';
-import { gravityAt, windowOf, type ForceWindow, type Guarded, type Load, type Way } from './maths.ts';
+import { perSubject, regimeOf, type Drive, type Installation, type Leaf } from '../../model/index.ts';
+import { inertiaOf } from '../leaf-inertia/working.ts';
+import { gravity, risingHingeMoment, rollingShare } from '../leaf-load/working.ts';
+import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/working.ts';
+import { motionOf } from '../run-time/working.ts';
+import { gripsOf, infillOf, workingPressureOf } from '../wind/working.ts';
+import { windowOf, type ForceWindow, type Guarded, type Load, type Way } from './maths.ts';
 
-export { gravityAt };
-
-/** Rolling resistance of a sliding leaf as a share of its weight where none is stated: bearings, seals and dirt, from memory. */
-export const rollingShare = 0.03;
+// The force drawing shows both sides of the window at every place.
+export { allowedAt, gravityAt, limits, needed, ways, type Way } from './maths.ts';
 
 export interface ForceCase extends Load {
   readonly subject: Leaf;
@@ -115,3 +113,6 @@ export const forceWindowOf = perSubject((leaf: Leaf): SettingWindow | undefined 
   const of = forceCaseOf(leaf);
   return of === undefined ? undefined : settingWindow(of);
 });
+
+/** True where some drive says how hard it pushes or turns. */
+export const hasPush = ({ drives }: Installation): boolean => drives.some(({ model }) => model?.facts.thrust !== undefined || model?.facts.torque !== undefined);

@@ -1,6 +1,8 @@
 // The forces measured on a leaf, sorted by point and day, and what they show.
 import { type ForceRecord, type Leaf, type Measured, perSubject } from '../../model/index.ts';
-import { excessOf, judged, peakLimit, planOf, pointAt, repeats, type Excess, type Point, type Reading } from './maths.ts';
+import { type Excess, excessOf, judged, nearestOf, peakLimit, planOf, type Point, pointAt, type Reading, repeats } from './maths.ts';
+
+export { repeats, slack, type Excess, type Point } from './maths.ts';
 
 /** The readings at one place on the last day on which it was measured. */
 export interface Spot {
@@ -132,3 +134,12 @@ export const forceRecordsOf = perSubject((leaf: Leaf): ForceRecords | undefined 
     openingProven: isProven('opening'),
   };
 });
+
+/** Of the forces at a spot the one that comes nearest to its limit, N. */
+export const nearestLimitOf = (spot: Spot): { readonly value: number; readonly limit: number } => nearestOf(spot.gap, spot.judged);
+
+/** The share of its limit that a spot takes: 1 is all of it. */
+export function shareOf(spot: Spot): number {
+  const { value, limit } = nearestLimitOf(spot);
+  return value / limit;
+}

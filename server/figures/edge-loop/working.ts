@@ -1,6 +1,9 @@
-// Which edges hang on which input of a panel: wired to it, or chained behind one that is.
-import { type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../../model/index.ts';
-import { parallel } from './maths.ts';
+// Which edges hang on which input of a panel: wired to it, or chained behind one that is; and what the panel may see of them.
+import { type Cable, type Panel, type PanelModel, perSubject, type Sensor, type Terminal, type Wire } from '../../model/index.ts';
+import { atTemperature, classOf, insulationOf, resistancePerMetre, warmest } from '../cables/working.ts';
+import { type LoopStates, parallel, type Resistor, statesOf } from './maths.ts';
+
+export { isStandard, nearestStandard, overlap, type Band } from './maths.ts';
 
 /** An edge that is wired to the input, and all that its chain leads to, from the panel outwards. */
 export interface EdgeBranch {
@@ -77,4 +80,62 @@ function branchOf(wire: Wire, first: Sensor, { edges: met, terminated }: OpenLoo
     if (next === undefined || !isResistive(next) || met.includes(next)) return { wire, edges, whole: false };
     edge = next;
   }
+}
+
+/** What the panel may see of an edge loop in each of its states, with its cables and the damp that is let be. */
+export interface LoopState {
+  readonly states: LoopStates;
+  readonly terminator: Resistor;
+  readonly terminated: Sensor;
+  /** Cables that feed the edges. */
+  readonly cables: readonly Cable[];
+  /** Ohms of all of them, there and back, warm. */
+  readonly cable: number;
+  /** Edges whose damp is stated. */
+  readonly leakages: readonly Sensor[];
+  readonly measures: PanelModel['facts']['measures'][number] | undefined;
+  readonly window: PanelModel['facts']['window'][number] | undefined;
+  readonly from: string;
+}
+
+/** Undefined unless the loop has one terminator and can be followed to its end: other rules speak of all else. */
+export const stateOf = perSubject(({ panel, terminal, branches, edges, terminated }: EdgeLoop): LoopState | undefined => {
+  const last = terminated[0];
+  if (last?.facts.terminator === undefined || terminated.length !== 1) return undefined;
+  const fitted = last.facts.terminator;
+  for (const branch of branches) if (!branch.whole) return undefined;
+  const cables: Cable[] = [];
+  const leakages: Sensor[] = [];
+  let cable = 0;
+  let pressed = 0;
+  let leakage = 0;
+  for (const edge of edges) {
+    for (const each of panel.installation.cables) {
+      if (each.load?.it !== edge) continue;
+      const resistance = cableResistance(each);
+      if (resistance === undefined) continue;
+      cables.push(each);
+      cable += resistance;
+    }
+    pressed = Math.max(pressed, edge.model?.facts['pressed-resistance']?.value ?? 0);
+    if (edge.facts.leakage !== undefined) {
+      leakages.push(edge);
+      leakage += 1 / edge.facts.leakage.value;
+    }
+  }
+  const facts = panel.model?.facts;
+  const measures = facts?.measures.find((line) => line.terminal.text === terminal.name.text);
+  const window = facts?.window.find((line) => line.terminal.text === terminal.name.text);
+  const terminator = { resistance: fitted.value, tolerance: fitted.tolerance };
+  const states = statesOf({ terminator, cable, pressed, leakage: 1 / leakage, panel: measures?.tolerance ?? 0 });
+  return states === undefined ? undefined : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
+});
+
+/** Ohms of a cable there and back, as warm as it may be. */
+function cableResistance(cable: Cable): number | undefined {
+  const area = cable.model?.facts.area?.value;
+  const length = cable.facts.length?.value;
+  if (area === undefined || length === undefined) return undefined;
+  const perMetre = resistancePerMetre(area, classOf(cable));
+  return perMetre === undefined ? undefined : 2 * length * atTemperature(perMetre.value, warmest[insulationOf(cable)]);
 }

@@ -1,10 +1,9 @@
 // Where the window is empty or narrow: which fact would open it. Each change is tried on the numbers themselves, a little
 // at a time, and only those that do open it are told.
-import { ramMountingOf } from '../common.ts';
-import { reachableAngle } from '../linear-ram/maths.ts';
-import { ramLinkage } from '../linkage/maths.ts';
-import { gripsWith, infillOf, workingPressureOf } from '../wind/figure.ts';
-import { settingWindow, type ForceCase } from './case.ts';
+import { type ForceCase, settingWindow } from '../force-window/working.ts';
+import { ramMountingOf, reachableAngle } from '../linear-ram/working.ts';
+import { ramLinkage } from '../linkage/working.ts';
+import { gripsWith, infillOf, workingPressureOf } from '../wind/working.ts';
 
 interface Attempt {
   /** The case with `share` (above 0, at most 1) of the furthest change; undefined where that cannot be. */

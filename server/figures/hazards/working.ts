@@ -1,10 +1,11 @@
 // Where a driven leaf can hurt somebody, found from its shape. What covers a hazard is for the rules to say.
 import { type Leaf, perSubject } from '../../model/index.ts';
-import { hingeSideOf } from '../hinge-gap/figure.ts';
-import { openingOf } from '../reach-through/figure.ts';
-import { reachFrom14, reachFrom3 } from '../reach-through/maths.ts';
-import { clearanceOf } from '../underside/figure.ts';
-import { catches, caught, closedGap, crushed, leastGap, type BodyPart } from './gaps.ts';
+import { hingeSideOf } from '../hinge-gap/working.ts';
+import { openingOf, reachFrom14, reachFrom3 } from '../reach-through/working.ts';
+import { clearanceOf } from '../underside/working.ts';
+import { type BodyPart, catches, caught, closedGap, crushed, leastGap } from './gaps.ts';
+
+export { crushed, leastGap, partsInWords } from './gaps.ts';
 
 export type HazardKind = 'closing-edge' | 'hinge' | 'underside' | 'opening-side' | 'reach-through' | 'running-past';
 
@@ -45,7 +46,7 @@ const everyPart = crushed(0);
 /** A gap that changes by less is taken as constant: it crushes nothing. Metres; a tool's choice, finer than a tape. */
 const constant = 0.001;
 /** Least distance past a smooth surface, metres: BGR 232, section 4.5. */
-export const pastSurface = 0.2;
+const pastSurface = 0.2;
 
 /** The hazards of a leaf, and what is missing to judge them; undefined for a leaf that nothing drives. */
 export const hazardsOf = perSubject((leaf: Leaf): Hazards | undefined => {

@@ -1,0 +1,18 @@
+import { type Leaf, perSubject } from '../../model/index.ts';
+import { rollerForces, type RollerForces } from './maths.ts';
+
+export interface Balance {
+  /** Of the tail to the leaf without it. */
+  readonly share: number;
+  /** Undefined where the distance of the rollers or the mass is not stated. */
+  readonly closed: RollerForces | undefined;
+  readonly open: RollerForces | undefined;
+}
+
+/** How a leaf with a tail is balanced; undefined for any other leaf. */
+export const balanceOf = perSubject((leaf: Leaf): Balance | undefined => {
+  const { slides, width, mass, tail, 'roller-spacing': spacing } = leaf.facts;
+  if (tail === undefined || slides === undefined || width === undefined) return undefined;
+  const of = mass === undefined || spacing === undefined ? undefined : { mass: mass.value, overhang: width.value, tail: tail.value, spacing: spacing.value };
+  return { share: tail.value / width.value, closed: of && rollerForces(of, 0), open: of && rollerForces(of, slides.distance) };
+});

@@ -1,0 +1,60 @@
+import { type Cable, perSubject, regimeOf } from '../../model/index.ts';
+import { inCelsius, insulationOf } from '../cables/working.ts';
+import type { Standing } from '../kind.ts';
+import { ambientFactor, conductorTemperature, gaugeCurrent, groundFactor, groupingFactor, tableLimit, tabulatedCurrent } from './maths.ts';
+
+export interface Rating {
+  /** Iz, amperes. */
+  readonly current: number;
+  /** It, amperes. */
+  readonly tabulated: number;
+  readonly table: string;
+  /** Of the value in the table: one from memory decides no error. */
+  readonly standing: Standing;
+  /** True where the cable may carry more: its insulation bears more than the table is for. */
+  readonly atLeast: boolean;
+  readonly ca: number;
+  readonly cg: number;
+  readonly circuits: number;
+  /** °C. */
+  readonly ambient: number;
+  /** °C at which the table holds. */
+  readonly reference: number;
+  readonly isAmbientStated: boolean;
+}
+
+/** The current that a cable may carry as it is laid; undefined where the way it is laid is not stated or no table has it. */
+export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
+  const { method, ambient, grouped } = cable.facts;
+  const area = cable.model?.facts.area?.value;
+  const insulation = insulationOf(cable);
+  if (area === undefined || insulation === 'rubber') return undefined;
+  const american = regimeOf(cable.installation).gauges ? gaugeCurrent(area) : undefined;
+  const found = american ?? (method === undefined ? undefined : tabulatedCurrent(area, cable.model?.facts.kind?.value ?? 'multicore', method.value));
+  if (found === undefined) return undefined;
+  const buried = american === undefined && method?.value === 'D';
+  const reference = buried ? 20 : 30;
+  const around = ambient === undefined ? reference : inCelsius(ambient.value);
+  const ca = buried ? groundFactor(around) : ambientFactor(around);
+  const circuits = grouped?.value ?? 1;
+  const cg = groupingFactor(circuits, buried);
+  if (cg === undefined) return undefined;
+  return { current: found.current * ca * cg, tabulated: found.current, table: found.table, standing: found.standing, atLeast: insulation === 'xlpe', ca, cg, circuits, ambient: around, reference, isAmbientStated: ambient !== undefined };
+});
+
+/** How warm the conductors get at the greatest current. */
+export interface Warmth {
+  readonly celsius: number;
+  /** A. */
+  readonly current: number;
+  readonly rating: Rating;
+}
+
+/** Undefined where it is not stated how the cable is laid and how warm it gets there. */
+export const warmthOf = perSubject((cable: Cable): Warmth | undefined => {
+  const { carries } = cable.facts;
+  const rating = ratingOf(cable);
+  if (carries === undefined || rating === undefined || !rating.isAmbientStated || cable.facts.method === undefined) return undefined;
+  const celsius = conductorTemperature({ current: carries.current, tabulated: rating.tabulated, cg: rating.cg, ambient: rating.ambient, reference: rating.reference, limit: tableLimit(insulationOf(cable)) });
+  return { celsius, current: carries.current, rating };
+});

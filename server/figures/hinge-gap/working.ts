@@ -1,0 +1,25 @@
+import { type Leaf, perSubject } from '../../model/index.ts';
+import { type GapRange, hingeGaps, type HingeGaps } from './maths.ts';
+
+export interface HingeSide extends HingeGaps {
+  /** The least and greatest were measured, and so hold for both sides. */
+  readonly measured: boolean;
+  /** The side on which the gap is least. */
+  readonly worse: 'opening' | 'closing';
+}
+
+/** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
+export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
+  const { opens, width, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = leaf.facts;
+  if (opens === undefined || gap === undefined) return undefined;
+  if (gap.least !== undefined && gap.greatest !== undefined) {
+    const least = Math.min(gap.least, gap.value);
+    const range: GapRange = { least, at: least < gap.value ? opens.angle / 2 : 0, greatest: Math.max(gap.greatest, gap.value) };
+    return { opening: range, closing: range, measured: true, worse: 'opening' };
+  }
+  if (width === undefined || thickness === undefined || offset === undefined) return undefined;
+  const hinge = { width: width.value, thickness: thickness.value, gap: gap.value, along: offset.along, out: offset.out, proud: proud?.value ?? 0 };
+  const gaps = hingeGaps(hinge, opens.angle);
+  if (gaps === undefined) return undefined;
+  return { ...gaps, measured: false, worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing' };
+});
