@@ -4,6 +4,8 @@ import type { Terminal } from './terminal.ts';
 
 export interface Command {
   readonly name: string;
+  /** Its place in the list of commands, the smallest first; none stands twice. */
+  readonly order: number;
   /** How it is called, without the program's name. */
   readonly usage: string;
   /** One line for the list of commands. */

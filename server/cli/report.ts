@@ -1,5 +1,6 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
 import { type Analysis, type Finding, lineStarts, longestText, positionAt, type Related, ruleNamed, type Severity } from '../engine/index.ts';
+import { count } from './display.ts';
 import { readText, shownFrom, type FileText, type Flaw, type GateFile } from './files.ts';
 import { lineShown, secretsAmong, type Secret } from './lines.ts';
 import type { Sites } from './sites.ts';
@@ -62,6 +63,12 @@ export function countsOf(findings: Iterable<{ readonly severity: Severity }>): C
   const counts = { error: 0, warning: 0, note: 0 };
   for (const { severity } of findings) counts[severity]++;
   return counts;
+}
+
+/** `3 errors, 1 warning`; empty where nothing is found. */
+export function countsInWords({ error, warning, note }: Counts): string {
+  const parts = [error > 0 ? count(error, 'error') : '', warning > 0 ? count(warning, 'warning') : '', note > 0 ? count(note, 'note') : ''];
+  return parts.filter((part) => part !== '').join(', ');
 }
 
 /** The whole message in one line: what, why and what to do. */

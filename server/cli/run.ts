@@ -1,11 +1,13 @@
 // From arguments to an exit code. Whatever happens is told in one line, never as a stack trace.
 import { nearest } from '../engine/index.ts';
 import { didYouMean, readArguments } from './arguments.ts';
-import { commands } from './commands/all.ts';
-import { overview, pageOf } from './commands/help.ts';
+import { allCommands } from './commands/all.ts';
+import { overview, pageOf } from './help.ts';
 import { visible } from './display.ts';
 import { exit, WrongUse, type Terminal } from './terminal.ts';
 import { version } from './version.ts';
+
+const commands = [...allCommands].sort((a, b) => a.order - b.order);
 
 /** Runs a command; gives the exit code, or nothing when the command goes on running. */
 export function run(given: readonly string[], terminal: Terminal): number | undefined {

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { quantityFault, relativePath, siteText, type SiteAnswers } from '../../client/new-site.ts';
 import { verdictOf } from '../../client/views/verdict.ts';
 import { parse, print } from '../../grammar/index.ts';
-import { lines } from '../../server/cli/outputs/lines.ts';
+import { output } from '../../server/cli/outputs/lines.ts';
 import { judge } from '../kit/pages.ts';
 
 const answers: SiteAnswers = { title: 'Elder Row', rules: 'europe', users: 'public', sight: 'none', moves: 'swings', leaves: [{ name: 'left', width: '2.10m', height: ' 1.80 m', mass: '165 kg' }, { name: 'right' }], opens: 'inward', libraries: ['../library/panels.gate'] };
@@ -74,7 +74,7 @@ test('the problem matcher reads each line of the command', () => {
   const pattern = contributes.problemPatterns[0];
   if (pattern === undefined) throw new Error('there is no pattern');
   const finding = { rule: 'lag-too-small', severity: 'error' as const, what: 'The lag [4 s] is: too small\nfor it.', why: '', remedy: '', source: '', related: [], fixes: [], range: { start: { line: 3, column: 5 }, end: { line: 4, column: 1 } }, sourceLine: '' };
-  const out = lines({ files: [{ path: 'sites/a: b.gate', findings: [finding] }] } as never);
+  const out = output.write({ files: [{ path: 'sites/a: b.gate', findings: [finding] }] } as never, {} as never);
   const found = new RegExp(pattern.regexp).exec(out.trimEnd());
   expect([pattern.file, pattern.line, pattern.column, pattern.endLine, pattern.endColumn, pattern.severity, pattern.message, pattern.code].map((group) => found?.[group])).toEqual(['sites/a: b.gate', '3', '5', '4', '1', 'error', expect.stringContaining('The lag [4 s] is: too small'), 'lag-too-small']);
   expect(['error', 'warning', 'note'].every((severity) => new RegExp(pattern.regexp).test(`a.gate:1:1-1:2: ${severity}: x [y]`))).toBe(true);

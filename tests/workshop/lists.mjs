@@ -42,6 +42,8 @@ export function lists() {
     'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
     'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './kind.ts'),
     'server/editor/snippet-files.ts': snippetFiles(),
+    'server/cli/commands/all.ts': listOfFiles('cli/commands', 'command', 'allCommands', 'Command', '../command.ts'),
+    'server/cli/outputs/all.ts': listOfFiles('cli/outputs', 'output', 'allOutputs', 'Output', './output.ts'),
     'server/lsp/features/all.ts': listOfFiles('lsp/features', 'feature', 'allFeatures', 'Feature', './feature.ts'),
   };
 }

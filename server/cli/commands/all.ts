@@ -1,9 +1,15 @@
-// The commands, in the order of the help.
+// Generated from the files of this folder by `npm run generate`. Do not edit.
+import { command as check } from './check.ts';
+import { command as explain } from './explain.ts';
+import { command as figures } from './figures.ts';
+import { command as format } from './format.ts';
+import { command as serve } from './serve.ts';
 import type { Command } from '../command.ts';
-import { check } from './check.ts';
-import { explain } from './explain.ts';
-import { figures } from './figures.ts';
-import { format } from './format.ts';
-import { serve } from './serve.ts';
 
-export const commands: readonly Command[] = [check, format, figures, explain, serve];
+export const allCommands: readonly Command[] = [
+  check,
+  explain,
+  figures,
+  format,
+  serve,
+];

@@ -4,27 +4,27 @@ import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
 import { findFiles, readText, type GateFile } from '../files.ts';
-import { github } from '../outputs/github.ts';
-import { gitlab } from '../outputs/gitlab.ts';
-import { json } from '../outputs/json.ts';
-import { junit } from '../outputs/junit.ts';
-import { lines } from '../outputs/lines.ts';
-import { sarif } from '../outputs/sarif.ts';
-import { countsInWords, text } from '../outputs/text.ts';
-import { countsOf, fails, Reporter, severities, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { countsInWords, countsOf, fails, Reporter, severities, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { allOutputs } from '../outputs/all.ts';
+import type { Output } from '../outputs/output.ts';
 import { Sites } from '../sites.ts';
 import { exit, WrongUse, type Terminal } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeText } from '../write.ts';
 
-const machineOutputs: Readonly<Record<string, (report: Report) => string>> = { json, sarif, junit, github, gitlab, lines };
+/** What is written where nothing else is asked for. */
+const usual = 'text';
 
-export const check: Command = {
+const formats = [...allOutputs].sort((a, b) => Number(b.name === usual) - Number(a.name === usual));
+const widestName = Math.max(...formats.map(({ name }) => name.length));
+
+export const command: Command = {
   name: 'check',
+  order: 1,
   usage: 'check PATH… [options]',
   summary: 'Says what is wrong in files, and in all .gate files of folders.',
   options: {
-    output: { value: 'FORMAT', oneOf: ['text', ...Object.keys(machineOutputs)], help: 'text (default), json, sarif, junit, github, gitlab or lines (one for each finding)' },
+    output: { value: 'FORMAT', oneOf: formats.map(({ name }) => name), help: `${usual} (default), or another of the formats below` },
     'as-of': { value: 'DATE', help: 'the day that dates are held against, as YYYY-MM-DD; today if not given' },
     'fail-on': { value: 'SEVERITY', oneOf: severities, help: 'the mildest finding that gives exit code 1: error (default), warning or note' },
     fix: { help: 'apply the fixes that are safe, then check what came of it' },
@@ -34,7 +34,9 @@ export const check: Command = {
     root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
     quiet: { help: 'findings only: no summary, no progress' },
   },
-  details: `Folders are searched for files that end in .gate; node_modules and folders whose name starts with a dot are left
+  details: `Formats of --output:
+${formats.map(({ name, summary }) => `  ${name.padEnd(widestName)}  ${summary}\n`).join('')}
+Folders are searched for files that end in .gate; node_modules and folders whose name starts with a dot are left
 out. The root, which no “use” line may leave, is the folder of --root; else the nearest one above the file that
 holds .git; else the current folder; else the folder that all files have in common.
 
@@ -49,7 +51,8 @@ Exit code: 0 when nothing is at or above --fail-on, 1 when something is, 2 for w
 };
 
 function runCheck(given: Arguments, terminal: Terminal): number {
-  const output = given.value('output') ?? 'text';
+  const wanted = given.value('output') ?? usual;
+  const output = formats.find(({ name }) => name === wanted) as Output;
   const failOn = severities.find((severity) => severity === given.value('fail-on')) ?? 'error';
   const asOf = asOfDay(given.value('as-of'), terminal.today);
   const shard = shardOf(given.value('shard'));
@@ -80,12 +83,10 @@ function runCheck(given: Arguments, terminal: Terminal): number {
     unreadable,
     failOn,
   };
-  const machine = machineOutputs[output];
-  if (machine === undefined) terminal.out(text(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
-  else terminal.out(machine(report));
+  terminal.out(output.write(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
   if (all.some((finding) => finding.rule === 'use-outside-root') && rootGiven === undefined && !given.has('quiet'))
     terminal.err('The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n');
-  if (baseline !== undefined) tendBaseline(baseline, checked, report, given, machine !== undefined, terminal);
+  if (baseline !== undefined) tendBaseline(baseline, checked, report, given, output.reader === 'program', terminal);
   if (unreadable.length > 0) return exit.wrong;
   return all.some((finding) => fails(finding.severity, failOn)) ? exit.findings : exit.fine;
 }

@@ -5,8 +5,9 @@ import { didYouMean, type Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { exit, WrongUse, type Terminal } from '../terminal.ts';
 
-export const explain: Command = {
+export const command: Command = {
   name: 'explain',
+  order: 4,
   usage: 'explain [RULE|FIGURE]',
   summary: 'Explains a rule or a figure; without a name, lists them all.',
   options: {},

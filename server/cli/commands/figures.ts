@@ -10,8 +10,9 @@ import { exit, WrongUse, type Terminal } from '../terminal.ts';
 /** The version of the JSON's shape, not of the program. */
 const shapeVersion = 1;
 
-export const figures: Command = {
+export const command: Command = {
   name: 'figures',
+  order: 3,
   usage: 'figures FILE [--output text|json]',
   summary: 'Works out all that follows from a file, with its derivation.',
   options: {

@@ -7,8 +7,9 @@ import { Sites } from '../sites.ts';
 import { exit, WrongUse, type Terminal } from '../terminal.ts';
 import { writeText } from '../write.ts';
 
-export const format: Command = {
+export const command: Command = {
   name: 'format',
+  order: 2,
   usage: 'format PATH… [--check]',
   summary: 'Writes files in their canonical form.',
   options: { check: { help: 'change nothing; list the files that would change, and exit with 1 if there are any' } },

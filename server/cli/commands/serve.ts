@@ -2,8 +2,9 @@ import type { Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { WrongUse } from '../terminal.ts';
 
-export const serve: Command = {
+export const command: Command = {
   name: 'serve',
+  order: 5,
   usage: 'serve --stdio',
   summary: 'Runs the language server for an editor.',
   options: { stdio: { help: 'speak over standard input and output, the one way there is' }, clientProcessId: { value: 'ID', help: 'the editor that started it; some editors say so' } },

@@ -1,10 +1,13 @@
 // Workflow commands that GitHub shows beside the lines of a change.
 import { visible } from '../display.ts';
 import { messageOf, type Report } from '../report.ts';
+import type { Output } from './output.ts';
+
+export const output: Output = { name: 'github', summary: 'workflow commands that GitHub shows beside the lines of a change', reader: 'program', write: written };
 
 const commands = { error: 'error', warning: 'warning', note: 'notice' } as const;
 
-export function github(report: Report): string {
+function written(report: Report): string {
   let out = '';
   for (const { path, findings } of report.files)
     for (const finding of findings) {

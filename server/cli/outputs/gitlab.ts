@@ -1,10 +1,13 @@
 // GitLab's code quality report.
 import { messageOf, type Report } from '../report.ts';
-import { fingerprintsOf } from './fingerprint.ts';
+import { fingerprintsOf } from '../fingerprint.ts';
+import type { Output } from './output.ts';
+
+export const output: Output = { name: 'gitlab', summary: 'GitLab’s code quality report', reader: 'program', write: written };
 
 const grades = { error: 'critical', warning: 'minor', note: 'info' } as const;
 
-export function gitlab(report: Report): string {
+function written(report: Report): string {
   const issues = report.files.flatMap((file) => {
     const fingerprints = fingerprintsOf(file);
     return file.findings.map((finding, index) => ({

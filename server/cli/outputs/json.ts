@@ -1,10 +1,13 @@
 // For other programs: the shape is fixed by the contract.
 import { messageOf, type Report } from '../report.ts';
+import type { Output } from './output.ts';
+
+export const output: Output = { name: 'json', summary: 'for other programs, with every place and source', reader: 'program', write: written };
 
 /** The version of this shape, not of the program. */
-export const shapeVersion = 1;
+const shapeVersion = 1;
 
-export function json(report: Report): string {
+function written(report: Report): string {
   const files = report.files.map(({ path, findings }) => ({
     path,
     findings: findings.map((finding) => ({

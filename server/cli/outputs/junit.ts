@@ -2,8 +2,11 @@
 // failure; milder findings are cases that pass and say what they found.
 import { visible } from '../display.ts';
 import { fails, messageOf, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import type { Output } from './output.ts';
 
-export function junit(report: Report): string {
+export const output: Output = { name: 'junit', summary: 'JUnit’s XML, for build servers: a suite for each file, a case for each finding', reader: 'program', write: written };
+
+function written(report: Report): string {
   const suites = report.files.map((file) => suite(file, report.failOn));
   const troubles = report.unreadable.map(
     ({ path, why }) => `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1">\n    <testcase name="read" classname="${escaped(path)}">\n      <error message="${escaped(why)}"/>\n    </testcase>\n  </testsuite>\n`,

@@ -1,9 +1,12 @@
 // SARIF 2.1.0 (OASIS Standard, 27 March 2020).
 import { allRules, ruleNamed } from '../../engine/index.ts';
 import { messageOf, type Report, type ReportedPlace } from '../report.ts';
-import { fingerprintsOf } from './fingerprint.ts';
+import { fingerprintsOf } from '../fingerprint.ts';
+import type { Output } from './output.ts';
 
-export function sarif(report: Report): string {
+export const output: Output = { name: 'sarif', summary: 'SARIF 2.1.0, for tools that gather findings', reader: 'program', write: written };
+
+function written(report: Report): string {
   const named = new Set(report.files.flatMap((file) => file.findings.map((finding) => finding.rule)));
   const names = allRules.map((rule) => rule.name).filter((name) => named.has(name));
   for (const name of [...named].sort()) if (!names.includes(name)) names.push(name);

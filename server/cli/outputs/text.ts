@@ -1,23 +1,18 @@
 // For people: every finding with its line, what is wrong, why that matters, and what to do.
 import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';
-import type { CheckedFile, Counts, Report, ReportedFinding } from '../report.ts';
+import { countsInWords, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import type { Manner, Output } from './output.ts';
 
-export interface TextOptions {
-  readonly colour: boolean;
-  /** Columns of the terminal; undefined where lines need not be broken. */
-  readonly columns: number | undefined;
-  /** Findings only: no summary. */
-  readonly quiet: boolean;
-}
+export const output: Output = { name: 'text', summary: 'for people: each finding with its line, why it matters and what to do', reader: 'person', write: written };
 
 /** Widest source line that is shown whole where no terminal sets a limit. */
 const widestLine = 160;
 
-export function text(report: Report, options: TextOptions): string {
-  const colours = coloursFor(options.colour);
+function written(report: Report, manner: Manner): string {
+  const colours = coloursFor(manner.colour);
   const parts: string[] = [];
-  for (const file of report.files) for (const finding of file.findings) parts.push(findingText(file, finding, colours, options.columns));
-  if (!options.quiet) parts.push(summaryOf(report) + '\n');
+  for (const file of report.files) for (const finding of file.findings) parts.push(findingText(file, finding, colours, manner.columns));
+  if (!manner.quiet) parts.push(summaryOf(report) + '\n');
   return parts.join('\n');
 }
 
@@ -54,9 +49,4 @@ export function summaryOf(report: Report): string {
   if (held !== '') out.push(`${held} known from the baseline and not shown`);
   if (report.unreadable.length > 0) out.push(`${report.unreadable.length} could not be read`);
   return out.join('; ');
-}
-
-export function countsInWords({ error, warning, note }: Counts): string {
-  const parts = [error > 0 ? count(error, 'error') : '', warning > 0 ? count(warning, 'warning') : '', note > 0 ? count(note, 'note') : ''];
-  return parts.filter((part) => part !== '').join(', ');
 }

@@ -1,5 +1,5 @@
-import type { Options } from '../arguments.ts';
-import type { Command } from '../command.ts';
+import type { Options } from './arguments.ts';
+import type { Command } from './command.ts';
 
 /** The overview. */
 export function overview(commands: readonly Command[]): string {

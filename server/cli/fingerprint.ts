@@ -1,6 +1,6 @@
 // A name for a finding that stays when lines above it come and go: build servers follow findings by it.
 import { createHash } from 'node:crypto';
-import type { CheckedFile, ReportedFinding } from '../report.ts';
+import type { CheckedFile, ReportedFinding } from './report.ts';
 
 /** The fingerprints of a file's findings, in their order; no two are the same. */
 export function fingerprintsOf(file: CheckedFile): string[] {
