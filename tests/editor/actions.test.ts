@@ -5,6 +5,7 @@ import { parse } from '../../grammar/index.ts';
 import { acceptance, missingLines, type Insertion } from '../../server/editor/index.ts';
 import { classOf, safeFixes, fixes, withEdits, Workspace, type Analysis } from '../../server/engine/index.ts';
 import { blocks, changesSafety } from '../../server/vocabulary/index.ts';
+import { within } from '../kit/marker.ts';
 import { asOf, bench, library, site, uses } from './bench.ts';
 
 const judge = (text: string): Analysis => new Workspace({ root: '/site', read: (at) => (library.has(at) ? { text: library.get(at) as string } : 'missing') }).judge('/site/gates/north.gate', text, asOf);
@@ -32,8 +33,8 @@ describe('the class of a fix', () => {
   test('changes of lines that are safety-critical are seen, others are not', () => {
     const tree = parse(site());
     const change = (from: string, to: string): boolean => {
-      const start = site().indexOf(from);
-      return changesSafety(tree, [{ start, end: start + from.length, text: to }]);
+      const { start, end } = within(site(), `|${from}|`);
+      return changesSafety(tree, [{ start, end, text: to }]);
     };
     expect(change('watches closing\n  on', 'watches opening\n  on')).toBe(true);
     expect(change('watches closing\n  on', 'on')).toBe(true);
@@ -156,7 +157,7 @@ test.each<[what: string, marked: string, added: string | undefined]>([
 test('what is added is unfinished, and every line of it is found; it claims nothing', () => {
   for (const word of ['leaf a', 'drive a', 'sensor a', 'control a', 'cable a', 'measured', 'panel-model a', 'drive-model a', 'sensor-model a', 'cable-model a', 'site']) {
     const text = `language 1\n${word} {\n}\n`;
-    const form = missingLines(judge(text), text.indexOf(word));
+    const form = missingLines(judge(text), within(text, word).offset);
     if (form === undefined) continue;
     const now = made(text, form);
     const lines = now.split('\n').slice(2, -2).filter((line) => line !== '');
@@ -164,6 +165,6 @@ test('what is added is unfinished, and every line of it is found; it claims noth
     for (const line of lines) expect(line).toMatch(/^ {2}[a-z-]+(?: [a-z-]+)?$/);
     const found = judge(now).findings.filter((finding) => finding.rule === 'value-missing').length;
     expect(found, now).toBe(lines.length);
-    expect(missingLines(judge(now), now.indexOf(word))).toBeUndefined();
+    expect(missingLines(judge(now), within(now, word).offset)).toBeUndefined();
   }
 });

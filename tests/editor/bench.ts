@@ -1,6 +1,7 @@
 // One small workspace in memory for the tests of the editor room. `|` in a text is the caret.
 import { readdirSync, readFileSync } from 'node:fs';
 import { Workspace, type Analysis } from '../../server/engine/index.ts';
+import { at } from '../kit/marker.ts';
 
 export const asOf = '2026-11-20';
 const libraryFolder = new URL('../../examples/library/', import.meta.url);
@@ -23,11 +24,10 @@ export interface Bench {
 
 /** A text with its caret opened as a file beside the library. */
 export function bench(marked: string, path = '/site/gates/north.gate', more: Readonly<Record<string, string>> = {}): Bench {
-  const offset = marked.indexOf('|');
-  const text = offset < 0 ? marked : marked.slice(0, offset) + marked.slice(offset + 1);
+  const { text, offset } = at(marked);
   const files = new Map([...library, ...Object.entries(more), [path, text] as const]);
-  const workspace = new Workspace({ root: '/site', read: (at) => (files.has(at) ? { text: files.get(at) as string } : 'missing') });
-  return { workspace, files, text, offset: Math.max(0, offset), analysis: workspace.open(path, text, asOf), textOf: (at) => files.get(at) };
+  const workspace = new Workspace({ root: '/site', read: (other) => (files.has(other) ? { text: files.get(other) as string } : 'missing') });
+  return { workspace, files, text, offset, analysis: workspace.open(path, text, asOf), textOf: (other) => files.get(other) };
 }
 
 /** Everything that a site of the tests needs to know of its library. */

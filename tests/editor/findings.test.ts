@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { diagnostics, messageOf, visible } from '../../server/editor/index.ts';
 import { safeFixes, fixes, rulesShown, withEdits } from '../../server/engine/index.ts';
+import { within } from '../kit/marker.ts';
 import { bench, site } from './bench.ts';
 
 const wrong = site().replace('width 2.10 m', 'width 2.10');
@@ -34,8 +35,7 @@ test.each([
 
 test('fixes of what is under the caret, each with its class', () => {
   const { analysis, text } = bench(wrong);
-  const at = text.indexOf('2.10');
-  const [fix] = fixes(analysis, { start: at, end: at });
+  const [fix] = fixes(analysis, within(text, 'width |2.10'));
   expect(fix).toMatchObject({ class: 'safety', finding: { rule: 'unit-missing' } });
   expect(withEdits(text, fix?.edits ?? [])).toBe(site());
   expect(fixes(analysis, { start: 0, end: 3 })).toEqual([]);

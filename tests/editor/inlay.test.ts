@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { derivation, inlayValues, withNumbers } from '../../server/editor/index.ts';
 import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
 import { figuresShown } from '../../server/engine/index.ts';
+import { within } from '../kit/marker.ts';
 import { bench, site } from './bench.ts';
 
 /** The lines of a text that have values behind them, each with its values. */
@@ -43,10 +44,10 @@ test('in the units of North America where the site says so', () => {
 
 test('only those of the stretch that is asked for', () => {
   const { analysis, text } = bench(site());
-  const start = text.indexOf('mass 165 kg');
-  const values = inlayValues(analysis, { start, end: start + 'mass 165 kg'.length });
+  const line = within(text, '|mass 165 kg|');
+  const values = inlayValues(analysis, line);
   expect(values.length).toBeGreaterThan(0);
-  for (const value of values) expect(value.offset).toBe(start + 'mass 165 kg'.length);
+  for (const value of values) expect(value.offset).toBe(line.end);
   expect(values[0]?.tooltip()).toContain('Source: ');
 });
 

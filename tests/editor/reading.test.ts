@@ -1,6 +1,7 @@
 // Folding, growing selections, links, lenses, and what depends on what.
 import { describe, expect, test } from 'vitest';
 import { dependenceAt, dependenceOf, dependencesAt, dependents, foldings, highlight, indexOf, lenses, likenessTo, links, selectionAt, sources, symbols, type Dependence, type Judge, type Symbol as Outlined } from '../../server/editor/index.ts';
+import { within } from '../kit/marker.ts';
 import { asOf, bench, site, uses, type Bench } from './bench.ts';
 
 test('blocks, runs of remarks and of libraries fold; what stands on one line does not', () => {
@@ -177,8 +178,8 @@ describe('what depends on a value', () => {
   });
   test('nothing on a remark or a library; nothing of a key that is gone', () => {
     const one = bench(`${uses}# note\n`);
-    expect(dependencesAt(one.analysis, one.text.indexOf('note'))).toEqual([]);
-    expect(dependencesAt(one.analysis, one.text.indexOf('library'))).toEqual([]);
+    expect(dependencesAt(one.analysis, within(one.text, 'note').offset)).toEqual([]);
+    expect(dependencesAt(one.analysis, within(one.text, 'library').offset)).toEqual([]);
     expect(dependenceOf(one.analysis, 'fact', '3')).toBeUndefined();
     expect(dependenceOf(one.analysis, 'fact', 'x')).toBeUndefined();
     expect(dependenceOf(one.analysis, 'figure', 'leaf.west.inertia')).toBeUndefined();

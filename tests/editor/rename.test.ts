@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { mayMention, mentionsOf, prepareRename, renaming, type Mention, type Renaming } from '../../server/editor/index.ts';
 import { withEdits, Workspace, type Analysis } from '../../server/engine/index.ts';
 import { faultsOf } from '../kit/messages.ts';
+import { within } from '../kit/marker.ts';
 import { asOf, library, site } from './bench.ts';
 
 type Files = ReadonlyMap<string, string>;
@@ -44,95 +45,95 @@ function applied(files: Files, renamed: Renaming): Files {
   return new Map([...files, ...renamed.files.map(({ path, edits }) => [path, withEdits(files.get(path) as string, edits)] as const)]);
 }
 const refusalOf = (renamed: Renaming): string => ('refused' in renamed ? renamed.refused : 'it was not refused');
-const at = (files: Files, path: string, needle: string, shift = 0): number => (files.get(path) as string).indexOf(needle) + shift;
+const at = (files: Files, path: string, marked: string): number => within(files.get(path) as string, marked).offset;
 const north = '/site/gates/north.gate';
 const withNorth = (text: string, more: Readonly<Record<string, string>> = {}): Files => new Map([...library, ...Object.entries(more), [north, text]]);
 
 describe('what a new name changes', () => {
-  test.each<[what: string, needle: string, shift: number, edits: number]>([
-    ['a leaf, at what it closes onto', 'onto east', 5, 2],
-    ['a leaf, where it is declared', 'leaf west', 5, 3],
-    ['a drive', 'drive west-ram', 6, 1],
-    ['a sensor and its wire', 'wire west-edge', 5, 2],
-    ['a control', 'control fobs', 8, 1],
-    ['a panel', 'panel main', 6, 1],
-  ])('%s', (_what, needle, shift, edits) => {
+  test.each<[what: string, marked: string, edits: number]>([
+    ['a leaf, at what it closes onto', 'onto |east', 2],
+    ['a leaf, where it is declared', 'leaf |west', 3],
+    ['a drive', 'drive |west-ram', 1],
+    ['a sensor and its wire', 'wire |west-edge', 2],
+    ['a control', 'control |fobs', 1],
+    ['a panel', 'panel |main', 1],
+  ])('%s', (_what, marked, edits) => {
     const files = withNorth(site());
-    const found = rename(files, north, at(files, north, needle, shift), 'fresh');
+    const found = rename(files, north, at(files, north, marked), 'fresh');
     expect('files' in found && found.files.map(({ path, edits: made }) => [path, made.length])).toEqual([[north, edits]]);
   });
 
   test('a model and a terminal, in its library and in every file that speaks of it', () => {
     const files = withNorth(site(), { '/site/gates/south.gate': site(), '/site/gates/east.gate': site().replace('rowan-pair', 'marram-one') });
-    const model = rename(files, north, at(files, north, ': rowan-pair', 4), 'rowan-two');
+    const model = rename(files, north, at(files, north, ': ro|wan-pair'), 'rowan-two');
     expect('files' in model && model.files.map(({ path }) => path).sort()).toEqual([north, '/site/gates/south.gate', '/site/library/panels.gate']);
-    const terminal = rename(files, north, at(files, north, 'T0 T1', 3), 'T9');
+    const terminal = rename(files, north, at(files, north, 'T0 |T1'), 'T9');
     expect('files' in terminal && terminal.files.map(({ path }) => path).sort()).toEqual([north, '/site/gates/south.gate', '/site/library/panels.gate']);
     expect(applied(files, terminal).get(north)).toContain('wire lower-beam to T0 T9');
     // The other panel's terminals keep their names, also where they are the same.
-    const earth = rename(files, '/site/library/panels.gate', at(files, '/site/library/panels.gate', 'terminal PE', 9), 'PX');
+    const earth = rename(files, '/site/library/panels.gate', at(files, '/site/library/panels.gate', 'terminal |PE'), 'PX');
     expect(applied(files, earth).get('/site/library/panels.gate')?.match(/\bPE\b/g)).toHaveLength(1);
   });
 
   test('a selector and its positions', () => {
     const files = withNorth(site());
-    expect(applied(files, rename(files, north, at(files, north, 'select logic', 7), 'mode')).get(north)).toContain('select mode steps');
-    expect(applied(files, rename(files, north, at(files, north, 'logic steps', 6), 'turn')).get('/site/library/panels.gate')).toContain('option turn "');
+    expect(applied(files, rename(files, north, at(files, north, 'select |logic'), 'mode')).get(north)).toContain('select mode steps');
+    expect(applied(files, rename(files, north, at(files, north, 'logic |steps'), 'turn')).get('/site/library/panels.gate')).toContain('option turn "');
   });
 
   test('a name that another kind of thing has as well stays there', () => {
     const files = withNorth(site('cable west : heron-supply {\n  feeds west-ram\n  length 5 m\n  carries 1 A at 24 V\n}\nfunction west "x west" {\n  parts west-edge\n}\n# west\n'));
-    const text = applied(files, rename(files, north, at(files, north, 'leaf west', 5), 'fresh')).get(north) ?? '';
+    const text = applied(files, rename(files, north, at(files, north, 'leaf |west'), 'fresh')).get(north) ?? '';
     for (const kept of ['cable west ', 'function west "x west"', '# west', 'drive west-ram', 'on fresh closing-edge']) expect(text).toContain(kept);
   });
 
   test('the same name again changes nothing', () => {
     const files = withNorth(site());
-    expect(rename(files, north, at(files, north, 'leaf west', 5), 'west')).toEqual({ files: [] });
+    expect(rename(files, north, at(files, north, 'leaf |west'), 'west')).toEqual({ files: [] });
   });
 });
 
 describe('what is refused, and why', () => {
   const text = site('leaf north {\n  width 1 m\n  mass 50 kg\n}\nsensor lost : finch-edge {\n  watches closing\n  on wset closing-edge\n}\ncable c : heron-supply {\n  feeds main\n  length 5 m\n  carries 1 A at 24 V\n}\n');
   const files = withNorth(text);
-  test.each<[what: string, needle: string, shift: number, newName: string, reason: RegExp]>([
-    ['a word of the language', 'width', 1, 'breadth', /“width” is a word of the language/],
-    ['a choice', 'inward', 1, 'inside', /“inward” is no name/],
-    ['a path', '../library/drives', 3, 'x', /renaming or moving the file itself/],
-    ['a number', '165 kg', 1, 'x', /none stands here/],
-    ['a name that leads nowhere', 'wset', 1, 'x', /“wset” is no name/],
-    ['no name at all', 'leaf west', 5, '', /is not a name/],
-    ['two words', 'leaf west', 5, 'far west', /is not a name/],
-    ['a number in front', 'leaf west', 5, '2west', /is not a name/],
-    ['a sign', 'leaf west', 5, 'we{st', /is not a name/],
-    ['a quotation mark', 'leaf west', 5, '"west"', /is not a name/],
-    ['a remark', 'leaf west', 5, 'west#', /is not a name/],
-    ['a character that cannot be seen', 'leaf west', 5, 'we\u200bst', /is not a name/],
-    ['a name that is taken', 'leaf west', 5, 'east', /“east” is already the name of a leaf \(gates\/north.gate, line \d+\)/],
-    ['a name that is taken by another device', 'sensor lower-beam', 8, 'fobs', /“fobs” is already the name of a sensor, drive or control/],
-    ['a model of that name in another library', ': rowan-pair', 4, 'marram-one', /already the name of a panel model \(library\/panels.gate/],
-    ['a terminal of that name', 'to T0', 3, 'T1', /already the name of a terminal/],
-    ['a name that somebody speaks of already', 'leaf west', 5, 'wset', /speaks of it already/],
-    ['a device that would hide a panel', 'control fobs', 8, 'main', /would then mean something else/],
-    ['a keyword of the line', 'to T0', 3, 'to', /“to” cannot be the new name/],
-  ])('%s', (_what, needle, shift, newName, reason) => {
-    const refused = refusalOf(rename(files, north, at(files, north, needle, shift), newName));
+  test.each<[what: string, marked: string, newName: string, reason: RegExp]>([
+    ['a word of the language', 'w|idth', 'breadth', /“width” is a word of the language/],
+    ['a choice', 'i|nward', 'inside', /“inward” is no name/],
+    ['a path', '../|library/drives', 'x', /renaming or moving the file itself/],
+    ['a number', '1|65 kg', 'x', /none stands here/],
+    ['a name that leads nowhere', 'w|set', 'x', /“wset” is no name/],
+    ['no name at all', 'leaf |west', '', /is not a name/],
+    ['two words', 'leaf |west', 'far west', /is not a name/],
+    ['a number in front', 'leaf |west', '2west', /is not a name/],
+    ['a sign', 'leaf |west', 'we{st', /is not a name/],
+    ['a quotation mark', 'leaf |west', '"west"', /is not a name/],
+    ['a remark', 'leaf |west', 'west#', /is not a name/],
+    ['a character that cannot be seen', 'leaf |west', 'we\u200bst', /is not a name/],
+    ['a name that is taken', 'leaf |west', 'east', /“east” is already the name of a leaf \(gates\/north.gate, line \d+\)/],
+    ['a name that is taken by another device', 'sensor l|ower-beam', 'fobs', /“fobs” is already the name of a sensor, drive or control/],
+    ['a model of that name in another library', ': ro|wan-pair', 'marram-one', /already the name of a panel model \(library\/panels.gate/],
+    ['a terminal of that name', 'to |T0', 'T1', /already the name of a terminal/],
+    ['a name that somebody speaks of already', 'leaf |west', 'wset', /speaks of it already/],
+    ['a device that would hide a panel', 'control |fobs', 'main', /would then mean something else/],
+    ['a keyword of the line', 'to |T0', 'to', /“to” cannot be the new name/],
+  ])('%s', (_what, marked, newName, reason) => {
+    const refused = refusalOf(rename(files, north, at(files, north, marked), newName));
     expect(refused).toMatch(reason);
     expect(faultsOf(refused, text)).toEqual([]);
   });
 
   test('a rule', () => {
     const accepting = withNorth(site('accept use-unused because "x" by "K" until 2027-01-01\n'));
-    expect(refusalOf(rename(accepting, north, at(accepting, north, 'use-unused', 2), 'x'))).toMatch(/name of a rule/);
+    expect(refusalOf(rename(accepting, north, at(accepting, north, 'us|e-unused'), 'x'))).toMatch(/name of a rule/);
   });
   test('a name that is declared twice', () => {
     const twice = withNorth(site('leaf west {\n  width 1 m\n  mass 50 kg\n}\n'));
-    expect(refusalOf(rename(twice, north, at(twice, north, 'moves west', 7), 'x'))).toMatch(/declared 2 times/);
+    expect(refusalOf(rename(twice, north, at(twice, north, 'moves w|est'), 'x'))).toMatch(/declared 2 times/);
   });
   test('a file that must change and cannot be read', () => {
     const workspace = workspaceOf(files);
     const analysis = workspace.judge(north, text, asOf);
-    const target = prepareRename(analysis, at(files, north, ': rowan-pair', 4));
+    const target = prepareRename(analysis, at(files, north, ': ro|wan-pair'));
     if ('refused' in target) throw new Error(target.refused);
     const outcome = renaming({ target, newName: 'x', root: '/site', files: [analysis], read: () => 'unreadable' }).next();
     let last = outcome;

@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { tokenModifiers, tokens, tokenTypes } from '../../server/editor/index.ts';
 import { blocks } from '../../server/vocabulary/index.ts';
+import { within } from '../kit/marker.ts';
 import { bench, site, uses } from './bench.ts';
 
 /** The tokens of the line that holds a text: `mass:fact 165:number! kg:unit!`; `!` is safety-critical, `+` declares. */
 function lineOf(text: string, needle: string): string {
   const { analysis } = bench(text);
-  const at = text.indexOf(needle);
+  const at = within(text, needle).offset;
   const start = text.lastIndexOf('\n', at) + 1;
   const end = text.indexOf('\n', at);
   return tokens(analysis)

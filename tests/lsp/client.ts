@@ -13,6 +13,7 @@ import {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { nodeHost, startServer, type Host } from '../../server/lsp/node.ts';
+import { within } from '../kit/marker.ts';
 
 export interface ClientOptions {
   readonly pull?: boolean;
@@ -50,7 +51,7 @@ export interface Client {
   readonly inlays: (uri: string) => Promise<InlayHint[]>;
   /** Waits until a condition holds; what is still wrong after a while is what the test then says. */
   readonly until: (holds: () => boolean) => Promise<void>;
-  readonly at: (uri: string, needle: string, shift?: number) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
+  readonly at: (uri: string, marked: string) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
   readonly end: () => Promise<void>;
 }
 
@@ -151,11 +152,9 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     },
     pullOf: (uri, previous) => request('textDocument/diagnostic', { textDocument: { uri }, ...(previous === undefined ? {} : { previousResultId: previous }) }),
     inlays: (uri) => request('textDocument/inlayHint', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 1_000_000, character: 0 } } }),
-    at: (uri, needle, shift = 0) => {
+    at: (uri, marked) => {
       const text = textOf(uri);
-      const offset = text.indexOf(needle) + shift;
-      if (offset < shift) throw new Error(`no ${JSON.stringify(needle)} in the text`);
-      return { textDocument: { uri }, position: TextDocument.create(uri, 'pintle', 0, text).positionAt(offset) };
+      return { textDocument: { uri }, position: TextDocument.create(uri, 'pintle', 0, text).positionAt(within(text, marked).offset) };
     },
     end: async () => {
       await request('shutdown', null);

@@ -1,6 +1,7 @@
 // A large file: what is quick comes at once, what takes long when the keys rest, and nothing stays that is no longer so.
 import { afterAll, describe, expect, test } from 'vitest';
 import { allRules } from '../../server/rules/index.ts';
+import { within } from '../kit/marker.ts';
 import { connect, itemsOf } from './client.ts';
 import { folder } from './folder.ts';
 import { long } from './long.ts';
@@ -27,7 +28,7 @@ describe.each([{ pull: true }, { pull: false }])('pull: $pull', ({ pull }) => {
     // What was there at once is still there.
     for (const code of new Set(first)) expect(whole).toContain(code);
     // An edit: what the slow rules said is of a text that is gone.
-    await client.edit(uri, { start: text.indexOf('2.10 m') + 4, end: text.indexOf('2.10 m') + 4, text: '5' });
+    await client.edit(uri, { ...within(text, '2.10| m'), text: '5' });
     const version = 2;
     const after = pull ? await now() : (await client.until(() => client.pushed.get(uri)?.version === version), await now());
     expect(after.filter((code) => slow.has(code))).toEqual([]);

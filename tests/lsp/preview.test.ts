@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { drawingRequest, previewRequest, type DrawingFileAnswer, type PreviewAnswer } from '../../server/lsp/requests.ts';
 import { site } from '../editor/bench.ts';
+import { within } from '../kit/marker.ts';
 import { start } from './start.ts';
 
 test('an open text is drawn as it stands now, with ranges in it', async () => {
@@ -21,7 +22,7 @@ test('an open text is drawn as it stands now, with ranges in it', async () => {
   // Plain data: no offsets of the engine go out.
   expect(Object.keys(shown.things[0] ?? {}).sort()).toEqual(['id', 'label', 'range']);
 
-  await client.edit(uri, { start: text.indexOf('Heron Court'), end: text.indexOf('Heron Court') + 'Heron Court'.length, text: 'Heron “Yard”' });
+  await client.edit(uri, { ...within(text, '|Heron Court|'), text: 'Heron “Yard”' });
   expect((await client.request<PreviewAnswer>(previewRequest, { uri })).title).toBe('Heron “Yard”');
 });
 

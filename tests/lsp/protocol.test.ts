@@ -4,13 +4,14 @@ import { describe, expect, test } from 'vitest';
 import type { CodeAction, CompletionItem, CompletionList, DocumentDiagnosticReport, DocumentSymbol, Hover, InlayHint, Location, LocationLink, TextEdit, WorkspaceDiagnosticReport } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { site, uses } from '../editor/bench.ts';
+import { within } from '../kit/marker.ts';
 import { connect, itemsOf } from './client.ts';
 import { folder, type Folder } from './folder.ts';
 import { ends, start } from './start.ts';
 
 const codes = (report: DocumentDiagnosticReport): unknown[] => itemsOf(report).map((item) => item.code);
 const wrong = site().replace('width 2.10 m', 'width 2.10');
-const change = (text: string, from: string, to: string) => ({ start: text.indexOf(from), end: text.indexOf(from) + from.length, text: to });
+const change = (text: string, from: string, to: string) => ({ ...within(text, `|${from}|`), text: to });
 
 describe('diagnostics that are asked for', () => {
   test('a file with a mistake, unchanged, mended', async () => {
@@ -41,7 +42,7 @@ describe('diagnostics that are asked for', () => {
     expect(items.find((item) => item.code === 'use-unused')?.tags).toEqual([1]);
     const repeated = items.find((item) => item.code === 'name-repeated');
     expect(repeated?.relatedInformation?.[0]?.location.uri).toBe(uri);
-    expect(repeated?.relatedInformation?.[0]?.location.range.start).toEqual(client.at(uri, 'leaf west', 5).position);
+    expect(repeated?.relatedInformation?.[0]?.location.range.start).toEqual(client.at(uri, 'leaf |west').position);
   });
 
   test('a place in another file has the URI and the lines of that file', async () => {
@@ -268,9 +269,9 @@ describe('features', () => {
     const [link] = await client.request<LocationLink[]>('textDocument/definition', client.at(uri, 'birch-ram'));
     expect(link?.targetUri).toBe(place.uriOf('library/drives.gate'));
     expect(link?.targetSelectionRange.start.line).toBeGreaterThan(0);
-    const references = await client.request<Location[]>('textDocument/references', { ...client.at(uri, 'leaf west', 6), context: { includeDeclaration: true } });
+    const references = await client.request<Location[]>('textDocument/references', { ...client.at(uri, 'leaf w|est'), context: { includeDeclaration: true } });
     expect(references).toHaveLength(3);
-    expect(await client.request('textDocument/documentHighlight', client.at(uri, 'leaf west', 6))).toHaveLength(3);
+    expect(await client.request('textDocument/documentHighlight', client.at(uri, 'leaf w|est'))).toHaveLength(3);
     const outline = await client.request<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument: { uri } });
     expect(outline.map((symbol) => symbol.name)).toEqual(['site', 'west', 'east', 'west-ram', 'lower-beam', 'west-edge', 'fobs', 'main', 'motion']);
   });
@@ -291,7 +292,7 @@ describe('features', () => {
     const { client, place } = await start();
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site().replace('select logic steps', 'wire fobs to '));
-    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'wire fobs to ', 13));
+    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'wire fobs to |'));
     const labels = [...list.items].sort((a, b) => ((a.sortText ?? '') < (b.sortText ?? '') ? -1 : 1)).map((item) => item.label);
     expect(labels.slice(0, 3)).toEqual(['K1', 'K2', 'H1']);
     expect(labels.slice(-2)).toEqual(['K0', 'H0']);
@@ -368,7 +369,7 @@ describe('positions', () => {
     await client.open(uri, text);
     const item = itemsOf(await client.pullOf(uri)).find((one) => one.code === 'unit-missing');
     expect(item?.range).toEqual({ start: { line: 4, character: 8 }, end: { line: 4, character: 12 } });
-    await client.edit(uri, { start: text.indexOf('2100') + 4, end: text.indexOf('2100') + 4, text: ' mm' }, { start: 0, end: 0, text: '# 𝄞\r\n' });
+    await client.edit(uri, { ...within(text, '2100|'), text: ' mm' }, { start: 0, end: 0, text: '# 𝄞\r\n' });
     expect(codes(await client.pullOf(uri))).not.toContain('unit-missing');
   });
 

@@ -3,6 +3,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import type { CallHierarchyIncomingCall, CallHierarchyItem, CallHierarchyOutgoingCall, CodeLens, DocumentLink, FoldingRange, SelectionRange, SemanticTokens, SemanticTokensDelta, WorkspaceSymbol } from 'vscode-languageserver/node';
 import { site } from '../editor/bench.ts';
+import { within } from '../kit/marker.ts';
 import { connect, type Client, type ClientOptions } from './client.ts';
 import { folder, type Folder } from './folder.ts';
 
@@ -63,8 +64,7 @@ describe('colours', () => {
     let data = [...first.data];
     let id = same.resultId as string;
     for (const [from, to] of [['mass 165 kg', 'mass 165.5 kg'], ['  height 1.80 m\n', ''], ['dwell 25 s', 'dwell 25 s\n  pre-warning 3 s'], ['leaf east', 'nonsense east'], ['nonsense east', 'leaf east']] as const) {
-      const at = client.text(uri).indexOf(from);
-      await client.edit(uri, { start: at, end: at + from.length, text: to });
+      await client.edit(uri, { ...within(client.text(uri), `|${from}|`), text: to });
       const answer = await delta(id);
       if (!('edits' in answer)) throw new Error('the whole text again');
       expect(answer.edits.length).toBe(1);
@@ -205,7 +205,7 @@ describe('what depends on a value', () => {
     const items = (await prepare(client, uri, 'mass 165')) ?? [];
     expect(items[0]).toMatchObject({ name: 'mass 165 kg', detail: 'leaf west', uri, range: { start: client.at(uri, 'mass 165').position } });
     expect(items).toHaveLength(1);
-    const end = client.at(uri, 'mass 165 kg', 'mass 165 kg'.length);
+    const end = client.at(uri, 'mass 165 kg|');
     expect(await client.request<CallHierarchyItem[]>('textDocument/prepareCallHierarchy', end)).toMatchObject([{ detail: expect.stringMatching(/^leaf\.west\./) }]);
     const users = (await client.request<CallHierarchyIncomingCall[]>('callHierarchy/incomingCalls', { item: items[0] })).map(({ from, fromRanges }) => (expect(fromRanges).toEqual([from.range]), from));
     expect(users.map((item) => item.detail)).toContain('leaf.west.kinetic-energy');
@@ -220,10 +220,10 @@ describe('what depends on a value', () => {
     await client.open(uri, site('# a remark\n'));
     expect(await prepare(client, uri, 'a remark')).toBeNull();
     const [item] = (await prepare(client, uri, 'mass 165')) as CallHierarchyItem[];
-    const at = client.text(uri).indexOf('mass 165') + 'mass 16'.length;
-    await client.edit(uri, { start: at, end: at + 1, text: '6' });
+    const digit = within(client.text(uri), 'mass 16|5|');
+    await client.edit(uri, { ...digit, text: '6' });
     expect(await client.request('callHierarchy/incomingCalls', { item })).toEqual([]);
-    await client.edit(uri, { start: at, end: at + 1, text: '5' });
+    await client.edit(uri, { ...digit, text: '5' });
     expect(await client.request<unknown[]>('callHierarchy/incomingCalls', { item })).not.toEqual([]);
     await client.edit(uri, { start: 0, end: 0, text: '\n' });
     expect(await client.request('callHierarchy/incomingCalls', { item })).toEqual([]);

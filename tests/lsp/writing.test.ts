@@ -19,8 +19,8 @@ describe('rename', () => {
     expect(client.capabilities['renameProvider']).toEqual({ prepareProvider: true });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    const at = client.at(uri, 'onto east', 7);
-    expect(await client.request('textDocument/prepareRename', at)).toEqual({ range: { start: client.at(uri, 'onto east', 5).position, end: client.at(uri, 'onto east', 9).position }, placeholder: 'east' });
+    const at = client.at(uri, 'onto ea|st');
+    expect(await client.request('textDocument/prepareRename', at)).toEqual({ range: { start: client.at(uri, 'onto |east').position, end: client.at(uri, 'onto east|').position }, placeholder: 'east' });
     const edit = await client.request<WorkspaceEdit>('textDocument/rename', { ...at, newName: 'far' });
     expect(changesOf(edit)).toHaveLength(1);
     expect(changesOf(edit)[0]?.textDocument).toEqual({ uri, version: 1 });
@@ -45,8 +45,8 @@ describe('rename', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     expect(await reasonOf(client.request('textDocument/prepareRename', client.at(uri, 'width')))).toContain('a word of the language');
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf west', 5), newName: 'east' }))).toContain('already the name of a leaf');
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf west', 5), newName: 'a b' }))).toContain('is not a name');
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'east' }))).toContain('already the name of a leaf');
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'a b' }))).toContain('is not a name');
     expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'marram-one' }))).toContain('already the name of a panel model');
     expect(client.logged.filter((line) => line.includes('Error'))).toEqual([]);
   });
@@ -56,7 +56,7 @@ describe('rename', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }))).toContain('they cannot be listed here');
-    expect(changesOf(await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf west', 5), newName: 'x' }))).toHaveLength(1);
+    expect(changesOf(await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'x' }))).toHaveLength(1);
   });
 
   test('an edit that comes meanwhile makes the answer worthless: none, or one for the text as it was', async () => {
@@ -77,7 +77,7 @@ describe('rename', () => {
     expect(client.capabilities['renameProvider']).toBe(true);
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    const edit = await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf east', 5), newName: 'far' });
+    const edit = await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf |east'), newName: 'far' });
     expect(Object.keys(edit.changes ?? {})).toEqual([uri]);
   });
 });
@@ -120,11 +120,11 @@ describe('layout', () => {
     const range = { start: { line: 1, character: 0 }, end: { line: 3, character: 1 } };
     const edits = await client.request<TextEdit[]>('textDocument/rangeFormatting', { textDocument: { uri }, range, options });
     expect(edited(text, edits)).toBe(text.replace('width   2', '  width 2'));
-    const typed = await client.request<TextEdit[]>('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}', 4), ch: '}', options });
+    const typed = await client.request<TextEdit[]>('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}|'), ch: '}', options });
     expect(edited(text, typed)).toBe(text.replace('mass   5', '  mass 5'));
     await client.edit(uri, { start: text.length, end: text.length, text: 'leaf c {' });
     for (let i = 0; i < 2; i++) expect(await client.request('textDocument/rangeFormatting', { textDocument: { uri }, range, options })).toEqual([]);
-    expect(await client.request('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}', 4), ch: '}', options })).toEqual([]);
+    expect(await client.request('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}|'), ch: '}', options })).toEqual([]);
     expect(client.shown).toHaveLength(1);
   });
 });
@@ -134,7 +134,7 @@ describe('signatures', () => {
     const { client, place } = await start({ capabilities: { textDocument: { signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } }, hover: { contentFormat: ['markdown'] } } } });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, 'language 1\nleaf a {\n  opens inward \n  mass \n  height 2 m\n}\n');
-    const ask = (needle: string, context?: unknown) => client.request<SignatureHelp | null>('textDocument/signatureHelp', { ...client.at(uri, needle, needle.length), ...(context === undefined ? {} : { context }) });
+    const ask = (needle: string, context?: unknown) => client.request<SignatureHelp | null>('textDocument/signatureHelp', { ...client.at(uri, `${needle}|`), ...(context === undefined ? {} : { context }) });
     const help = await ask('opens inward ');
     expect(help?.signatures[0]?.label).toBe('opens inward|outward ANGLE');
     expect(help?.activeParameter).toBe(1);
@@ -155,10 +155,10 @@ describe('completion', () => {
     const { client, place } = await start(withItems({ insertReplaceSupport: true, snippetSupport: true }));
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site().replace('select logic steps', 'wire fobs to K1 K9'));
-    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'K1 K9', 4));
+    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'K1 K|9'));
     const item = list.items.find((one) => one.label === 'K0');
     expect(item?.preselect).toBe(true);
-    expect(item?.textEdit).toMatchObject({ newText: 'K0', insert: { end: client.at(uri, 'K1 K9', 4).position }, replace: { end: client.at(uri, 'K1 K9', 5).position } });
+    expect(item?.textEdit).toMatchObject({ newText: 'K0', insert: { end: client.at(uri, 'K1 K|9').position }, replace: { end: client.at(uri, 'K1 K9|').position } });
     expect(list.items.some((one) => one.commitCharacters !== undefined)).toBe(false);
     expect(list.items.some((one) => one.documentation !== undefined)).toBe(false);
   });
@@ -184,7 +184,7 @@ describe('completion', () => {
     const { client, place } = await start({ host: { today: () => '2030-01-31' } });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site('accept use-unused because "x" until '));
-    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'until ', 6));
+    const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'until |'));
     expect(list.items.map((item) => item.label)).toEqual(['2030-04-30', '2030-07-31', '2031-01-31']);
   });
 });
