@@ -36,7 +36,7 @@ describe.each(folders)('%s', (name) => {
     expect(kinds.length).toBeGreaterThan(0);
     for (const kind of kinds) {
       expect(kind.id).toMatch(/^[a-z]+(\.(NAME|PANEL|[a-z]+(-[a-z0-9]+)*))+$/);
-      for (const words of [kind.title, kind.unit, kind.formula, kind.changedBy, kind.source.text]) expect(words.trim(), kind.id).not.toBe('');
+      for (const words of [kind.title, kind.unit, kind.formula, kind.changedBy, kind.source.text]) expect(words.trim(), kind.id).toMatch(/^[^…]/);
     }
   });
 
@@ -46,6 +46,7 @@ describe.each(folders)('%s', (name) => {
     for (const section of ['What it is', 'Formula', 'Source']) expect(page.sections.get(section)?.trim(), section).not.toBe('');
     for (const kind of kinds) expect(normalised(page.sections.get('Source') ?? ''), kind.id).toContain(normalised(kind.source.text));
     expect(page.text).not.toMatch(/\bcompliant\b/i);
+    expect(page.text, 'what begins with “…” is filled in').not.toMatch(/^… /m);
   });
 
   test('every kind of figure has a value on the page', () => {

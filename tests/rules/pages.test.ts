@@ -43,6 +43,7 @@ describe.each(folders)('%s', (name) => {
     if (rule.acceptable !== true) expect(normalised(page.text), 'a rule that nobody may overrule says so').toMatch(/can(not|['’]t) be accepted/);
     else expect(normalised(page.text)).not.toMatch(/can(not|['’]t) be accepted/);
     expect(page.text).not.toMatch(/\bcompliant\b/i);
+    expect(page.text, 'what begins with “…” is filled in').not.toMatch(/^… /m);
   });
 
   test('the page has an example that is flagged and one that is sound', () => {

@@ -1,0 +1,269 @@
+// Makes what a new rule, figure or word begins with, and says what comes next: npm run new rule|figure|word NAME
+// What is to be filled in begins with “…”; the tests of the new thing fail, and say so, until it is.
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Why nothing is made, in words. */
+export class Refusal extends Error {}
+
+/** A file of the tree; undefined where there is none. */
+const onDisk = (path) => (existsSync(join(root, path)) ? readFileSync(join(root, path), 'utf8') : undefined);
+
+const longestName = 40;
+const camel = (name) => name.replace(/-([a-z0-9])/g, (_, letter) => letter.toUpperCase());
+
+function checkName(name) {
+  if (!/^[a-z]+(-[a-z0-9]+)*$/.test(name)) throw new Refusal(`“${name}” is no name: whole words in small letters, with hyphens between them, as in hold-to-run-too-fast.`);
+  if (name.length > longestName) throw new Refusal(`“${name}” is longer than ${longestName} characters.`);
+}
+
+function checkFree(read, ...paths) {
+  const taken = paths.find((path) => read(path) !== undefined);
+  if (taken !== undefined) throw new Refusal(`${taken} is there already.`);
+}
+
+const rule = (name) => `import { factPlace } from '../../model/index.ts';
+import { commonPractice, installationRule } from '../rule.ts';
+
+export const rule = installationRule({
+  name: '${name}',
+  // error: it can hurt somebody or cannot work; warning: it may; note: worth knowing.
+  severity: 'warning',
+  title: '… what is wrong in general, in one sentence.',
+  why: '… why that matters.',
+  remedy: '… what to do about it.',
+  source: commonPractice,
+  acceptable: true,
+  check: ({ leaves }, report) => {
+    for (const leaf of leaves) {
+      const { width } = leaf.facts;
+      // Quiet where what it needs is missing: that is said elsewhere, once. What is said is worked out last.
+      if (width === undefined || width.value < 20) continue;
+      report({ at: factPlace(leaf, width), what: \`… what is wrong with “\${leaf.name}”, with the file’s own words and numbers.\` });
+    }
+  },
+});
+`;
+
+const rulePage = (name) => `# ${name}
+
+… exactly what it finds, and of what.
+
+## Why
+
+## What to do
+
+## Source
+
+## Examples
+
+… what this one shows:
+
+\`\`\`gate flagged
+language 1
+
+leaf west {
+  width 2 m
+}
+\`\`\`
+
+… where the limit is, or what mends it:
+
+\`\`\`gate sound
+language 1
+
+leaf west {
+  width 1 m
+}
+\`\`\`
+`;
+
+const figureMaths = (name) => `/**
+ * … what it is, in SI; undefined where it cannot be.
+ * @param length … what it is, m, above 0.
+ * Source: … the book or the standard.
+ */
+export const ${camel(name)} = (length: number): number | undefined => (length > 0 ? length : undefined);
+`;
+
+const figureWorking = (name) => `import { perSubject, type Leaf } from '../../model/index.ts';
+import { ${camel(name)} } from './maths.ts';
+
+/** … what it is, with its unit; worked out once for each leaf. */
+export const ${camel(name)}Of = perSubject((leaf: Leaf): number | undefined => {
+  const { width } = leaf.facts;
+  return width === undefined ? undefined : ${camel(name)}(width.value);
+});
+`;
+
+const figure = (name) => `import { factPlace } from '../../model/index.ts';
+import type { FigureKind } from '../figure.ts';
+import { ${camel(name)}Of } from './working.ts';
+
+export const figures: readonly FigureKind[] = [
+  {
+    // A figure of the whole site has no NAME in its id (site.${name}), and '' is its subject: give('', …).
+    id: 'leaf.NAME.${name}',
+    title: '… what it is, in one line',
+    unit: 'm',
+    topic: 'travel',
+    formula: '… how it is worked out',
+    source: { text: 'common practice, no source', standing: 'common practice' },
+    changedBy: '… the lines that change it',
+    work: ({ leaves }, give) => {
+      for (const leaf of leaves) {
+        const value = ${camel(name)}Of(leaf);
+        const { width } = leaf.facts;
+        if (value !== undefined && width !== undefined) give(leaf.name, value, factPlace(leaf, width), () => [{ name: 'w, width', value: width.value, unit: 'm' }]);
+      }
+    },
+  },
+];
+`;
+
+const figurePage = (name) => `# ${name}
+
+## What it is
+
+… what it is, and what is left out of it.
+
+## Formula
+
+… \`formula\`
+
+## Source
+
+## Example
+
+\`\`\`gate
+language 1
+
+leaf west {
+  width 2 m
+}
+\`\`\`
+
+\`\`\`figures
+leaf.west.${name} 0 m
+\`\`\`
+`;
+
+const figureTest = (name) => `import { expect, test } from 'vitest';
+import { ${camel(name)} } from '../../server/figures/${name}/maths.ts';
+
+test('agrees with something published', () => {
+  // … the book, the standard or the table that says so, and where in it.
+  expect(${camel(name)}(2)).toBeCloseTo(0, 3);
+});
+
+test('is not made up where it cannot be', () => {
+  expect(${camel(name)}(0)).toBeUndefined();
+});
+`;
+
+const wordLine = (word) => `    ${word.includes('-') ? `'${word}'` : word}: {
+      doc: '… what it says, in one sentence.',
+      example: '${word} 1 m',
+      slots: { value: quantity('length', 0, 1, { doc: '… what the value is.' }) },
+    },
+`;
+
+/** The file that holds the words of a block. */
+const wordsOf = (block) => `server/vocabulary/words/${block}.ts`;
+
+/** A block's source with one word more, behind all others. */
+export function withWord(source, word) {
+  if (new RegExp(`^    '?${word}'?: \\{`, 'm').test(source)) throw new Refusal(`The block has a line “${word}” already.`);
+  const opens = /^ {2}lines: \{(\},)?$/m.exec(source);
+  if (opens === null) throw new Refusal('No “lines: {” stands in the file of that block.');
+  const from = opens.index + '  lines: {'.length;
+  const closes = opens[1] === undefined ? source.indexOf('\n  },', from) + 1 : from;
+  const lines = opens[1] === undefined ? wordLine(word) : `\n${wordLine(word)}  `;
+  return withImport(source.slice(0, closes) + lines + source.slice(closes), 'quantity');
+}
+
+/** A source that imports a name from the kinds of slots. */
+function withImport(source, name) {
+  const found = /^import \{ (.*) \} from '(\.\.?\/spec\.ts)';$/m.exec(source);
+  if (found === null) return `import { ${name} } from '../spec.ts';\n${source}`;
+  const names = found[1].split(', ');
+  if (names.includes(name)) return source;
+  return source.replace(found[0], `import { ${[name, ...names].join(', ')} } from '${found[2]}';`);
+}
+
+/** How one page alone is run, and written. */
+const pageAlone = (room, name) => [
+  `npx vitest run tests/${room}/pages.test.ts -t ${name}`,
+  `SAY=1 npx vitest run tests/${room}/pages.test.ts -t ${name}    (work every sentence and number that it writes before you keep it)`,
+];
+
+const kinds = {
+  rule: (name, read) => {
+    checkName(name);
+    const folder = `server/rules/${name}`;
+    checkFree(read, `${folder}/rule.ts`, `${folder}/page.md`);
+    return {
+      files: { [`${folder}/rule.ts`]: rule(name), [`${folder}/page.md`]: rulePage(name) },
+      next: [`Fill in what begins with “…” in ${folder}/rule.ts and page.md.`, 'Mark what is found in an example with # flagged, and put the example next to the limit.', 'npm run generate    (writes why, what to do and the source into the page, and the rule into the list)', ...pageAlone('rules', name)],
+    };
+  },
+  figure: (name, read) => {
+    checkName(name);
+    const folder = `server/figures/${name}`;
+    checkFree(read, `${folder}/figure.ts`, `${folder}/page.md`, `tests/figures/${name}.test.ts`);
+    return {
+      files: {
+        [`${folder}/maths.ts`]: figureMaths(name),
+        [`${folder}/working.ts`]: figureWorking(name),
+        [`${folder}/figure.ts`]: figure(name),
+        [`${folder}/page.md`]: figurePage(name),
+        [`tests/figures/${name}.test.ts`]: figureTest(name),
+      },
+      next: [
+        `Fill in what begins with “…” in ${folder}: maths.ts is pure and in SI, working.ts reads the facts, figure.ts shows the value.`,
+        `Check the maths in tests/figures/${name}.test.ts against something published: npx vitest run tests/figures/${name}.test.ts`,
+        'npm run generate    (writes the source into the page, and the figure into the list)',
+        ...pageAlone('figures', name),
+      ],
+    };
+  },
+  word: (name, read) => {
+    const [block, word, ...more] = name.split('.');
+    if (word === undefined || more.length > 0) throw new Refusal(`Say of which block it is: npm run new word leaf.${name.replaceAll('.', '-') || 'colour'}`);
+    checkName(word);
+    const path = wordsOf(block);
+    const source = read(path);
+    if (source === undefined) throw new Refusal(`There is no block “${block}”: ${path} is not there.`);
+    return {
+      files: { [path]: withWord(source, word) },
+      next: [`Fill in what begins with “…” in ${path}: limits are those outside which a number is surely a slip of the pen.`, 'safety: true where it decides whether somebody can be hurt; many: true where it may stand more than once; source where its meaning comes from.', 'npm run generate    (its type, its manual, completion, highlighting and snippets follow)', 'npx vitest run tests/vocabulary tests/generated.test.ts'],
+    };
+  },
+};
+
+/** The files that a new thing begins with, by their path from the root, and what comes next. Throws a Refusal. */
+export function scaffold(kind, name, read = onDisk) {
+  const make = Object.hasOwn(kinds, kind ?? '') ? kinds[kind] : undefined;
+  if (make === undefined || name === undefined) throw new Refusal('npm run new rule|figure|word NAME');
+  return make(name, read);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  try {
+    const [kind, name] = process.argv.slice(2);
+    const { files, next } = scaffold(kind, name);
+    for (const [path, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(root, path)), { recursive: true });
+      writeFileSync(join(root, path), text);
+      console.log(`wrote ${path}`);
+    }
+    console.log(`\nNext:\n${next.map((line) => `  ${line}\n`).join('')}`);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    console.error(error.message);
+    process.exitCode = 2;
+  }
+}
