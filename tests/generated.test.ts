@@ -5,9 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../grammar/index.ts';
 import { allFigures } from '../server/figures/index.ts';
-import { allRules } from '../server/rules/index.ts';
+import { allRules, type Rule } from '../server/rules/index.ts';
 import { blocks, readFile, units, type BlockSpec } from '../server/vocabulary/index.ts';
 import { generated } from './workshop/generated.ts';
+import { rulePageOf } from './workshop/generated-pages.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const { lists } = (await import('./workshop/lists.mjs' as string)) as { lists: () => Record<string, string> };
@@ -20,13 +21,20 @@ function stale(files: Readonly<Record<string, string>>): string[] {
 test('the lists of rules and figures are those of the folders (else run `npm run generate`)', () => {
   expect(stale(lists())).toEqual([]);
 });
-test('what is made from the vocabulary, the rules and the figures is up to date (else run `npm run generate`)', () => {
+test('what is made from the vocabulary, the rules and the figures is up to date, pages of rules too (else run `npm run generate`)', () => {
   expect(stale(generated())).toEqual([]);
 });
 test('a stale or missing file is seen', () => {
   const [path, text] = Object.entries(generated())[0] as [string, string];
   expect(stale({ [path]: text + ' ' })).toEqual([path]);
   expect(stale({ 'no/such/file': '' })).toEqual(['no/such/file']);
+});
+test('what a rule says opens its sections; what else stands there stays', () => {
+  const page = '# x\n\n## Why\n\nOld,\nand older.\n\nMore.\n\n## What to do\n\n## Source\n';
+  const rule = { ...(allRules[0] as Rule), why: 'New.', remedy: 'Mend it.', source: { text: 'the language itself', standing: 'derived' } } as const;
+  const written = '# x\n\n## Why\n\nNew.\n\nMore.\n\n## What to do\n\nMend it.\n\n## Source\n\nThe language itself.\n';
+  expect(rulePageOf(rule, page)).toBe(written);
+  expect(rulePageOf(rule, written)).toBe(written);
 });
 test('generation is the same every time', () => {
   expect(generated()).toEqual(generated());

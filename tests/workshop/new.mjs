@@ -136,6 +136,8 @@ const figurePage = (name) => `# ${name}
 
 ## Source
 
+Common practice, no source.
+
 ## Example
 
 \`\`\`gate
@@ -225,7 +227,7 @@ const kinds = {
       next: [
         `Fill in what begins with “…” in ${folder}: maths.ts is pure and in SI, working.ts reads the facts, figure.ts shows the value.`,
         `Check the maths in tests/figures/${name}.test.ts against something published: npx vitest run tests/figures/${name}.test.ts`,
-        'npm run generate    (writes the source into the page, and the figure into the list)',
+        'npm run generate    (puts it into the list and the manual)',
         ...pageAlone('figures', name),
       ],
     };
