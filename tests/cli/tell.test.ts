@@ -5,8 +5,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { baseSite } from '../kit/pages.ts';
 import { asOf, command, expectCalm, noUnit, root, run, sandbox, sound } from './kit.ts';
 
+const { shipped } = (await import('../workshop/shipped.mjs' as string)) as { readonly shipped: (page: string, baseOf: (name: string) => string) => string };
 const isFigures = new Ajv2020({ strict: true, allErrors: true }).compile(JSON.parse(readFileSync(new URL('./figures.schema.json', import.meta.url), 'utf8')) as object);
 const site = readdirSync(join(root, 'examples', 'sound')).filter((name) => name.endsWith('.gate')).sort().map((name) => `examples/sound/${name}`)[0] as string;
 
@@ -56,12 +58,26 @@ describe('explain', () => {
   const pagesOf = (room: string): string[] =>
     readdirSync(join(root, 'server', room), { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() && readdirSync(join(root, 'server', room, entry.name)).includes('page.md') ? [entry.name] : []));
 
+  const pageOf = (room: string, name: string): string => readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8');
+  const shippedOf = (room: string, name: string): string => readFileSync(join(root, 'dist', 'pages', room, `${name}.md`), 'utf8');
+
   test('every rule and figure that has a page', () => {
     // One process each would be slow; the pages beside the command are what it prints.
+    for (const room of ['rules', 'figures']) for (const name of pagesOf(room)) expect(shippedOf(room, name)).toBe(shipped(pageOf(room, name), baseSite));
+    for (const [room, name] of [['rules', 'unit-missing'], ['rules', 'hazard-geometry-unstated'], ['figures', pagesOf('figures')[0]]] as const)
+      if (name !== undefined) expect(run(['explain', name])).toEqual({ status: 0, stdout: shippedOf(room, name), stderr: '' });
+  });
+
+  test('a page is whole by itself: the base sites of its examples stand at its end', () => {
+    const text = shippedOf('rules', 'hazard-geometry-unstated');
+    expect(text).toContain('[swing-leaf](#swing-leaf)');
+    expect(text).toContain(`\n### swing-leaf\n\n\`\`\`gate\n${baseSite('swing-leaf')}\`\`\`\n`);
     for (const room of ['rules', 'figures'])
-      for (const name of pagesOf(room)) expect(readFileSync(join(root, 'dist', 'pages', room, `${name}.md`), 'utf8')).toBe(readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8'));
-    for (const [room, name] of [['rules', 'unit-missing'], ['figures', pagesOf('figures')[0]]] as const)
-      if (name !== undefined) expect(run(['explain', name])).toEqual({ status: 0, stdout: readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8'), stderr: '' });
+      for (const name of pagesOf(room)) {
+        const page = shippedOf(room, name);
+        expect(page, name).not.toContain('](../');
+        for (const [, base] of page.matchAll(/^# from ([\w-]+)/gm)) if (base !== 'above') expect(page, name).toContain(`\n### ${base}\n`);
+      }
   });
 
   test('a figure by its id, with a name in it or not', () => {

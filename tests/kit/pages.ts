@@ -11,8 +11,9 @@
 //   figures                          of a figure's page: the values that the block before it gives, `ID VALUE UNIT`
 //   working                          what goes into the figures of the fence before it, as `workingOf` writes it
 //   gate file PATH                   another file for the block that follows, by its path from examples/sound/
+// An example whose first line is `# from …` shows only what differs from another text: derived.ts says how.
 // `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
-// A first line `# as of 2026-11-25` sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
+// A first line `# as of 2026-11-25` (below `# from …`) sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
 // real files under examples/.
 import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, posix } from 'node:path';
@@ -21,6 +22,7 @@ import { positionAt } from '../../grammar/index.ts';
 import { Workspace, type Analysis, type ReadResult } from '../../server/engine/index.ts';
 import type { Installation } from '../../server/model/index.ts';
 import type { Edit, Rule } from '../../server/rules/index.ts';
+import { expander } from './derived.ts';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
 const examples = realpathSync(`${root}/examples`).replaceAll('\\', '/');
@@ -47,6 +49,8 @@ export interface Page {
 export interface Block {
   readonly kind: 'flagged' | 'fixed' | 'sound' | 'figures-input';
   readonly text: string;
+  /** Whether the page shows only what differs from another text. */
+  readonly isDerived: boolean;
   readonly line: number;
   readonly asOf: string;
   /** Other files that it can use, by absolute path. */
@@ -94,24 +98,30 @@ export function parsePage(path: string, text: string): Page {
   return { path, heading, sections, text, fences };
 }
 
+/** The text of a base site. */
+export const baseSite = (name: string): string => readFileSync(join(root, 'examples/bases', `${name}.gate`), 'utf8').replaceAll('\r\n', '\n');
+
 /** The `gate` blocks of a page, each with the files that stand before it. */
 export function blocksOf(page: Page): Block[] {
   const blocks: Block[] = [];
   let files = new Map<string, string>();
+  const expand = expander(baseSite);
   for (const fence of page.fences) {
     const [language, kind, ...rest] = fence.info;
     if (language !== 'gate') continue;
-    const text = fence.text.replace(/<U\+([0-9A-F]{4,6})>/g, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)));
+    const shown = fence.text.replace(/<U\+([0-9A-F]{4,6})>/g, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)));
     if (kind === 'file') {
-      files.set(posix.join(posix.dirname(pagePath), rest[0] ?? ''), text);
+      files.set(posix.join(posix.dirname(pagePath), rest[0] ?? ''), shown);
       continue;
     }
     if (kind !== 'flagged' && kind !== 'fixed' && kind !== 'sound' && kind !== undefined) throw new Error(`${page.path}:${fence.line}: no block is called “${kind}”`);
+    const text = expand(kind, shown);
     const repeat = rest.indexOf('repeated');
     const given = (repeat < 0 ? rest : rest.slice(0, repeat)).map(Number);
     if (given.some((line) => !Number.isInteger(line) || line < 1)) throw new Error(`${page.path}:${fence.line}: “${rest.join(' ')}” is not a list of lines`);
     blocks.push({
       kind: kind ?? 'figures-input',
+      isDerived: text !== shown,
       text: repeat < 0 ? text : text.repeat(Number(rest[repeat + 1])),
       line: fence.line,
       asOf: /^# as of (\d{4}-\d{2}-\d{2})/.exec(text)?.[1] ?? defaultDay,
@@ -165,22 +175,43 @@ export const judgeBlock = (block: Block): Analysis => judge(block.text, block.fi
 const mostSaid = 12;
 
 /**
- * What a rule says of a text, for its page to show: how grave and where, the sentence, what differs from what the rule says
- * in general, the places that belong to it, and what is offered, with each change.
+ * What a rule says of an example, for its page to show: how grave and where, the sentence, what differs from what the rule says
+ * in general, the places that belong to it, and what is offered, with each change. Lines are numbered where the page shows all.
  */
-export function saidOf(analysis: Analysis, rule: Rule): string {
+export function saidOf(analysis: Analysis, rule: Rule, isDerived = false): string {
   const own = [...analysis.findings, ...analysis.accepted].filter((finding) => finding.rule === rule.name);
+  const place = (at: Span): string => placeIn(analysis, at, isDerived);
   const lines = own.slice(0, mostSaid).flatMap((finding) => [
-    `${finding.severity} on line ${lineOf(analysis, finding.start)}, ${cited(analysis.text.slice(finding.start, finding.end))}: ${finding.what}`,
+    `${finding.severity} ${isDerived ? 'at' : 'on'} ${place(finding)}: ${finding.what}`,
     ...(finding.why === rule.why ? [] : [`  Why: ${finding.why}`]),
     ...(finding.remedy === rule.remedy ? [] : [`  What to do: ${finding.remedy}`]),
     ...(finding.source === rule.source.text ? [] : [`  Source: ${finding.source}`]),
-    ...finding.related.map((related) => `  See ${related.path === undefined ? `line ${lineOf(analysis, related.start)}, ${cited(analysis.text.slice(related.start, related.end))}` : related.path.slice(related.path.lastIndexOf('/') + 1)}: ${related.message}`),
-    ...finding.fixes.map((fix) => `  Offered${fix.safe ? ', also in bulk' : ''}: ${fix.title}: ${fix.edits.map((edit) => `line ${lineOf(analysis, edit.start)}, ${cited(analysis.text.slice(edit.start, edit.end))} becomes ${cited(edit.text)}`).join('; ')}`),
+    ...finding.related.map((related) => `  See ${related.path === undefined ? place(related) : related.path.slice(related.path.lastIndexOf('/') + 1)}: ${related.message}`),
+    ...finding.fixes.map(({ safe, title, edits }) => {
+      const changes = edits.map((edit) => `${place(edit)} becomes ${cited(edit.text)}`);
+      return `  Offered${safe ? ', also in bulk' : ''}: ${title}: ${changes.join('; ')}`;
+    }),
     ...(finding.tag === undefined ? [] : [`  Shown as ${finding.tag}`]),
   ]);
   if (own.length > mostSaid) lines.push(`and ${own.length - mostSaid} more`);
-  return lines.map((line) => line.replace(/[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g, (character) => `<U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}>`) + '\n').join('');
+  return lines.map((line) => line.replace(unseen, codeOf) + '\n').join('');
+}
+
+const unseen = /[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g;
+const codeOf = (character: string): string => `<U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}>`;
+
+type Span = Readonly<Record<'start' | 'end', number>>;
+
+/** A place as a page tells of it: by its line; or, where not all lines are shown, by its words, and its block where these stand twice. */
+function placeIn(analysis: Analysis, { start, end }: Span, isDerived: boolean): string {
+  const { text } = analysis;
+  const words = cited(text.slice(start, end));
+  if (!isDerived) return `line ${lineOf(analysis, start)}, ${words}`;
+  const before = text.slice(0, start).trimEnd();
+  if (start === end) return `what follows ${cited(before.slice(before.lastIndexOf('\n') + 1).trim())}`;
+  const isOnly = text.indexOf(text.slice(start, end)) === text.lastIndexOf(text.slice(start, end));
+  const head = [...text.slice(0, start).matchAll(/^\S.*\{/gm)].at(-1)?.[0].replace(/ *[:"{].*$/, '');
+  return isOnly || head === undefined ? words : `${words} in ${head}`;
 }
 
 /**

@@ -9,7 +9,7 @@ import { library } from '../editor/bench.ts';
 export const asOf = '2026-11-25';
 
 const files = new Map(examples().map(({ path, text }) => ['/w/' + path, text]));
-export const sites: readonly string[] = [...files.keys()].filter((path) => !path.includes('/library/'));
+export const sites: readonly string[] = [...files.keys()].filter((path) => !/\/(library|bases)\//.test(path));
 
 const workspace = new Workspace({ root: '/w', read: (path) => (files.has(path) ? { text: files.get(path) as string } : 'missing') });
 /** One of the examples, by the end of its path. */

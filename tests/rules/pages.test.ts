@@ -59,7 +59,7 @@ describe.each(folders)('%s', (name) => {
 
   blocks.forEach((block, i) => {
     const says = block.kind === 'flagged' ? sayingAfter(page, block) : undefined;
-    if (says !== undefined) test(`line ${says.line} of the page: what is said`, () => expect(saidOf(judgeBlock(block), ruleNamed(name) as Rule)).toBe(says.text));
+    if (says !== undefined) test(`line ${says.line} of the page: what is said`, () => expect(saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived)).toBe(says.text));
     if (block.kind === 'flagged')
       test(`line ${block.line} of the page: flagged where it says`, () => {
         expect(block.expected.length, 'no line is marked').toBeGreaterThan(0);
@@ -105,7 +105,7 @@ function write(name: string): void {
   for (const block of blocksOf(page).filter((one) => one.kind === 'flagged').reverse()) {
     const old = sayingAfter(page, block);
     const endOf = (opens: number): number => lines.indexOf('```', opens);
-    const said = saidOf(judgeBlock(block), ruleNamed(name) as Rule).replace(/\n$/, '').split('\n');
+    const said = saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived).replace(/\n$/, '').split('\n');
     if (old !== undefined) lines.splice(old.line, endOf(old.line) - old.line, ...said);
     else lines.splice(endOf(block.line) + 1, 0, '', '```says', ...said, '```');
   }

@@ -20,8 +20,9 @@ function random(seed) {
 }
 
 /** Every text of the old tree: those of pages, with the files that stand before them, and the example sites. */
-function textsOf(root) {
+function textsOf(root, expander) {
   const texts = [];
+  const baseOf = (name) => readFileSync(join(root, 'examples/bases', `${name}.gate`), 'utf8');
   for (const room of ['rules', 'figures', 'safeguards']) {
     const folder = join(root, 'server', room);
     if (!existsSync(folder)) continue;
@@ -29,17 +30,19 @@ function textsOf(root) {
       const page = join(folder, name, 'page.md');
       if (!existsSync(page)) continue;
       let files = {};
-      for (const [, info, text] of readFileSync(page, 'utf8').matchAll(/^```gate([^\n]*)\n([\s\S]*?)^```$/gm)) {
+      const expand = expander(baseOf);
+      for (const [, info, shown] of readFileSync(page, 'utf8').matchAll(/^```gate([^\n]*)\n([\s\S]*?)^```$/gm)) {
         const [kind, path] = info.trim().split(/\s+/);
-        if (kind === 'file') files[posix.join('sound', path)] = text;
+        if (kind === 'file') files[posix.join('sound', path)] = shown;
         else {
+          const text = expand(kind, shown);
           texts.push({ name: `${room}/${name}`, path: 'sound/page.gate', text: info.includes('repeated') ? text.repeat(5) : text, files });
           if (kind !== 'fixed') files = {};
         }
       }
     }
   }
-  for (const folder of ['sound', 'unsafe', 'library'])
+  for (const folder of ['sound', 'unsafe', 'library', 'bases'].filter((name) => existsSync(join(root, 'examples', name))))
     for (const name of readdirSync(join(root, 'examples', folder))) {
       const path = `${folder}/${name}`;
       texts.push({ name: path, path, text: readFileSync(join(root, 'examples', path), 'utf8'), files: {} });
@@ -66,10 +69,17 @@ function varied(text, next) {
   return lines.join('\n');
 }
 
-async function teller(root, folder, name) {
+/** A source of a tree with all that it imports. */
+async function bundled(root, from, folder, name) {
   const outfile = join(folder, `${name}.mjs`);
-  await build({ entryPoints: [join(root, 'tests/workshop/told.ts')], outfile, bundle: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', absWorkingDir: root, define: { pintleRoot: JSON.stringify(root), pintleVersion: '"0"' } });
-  const { told } = await import(pathToFileURL(outfile).href);
+  const define = { pintleRoot: JSON.stringify(root), pintleVersion: '"0"' };
+  const how = { bundle: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning' };
+  await build({ ...how, entryPoints: [join(root, from)], outfile, absWorkingDir: root, define });
+  return import(pathToFileURL(outfile).href);
+}
+
+async function teller(root, folder, name) {
+  const { told } = await bundled(root, 'tests/workshop/told.ts', folder, name);
   const examples = realpathSync(join(root, 'examples'));
   const kept = new Map();
   return ({ path, text, files }) => {
@@ -106,7 +116,8 @@ try {
   const [before, after] = [await teller(old, temporary, 'old'), await teller(here, temporary, 'new')];
   const counts = new Map();
   let seen = 0;
-  for (const text of textsOf(old)) {
+  const { expander } = await bundled(here, 'tests/kit/derived.ts', temporary, 'derived');
+  for (const text of textsOf(old, expander)) {
     const next = random(seen + 1);
     const all = [text, ...Array.from({ length: Number(variations) }, () => ({ ...text, text: varied(text.text, next) }))];
     for (const one of all) {

@@ -1,9 +1,10 @@
 // Bundles everything that is shipped into dist/. Each file appears whole or not at all, so that a command that runs
 // meanwhile never reads half of one.
-import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { shipped } from './shipped.mjs';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = join(root, 'dist');
@@ -57,6 +58,8 @@ export async function buildAll() {
   utimesSync(command, started, started);
 }
 
+const baseSite = (name) => readFileSync(join(root, 'examples', 'bases', `${name}.gate`), 'utf8');
+
 function copyPages() {
   for (const room of pageRooms) {
     const to = join(dist, 'pages', room);
@@ -64,7 +67,7 @@ function copyPages() {
     const names = readdirSync(join(root, 'server', room), { withFileTypes: true })
       .filter((entry) => entry.isDirectory() && existsSync(join(root, 'server', room, entry.name, 'page.md')))
       .map((entry) => entry.name);
-    for (const name of names) copyFileSync(join(root, 'server', room, name, 'page.md'), join(to, `${name}.md`));
+    for (const name of names) writeWhole(join(to, `${name}.md`), shipped(readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8'), baseSite));
     for (const file of readdirSync(to)) if (!names.includes(file.replace(/\.md$/, ''))) rmSync(join(to, file), { recursive: true, force: true });
   }
 }

@@ -1,6 +1,6 @@
-// What a rule says of itself, written into its page: the first paragraph of “Why”, “What to do” and “Source”. What else such a section
-// says stands in paragraphs below it and is written by hand.
-import { existsSync, readFileSync } from 'node:fs';
+// What is written into pages: what a rule says of itself, as the first paragraph of “Why”, “What to do” and “Source”; and, where
+// examples are from other texts, how to read them, as that of the examples. What else stands there is written by hand, below.
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { allRules, type Rule } from '../../server/rules/index.ts';
 import { root } from './generated-traceability.ts';
@@ -37,13 +37,40 @@ export function withOpening(page: string, section: string, text: string): string
 export const rulePageOf = (rule: Rule, page: string): string =>
   [['Why', rule.why], ['What to do', rule.remedy], ['Source', rule.source.text]].reduce((text, [section = '', own = '']) => withOpening(text, section, own), page);
 
-/** The pages of all rules, by their path. */
-export function rulePages(): Record<string, string> {
-  const pages: Record<string, string> = {};
-  for (const rule of allRules) {
-    const path = `server/rules/${rule.name}/page.md`;
-    const full = join(root, path);
-    if (existsSync(full)) pages[path] = rulePageOf(rule, readFileSync(full, 'utf8').replaceAll('\r\n', '\n'));
-  }
-  return pages;
+const howToRead =
+  'An example that begins with `# from` shows what differs from another text: a block stands in for the one of the same word and name, ' +
+  '`…` for its lines that stay; `only` and `without` say what is left.';
+const isHowToRead = (line: string | undefined): boolean => line?.startsWith(howToRead.slice(0, 60)) === true;
+
+/** A page that says how its examples are read, and links to the base sites that they are from; nothing where all are whole. */
+export function withBases(page: string): string {
+  const names = [...new Set([...page.matchAll(/^# from ([a-z][a-z0-9-]*)/gm)].map(([, name]) => name as string))].sort();
+  const section = page.includes('\n## Examples\n') ? 'Examples' : 'Example';
+  const lines = page.split('\n');
+  const first = lines.indexOf(`## ${section}`) + 2;
+  if (first < 2) return page;
+  if (isHowToRead(lines[first])) lines.splice(first, lines.indexOf('', first) - first + 1);
+  if (names.length === 0) return lines.join('\n');
+  const links = names.filter((name) => name !== 'above').map((name) => `[${name}](../../../examples/bases/${name}.gate)`);
+  const told = [
+    howToRead,
+    ...(names.includes('above') ? ['“Above” is the nearest example above that is not itself from above.'] : []),
+    ...(links.length === 0 ? [] : [`${links.join(' and ')} ${links.length === 1 ? 'is a whole site' : 'are whole sites'}.`]),
+  ];
+  lines.splice(first, 0, ...paragraph(told.join(' ')).split('\n'), '');
+  return lines.join('\n');
+}
+
+/** The pages of all rules and figures, by their path. */
+export function pages(): Record<string, string> {
+  const all: Record<string, string> = {};
+  for (const room of ['rules', 'figures'])
+    for (const name of readdirSync(join(root, 'server', room)).sort()) {
+      const path = `server/${room}/${name}/page.md`;
+      if (!existsSync(join(root, path))) continue;
+      const text = withBases(readFileSync(join(root, path), 'utf8').replaceAll('\r\n', '\n'));
+      const rule = room === 'rules' ? allRules.find((one) => one.name === name) : undefined;
+      all[path] = rule === undefined ? text : rulePageOf(rule, text);
+    }
+  return all;
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { languageConfiguration } from './generated-configuration.ts';
 import { highlighting } from './generated-highlighting.ts';
 import { manual } from './generated-manual.ts';
-import { rulePages } from './generated-pages.ts';
+import { pages } from './generated-pages.ts';
 import { records } from './generated-records.ts';
 import { withConfiguration } from './generated-settings.ts';
 import { snippets } from './generated-snippets.ts';
@@ -22,7 +22,7 @@ export function generated(): Record<string, string> {
     'client/snippets.json': json(snippets()),
     'server/vocabulary/manual.md': manual(),
     'server/vocabulary/records.ts': records(),
-    ...rulePages(),
+    ...pages(),
     'package.json': withConfiguration(readFileSync(join(root, 'package.json'), 'utf8')),
   };
 }

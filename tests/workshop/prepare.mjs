@@ -33,7 +33,7 @@ function newest(path) {
 function mustBuild() {
   const built = ageOf(join(root, 'dist', 'pintle.cjs'));
   if (built === undefined) return true;
-  const sources = ['grammar', 'server', 'client', 'package.json', 'package-lock.json', 'tests/workshop/build.mjs'];
+  const sources = ['grammar', 'server', 'client', 'package.json', 'package-lock.json', 'examples/bases', 'tests/workshop/build.mjs', 'tests/workshop/shipped.mjs'];
   return sources.some((source) => newest(join(root, source)) > built);
 }
 
