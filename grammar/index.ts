@@ -2,6 +2,7 @@
 export { parse, validateGrammar } from './parser.ts';
 export { print, printValue } from './printer.ts';
 export { holds, lineEndIn, lineStarts, lineText, positionAt, type Position } from './lines.ts';
+export { firstIndex } from './search.ts';
 export { longestText, scan } from './tokens.ts';
 export type {
   Body,

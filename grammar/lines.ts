@@ -1,3 +1,4 @@
+import { firstIndex } from './search.ts';
 import type { Span } from './tree.ts';
 
 /** A place in a text; both count from 0, columns in UTF-16 units. */
@@ -18,14 +19,8 @@ export function lineStarts(text: string): number[] {
 
 /** The position of an offset, by binary search in what `lineStarts` gave. */
 export function positionAt(starts: readonly number[], offset: number): Position {
-  let low = 0;
-  let high = starts.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((starts[middle] as number) <= offset) low = middle;
-    else high = middle - 1;
-  }
-  return { line: low, column: Math.max(0, offset - (starts[low] as number)) };
+  const line = Math.max(0, firstIndex(starts, (start) => start > offset) - 1);
+  return { line, column: Math.max(0, offset - (starts[line] as number)) };
 }
 
 /** The text of the line that holds `offset`, without its line end. */

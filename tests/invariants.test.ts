@@ -26,13 +26,13 @@ function spokenOf(text: string, names: readonly string[]): string[] {
 }
 const faultsOf = (files: readonly Source[], names: readonly string[]): string[] => files.flatMap(({ path, text }) => spokenOf(text, names).map((name) => `${path}: ${name}`));
 const throwing = (files: readonly Source[]): string[] => files.filter(({ text }) => /\bthrow\b|Promise\.reject/.test(codeOnly(text))).map(({ path }) => path);
-const calling = (files: readonly Source[]): string[] => files.flatMap(({ path, text }) => importsOf(text).filter(({ from }) => networkModules.test(from)).map(({ from }) => `${path}: ${from}`));
+const calling = (files: readonly Source[]): string[] => files.flatMap(({ path, text }) => importsOf(text).filter((from) => networkModules.test(from)).map((from) => `${path}: ${from}`));
 
 test('the core reads no clock, no disk, no network, no chance', () => {
   expect(core.length).toBeGreaterThan(80);
   expect(faultsOf(core, [...clock, ...machine, ...network])).toEqual([]);
   expect(core.filter(({ text }) => /Math\.random|import\.meta/.test(codeOnly(text))).map(({ path }) => path)).toEqual([]);
-  expect(core.flatMap(({ path, text }) => importsOf(text).filter(({ from }) => /^node:/.test(from)).map(({ from }) => `${path}: ${from}`))).toEqual([]);
+  expect(core.flatMap(({ path, text }) => importsOf(text).filter((from) => /^node:/.test(from)).map((from) => `${path}: ${from}`))).toEqual([]);
 });
 
 test('the core throws nothing', () => {

@@ -36,6 +36,9 @@ function tableOf(text: string): Map<string, Row> {
 
 const table = tableOf(readFileSync(join(root, 'DEVELOPERS.md'), 'utf8'));
 
+/** Within the papers: where things stand is worked out without what draws them. */
+const scene = 'server/papers/scene/';
+
 const roomOf = (path: string): string | undefined => rooms.find((room) => path.startsWith(room + '/'));
 const packageOf = (from: string): string => (from.startsWith('@') ? from.split('/').slice(0, 2).join('/') : (from.split('/')[0] ?? from));
 
@@ -55,7 +58,7 @@ function faults(files: readonly Source[]): string[] {
       continue;
     }
     const may = table.get(room);
-    for (const { from } of importsOf(text)) {
+    for (const from of importsOf(text)) {
       if (!from.startsWith('.')) {
         if (from.startsWith('node:')) {
           if (core.includes(room)) found.push(`${path} imports ${from}: the core reads nothing of the machine`);
@@ -65,7 +68,10 @@ function faults(files: readonly Source[]): string[] {
       const target = posix.normalize(posix.join(posix.dirname(path), from));
       // The bundles and the workshop are not sources of a room.
       const other = roomOf(target);
-      if (other === room) continue;
+      if (other === room) {
+        if (path.startsWith(scene) && !target.startsWith(scene)) found.push(`${path} imports ${target}: a scene knows no drawing`);
+        continue;
+      }
       if (other === undefined) found.push(`${path} imports ${target}, which is in no room`);
       else if (may?.rooms.has(other) !== true) found.push(`${path} imports ${other}`);
       else if (!isFace(other, target)) found.push(`${path} reaches into ${target}`);
@@ -108,7 +114,7 @@ function faultsOfFigures(files: readonly Source[], known: Map<string, Set<string
   for (const { path, text } of files) {
     if (!path.startsWith('server/figures/') || path === 'server/figures/all.ts') continue;
     const own = folderOf(path);
-    for (const { from } of importsOf(text)) {
+    for (const from of importsOf(text)) {
       const target = posix.normalize(posix.join(posix.dirname(path), from));
       if (!from.startsWith('.') || !target.startsWith('server/figures/')) {
         if (path.endsWith('/maths.ts')) found.push(`${path} knows more than numbers: ${from}`);
@@ -188,6 +194,8 @@ describe('these checks see a fault', () => {
     ['server/cli/x.ts', "import { hover } from '../editor/index.ts';"],
     ['server/engine/x.ts', "import { hover } from '../editor/index.ts';"],
     ['server/papers/x.ts', "import '../editor/index.ts';"],
+    ['server/papers/scene/x.ts', "import { line } from '../drawing/svg.ts';"],
+    ['server/papers/scene/x.ts', "import { caution } from '../words.ts';"],
     ['client/x.ts', "import { parse } from '../grammar/index.ts';"],
     ['client/x.ts', "import { check } from '../server/lsp/server.ts';"],
     ['server/other/x.ts', ''],

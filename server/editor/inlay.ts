@@ -1,5 +1,5 @@
 // Values that were worked out, behind the lines that cause them.
-import type { Span } from '../../grammar/index.ts';
+import { firstIndex, type Span } from '../../grammar/index.ts';
 import type { Figure, Topic } from '../figures/index.ts';
 import { marginsAbout } from '../rules/index.ts';
 import { derivation } from './derivation.ts';
@@ -46,14 +46,8 @@ function labelOf(analysis: Analysis, figure: Figure, reader: Reader): string {
 /** Whether the block around an offset bears that name. */
 function isNamed(analysis: Analysis, offset: number, name: string): boolean {
   const { items } = analysis.installation.reading.tree;
-  let low = 0;
-  let high = items.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((items[middle] as Span).start <= offset) low = middle;
-    else high = middle - 1;
-  }
-  const first = items[low]?.values[0];
+  const around = Math.max(0, firstIndex(items, ({ start }) => start > offset) - 1);
+  const first = items[around]?.values[0];
   return first?.kind === 'word' && first.text === name;
 }
 
@@ -69,15 +63,8 @@ function endOfFact(analysis: Analysis, figure: Figure): number {
   return end;
 }
 
-/** The start of the first comment at or after an offset, by binary search. */
+/** The start of the first comment at or after an offset. */
 function firstCommentFrom(analysis: Analysis, offset: number): number | undefined {
   const { comments } = analysis.installation.reading.tree;
-  let low = 0;
-  let high = comments.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((comments[middle] as Span).start < offset) low = middle + 1;
-    else high = middle;
-  }
-  return comments[low]?.start;
+  return comments[firstIndex(comments, ({ start }) => start >= offset)]?.start;
 }

@@ -1,5 +1,5 @@
 // The installation as a tree of things, for a view beside the text: what moves, what drives and guards it, what is wired.
-import type { Span } from '../../grammar/index.ts';
+import { firstIndex, type Span } from '../../grammar/index.ts';
 import { headPlace, type Device, type Panel, type Sensor } from '../model/index.ts';
 import { toldHazardsOf, verdictOf, type JudgedHazard, type Severity } from '../rules/index.ts';
 import type { Analysis } from '../engine/index.ts';
@@ -86,14 +86,7 @@ const graveness: Readonly<Record<Severity, number>> = { note: 1, warning: 2, err
 function gravestIn({ findings }: Analysis): (place: Span) => Severity | undefined {
   return ({ start, end }) => {
     let gravest: Severity | undefined;
-    let low = 0;
-    let high = findings.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((findings[middle] as Span).start < start) low = middle + 1;
-      else high = middle;
-    }
-    for (let i = low; i < findings.length; i++) {
+    for (let i = firstIndex(findings, (finding) => finding.start >= start); i < findings.length; i++) {
       const finding = findings[i] as Analysis['findings'][number];
       if (finding.start > end) break;
       if (gravest === undefined || graveness[finding.severity] > graveness[gravest]) gravest = finding.severity;

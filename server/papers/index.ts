@@ -1,19 +1,29 @@
-// The papers room: drawings of an installation as pure functions, with what they show in words, as a table, and by place.
+// The papers room: what is handed over of an installation, as pure functions. `scene/` works out where and when things are, as
+// plain data in metres and seconds; `drawing/` makes pictures of that, with the same in words, as a table, and by place in the
+// file; `words.ts` has what all papers say alike. Written papers get a room of their own beside these two, one file a paper.
 import type { Installation } from '../model/index.ts';
 import type { Finding } from '../rules/index.ts';
-import type { Drawing, Thing } from './drawing.ts';
-import { forceOf } from './force.ts';
-import { planOf } from './plan.ts';
-import { timingOf } from './timing.ts';
-import { wiringOf } from './wiring.ts';
+import type { Drawing, Thing } from './drawing/drawing.ts';
+import { forceOf } from './drawing/force/draw.ts';
+import { planOf } from './drawing/plan/draw.ts';
+import { timingOf } from './drawing/timing/draw.ts';
+import { wiringOf } from './drawing/wiring/draw.ts';
 
-export { cycleMotion, type Cycle, type Moving } from './cycle.ts';
-export { fileOf, svgOf, type Drawing, type Table, type Thing } from './drawing.ts';
-export { styleSheet, type Theme } from './style.ts';
-export { siteTitle } from './plan.ts';
+export { cycleMotion, type Cycle, type Moving } from './drawing/plan/motion.ts';
+export { fileOf, svgOf, type Drawing, type Table, type Thing } from './drawing/drawing.ts';
+export { styleSheet, type Theme } from './drawing/style.ts';
+export { siteTitle } from './words.ts';
 
-/** All drawings of an installation; `findings` are those of the rules, accepted ones too, as a reason makes no hazard safe; they decide what is shown as covered. */
-export const drawingsOf = (installation: Installation, findings: readonly Finding[]): readonly Drawing[] => [planOf(installation, findings), timingOf(installation), forceOf(installation), wiringOf(installation)];
+/**
+ * All drawings of an installation; `findings` are those of the rules, accepted ones too, as a reason makes no hazard safe; they
+ * decide what is shown as covered.
+ */
+export const drawingsOf = (installation: Installation, findings: readonly Finding[]): readonly Drawing[] => [
+  planOf(installation, findings),
+  timingOf(installation),
+  forceOf(installation),
+  wiringOf(installation),
+];
 
 /** Everything that the drawings show and the file states, each once. */
 export function thingsOf(drawings: readonly Drawing[]): Thing[] {

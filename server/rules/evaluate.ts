@@ -1,5 +1,6 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
 import { regimeOf, type Body, type Installation } from '../model/index.ts';
+import { firstIndex } from '../../grammar/index.ts';
 import { nearest, type Problem } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
 import { isAsked, look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
@@ -163,15 +164,8 @@ interface Stretch {
 function foundIn(within: Stretch | undefined, rule: string, findings: readonly Finding[]): readonly Finding[] {
   const start = within?.start ?? 0;
   const end = within?.end ?? Number.POSITIVE_INFINITY;
-  let low = 0;
-  let high = findings.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((findings[middle] as Finding).start < start) low = middle + 1;
-    else high = middle;
-  }
   const found: Finding[] = [];
-  for (let at = low; at < findings.length; at++) {
+  for (let at = firstIndex(findings, (finding) => finding.start >= start); at < findings.length; at++) {
     const finding = findings[at] as Finding;
     if (finding.start >= end) break;
     if (finding.rule === rule) found.push(finding);

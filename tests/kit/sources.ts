@@ -88,16 +88,10 @@ export function codeOnly(text: string): string {
   return out;
 }
 
-export interface Import {
-  readonly from: string;
-  readonly typeOnly: boolean;
-}
-
 /** Everything that a source imports, however it says so. */
-export function importsOf(text: string): Import[] {
-  const found: Import[] = [];
+export function importsOf(text: string): string[] {
   const bare = text.replace(/\/\*[\s\S]*?\*\//g, ' ').replace(/^\s*\/\/.*$/gm, '');
-  for (const match of bare.matchAll(/(?:^|[;\n])\s*(?:import|export)\s+(type\s+)?(?:[^'";]*?\sfrom\s+|\{[^}]*\}\s*from\s+|)['"]([^'"\n]+)['"]/g)) found.push({ from: match[2] ?? '', typeOnly: match[1] !== undefined });
-  for (const match of bare.matchAll(/\b(?:import|require)\s*\(\s*['"`]([^'"`\n]+)['"`]/g)) found.push({ from: match[1] ?? '', typeOnly: false });
-  return found;
+  const stated = bare.matchAll(/(?:^|[;\n])\s*(?:import|export)\s+(?:type\s+)?(?:[^'";]*?\sfrom\s+|\{[^}]*\}\s*from\s+|)['"]([^'"\n]+)['"]/g);
+  const called = bare.matchAll(/\b(?:import|require)\s*\(\s*['"`]([^'"`\n]+)['"`]/g);
+  return [...stated, ...called].map(([, from]) => from ?? '');
 }

@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { preview, type Preview } from '../../server/editor/index.ts';
 import { drawingFile } from '../../server/engine/index.ts';
-import { clean } from '../../server/papers/svg.ts';
+import { clean } from '../../server/papers/drawing/svg.ts';
 import { uses } from '../editor/bench.ts';
-import { sizes, widthOf, type Size } from '../../server/papers/text.ts';
+import { sizes, widthOf, type Size } from '../../server/papers/drawing/text.ts';
 import { all, drawingOf, example, judged, of, parsed, previewOf, sites } from './kit.ts';
 
 const tags = new Set(['svg', 'g', 'path', 'line', 'rect', 'circle', 'text', 'title', 'desc']);

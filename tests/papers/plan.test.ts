@@ -6,7 +6,7 @@ import { ramLength } from '../../server/figures/linear-ram/maths.ts';
 import { shaftAngle } from '../../server/figures/articulated-arm/maths.ts';
 import { armMountingOf } from '../../server/figures/articulated-arm/working.ts';
 import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
-import { planScaleOf } from '../../server/papers/plan.ts';
+import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
 import { uses } from '../editor/bench.ts';
 import { all, drawingOf, example, judged, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
 

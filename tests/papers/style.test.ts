@@ -1,6 +1,6 @@
 // Contrast as WCAG 2.1 asks: 4.5 to 1 for text (1.4.3), 3 to 1 for what has to be seen (1.4.11); in every theme.
 import { describe, expect, test } from 'vitest';
-import { contrast, graphicColours, palettes, plainStyle, styleSheet, textColours, underColours, type Theme } from '../../server/papers/style.ts';
+import { contrast, graphicColours, palettes, plainStyle, styleSheet, textColours, underColours, type Theme } from '../../server/papers/drawing/style.ts';
 import { previewOf } from './kit.ts';
 
 test('contrast is reckoned as WCAG does', () => {

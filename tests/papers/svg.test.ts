@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { clean, element, hatch, number, render } from '../../server/papers/svg.ts';
-import { fitted, short, widthOf, wrapped } from '../../server/papers/text.ts';
-import { roundAbove, scaleOf, ticks } from '../../server/papers/scale.ts';
+import { clean, element, hatch, number, render } from '../../server/papers/drawing/svg.ts';
+import { fitted, short, widthOf, wrapped } from '../../server/papers/drawing/text.ts';
+import { roundAbove, scaleOf, ticks } from '../../server/papers/drawing/scale.ts';
 import { parsed } from './kit.ts';
 
 const anything = fc.oneof(fc.string({ unit: 'binary', maxLength: 60 }), fc.string({ unit: fc.constantFrom(...'<>&"\'\u0000\u0007\u000b\u001b\u0085\u200f\u202e\u2066\ufeff\ufffe\uffff\ud800\udfff]]>ab \t\n'.split('')), maxLength: 40 }));

@@ -8,7 +8,7 @@ import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
 import { travelAt } from '../../server/figures/motion-profile/maths.ts';
 import { motionOf } from '../../server/figures/run-time/working.ts';
 import { cycleMotion, type Moving } from '../../server/papers/index.ts';
-import { planScaleOf } from '../../server/papers/plan.ts';
+import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
 import { all, drawingOf, example, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
 
 const timed = sites.filter((path) => cycleOf(example(path).installation) !== undefined).map((path) => path.split('/').pop()?.replace('.gate', '') ?? '');

@@ -1,7 +1,7 @@
 // The wiring against the lines of the panel: every end of every wire, every link, every terminal, in the order of the model.
 import { describe, expect, test } from 'vitest';
 import { preview } from '../../server/editor/index.ts';
-import { widthOf } from '../../server/papers/text.ts';
+import { widthOf } from '../../server/papers/drawing/text.ts';
 import { uses } from '../editor/bench.ts';
 import { all, drawingOf, example, judged, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { marginsOf } from '../../server/rules/index.ts';
 import { decidingOverlap, overlapsOf } from '../../server/figures/least-lag/working.ts';
-import { timingOf } from '../../server/papers/timing.ts';
+import { drawingsOf } from '../../server/papers/index.ts';
 import { judge } from '../kit/pages.ts';
 
 const model = [6, 9, 14].map((speed) => `drive-model shaft-${speed} {\n  kind direct\n  rotation 110 deg\n  shaft-speed ${speed} deg/s\n}\n`).join('');
@@ -45,7 +45,10 @@ describe('one lag for two pairs', () => {
     expect(said(file('0.01 s', unknown, wide)).some((what) => what.includes('“south”'))).toBe(true);
   });
   test('the drawing of the timing tells the greater one', () => {
-    const told = (...pairs: string[]): string | undefined => /at least ([\d.]+ s) later when opening/.exec(timingOf(of(file('5 s', ...pairs))).description)?.[1];
+    const told = (...pairs: string[]): string | undefined => {
+      const timing = drawingsOf(of(file('5 s', ...pairs)), []).find(({ id }) => id === 'timing');
+      return /at least ([\d.]+ s) later when opening/.exec(timing?.description ?? '')?.[1];
+    };
     expect(told(wide)).toBeDefined();
     expect(told(wide)).not.toBe(told(narrow));
     expect(told(narrow, wide)).toBe(told(wide));

@@ -1,7 +1,7 @@
 // Where a driven leaf can hurt somebody, found from its shape. What covers a hazard is for the rules to say.
 import { type Leaf, perSubject } from '../../model/index.ts';
 import { hingeSideOf } from '../hinge-gap/working.ts';
-import { openingOf, reachFrom14, reachFrom3 } from '../reach-through/working.ts';
+import { infillOpeningOf, reachFrom14, reachFrom3 } from '../reach-through/working.ts';
 import { clearanceOf } from '../underside/working.ts';
 import { type BodyPart, catches, caught, closedGap, crushed, leastGap } from './gaps.ts';
 
@@ -127,7 +127,7 @@ const openFaced = { post: 'post', fence: 'fence' } as const;
 
 function past(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   const { passes, 'infill-opening': infill } = leaf.facts;
-  const opening = openingOf(leaf);
+  const opening = infillOpeningOf(leaf);
   const missing: string[] = [];
   if (passes.length === 0) missing.push('passes');
   let asks = passes.length === 0;

@@ -1,7 +1,7 @@
 import { factPlace } from '../../model/index.ts';
 import type { FigureKind } from '../kind.ts';
 import { reachFrom14 } from './maths.ts';
-import { openingOf } from './working.ts';
+import { infillOpeningOf } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
   {
@@ -14,7 +14,7 @@ export const figures: readonly FigureKind[] = [
     changedBy: 'smaller openings, or another shape',
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
-        const opening = openingOf(leaf);
+        const opening = infillOpeningOf(leaf);
         const reach = opening === undefined ? undefined : reachFrom14(opening);
         if (opening === undefined || reach === undefined) continue;
         give(leaf.name, reach, factPlace(leaf, leaf.facts['infill-opening']), () => [

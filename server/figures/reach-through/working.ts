@@ -4,7 +4,7 @@ import type { Opening } from './maths.ts';
 export { reachFrom14, reachFrom3 } from './maths.ts';
 
 /** The opening in the face of the leaf; undefined where it is closed, or nothing is said. */
-export function openingOf(leaf: Leaf): Opening | undefined {
+export function infillOpeningOf(leaf: Leaf): Opening | undefined {
   const fact = leaf.facts['infill-opening'];
   if (fact?.shape === undefined || fact.shape === 'closed' || fact.size === undefined) return undefined;
   return { shape: fact.shape, size: fact.size, length: fact.length };

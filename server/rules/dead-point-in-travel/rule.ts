@@ -26,7 +26,7 @@ export const rule = installationRule({
           ...(wrongSide
             ? { remedy: `The post bracket stands ${millimetres(-ram.mounting.out)} on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.` }
             : {}),
-          related: openingOf(drive),
+          related: toOpeningAskedFor(drive),
         });
         continue;
       }
@@ -35,10 +35,10 @@ export const rule = installationRule({
         report({
           at: factPlace(drive, drive.facts.shaft),
           what: `${quoted(drive.name)} meets a dead point at ${degrees(arm.deadPoint.angle)}, before the ${degrees(arm.opening)} asked for: ${arm.deadPoint.kind === 'arms-in-line' ? 'its two arms are then in one line' : 'the arm on the leaf then points at the hinge'}.`,
-          related: openingOf(drive),
+          related: toOpeningAskedFor(drive),
         });
     }
   },
 });
 
-const openingOf = (drive: Drive): readonly Related[] => toFact('the opening asked for', drive.leaf?.facts.opens);
+const toOpeningAskedFor = (drive: Drive): readonly Related[] => toFact('the opening asked for', drive.leaf?.facts.opens);

@@ -23,7 +23,7 @@ export const rule = installationRule({
       if (model === undefined || reach === undefined || (kind !== 'beam' && kind !== 'curtain')) continue;
       // One that sits on a leaf, or that does not watch the closing gate, need not span the opening.
       if (sensor.facts.on !== undefined || lost(sensor.unread, 'sensor', 'on') || sensor.facts.watches?.movements.includes('closing') !== true) continue;
-      opening ??= openingOf(leaves);
+      opening ??= openingToSpan(leaves);
       if (opening === undefined) return;
       if (opening.width <= reach.value + hair(reach.value)) continue;
       report({
@@ -46,7 +46,7 @@ interface Opening {
 }
 
 /** The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m. Undefined where one is not known. */
-function openingOf(leaves: readonly Leaf[]): Opening | undefined {
+function openingToSpan(leaves: readonly Leaf[]): Opening | undefined {
   const parts: Statement[] = [];
   let width = 0;
   for (const { facts, unread } of leaves) {

@@ -1,5 +1,5 @@
 // Finds places for labels and marks where they cover as little as can be of what is drawn.
-import type { Point } from './svg.ts';
+import type { Point } from '../scene/point.ts';
 
 export interface Box {
   readonly x: number;
@@ -51,22 +51,13 @@ export class Places {
   }
 
   /** A free place for a box of that size near a point, which is then kept; where all is full, the least bad one, and `covers` is true. */
-  near({ x, y }: Point, width: number, height: number, least = 8): { readonly box: Box; readonly covers: boolean } {
+  near(near: Point, width: number, height: number, least = 8): { readonly box: Box; readonly covers: boolean } {
     let best: Box | undefined;
     let bestCost = Infinity;
     let covers = false;
     for (const away of distances) {
-      for (const [dx, dy] of directions) {
-        const middleX = x + dx * (away + least + width / 2);
-        const middleY = y + dy * (away + least + height / 2);
-        const { x: left, y: top, width: wide, height: high } = this.#within;
-        const box = {
-          x: Math.min(Math.max(middleX - width / 2, left), left + wide - width),
-          y: Math.min(Math.max(middleY - height / 2, top), top + high - height),
-          width,
-          height,
-        };
-        const moved = Math.abs(box.x + width / 2 - middleX) + Math.abs(box.y + height / 2 - middleY);
+      for (const direction of directions) {
+        const { box, moved } = this.#beside(near, width, height, direction, away + least);
         if (away + 2 * moved >= bestCost) continue;
         const covered = this.#costOf(box);
         const cost = away + 2 * moved + covered;
@@ -78,9 +69,23 @@ export class Places {
       }
       if (bestCost <= away) break;
     }
-    const found = best ?? { x, y, width, height };
+    const found = best ?? { x: near.x, y: near.y, width, height };
     this.keep(found);
     return { box: found, covers };
+  }
+
+  /** A box in a direction from a point, moved to where it lies within the drawing; and how far it was moved. */
+  #beside({ x, y }: Point, width: number, height: number, [dx, dy]: readonly [number, number], away: number): { box: Box; moved: number } {
+    const middleX = x + dx * (away + width / 2);
+    const middleY = y + dy * (away + height / 2);
+    const { x: left, y: top, width: wide, height: high } = this.#within;
+    const box = {
+      x: Math.min(Math.max(middleX - width / 2, left), left + wide - width),
+      y: Math.min(Math.max(middleY - height / 2, top), top + high - height),
+      width,
+      height,
+    };
+    return { box, moved: Math.abs(box.x + width / 2 - middleX) + Math.abs(box.y + height / 2 - middleY) };
   }
 
   #costOf(box: Box): number {
@@ -98,6 +103,12 @@ export class Places {
     return cost;
   }
 }
+
+/** The point of a box that is nearest to another one. */
+export const nearest = (box: Box, { x, y }: Point): Point => ({
+  x: Math.min(Math.max(x, box.x), box.x + box.width),
+  y: Math.min(Math.max(y, box.y), box.y + box.height),
+});
 
 const distances = [0, 10, 22, 36, 54, 76, 100, 130, 165] as const;
 const directions: readonly (readonly [number, number])[] = [

@@ -51,8 +51,10 @@ export function fitted(text: string, width: number, size: Size, strong?: boolean
   return characters.slice(0, count).join('').trimEnd() + '…';
 }
 
+const beforeUnit = /(\d) (?=(?:m|mm|s|ms|N|kN|V|A|mA|kg|ft|in|lbf|lb|ohm|kohm|Ah|W|Hz|%|mm²)(?:[\s,.;:)]|$))/g;
+
 /** The words of a text; a number and its unit are one. */
-const wordsOf = (text: string): string[] => text.replace(/(\d) (?=(?:m|mm|s|ms|N|kN|V|A|mA|kg|ft|in|lbf|lb|ohm|kohm|Ah|W|Hz|%|mm²)(?:[\s,.;:)]|$))/g, '$1\u00a0').split(' ');
+const wordsOf = (text: string): string[] => text.replace(beforeUnit, '$1\u00a0').split(' ');
 
 /** A word in pieces that are no wider than that, broken behind a hyphen where there is one in the last half. */
 function pieces(word: string, width: number, size: Size, strong: boolean | undefined): string[] {
@@ -74,7 +76,9 @@ function pieces(word: string, width: number, size: Size, strong: boolean | undef
 export function wrapped(text: string, width: number, size: Size, most = 12, strong?: boolean): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of wordsOf(short(text, 2000)).flatMap((each) => (widthOf(each, size, strong) > width ? pieces(each, width, size, strong) : [each]))) {
+  const whole = wordsOf(short(text, 2000));
+  const words = whole.flatMap((each) => (widthOf(each, size, strong) > width ? pieces(each, width, size, strong) : [each]));
+  for (const word of words) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (widthOf(longer, size, strong) <= width) {
       line = longer;

@@ -1,5 +1,5 @@
 // What a drawing is: the picture, the same in words and as a table, and where in the file each thing in it stands.
-import type { Statement } from '../../grammar/index.ts';
+import type { Statement } from '../../../grammar/index.ts';
 import { element, group, rect, render, type Element, type Node } from './svg.ts';
 import { plainStyle, type Theme } from './style.ts';
 import { sizes, text, wrapped, type Size } from './text.ts';
@@ -51,7 +51,8 @@ export class Things {
 export const whole = ({ start, end }: Statement): { start: number; end: number } => ({ start, end });
 
 /** A group that shows a thing. What is `moving` follows the slider. */
-export const shows = (id: string, label: string, ...children: readonly Node[]): Element => group({ class: 'thing', 'data-thing': id }, element('title', {}, label), ...children);
+export const shows = (id: string, label: string, ...children: readonly Node[]): Element =>
+  group({ class: 'thing', 'data-thing': id }, element('title', {}, label), ...children);
 
 /** Width of every drawing but the wiring, and the margin around it. */
 export const sheetWidth = 860;
@@ -73,20 +74,51 @@ export function notes(lines: readonly Note[], x: number, y: number, width: numbe
   return at;
 }
 
+/** What a drawing is made of when all of it is drawn. */
+export interface Sheet extends Pick<Drawing, 'id' | 'title' | 'description' | 'width' | 'height' | 'table'> {
+  /** What the site is called. */
+  readonly heading: string;
+  readonly drawn: readonly Element[];
+  readonly things: Things;
+}
+
+/** A drawing of which all is drawn. */
+export function finished(sheet: Sheet): Drawing {
+  const { id, title, description, width, height, table, things } = sheet;
+  return { id, title, description, picture: pictureOf(sheet), width, height, table, lacks: undefined, things: things.all };
+}
+
 /** The whole picture: paper, title and description for screen readers, then what is drawn. */
-export function picture(id: Drawing['id'], title: string, description: string, width: number, height: number, children: readonly Element[]): Element {
+function pictureOf({ id, title, heading, description, width, height, drawn }: Sheet): Element {
+  const [wide, high] = [Math.ceil(width), Math.ceil(height)];
   return element(
     'svg',
-    { xmlns: 'http://www.w3.org/2000/svg', class: 'pintle-drawing', 'data-drawing': id, viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, role: 'graphics-document' },
-    element('title', {}, title),
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'pintle-drawing',
+      'data-drawing': id,
+      viewBox: `0 0 ${wide} ${high}`,
+      role: 'graphics-document',
+    },
+    element('title', {}, `${title}: ${heading}`),
     element('desc', {}, description),
-    rect('paper', 0, 0, Math.ceil(width), Math.ceil(height)),
-    ...children,
+    rect('paper', 0, 0, wide, high),
+    ...drawn,
   );
 }
 
 /** A drawing that cannot be made, and why. */
-export const nothing = (id: Drawing['id'], title: string, table: Table, lacks: string, things: readonly Thing[] = []): Drawing => ({ id, title, description: lacks, picture: undefined, width: 0, height: 0, table, lacks, things });
+export const nothing = (id: Drawing['id'], title: string, table: Table, lacks: string): Drawing => ({
+  id,
+  title,
+  description: lacks,
+  picture: undefined,
+  width: 0,
+  height: 0,
+  table,
+  lacks,
+  things: [],
+});
 
 export const svgOf = (drawing: Drawing): string => (drawing.picture === undefined ? '' : render(drawing.picture));
 
@@ -96,7 +128,8 @@ export function fileOf(drawing: Drawing, theme: Theme): string {
   if (svg === '') return '';
   const end = svg.indexOf('>');
   const size = ` width="${Math.ceil(drawing.width)}" height="${Math.ceil(drawing.height)}"`;
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.slice(0, end)}${size}><style>${escapedStyle(plainStyle(theme))}</style>${svg.slice(end + 1)}\n`;
+  const style = `<style>${escapedStyle(plainStyle(theme))}</style>`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.slice(0, end)}${size}>${style}${svg.slice(end + 1)}\n`;
 }
 
 /** Our own text: its only marks that XML knows are `>` and `"`, and it has no `<` or `&`. */

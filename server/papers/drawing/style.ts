@@ -32,30 +32,37 @@ export interface Palette {
 /** Colours that letters are written in, on `paper`. */
 export const textColours = ['ink', 'quiet', 'sound', 'alert', 'field', 'drive'] as const satisfies readonly (keyof Palette)[];
 /** Colours of what has to be seen on `paper`. */
-export const graphicColours = ['line', 'leaf', 'drive', 'field', 'sound', 'alert', 'run', 'slow', 'seat', 'lamp', 'lit'] as const satisfies readonly (keyof Palette)[];
+export const graphicColours = [
+  'line', 'leaf', 'drive', 'field', 'sound', 'alert', 'run', 'slow', 'seat', 'lamp', 'lit',
+] as const satisfies readonly (keyof Palette)[];
 /** Surfaces that carry letters or strokes in `over`. */
 export const underColours = ['leaf', 'alert', 'run', 'slow', 'seat', 'lamp'] as const satisfies readonly (keyof Palette)[];
 
 export const palettes: Readonly<Record<Theme, Palette>> = {
   light: {
-    paper: '#ffffff', ink: '#1b222c', quiet: '#525c69', line: '#6b7683', faint: '#d9dee4', soft: '#eef2f7', leaf: '#33414f', drive: '#85490b', field: '#076586',
-    sound: '#1d6b3c', alert: '#b0201a', run: '#2a5d9f', slow: '#9a5a00', seat: '#6a4499', lamp: '#7a6200', over: '#ffffff', lit: '#c2188b',
+    paper: '#ffffff', ink: '#1b222c', quiet: '#525c69', line: '#6b7683', faint: '#d9dee4', soft: '#eef2f7', leaf: '#33414f',
+    drive: '#85490b', field: '#076586', sound: '#1d6b3c', alert: '#b0201a', run: '#2a5d9f', slow: '#9a5a00',
+    seat: '#6a4499', lamp: '#7a6200', over: '#ffffff', lit: '#c2188b',
   },
   dark: {
-    paper: '#1d2127', ink: '#e9ecf0', quiet: '#b4bcc7', line: '#8f99a6', faint: '#39414b', soft: '#272d36', leaf: '#c5d0dc', drive: '#e5a95c', field: '#5fbbe4',
-    sound: '#72cf93', alert: '#ff8f85', run: '#84b6f4', slow: '#efb662', seat: '#c6abf1', lamp: '#e2cf5e', over: '#12161b', lit: '#ff7ac6',
+    paper: '#1d2127', ink: '#e9ecf0', quiet: '#b4bcc7', line: '#8f99a6', faint: '#39414b', soft: '#272d36', leaf: '#c5d0dc',
+    drive: '#e5a95c', field: '#5fbbe4', sound: '#72cf93', alert: '#ff8f85', run: '#84b6f4', slow: '#efb662',
+    seat: '#c6abf1', lamp: '#e2cf5e', over: '#12161b', lit: '#ff7ac6',
   },
   contrast: {
-    paper: '#000000', ink: '#ffffff', quiet: '#ffffff', line: '#ffffff', faint: '#6a6a6a', soft: '#141414', leaf: '#ffffff', drive: '#ffc26b', field: '#4fd6ff',
-    sound: '#5dff93', alert: '#ff9d94', run: '#9cc9ff', slow: '#ffd07a', seat: '#dcc4ff', lamp: '#fff176', over: '#000000', lit: '#ffff00',
+    paper: '#000000', ink: '#ffffff', quiet: '#ffffff', line: '#ffffff', faint: '#6a6a6a', soft: '#141414', leaf: '#ffffff',
+    drive: '#ffc26b', field: '#4fd6ff', sound: '#5dff93', alert: '#ff9d94', run: '#9cc9ff', slow: '#ffd07a',
+    seat: '#dcc4ff', lamp: '#fff176', over: '#000000', lit: '#ffff00',
   },
   'contrast-light': {
-    paper: '#ffffff', ink: '#000000', quiet: '#000000', line: '#000000', faint: '#9a9a9a', soft: '#f0f0f0', leaf: '#000000', drive: '#5c2f00', field: '#003f57',
-    sound: '#00441b', alert: '#8a0000', run: '#0b3168', slow: '#5c3500', seat: '#3d1a66', lamp: '#463800', over: '#ffffff', lit: '#8a0060',
+    paper: '#ffffff', ink: '#000000', quiet: '#000000', line: '#000000', faint: '#9a9a9a', soft: '#f0f0f0', leaf: '#000000',
+    drive: '#5c2f00', field: '#003f57', sound: '#00441b', alert: '#8a0000', run: '#0b3168', slow: '#5c3500',
+    seat: '#3d1a66', lamp: '#463800', over: '#ffffff', lit: '#8a0060',
   },
   print: {
-    paper: '#ffffff', ink: '#000000', quiet: '#3a3a3a', line: '#4d4d4d', faint: '#cfcfcf', soft: '#f3f3f3', leaf: '#1f1f1f', drive: '#333333', field: '#2b2b2b',
-    sound: '#222222', alert: '#000000', run: '#3b3b3b', slow: '#555555', seat: '#6a6a6a', lamp: '#616161', over: '#ffffff', lit: '#000000',
+    paper: '#ffffff', ink: '#000000', quiet: '#3a3a3a', line: '#4d4d4d', faint: '#cfcfcf', soft: '#f3f3f3', leaf: '#1f1f1f',
+    drive: '#333333', field: '#2b2b2b', sound: '#222222', alert: '#000000', run: '#3b3b3b', slow: '#555555',
+    seat: '#6a6a6a', lamp: '#616161', over: '#ffffff', lit: '#000000',
   },
 };
 
@@ -152,7 +159,8 @@ const rules: readonly (readonly [selector: string, declarations: string])[] = [
 
 const root = '.pintle-drawing';
 /** `$name` stands before a letter only; no text from a file comes here. */
-const filled = (text: string, colour: (name: keyof Palette) => string): string => text.replace(/\$([a-z]+)/g, (_, name: string) => colour(name as keyof Palette));
+const filled = (text: string, colour: (name: keyof Palette) => string): string =>
+  text.replace(/\$([a-z]+)/g, (_, name: string) => colour(name as keyof Palette));
 const variable = (name: string): string => `--pintle-${name}`;
 const variables = (palette: Palette): string =>
   Object.entries(palette)
@@ -170,10 +178,12 @@ function buildSheet(): string {
     [`.vscode-high-contrast ${root}, [data-theme="contrast"] ${root}`, 'contrast'],
     [`.vscode-high-contrast-light ${root}, [data-theme="contrast-light"] ${root}`, 'contrast-light'],
   ];
+  const themed = ['.vscode-dark', '.vscode-high-contrast', '.vscode-high-contrast-light', '[data-theme]'];
+  const inEditors = themed.map((each) => `${each} ${root}`);
   return [
     ...blocks.map(([selector, theme]) => `${selector} { ${variables(palettes[theme])} }`),
     ...rules.map(([selector, declarations]) => `${root}${selector} { ${filled(declarations, (name) => `var(${variable(name)})`)} }`),
-    `@media print { ${root}, .vscode-dark ${root}, .vscode-high-contrast ${root}, .vscode-high-contrast-light ${root}, [data-theme] ${root} { ${variables(palettes.print)} } }`,
+    `@media print { ${[root, ...inEditors].join(', ')} { ${variables(palettes.print)} } }`,
     // Where the reader's own colours are forced on the page, the drawing keeps its own: shapes would vanish.
     `@media (forced-colors: active) { ${root} { forced-color-adjust: none } }`,
   ].join('\n');

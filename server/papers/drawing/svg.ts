@@ -1,13 +1,14 @@
 // A picture as plain data, and as the text of an SVG. What the text of a file may hold is escaped here and nowhere else;
 // there is no way to write a script, an address or a style through this table of tags and attributes.
+import type { Point } from '../scene/point.ts';
 
 export type Tag = 'svg' | 'g' | 'path' | 'line' | 'rect' | 'circle' | 'text' | 'title' | 'desc';
 
 export interface Attributes {
   readonly class?: string;
-  /** The id of the thing that the element shows; see things.ts. */
+  /** The id of the thing that the element shows; see drawing.ts. */
   readonly 'data-thing'?: string;
-  /** The id under which a slider moves the element; see cycle.ts. */
+  /** The id under which a slider moves the element; see plan/motion.ts. */
   readonly 'data-moves'?: string;
   readonly 'data-drawing'?: string;
   readonly xmlns?: 'http://www.w3.org/2000/svg';
@@ -86,11 +87,6 @@ function write(node: Node, parts: string[]): void {
   parts.push('</', node.tag, '>');
 }
 
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
-
 /** Straight lines through points, as the `d` of a path. */
 export function through(points: readonly Point[], closed = false): string {
   let d = '';
@@ -98,19 +94,40 @@ export function through(points: readonly Point[], closed = false): string {
   return closed && d !== '' ? d + 'Z' : d;
 }
 
-export const line = (name: string, from: Point, to: Point): Element => element('line', { class: name, x1: from.x, y1: from.y, x2: to.x, y2: to.y });
+export const line = (name: string, from: Point, to: Point): Element =>
+  element('line', { class: name, x1: from.x, y1: from.y, x2: to.x, y2: to.y });
 export const path = (name: string, d: string): Element => element('path', { class: name, d });
 export const circle = (name: string, { x, y }: Point, r: number): Element => element('circle', { class: name, cx: x, cy: y, r });
 export const rect = (name: string, x: number, y: number, width: number, height: number, rx?: number): Element =>
   element('rect', { class: name, x, y, width: Math.max(0, width), height: Math.max(0, height), ...(rx === undefined ? {} : { rx }) });
 export const group = (attributes: Attributes, ...children: readonly Node[]): Element => element('g', attributes, ...children);
 
+/** The four corners of a band around a line, `half` wide on both sides, as the `d` of a path. */
+export function band(from: Point, to: Point, half: number): string {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const x = (-(to.y - from.y) / length) * half;
+  const y = ((to.x - from.x) / length) * half;
+  return through(
+    [
+      { x: from.x + x, y: from.y + y },
+      { x: to.x + x, y: to.y + y },
+      { x: to.x - x, y: to.y - y },
+      { x: from.x - x, y: from.y - y },
+    ],
+    true,
+  );
+}
+
+/** A surface around a line that can be hit with a pointer. */
+export const hitLine = (from: Point, to: Point, half = 7): Element => path('hit', band(from, to, half));
+
 /** A head of an arrow at `tip`, that came from `from`. */
 export function arrowHead(name: string, from: Point, tip: Point, size = 7): Element {
   const length = Math.hypot(tip.x - from.x, tip.y - from.y) || 1;
   const x = ((tip.x - from.x) / length) * size;
   const y = ((tip.y - from.y) / length) * size;
-  return path(name, through([tip, { x: tip.x - x - y * 0.45, y: tip.y - y + x * 0.45 }, { x: tip.x - x + y * 0.45, y: tip.y - y - x * 0.45 }], true));
+  const wings = [{ x: tip.x - x - y * 0.45, y: tip.y - y + x * 0.45 }, { x: tip.x - x + y * 0.45, y: tip.y - y - x * 0.45 }];
+  return path(name, through([tip, ...wings], true));
 }
 
 /** Slanting strokes that fill a rectangle, `apart` from each other; `down` slants the other way. */

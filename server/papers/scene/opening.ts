@@ -1,10 +1,8 @@
 // Where the leaves of an installation stand, in metres on the ground. Seen from above by somebody who stands inside and
 // looks out: x to the right along the line of the closed gate, y towards the inside. What a file does not say is assumed
 // here, and told as an assumption.
-import { armMountingOf, shaftAngle } from '../figures/articulated-arm/working.ts';
-import { ramLength, ramMountingOf } from '../figures/linear-ram/working.ts';
-import { type Drive, type Installation, type Leaf, perSubject } from '../model/index.ts';
-import type { Point } from './svg.ts';
+import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
+import type { Point } from './point.ts';
 
 /** Drawn where nothing is stated, metres. */
 export const assumed = { thickness: 0.05, pillar: 0.36, gap: 0.02, hingeGap: 0.02, between: 1.6, slideOff: 0.06 } as const;
@@ -52,7 +50,8 @@ export interface Gap {
   readonly right: number;
 }
 
-export interface Opening {
+/** The whole opening: every gap of it, from the left to the right. */
+export interface PlacedOpening {
   readonly gaps: readonly Gap[];
   /** Leaves that cannot be drawn. */
   readonly left: readonly Leaf[];
@@ -73,8 +72,8 @@ export const turnOf = ({ along, side }: Swing): 1 | -1 => (along * side) as 1 | 
 const canSwing = ({ facts: { width, opens } }: Leaf): boolean => width !== undefined && opens !== undefined;
 const canSlide = ({ facts: { width, slides, opens } }: Leaf): boolean => width !== undefined && slides !== undefined && opens === undefined;
 
-/** The opening of an installation; `gaps` is empty where no leaf can be drawn. */
-export const openingOf = perSubject((installation: Installation): Opening => {
+/** Where the leaves of an installation stand; `gaps` is empty where none can be drawn. */
+export const placedOpeningOf = perSubject((installation: Installation): PlacedOpening => {
   const gaps: Gap[] = [];
   const left: Leaf[] = [];
   const told = new Set<string>();
@@ -107,8 +106,11 @@ function partnerOf(leaf: Leaf, others: readonly Leaf[]): Leaf | undefined {
   return others.find((other) => canSlide(other) && other.facts.slides?.way !== leaf.facts.slides?.way);
 }
 
-const reachRight = (placed: PlacedLeaf): number =>
-  placed.kind === 'swing' ? placed.hinge.x + placed.width * (placed.along === 1 ? 1 : Math.max(0, -Math.cos(placed.angle))) : Math.max(placed.edge.x, placed.edge.x + placed.way * (placed.length + placed.distance));
+/** How far to the right a leaf comes, closed or open. */
+function reachRight(placed: PlacedLeaf): number {
+  if (placed.kind === 'swing') return placed.hinge.x + placed.width * (placed.along === 1 ? 1 : Math.max(0, -Math.cos(placed.angle)));
+  return Math.max(placed.edge.x, placed.edge.x + placed.way * (placed.length + placed.distance));
+}
 
 function swinging(first: Leaf, second: Leaf | undefined, from: number, told: Set<string>): Gap {
   const width = first.facts.width?.value ?? 0;
@@ -161,7 +163,8 @@ function sliding(first: Leaf, second: Leaf | undefined, from: number, told: Set<
   const leftDistance = leftLeaf.facts.slides?.distance ?? 0;
   const start = from + lengthOf(leftLeaf);
   const middle = start + leftDistance;
-  return { leaves: [slide(leftLeaf, middle, -1), slide(rightLeaf, middle, 1)], left: start, right: middle + (rightLeaf.facts.slides?.distance ?? 0) };
+  const right = middle + (rightLeaf.facts.slides?.distance ?? 0);
+  return { leaves: [slide(leftLeaf, middle, -1), slide(rightLeaf, middle, 1)], left: start, right };
 }
 
 const lengthOf = ({ facts: { width, tail } }: Leaf): number => (width?.value ?? 0) + (tail?.value ?? 0);
@@ -170,41 +173,14 @@ function slide(leaf: Leaf, edge: number, way: 1 | -1): Slide {
   const { width, slides, thickness, passes } = leaf.facts;
   const thick = thickness?.value ?? assumed.thickness;
   const off = passes.find((each) => each.distance !== undefined)?.distance ?? assumed.slideOff;
-  return { kind: 'slide', leaf, width: width?.value ?? 0, thickness: thick, way, distance: slides?.distance ?? 0, edge: { x: edge, y: assumed.pillar / 2 + off + thick / 2 }, length: lengthOf(leaf) };
-}
-
-/** The mechanism of a drive on a swing leaf, in the leaf's own coordinates, with the leaf open by `angle`. */
-export interface RamAt {
-  readonly kind: 'ram';
-  readonly post: Point;
-  readonly bracket: Point;
-  readonly length: number;
-  /** Direction from post to bracket, radians. */
-  readonly direction: number;
-}
-export interface ArmAt {
-  readonly kind: 'arm';
-  readonly shaft: Point;
-  readonly elbow: Point;
-  readonly bracket: Point;
-  /** Directions of the drive arm, and of the link from the bracket back to the elbow. */
-  readonly direction: number;
-  readonly link: number;
-}
-
-export function mechanismAt(drive: Drive, angle: number): RamAt | ArmAt | undefined {
-  const ram = ramMountingOf(drive);
-  if (ram !== undefined) {
-    const length = ramLength(ram, angle);
-    const post = { x: -ram.along, y: ram.out };
-    const bracket = { x: ram.leafBracket * Math.cos(angle), y: ram.leafBracket * Math.sin(angle) };
-    return length === undefined ? undefined : { kind: 'ram', post, bracket, length, direction: Math.atan2(bracket.y - post.y, bracket.x - post.x) };
-  }
-  const arm = armMountingOf(drive);
-  const direction = arm === undefined ? undefined : shaftAngle(arm, angle);
-  if (arm === undefined || direction === undefined) return undefined;
-  const shaft = { x: -arm.along, y: arm.out };
-  const elbow = { x: shaft.x + arm.driveArm * Math.cos(direction), y: shaft.y + arm.driveArm * Math.sin(direction) };
-  const bracket = { x: arm.leafBracket * Math.cos(angle), y: arm.leafBracket * Math.sin(angle) };
-  return { kind: 'arm', shaft, elbow, bracket, direction, link: Math.atan2(elbow.y - bracket.y, elbow.x - bracket.x) };
+  return {
+    kind: 'slide',
+    leaf,
+    width: width?.value ?? 0,
+    thickness: thick,
+    way,
+    distance: slides?.distance ?? 0,
+    edge: { x: edge, y: assumed.pillar / 2 + off + thick / 2 },
+    length: lengthOf(leaf),
+  };
 }

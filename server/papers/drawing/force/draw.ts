@@ -1,0 +1,77 @@
+// The force window of each leaf over its travel: how hard the drive must push at least, and how hard it may push at most.
+import { forceWindowOf, type SettingWindow } from '../../../figures/force-window/working.ts';
+import type { Installation } from '../../../model/index.ts';
+import { readerOf } from '../../../vocabulary/index.ts';
+import { drivenLeaves, siteTitle } from '../../words.ts';
+import { finished, margin, nothing, notes, sheetWidth, Things, whole, type Drawing, type Note, type Table } from '../drawing.ts';
+import { line, number, path, type Element } from '../svg.ts';
+import { fitted, short, text, widthOf } from '../text.ts';
+import { chartOf, type Shared } from './chart.ts';
+import { drawWindow } from './window.ts';
+import { lacksOf, windowInWords } from './words.ts';
+
+const title = 'Force window over the travel';
+
+export function forceOf(installation: Installation): Drawing {
+  const shared: Shared = { reader: readerOf(installation), drawn: [], rows: [] };
+  const { reader, drawn, rows } = shared;
+  const windows = installation.leaves.flatMap((leaf) => {
+    const window = forceWindowOf(leaf);
+    return window === undefined ? [] : [{ leaf, window, sentence: windowInWords(leaf, window, reader) }];
+  });
+  const table: Table = { caption: title, heads: ['Leaf', 'What', 'Value', 'Where'], rows };
+  if (windows.length === 0) return nothing('force', title, table, lacksOf(installation));
+  const things = new Things();
+  const heading = siteTitle(installation);
+  drawn.push(text(fitted(`Force window: ${heading}`, sheetWidth - 2 * margin, 'large'), margin, 32, 'large'));
+  let y = 50;
+  for (const { leaf, window, sentence } of windows) {
+    const id = things.note(`leaf.${leaf.name}`, `leaf ${short(leaf.name)}`, whole(leaf.at));
+    y = drawWindow(chartOf(shared, leaf, id, window, y + 44), things, sentence) + 18;
+  }
+  y = drawLegend(y, drawn, windows.map(({ window }) => window));
+  y = notes(notesOf(installation), margin, y, sheetWidth - 2 * margin, drawn);
+  const height = y + margin;
+  const description = windows.map(({ sentence }) => sentence).join(' ');
+  return finished({ id: 'force', title, heading, description, width: sheetWidth, height, table, drawn, things });
+}
+
+function notesOf(installation: Installation): Note[] {
+  const rest = drivenLeaves(installation).filter((leaf) => forceWindowOf(leaf) === undefined);
+  const names = rest.map((leaf) => short(leaf.name)).join(', ');
+  return [
+    ...(rest.length === 0 ? [] : [{ words: `No window for ${names}: ${lacksOf(installation)}` }]),
+    {
+      words:
+        'Least: what moves the leaf from rest, with its friction, slope and the working wind. Most: what the force limits of EN 12453 ' +
+        'leave at every point of the leaf that people can reach. Reckoned, and no measurement: forces are proven with a gauge on the gate.',
+    },
+  ];
+}
+
+/** What the lines mean, of those that are there; gives where that ends. */
+function drawLegend(top: number, drawn: Element[], windows: readonly SettingWindow[]): number {
+  let x = margin;
+  let y = top;
+  const entry = (name: string, words: string, upright = false): void => {
+    const width = 34 + widthOf(words, 'small') + 18;
+    if (x + width > sheetWidth - margin) {
+      x = margin;
+      y += 18;
+    }
+    const strokes = (step: number): string => `M${number(x + step)} ${number(y)}L${number(x + step)} ${number(y + 11)}`;
+    const sample = upright ? path(name, [2, 8, 14, 20, 26].map(strokes).join('')) : line(name, { x, y: y + 6 }, { x: x + 28, y: y + 6 });
+    drawn.push(sample, text(words, x + 34, y + 10, 'small', 'start', 'quiet'));
+    x += width;
+  };
+  entry('needs', 'least, opening');
+  entry('needs-other', 'least, closing');
+  if (windows.some(({ of }) => of.limited)) {
+    entry('allows', 'most, opening');
+    entry('allows-other', 'most, closing');
+  }
+  entry('between', 'a push between them works at this place', true);
+  entry('window-edge', 'settings that work at every place');
+  if (windows.some(({ of }) => of.setting !== undefined)) entry('setting', 'present setting');
+  return y + 18;
+}

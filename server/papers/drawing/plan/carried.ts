@@ -1,0 +1,77 @@
+// Edges, and fields that a leaf carries along.
+import type { Sensor } from '../../../model/index.ts';
+import { besideEdge, edgeEnds, type Carried } from '../../scene/fields.ts';
+import type { PlacedLeaf } from '../../scene/opening.ts';
+import { between, type Point } from '../../scene/point.ts';
+import { shows } from '../drawing.ts';
+import { band, hitLine, line, path, through, type Element } from '../svg.ts';
+import { short } from '../text.ts';
+import type { Plan } from './plan.ts';
+import { sensorThing } from './things.ts';
+
+/** What a leaf carries along; what sits on its post is drawn in front. */
+export function drawCarried(plan: Plan, leaf: PlacedLeaf): Element[] {
+  const moving: Element[] = [];
+  for (const each of plan.layout.scene.carried) {
+    if (each.leaf !== leaf) continue;
+    const { sensor, kind, edge } = each;
+    const id = sensorThing(plan, sensor);
+    const [from, to] = endsOnPaper(plan, each);
+    const name = `sensor ${short(sensor.name)}`;
+    const place = `${kind} on the ${edge.replace('-', ' ')} of ${short(leaf.leaf.name)}`;
+    plan.rows.push([name, place, watchesInWords(sensor)]);
+    const shown = shows(id, `${name}: ${place}`, ...shapeOf(plan, kind, from, to), hitLine(from, to, 9));
+    (edge === 'post-edge' ? plan.front : moving).push(shown);
+    plan.places.avoid(from, to, 8);
+  }
+  return moving;
+}
+
+const endsOnPaper = (plan: Plan, { leaf, edge }: Carried): [Point, Point] => {
+  const [from, to] = edgeEnds(leaf, edge);
+  return [plan.at(from), plan.at(to)];
+};
+
+function shapeOf({ layout }: Plan, kind: Carried['kind'], from: Point, to: Point): Element[] {
+  if (kind === 'edge') return [capsule(from, to)];
+  if (kind === 'beam') return [line('beam', from, to)];
+  const field = band(from, to, 0.3 * layout.perMetre);
+  return [path('presence', field), path('presence-strokes', field)];
+}
+
+/** A strip of rubber: thick enough to be seen at any scale. */
+function capsule(from: Point, to: Point): Element {
+  const middle = between(from, to, 0.5);
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const long = Math.max(length, 14) / 2;
+  const x = (to.x - from.x) / length;
+  const y = (to.y - from.y) / length;
+  const half = 3.2;
+  const corners = [
+    { x: middle.x + x * long - y * half, y: middle.y + y * long + x * half },
+    { x: middle.x + x * (long + half), y: middle.y + y * (long + half) },
+    { x: middle.x + x * long + y * half, y: middle.y + y * long - x * half },
+    { x: middle.x - x * long + y * half, y: middle.y - y * long - x * half },
+    { x: middle.x - x * (long + half), y: middle.y - y * (long + half) },
+    { x: middle.x - x * long - y * half, y: middle.y - y * long + x * half },
+  ];
+  return path('edge', through(corners, true));
+}
+
+export function watchesInWords({ facts }: Sensor): string {
+  const movements = facts.watches?.movements;
+  return movements === undefined ? 'what it watches is not stated' : `watches ${movements.join(', ')}`;
+}
+
+export function labelCarried(plan: Plan, carried: Carried): void {
+  const { sensor, leaf, kind, edge } = carried;
+  const [from, to] = endsOnPaper(plan, carried);
+  plan.label({
+    id: sensorThing(plan, sensor),
+    title: `sensor ${short(sensor.name)}`,
+    words: [short(sensor.name), `${kind}, ${watchesInWords(sensor)}`],
+    near: between(from, to, 0.5),
+    around: plan.at(besideEdge(leaf, edge)),
+    tone: 'in-field',
+  });
+}

@@ -1,0 +1,76 @@
+// What a drawing of the plan is put together from.
+import { showSi, type Reader } from '../../../vocabulary/index.ts';
+import type { Point } from '../../scene/point.ts';
+import { shows, Things } from '../drawing.ts';
+import { nearest, Places } from '../placing.ts';
+import { circle, line, rect, type Element } from '../svg.ts';
+import { fitted, sizes, text, widthOf } from '../text.ts';
+import type { Layout } from './layout.ts';
+
+/** Lengths of a label's lines, in units of the drawing. */
+const longestLabel = 230;
+
+export interface Label {
+  readonly id: string;
+  readonly title: string;
+  /** Its lines; empty ones are left out, the first one is strong. */
+  readonly words: readonly string[];
+  /** The place on the paper that it belongs to. */
+  readonly near: Point;
+  /** The place that it is looked for around, where that is another one. */
+  readonly around?: Point;
+  /** The class of its colour. */
+  readonly tone?: 'in-field' | 'in-drive';
+  /** No line leads from it to its place. */
+  readonly loose?: true;
+}
+
+export class Plan {
+  readonly layout: Layout;
+  readonly reader: Reader;
+  readonly things = new Things();
+  readonly places: Places;
+  /** Three layers, from the ground up. */
+  readonly back: Element[] = [];
+  readonly middle: Element[] = [];
+  readonly front: Element[] = [];
+  /** The same as a table. */
+  readonly rows: (readonly string[])[] = [];
+
+  constructor(layout: Layout, reader: Reader) {
+    this.layout = layout;
+    this.reader = reader;
+    this.places = new Places(layout.area);
+  }
+
+  /** A point on the ground to its place on the paper. */
+  at(point: Point): Point {
+    return this.layout.at(point);
+  }
+
+  /** Metres in the reader's unit. */
+  length(metres: number): string {
+    return showSi(metres, 'm', this.reader);
+  }
+
+  /** A label of a thing near its place, with a line to it where it stands off. */
+  label({ id, title, words, near, around = near, tone, loose }: Label): void {
+    const lines = words.filter((row) => row !== '').map((row, i) => fitted(row, longestLabel, 'small', i === 0));
+    const lineHeight = sizes.small + 3;
+    const width = Math.max(...lines.map((row, i) => widthOf(row, 'small', i === 0))) + 6;
+    const { box, covers } = this.places.near(around, width, lines.length * lineHeight + 4);
+    const parts: Element[] = loose === true ? [] : lead(nearest(box, near), near, 14, 1.8);
+    if (parts.length > 0) this.places.avoid(nearest(box, near), near, 3);
+    if (covers) parts.push(rect('halo', box.x, box.y, box.width, box.height, 2));
+    for (const [i, row] of lines.entries()) {
+      const name = i > 0 ? (tone ?? 'quiet') : tone === undefined ? 'strong' : `strong ${tone}`;
+      parts.push(text(row, box.x + 3, box.y + (i + 1) * lineHeight - 1, 'small', 'start', name));
+    }
+    parts.push(rect('hit', box.x, box.y, box.width, box.height, 3));
+    this.front.push(shows(id, title, ...parts));
+  }
+}
+
+/** A line from a label or mark to its place, with a dot there; nothing where the two are no farther apart than `apart`. */
+export const lead = (from: Point, to: Point, apart: number, dot: number): Element[] =>
+  Math.hypot(from.x - to.x, from.y - to.y) > apart ? [line('lead', from, to), circle('bar', to, dot)] : [];

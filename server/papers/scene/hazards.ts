@@ -1,0 +1,75 @@
+// Which hazards stand where in the plan.
+import { hazardsOf, type HazardKind, type Unstated } from '../../figures/hazards/working.ts';
+import { toldHazardsOf, type Finding } from '../../rules/index.ts';
+import type { JudgedHazard } from '../../safeguards/index.ts';
+import { onGround, type PlacedLeaf, type Slide, type Swing } from './opening.ts';
+import type { Point } from './point.ts';
+
+/** A hazard of a leaf, judged. */
+export interface MarkedHazard {
+  readonly leaf: PlacedLeaf;
+  readonly judged: JudgedHazard;
+  /** Of the hazards of this leaf that are of the same kind, counted from 1. */
+  readonly nth: number;
+}
+
+/** A place of a leaf that cannot be judged, as facts are missing. */
+export interface UnjudgedHazard {
+  readonly leaf: PlacedLeaf;
+  readonly kind: HazardKind;
+  readonly missing: Unstated;
+}
+
+/** The hazards of these leaves; `findings` decide, together with what covers each, which of them are shown as covered. */
+export function markedHazardsOf(leaves: readonly PlacedLeaf[], findings: readonly Finding[]): MarkedHazard[] {
+  const marked: MarkedHazard[] = [];
+  for (const leaf of leaves) {
+    const counts = new Map<HazardKind, number>();
+    for (const judged of toldHazardsOf(leaf.leaf, findings)) {
+      const nth = (counts.get(judged.hazard.kind) ?? 0) + 1;
+      counts.set(judged.hazard.kind, nth);
+      marked.push({ leaf, judged, nth });
+    }
+  }
+  return marked;
+}
+
+export const unjudgedHazardsOf = (leaves: readonly PlacedLeaf[]): UnjudgedHazard[] =>
+  leaves.flatMap((leaf) => (hazardsOf(leaf.leaf)?.unstated ?? []).map((missing) => ({ leaf, kind: kindMissing(missing), missing })));
+
+/** What kind of place it is that cannot be judged; told by the fact that is missing. */
+function kindMissing({ facts }: Unstated): HazardKind {
+  if (facts.includes('room-when-open')) return 'opening-side';
+  if (facts.includes('ground-gap')) return 'underside';
+  return facts.includes('passes') || facts.includes('infill-opening') ? 'running-past' : 'hinge';
+}
+
+/** Where on the ground a hazard is marked. */
+export const hazardPlace = (leaf: PlacedLeaf, kind: HazardKind): Point =>
+  leaf.kind === 'swing' ? swingHazardPlace(leaf, kind) : slideHazardPlace(leaf, kind);
+
+function swingHazardPlace(leaf: Swing, kind: HazardKind): Point {
+  const { width, box, angle, post } = leaf;
+  switch (kind) {
+    case 'closing-edge':
+      return onGround(leaf, width, 0);
+    case 'hinge':
+      return onGround(leaf, (post.face + box.x) / 2, box.y + box.height);
+    case 'underside':
+      return onGround(leaf, width * 0.62, 0);
+    default:
+      return onGround(leaf, width * 0.9, box.y + box.height, angle);
+  }
+}
+
+function slideHazardPlace({ edge, way, distance, length }: Slide, kind: HazardKind): Point {
+  switch (kind) {
+    case 'opening-side':
+      return { x: edge.x + way * (distance + length), y: edge.y };
+    case 'reach-through':
+    case 'running-past':
+      return { x: edge.x + way * distance, y: edge.y };
+    default:
+      return { x: edge.x, y: edge.y };
+  }
+}

@@ -1,0 +1,81 @@
+// All that stands in a plan, in metres on the ground, and how much ground it takes.
+import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
+import { carriedOf, fieldsOf, type Carried, type Field } from './fields.ts';
+import { mechanismAt } from './mechanism.ts';
+import { assumed, onGround, placedOpeningOf, type PlacedLeaf, type PlacedOpening, type Slide, type Swing } from './opening.ts';
+import type { Point } from './point.ts';
+
+export interface PlanScene {
+  readonly opening: PlacedOpening;
+  /** The leaves of all gaps. */
+  readonly leaves: readonly PlacedLeaf[];
+  readonly fields: readonly Field[];
+  readonly carried: readonly Carried[];
+  /** The corners of the ground that it takes. */
+  readonly low: Point;
+  readonly high: Point;
+}
+
+/** Undefined where no leaf can be drawn. */
+export const planSceneOf = perSubject((installation: Installation): PlanScene | undefined => {
+  const opening = placedOpeningOf(installation);
+  if (opening.gaps.length === 0) return undefined;
+  const fields = fieldsOf(installation, opening);
+  const corners = cornersOf(opening, fields);
+  return {
+    opening,
+    leaves: opening.gaps.flatMap((gap) => gap.leaves),
+    fields,
+    carried: carriedOf(installation, opening),
+    low: { x: Math.min(...corners.map(({ x }) => x)), y: Math.min(...corners.map(({ y }) => y)) },
+    high: { x: Math.max(...corners.map(({ x }) => x)), y: Math.max(...corners.map(({ y }) => y)) },
+  };
+});
+
+function cornersOf({ gaps }: PlacedOpening, fields: readonly Field[]): Point[] {
+  const corners: Point[] = [];
+  for (const gap of gaps) {
+    corners.push({ x: gap.left - assumed.pillar, y: -assumed.pillar }, { x: gap.right + assumed.pillar, y: assumed.pillar });
+    for (const leaf of gap.leaves) corners.push(...(leaf.kind === 'swing' ? swingCorners(leaf) : slideCorners(leaf)));
+  }
+  for (const { left, right, y, depth } of fields)
+    corners.push({ x: left - 0.15, y: y - depth / 2 - 0.08 }, { x: right + 0.15, y: y + depth / 2 + 0.08 });
+  return corners;
+}
+
+function swingCorners(leaf: Swing): Point[] {
+  const corners: Point[] = [];
+  for (let i = 0; i <= 12; i++) corners.push(onGround(leaf, leaf.width, 0, (leaf.angle * i) / 12));
+  const room = drawnRoomOf(leaf.leaf);
+  if (room !== undefined)
+    for (const x of [leaf.width * 0.35, leaf.width]) corners.push(onGround(leaf, x, wallAcross(leaf, room.value) + 0.1, leaf.angle));
+  for (const drive of leaf.leaf.drives)
+    for (const angle of [0, leaf.angle]) {
+      const found = mechanismAt(drive, angle);
+      if (found === undefined) continue;
+      const points = found.kind === 'ram' ? [found.post, found.bracket] : [found.shaft, found.elbow, found.bracket];
+      for (const { x, y } of points) corners.push(onGround(leaf, x, y));
+    }
+  return corners;
+}
+
+function slideCorners({ leaf, edge, way, length, distance, thickness }: Slide): Point[] {
+  const room = drawnRoomOf(leaf);
+  const end = edge.x + way * (distance + length + (room !== undefined ? room.value + 0.12 : 0));
+  return [{ x: edge.x, y: edge.y - thickness }, { x: end, y: edge.y + 0.45 }];
+}
+
+/** Beyond this a wall behind an open leaf is told, not drawn, metres. */
+const farWall = 1.3;
+
+/** The stated room between an open leaf and what stands behind it, where that is near enough to be drawn. */
+export function drawnRoomOf({ facts }: Leaf): NonNullable<Leaf['facts']['room-when-open']> | undefined {
+  const room = facts['room-when-open'];
+  return room !== undefined && room.value <= farWall ? room : undefined;
+}
+
+/** How far from the hinge axis, across the open leaf, what stands behind it begins, metres. */
+export const wallAcross = ({ box }: Swing, room: number): number => box.y + box.height + room;
+
+/** Where what stands behind an open sliding leaf begins, along the line of the gate, metres. */
+export const wallAlong = ({ edge, way, distance, length }: Slide, room: number): number => edge.x + way * (distance + length + room);

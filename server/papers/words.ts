@@ -1,0 +1,35 @@
+// What the papers say alike, whatever they are drawn or written on.
+import type { Drive, Installation, Leaf } from '../model/index.ts';
+import { short } from './drawing/text.ts';
+
+/** Stands on every paper that somebody may take to the gate. */
+export const caution =
+  'This drawing takes the place of no maker’s instructions. Switch the supply off and lock it off before anything is opened.';
+
+/** What the site is called; the file's name where it has no title. */
+export function siteTitle({ site, path }: Installation): string {
+  return short(site?.title ?? path.slice(path.lastIndexOf('/') + 1));
+}
+
+const kindWords = {
+  'linear-ram': 'linear ram',
+  'articulated-arm': 'articulated arm',
+  direct: 'shaft at the hinge',
+  rack: 'rack and pinion',
+} as const;
+
+/** What kind of drive it is. */
+export function driveKind({ model }: Drive): string {
+  const kind = model?.facts.kind?.value;
+  return kind === undefined ? 'model not known' : kindWords[kind];
+}
+
+export const drivenLeaves = ({ leaves }: Installation): Leaf[] => leaves.filter((leaf) => leaf.drives.length > 0);
+
+/** Said in place of a drawing of what moves. */
+export const nothingDriven = 'Nothing drives a leaf: state a drive that moves it, with its model.';
+
+/** The same where the travel of these leaves cannot be followed. */
+export const motionUnknown = (leaves: readonly Leaf[]): string =>
+  `The motion of ${leaves.map((leaf) => short(leaf.name)).join(' and ')} cannot be worked out: that takes how far the leaf opens, ` +
+  'a drive model with its kind and speed, and the brackets of a ram or an arm that can make the whole travel.';
