@@ -100,7 +100,7 @@ export const ${camel(name)}Of = perSubject((leaf: Leaf): number | undefined => {
 `;
 
 const figure = (name) => `import { factPlace } from '../../model/index.ts';
-import type { FigureKind } from '../figure.ts';
+import type { FigureKind } from '../kind.ts';
 import { ${camel(name)}Of } from './working.ts';
 
 export const figures: readonly FigureKind[] = [
