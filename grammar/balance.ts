@@ -191,7 +191,7 @@ class Mender {
       if (type === Open) {
         startsStatement = true;
         if (this.#open.length >= deepestNesting) {
-          if (!this.#toldOfDepth) this.#problems.push({ kind: 'nested-too-deep', start: token.startOffset, end: endOf(token), detail: '' });
+          if (!this.#toldOfDepth) this.#problems.push({ kind: 'nested-too-deep', start: token.startOffset, end: endOf(token), detail: {} });
           this.#toldOfDepth = true;
           const end = match[i] as number;
           if (end >= 0 && (line[end] === line[i] || column[end] === indent[i])) i = end;
@@ -321,7 +321,7 @@ class Mender {
     const frame = top ?? this.#file;
     const { bare } = frame;
     if (bare !== undefined && bare.hasContent && bare.column === column && bare.before >= 0) {
-      this.#problems.push({ kind: 'brace-missing', start: bare.line.startOffset, end: endOf(bare.line), detail: '{' });
+      this.#problems.push({ kind: 'brace-missing', start: bare.line.startOffset, end: endOf(bare.line), detail: { brace: '{' } });
       this.#inserts.push({ before: bare.before, tokens: [tokenOf(Open, '', bare.end, bare.end)] });
       frame.bare = undefined;
       this.#out.push(token);
@@ -360,7 +360,7 @@ class Mender {
       return;
     }
     const header = frame.header as IToken;
-    this.#problems.push({ kind: 'brace-missing', start: header.startOffset, end: endOf(header), detail: '}' });
+    this.#problems.push({ kind: 'brace-missing', start: header.startOffset, end: endOf(header), detail: { brace: '}' } });
     const before = frame.outdent ?? this.#out.length;
     const at = endOf(lastBefore(this.#out, before) ?? header);
     this.#inserts.push({ before, tokens: [tokenOf(NewLine, '', at, at), tokenOf(Close, '', at, at), tokenOf(NewLine, '', at, at)] });
@@ -384,7 +384,7 @@ function oneProblem(text: string, kind: 'brace-stray' | 'line-without-word', tok
   const last = problems[problems.length - 1];
   if (last?.kind === kind && token.startOffset >= last.end && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
     problems[problems.length - 1] = { ...last, end: endOf(token) };
-  else problems.push({ kind, start: token.startOffset, end: endOf(token), detail: '' });
+  else problems.push({ kind, start: token.startOffset, end: endOf(token), detail: {} });
 }
 
 const endOf = (token: IToken): number => token.endOffset as number;

@@ -176,12 +176,12 @@ class GateParser extends EmbeddedActionsParser {
 
   #misplaced(sign: IToken): void {
     if (!this.RECORDING_PHASE)
-      this.problems.push({ kind: 'sign-misplaced', start: sign.startOffset, end: sign.endOffset as number, detail: sign.image });
+      this.problems.push({ kind: 'sign-misplaced', start: sign.startOffset, end: sign.endOffset as number, detail: { found: sign.image } });
   }
 
   #finish(word: WordValue | undefined, values: readonly Value[], body: Body | undefined, start: number, end: number): Statement {
     if (word === undefined && !this.RECORDING_PHASE && (values.length > 0 || body !== undefined))
-      this.problems.push({ kind: 'line-without-word', start, end: values[0]?.end ?? start + 1, detail: '' });
+      this.problems.push({ kind: 'line-without-word', start, end: values[0]?.end ?? start + 1, detail: {} });
     return { word, values, body, start, end };
   }
 }
@@ -232,7 +232,7 @@ export function validateGrammar(): void {
  */
 export function parse(text: string): Tree {
   if (text.length > longestText)
-    return { text, items: [], comments: [], texts: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: String(text.length) }] };
+    return { text, items: [], comments: [], texts: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: { characters: text.length } }] };
   const { tokens, comments, problems } = scan(text);
   const paired = isBalanced(tokens) ? tokens : balance(text, tokens, problems);
   parser ??= new GateParser(true);
@@ -246,7 +246,7 @@ export function parse(text: string): Tree {
   // Balanced tokens always fit the grammar; what follows is for a fault of ours, not for a user's.
   const error = parser.errors[0];
   if (error !== undefined && !problems.some((problem) => problem.kind.startsWith('brace')))
-    problems.push({ kind: 'sign-misplaced', start: offsetOf(error.token, text), end: offsetOf(error.token, text), detail: error.token.image });
+    problems.push({ kind: 'sign-misplaced', start: offsetOf(error.token, text), end: offsetOf(error.token, text), detail: { found: error.token.image } });
   return { text, items: items ?? [], comments, texts, problems };
 }
 

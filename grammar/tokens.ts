@@ -87,7 +87,7 @@ export function scan(text: string): Scan {
           type = Word;
         } else {
           while (at < length && classAt(text, at) === Class.Bad && !isPair(text, at)) at++;
-          problems.push({ kind: 'character-not-allowed', start, end: at, detail: text.slice(start, at) });
+          problems.push({ kind: 'character-not-allowed', start, end: at, detail: { found: text.slice(start, at) } });
           continue;
         }
         break;
@@ -220,7 +220,7 @@ function endOfComment(text: string, from: number, problems: SyntaxProblem[]): nu
     if (kind === Class.LineEnd) break;
     if (kind === Class.Bad) {
       if (isPair(text, at)) at++;
-      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: text.charAt(at) });
+      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: { found: text.charAt(at) } });
     }
     at++;
   }
@@ -235,11 +235,11 @@ function endOfText(text: string, from: number, problems: SyntaxProblem[]): numbe
     if (code === 10 || code === 13) break;
     if (classes[code] === Class.Bad) {
       if (isPair(text, at)) at++;
-      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: text.charAt(at) });
+      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: { found: text.charAt(at) } });
     } else if (code === 92 && at + 1 < text.length && classAt(text, at + 1) !== Class.LineEnd) at++;
     at++;
   }
-  problems.push({ kind: 'text-not-closed', start: from, end: at, detail: '' });
+  problems.push({ kind: 'text-not-closed', start: from, end: at, detail: {} });
   return at;
 }
 

@@ -67,19 +67,24 @@ export interface Comment extends Span {
   readonly text: string;
 }
 
-/** What is wrong with the shape of the text. `kind` is the name of the rule that explains it. */
-export interface SyntaxProblem extends Span {
-  readonly kind:
-    | 'brace-missing'
-    | 'brace-stray'
-    | 'text-not-closed'
-    | 'character-not-allowed'
-    | 'line-without-word'
-    | 'sign-misplaced'
-    | 'nested-too-deep'
-    | 'file-too-large';
-  readonly detail: string;
+/** There is nothing more to say than where it is. */
+export type Nothing = Readonly<Record<string, never>>;
+
+/** What can be wrong with the shape of the text, by the name of the rule that explains it, with what that rule is told. */
+export interface SyntaxProblems {
+  readonly 'brace-missing': { readonly brace: '{' | '}' };
+  readonly 'brace-stray': Nothing;
+  readonly 'text-not-closed': Nothing;
+  readonly 'character-not-allowed': { readonly found: string };
+  readonly 'line-without-word': Nothing;
+  readonly 'sign-misplaced': { readonly found: string };
+  readonly 'nested-too-deep': Nothing;
+  readonly 'file-too-large': { readonly characters: number };
 }
+
+export type SyntaxProblem = {
+  [Kind in keyof SyntaxProblems]: Span & { readonly kind: Kind; readonly detail: SyntaxProblems[Kind] };
+}[keyof SyntaxProblems];
 
 export interface Tree {
   readonly text: string;

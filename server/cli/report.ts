@@ -1,5 +1,5 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
-import { type Analysis, type Finding, lineStarts, longestText, positionAt, type Related, ruleNamed, type Severity } from '../engine/index.ts';
+import { type Analysis, type Finding, lineStarts, longestText, positionAt, type ProblemKind, type Related, ruleOfProblem, type Severity } from '../engine/index.ts';
 import { count } from './display.ts';
 import { readText, shownFrom, type FileText, type Flaw, type GateFile } from './files.ts';
 import { lineShown, secretsAmong, type Secret } from './lines.ts';
@@ -139,21 +139,21 @@ function spotAt(starts: readonly number[], offset: number): Spot {
 function flawFinding(flaw: Flaw, length: number): Finding {
   const told = flawInWords(flaw);
   const at = flaw.kind === 'not-utf-8' ? flaw.at : 0;
-  const rule = ruleNamed(told.rule);
+  const rule = ruleOfProblem(told.rule);
   return {
     ...told,
-    severity: rule?.severity ?? 'error',
+    severity: rule.severity,
     start: at,
     end: flaw.kind === 'not-utf-8' ? Math.min(length, at + 1) : at,
     related: [],
-    source: rule?.source.text ?? 'the language itself',
+    source: rule.source.text,
     fixes: [],
     tag: undefined,
     lacks: [],
   };
 }
 
-function flawInWords(flaw: Flaw): Pick<Finding, 'rule' | 'what' | 'why' | 'remedy'> {
+function flawInWords(flaw: Flaw): { readonly rule: ProblemKind } & Pick<Finding, 'what' | 'why' | 'remedy'> {
   const notLookedAt = 'Nothing in it has been looked at.';
   const saveAnew = 'Save it anew, with UTF-8 as its encoding.';
   switch (flaw.kind) {

@@ -3,7 +3,10 @@
 import type { Span, Statement, Value } from '../../grammar/index.ts';
 import { folderOf, resolveUse, type Device, type Panel, type PanelModel, type Terminal } from '../model/index.ts';
 import { allRules, ruleNamed } from '../rules/index.ts';
-import { anywhereLines, blocks, type BlockSpec, dayNumber, type Dimension, languageVersion, likelyUnit, type LineSpec, type ModelKind, type Slot, topLines, unitNamed, unitsOf } from '../vocabulary/index.ts';
+import {
+  anywhereLines, blocks, dayNumber, languageVersion, likelyUnit, modelKindOf, topLines, unitNamed, unitsOf, type BlockSpec, type Dimension, type LineSpec,
+  type ModelKind, type Slot,
+} from '../vocabulary/index.ts';
 import { coverable, devicesOf, feeding, lineFits, linkEnds, nextEdges, ownTerminals, partsToWire, terminalsFor, toRegister, undriven, unsetSelectors, type Writing } from './fitting.ts';
 import { blockDoc, lineDoc, ruleDoc, slotDoc } from './hover.ts';
 import { code, codeBlock, escape } from './markdown.ts';
@@ -139,11 +142,12 @@ const blockItem = (word: string, spec: BlockSpec, rank: number, isLast: boolean)
 // --- The header of a block.
 
 function inHeader(analysis: Analysis, word: string, spec: BlockSpec, values: readonly Value[], typed: Typed): Completion[] {
-  if (spec.model === undefined || typed.inText) return [];
-  if (typed.afterColon) return modelItems(analysis, spec.model, '');
+  const kind = modelKindOf(spec);
+  if (kind === undefined || typed.inText) return [];
+  if (typed.afterColon) return modelItems(analysis, kind, '');
   const isNamed = values.some((value) => value.kind === 'word');
   const hasModel = values.some((value) => value.kind === 'model');
-  return isNamed && !hasModel && word !== '' ? modelItems(analysis, spec.model, ': ') : [];
+  return isNamed && !hasModel && word !== '' ? modelItems(analysis, kind, ': ') : [];
 }
 
 function modelItems(analysis: Analysis, kind: ModelKind, lead: string): Completion[] {

@@ -2,13 +2,13 @@
 // highlight and hover all read this one list.
 import { holds, type Span, type Statement, type WordValue } from '../../grammar/index.ts';
 import { resolveUse, type Panel, type PanelModel } from '../model/index.ts';
-import type { ModelKind } from '../vocabulary/index.ts';
+import { isModelKind, nameSpaceOf, type ModelKind, type NameSpace } from '../vocabulary/index.ts';
 import { innermost, lineSpecOf, partsOf, statementsOf, type Enclosing } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
 
 /** What a name stands for. Names of models, and of what is in a panel model, carry the file that declares them. */
 export type Meaning =
-  | { readonly kind: 'leaf' | 'device' | 'panel' | 'cable' | 'function'; readonly name: string }
+  | { readonly kind: NameSpace; readonly name: string }
   | { readonly kind: ModelKind; readonly name: string; readonly path: string }
   | { readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator'; readonly name: string; readonly model: string; readonly path: string }
   | { readonly kind: 'option'; readonly name: string; readonly selector: string; readonly model: string; readonly path: string }
@@ -50,7 +50,6 @@ export function keyOf(meaning: Meaning): string {
 /** True for what other files can speak of. */
 export const isShared = (meaning: Meaning): boolean => 'path' in meaning;
 
-const devices: ReadonlySet<string> = new Set(['sensor', 'drive', 'control']);
 const kept = new WeakMap<Analysis, readonly Mention[]>();
 
 /** All names of a file, in the order of the text. A name that leads nowhere has no meaning and is left out. */
@@ -135,8 +134,8 @@ const firstSelector = (parts: ReturnType<typeof partsOf>['parts']): string | und
 function declared(word: string, name: string, path: string, around: readonly Enclosing[]): Meaning | undefined {
   const outer = around[0];
   if (outer === undefined) {
-    if (word === 'leaf' || word === 'panel' || word === 'cable' || word === 'function') return { kind: word, name };
-    if (devices.has(word)) return { kind: 'device', name };
+    const kind = nameSpaceOf.get(word);
+    if (kind !== undefined) return { kind, name };
     return isModelKind(word) ? { kind: word, name, path } : undefined;
   }
   const model = nameOf(outer.statement);
@@ -146,8 +145,6 @@ function declared(word: string, name: string, path: string, around: readonly Enc
   const selector = inner?.word === 'selector' ? nameOf(inner.statement) : undefined;
   return word === 'option' && selector !== undefined ? { kind: 'option', name, selector, model, path } : undefined;
 }
-
-const isModelKind = (word: string): word is ModelKind => word === 'panel-model' || word === 'drive-model' || word === 'sensor-model' || word === 'cable-model';
 
 const nameOf = (statement: Statement): string | undefined => statement.values.find((value) => value.kind === 'word')?.text;
 

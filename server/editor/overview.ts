@@ -1,10 +1,12 @@
 // The installation as a tree of things, for a view beside the text: what moves, what drives and guards it, what is wired.
 import { firstIndex, type Span } from '../../grammar/index.ts';
 import { headPlace, type Device, type Panel, type Sensor } from '../model/index.ts';
-import { toldHazardsOf, verdictOf, type JudgedHazard, type Severity } from '../rules/index.ts';
+import { toldHazardsOf, verdictOf, type Severity } from '../rules/index.ts';
+import { type JudgedHazard } from '../safeguards/index.ts';
 import type { Analysis } from '../engine/index.ts';
+import { modelKinds, type SiteWord } from '../vocabulary/index.ts';
 
-export type OverviewKind = 'site' | 'leaf' | 'drive' | 'sensor' | 'control' | 'panel' | 'cable' | 'function' | 'motion' | 'hazard' | 'group' | 'terminal' | 'model';
+export type OverviewKind = Exclude<SiteWord, 'measured'> | 'hazard' | 'group' | 'terminal' | 'model';
 
 export interface OverviewNode extends Span {
   /** Stays the same while the thing does, so that a view keeps what is open. */
@@ -75,7 +77,7 @@ const wiresOf = (panel: Panel): [terminal: string, label: string, detail: string
 
 function modelsOf(analysis: Analysis, node: (kind: OverviewKind, id: string, label: string, detail: string, place: Span, whole: Span) => OverviewNode): OverviewNode[] {
   const { entities } = analysis.installation.reading;
-  return (['panel-model', 'drive-model', 'sensor-model', 'cable-model'] as const).flatMap((word) =>
+  return modelKinds.flatMap((word) =>
     entities[word].map((model) => node('model', `${word}.${model.name}`, model.name, model.title ?? word.replace('-', ' '), headPlace(model), model.at)),
   );
 }

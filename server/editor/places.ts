@@ -1,5 +1,5 @@
 // Where a caret stands: the blocks around it, the line it is on, and which slot of that line each value fills. It reads
-// half-typed lines too, so it is more forgiving than the reader of the vocabulary and reports nothing.
+// half-typed lines too, so it is more forgiving than reading by the vocabulary and reports nothing.
 import { holds, type Span, type Statement, type Tree, type Value, type WordValue } from '../../grammar/index.ts';
 import { anywhereLines, blocks, fits, topLines, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
 

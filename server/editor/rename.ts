@@ -3,6 +3,7 @@
 import { scan } from '../../grammar/index.ts';
 import { quoted, type Edit } from '../rules/index.ts';
 import { type Analysis, type ReadResult, withEdits, Workspace } from '../engine/index.ts';
+import { nameSpaceInWords } from '../vocabulary/index.ts';
 import { isShared, keyOf, mentionAt, mentionsOf, type Meaning, type Mention } from './names.ts';
 import { statementAt } from './places.ts';
 import { referencesTo } from './references.ts';
@@ -31,23 +32,13 @@ export interface FileEdits {
 
 export type Renaming = { readonly files: readonly FileEdits[] } | Refusal;
 
-/** What a meaning is called in a sentence. */
-const inWords: Readonly<Record<Renamable['kind'], string>> = {
-  leaf: 'leaf',
-  device: 'sensor, drive or control',
-  panel: 'panel',
-  cable: 'cable',
+/** What some meanings are called in a sentence; the others by their own word. */
+const otherwise: Readonly<Partial<Record<Renamable['kind'], string>>> = {
+  device: nameSpaceInWords('device'),
   function: 'safety function',
-  'panel-model': 'panel model',
-  'drive-model': 'drive model',
-  'sensor-model': 'sensor model',
-  'cable-model': 'cable model',
-  terminal: 'terminal',
-  selector: 'selector',
-  adjuster: 'adjuster',
-  indicator: 'indicator',
   option: 'position',
 };
+const inWords = (kind: Renamable['kind']): string => otherwise[kind] ?? kind.replace('-', ' ');
 
 /** The name at an offset, if it is one that can be changed. */
 export function prepareRename(analysis: Analysis, offset: number): Renamed | Refusal {
@@ -97,7 +88,7 @@ export function* renaming(work: RenameWork): Generator<undefined, Renaming> {
   const fault = nameFault(meaning, newName);
   if (fault !== undefined) return { refused: fault };
   if (newName === name) return { files: [] };
-  const what = inWords[meaning.kind];
+  const what = inWords(meaning.kind);
   let declared = 0;
   for (const file of files) {
     for (const mention of mentionsOf(file)) {

@@ -22,6 +22,6 @@ export { lineText, longestText } from '../../grammar/index.ts';
 /** @internal */
 export { allFigures, topics, type FigureKind, type Topic } from '../figures/index.ts';
 /** @internal */
-export { allRules, ruleNamed } from '../rules/index.ts';
+export { allRules, ruleNamed, ruleOfProblem, type ProblemKind } from '../rules/index.ts';
 /** @internal */
 export { nearest } from '../vocabulary/index.ts';

@@ -7,6 +7,7 @@ export type {
 export { perSubject } from './memo.ts';
 export { plainSite, type Plain, type PlainBlock, type PlainSite } from './plain.ts';
 export { regimeOf, type Body, type Regime } from './regime.ts';
+export type { InstallationProblem, InstallationProblems } from './problems.ts';
 export { folderOf, resolveUse } from './paths.ts';
 export { resolve } from './resolve.ts';
 export { buildShelf, hasOwnModels, libraryOf, type Library, type Lookup, type Models, type Shelf } from './shelf.ts';

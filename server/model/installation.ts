@@ -1,6 +1,7 @@
 // The installation: what a site file says, with every name resolved. Plain data; the figures and the rules read it.
 import type { Statement, WordValue } from '../../grammar/index.ts';
-import type { Acceptance, Blocks, Entity, Facts, Line, Problem, Reading } from '../vocabulary/index.ts';
+import type { Acceptance, Blocks, Entity, Facts, Line, ModelKind, Reading } from '../vocabulary/index.ts';
+import type { InstallationProblem } from './problems.ts';
 
 /** A stretch of a file's text. */
 export interface Place {
@@ -109,7 +110,7 @@ export interface Selection {
   readonly selector: Entity<Blocks['panel-model']['blocks']['selector']> | undefined;
 }
 
-interface Model<B extends keyof Blocks> {
+interface Model<B extends ModelKind> {
   readonly name: string;
   readonly title: string | undefined;
   /** The file that declares it. */
@@ -133,6 +134,7 @@ export interface PanelModel extends Model<'panel-model'> {
   readonly selectors: ReadonlyMap<string, Entity<Blocks['panel-model']['blocks']['selector']>>;
   readonly adjusters: readonly Adjuster[];
 }
+export type ModelOf<Kind extends ModelKind> = Kind extends 'panel-model' ? PanelModel : Model<Kind>;
 
 /** A device that a safety function runs through; `it` is absent where no device or panel has that name. */
 export interface FunctionPart {
@@ -169,7 +171,7 @@ export interface Installation {
   readonly functions: readonly SafetyFunction[];
   readonly accepts: readonly Acceptance[];
   /** All that is wrong with text, words and names; each is named by the rule that explains it. */
-  readonly problems: readonly Problem[];
+  readonly problems: readonly InstallationProblem[];
   /** Files whose models this one can see, by their `use` lines and theirs. */
   readonly libraries: readonly string[];
   readonly memo: unknown[];

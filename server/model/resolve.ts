@@ -1,18 +1,16 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { Statement, WordValue } from '../../grammar/index.ts';
-import { nearest, type BlockWord, type ModelKind, type Problem, type Reading } from '../vocabulary/index.ts';
-import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, Panel, SafetyFunction, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import { modelKinds, nameSpaceInWords, nearest, siteWords, type ModelKind, type NameSpace, type Reading } from '../vocabulary/index.ts';
+import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import type { InstallationProblem } from './problems.ts';
 import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
-const siteBlocks: readonly BlockWord[] = ['site', 'leaf', 'drive', 'sensor', 'control', 'panel', 'motion', 'cable', 'measured', 'function'];
-const modelBlocks: readonly ModelKind[] = ['panel-model', 'drive-model', 'sensor-model', 'cable-model'];
-
 /** The installation that a file describes, by its own reading and its shelf. Total; never throws. */
 export function resolve(path: string, reading: Reading, shelf: Shelf): Installation {
   const { entities } = reading;
-  const problems: Problem[] = [...reading.problems];
+  const problems: InstallationProblem[] = [...reading.problems];
   if (shelf.troubles.length > 0) problems.push(...shelfProblems(shelf, reading));
   const leaves: Leaf[] = [];
   const drives: Drive[] = [];
@@ -24,7 +22,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const installation: Writable<Installation> = {
     path,
     reading,
-    kind: siteBlocks.some((word) => entities[word].length > 0) ? 'site' : modelBlocks.some((word) => entities[word].length > 0) ? 'library' : 'empty',
+    kind: siteWords.some((word) => entities[word].length > 0) ? 'site' : modelKinds.some((word) => entities[word].length > 0) ? 'library' : 'empty',
     site: entities.site[0],
     motion: entities.motion[0],
     leaves,
@@ -94,13 +92,13 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     functions.push(it);
     names.declare('function', it);
   }
-  for (const kind of modelBlocks) for (const entity of entities[kind]) names.declare(kind, entity);
+  for (const kind of modelKinds) for (const entity of entities[kind]) names.declare(kind, entity);
   checkPanelModels(reading, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
   return installation;
 }
 
-function linkLeaf(leaf: Leaf, names: Names, problems: Problem[]): void {
+function linkLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): void {
   const closes = leaf.facts.closes;
   if (closes === undefined) return;
   const other = names.leaf(closes.onto);
@@ -144,7 +142,7 @@ function linkPanel(panel: Panel, names: Names): void {
 }
 
 /** Names inside a panel model: terminals and their commons. */
-function checkPanelModels(reading: Reading, problems: Problem[]): void {
+function checkPanelModels(reading: Reading, problems: InstallationProblem[]): void {
   for (const entity of reading.entities['panel-model']) {
     const seen = new Map<string, WordValue>();
     for (const terminal of entity.facts.terminal) {
@@ -153,9 +151,9 @@ function checkPanelModels(reading: Reading, problems: Problem[]): void {
       else problems.push(repeated('terminal', terminal.name, first));
     }
     for (const terminal of entity.facts.terminal)
-      if (terminal.common !== undefined && !seen.has(terminal.common.text)) problems.push(unknown('terminal', terminal.common, seen.keys()));
+      if (terminal.common !== undefined && !seen.has(terminal.common.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', terminal.common, seen.keys()) });
     const check = (at: WordValue): void => {
-      if (!seen.has(at.text)) problems.push(unknown('terminal', at, seen.keys()));
+      if (!seen.has(at.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', at, seen.keys()) });
     };
     for (const output of entity.facts.output) for (const at of output.terminals) check(at);
     for (const window of entity.facts.window) check(window.terminal);
@@ -164,7 +162,7 @@ function checkPanelModels(reading: Reading, problems: Problem[]): void {
 }
 
 /** A `use` line none of whose models is spoken of. Only said when every model is known: else it may be the very one. */
-function checkUnusedUses(reading: Reading, shelf: Shelf, used: ReadonlySet<string>, problems: Problem[]): void {
+function checkUnusedUses(reading: Reading, shelf: Shelf, used: ReadonlySet<string>, problems: InstallationProblem[]): void {
   if (shelf.troubles.length > 0 || problems.some((problem) => problem.kind === 'model-unknown')) return;
   const live = new Set<number>();
   for (const path of used) {
@@ -177,7 +175,7 @@ function checkUnusedUses(reading: Reading, shelf: Shelf, used: ReadonlySet<strin
   }
 }
 
-const repeated = (what: string, at: WordValue, first: WordValue): Problem => ({
+const repeated = (what: string, at: WordValue, first: WordValue): InstallationProblem => ({
   kind: 'name-repeated',
   start: at.start,
   end: at.end,
@@ -185,32 +183,36 @@ const repeated = (what: string, at: WordValue, first: WordValue): Problem => ({
   related: [{ start: first.start, end: first.end, note: 'the first one of that name' }],
 });
 
-const unknown = (what: string, at: WordValue, known: Iterable<string>): Problem => {
-  const list = [...known];
-  return { kind: 'name-unknown', start: at.start, end: at.end, detail: { name: at.text, what, meant: nearest(at.text, list) ?? '', known: list.slice(0, 12).join(', ') } };
-};
+/** Most of the names that are there that are told of where one leads nowhere. */
+const mostKnown = 12;
+
+/** What is told of a name that leads nowhere. */
+function unknown<What extends string>(what: What, at: WordValue, known: Iterable<string>) {
+  const names = [...known];
+  return { start: at.start, end: at.end, detail: { name: at.text, what, meant: nearest(at.text, names), known: names.slice(0, mostKnown) } };
+}
 
 /** The names of one file. A name that leads nowhere is reported where it stands. */
 class Names {
-  readonly #problems: Problem[];
+  readonly #problems: InstallationProblem[];
   readonly #models: Models;
-  readonly #spaces = new Map<string, Map<string, { readonly nameAt: WordValue | undefined }>>();
+  readonly #spaces = new Map<NameSpace | ModelKind, Map<string, { readonly nameAt: WordValue | undefined }>>();
   readonly #devices = new Map<string, Device>();
   /** Files of which a model was named. */
   readonly filesUsed = new Set<string>();
 
-  constructor(problems: Problem[], models: Models) {
+  constructor(problems: InstallationProblem[], models: Models) {
     this.#problems = problems;
     this.#models = models;
   }
 
-  declare(space: string, it: { readonly name: string; readonly nameAt: WordValue | undefined; readonly at: Statement }, device?: Device): void {
+  declare(space: NameSpace | ModelKind, it: { readonly name: string; readonly nameAt: WordValue | undefined; readonly at: Statement }, device?: Device): void {
     if (it.nameAt === undefined) return;
     let names = this.#spaces.get(space);
     if (names === undefined) this.#spaces.set(space, (names = new Map()));
     const first = names.get(it.name);
     if (first !== undefined) {
-      if (first.nameAt !== undefined) this.#problems.push(repeated(space === 'device' ? 'sensor, drive or control' : space, it.nameAt, first.nameAt));
+      if (first.nameAt !== undefined) this.#problems.push(repeated(nameSpaceInWords(space), it.nameAt, first.nameAt));
       return;
     }
     names.set(it.name, it);
@@ -219,7 +221,7 @@ class Names {
 
   leaf(at: WordValue): Leaf | undefined {
     const leaf = this.#spaces.get('leaf')?.get(at.text) as Leaf | undefined;
-    if (leaf === undefined) this.#problems.push(unknown('leaf', at, this.#spaces.get('leaf')?.keys() ?? []));
+    if (leaf === undefined) this.#problems.push({ kind: 'name-unknown', ...unknown('leaf', at, this.#spaces.get('leaf')?.keys() ?? []) });
     return leaf;
   }
 
@@ -227,7 +229,7 @@ class Names {
     const device = this.#devices.get(at.text);
     if (device !== undefined && (wanted === undefined || device.kind === wanted)) return device;
     const known = [...this.#devices].flatMap(([name, it]) => (wanted === undefined || it.kind === wanted ? [name] : []));
-    this.#problems.push(unknown(wanted ?? 'sensor, drive or control', at, known));
+    this.#problems.push({ kind: 'name-unknown', ...unknown(wanted ?? nameSpaceInWords('device'), at, known) });
     return undefined;
   }
 
@@ -238,16 +240,16 @@ class Names {
     const panels = this.#spaces.get('panel');
     const panel = panels?.get(at.text) as Panel | undefined;
     if (panel !== undefined) return { kind: 'panel', it: panel };
-    this.#problems.push(unknown('sensor, drive, control or panel', at, [...this.#devices.keys(), ...(panels?.keys() ?? [])]));
+    this.#problems.push({ kind: 'name-unknown', ...unknown('sensor, drive, control or panel', at, [...this.#devices.keys(), ...(panels?.keys() ?? [])]) });
     return undefined;
   }
 
-  model<K extends ModelKind>(kind: K, entity: { readonly model: WordValue | undefined }): (Models[K] extends ReadonlyMap<string, infer M> ? M : never) | undefined {
+  model<K extends ModelKind>(kind: K, entity: { readonly model: WordValue | undefined }): ModelOf<K> | undefined {
     if (entity.model === undefined) return undefined;
     const models = this.#models[kind] as ReadonlyMap<string, AnyModel>;
     const model = models.get(entity.model.text);
-    if (model === undefined) this.#problems.push({ ...unknown(kind, entity.model, models.keys()), kind: 'model-unknown' });
+    if (model === undefined) this.#problems.push({ kind: 'model-unknown', ...unknown(kind, entity.model, models.keys()) });
     else this.filesUsed.add(model.path);
-    return model as (Models[K] extends ReadonlyMap<string, infer M> ? M : never) | undefined;
+    return model as ModelOf<K> | undefined;
   }
 }

@@ -1,9 +1,10 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
 import { regimeOf, type Body, type Installation } from '../model/index.ts';
 import { firstIndex } from '../../grammar/index.ts';
-import { nearest, type Problem } from '../vocabulary/index.ts';
+import { nearest } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
-import { isAsked, look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity } from './rule.ts';
+import { isAsked, look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity, type ProblemRuleOf } from './rule.ts';
+import type { Problem, ProblemKind, Problems } from './problems.ts';
 
 export interface Verdict {
   /** In the order of the text, then of the rules' names. */
@@ -26,6 +27,8 @@ const askedUnder = (body: Body): Asked => {
   return { all, quick: all.filter(({ cost }) => cost === 'keystroke'), slow: all.filter(({ cost }) => cost === 'idle') };
 };
 const asked: Readonly<Record<Body, Asked>> = { europe: askedUnder('europe'), 'north-america': askedUnder('north-america'), unstated: askedUnder('unstated') };
+type Explaining = { readonly [Kind in ProblemKind]: ProblemRuleOf<Kind> };
+const explaining = Object.fromEntries(allRules.flatMap((rule) => (rule.kind === 'problem' ? [[rule.name, rule]] : []))) as unknown as Explaining;
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const ofFile: Asked = { all: fileRules, quick: fileRules, slow: [] };
 const rulesFor = (installation: Installation): Asked => (installation.kind === 'site' ? asked[regimeOf(installation).body] : ofFile);
@@ -36,6 +39,11 @@ const mostOfOneRule = 100;
 
 export function ruleNamed(name: string): Rule | undefined {
   return byName.get(name);
+}
+
+/** The rule that explains a kind of problem; each has one. */
+export function ruleOfProblem(kind: ProblemKind): ProblemRule {
+  return explaining[kind];
 }
 
 /**
@@ -96,19 +104,23 @@ function firstOfEachKind(problems: readonly Problem[]): Problem[] {
     seen.set(problem.kind, count);
     if (count > mostOfOneRule) continue;
     const ofAll = all.get(problem.kind) as number;
-    kept.push(count < mostOfOneRule || ofAll === mostOfOneRule ? problem : { ...problem, detail: { ...problem.detail, ofAll: String(ofAll) } });
+    kept.push(count < mostOfOneRule || ofAll === mostOfOneRule ? problem : { ...problem, ofAll });
   }
   return kept;
 }
 
+/** What the rule of its kind says of a problem. */
+export function explanationOf<Kind extends ProblemKind>(problem: Problem<Kind>, text: string): Omit<Report, 'at'> {
+  const rule: Explaining[Kind] = explaining[problem.kind];
+  return rule.explain(problem, text);
+}
+
 function explain(problem: Problem, installation: Installation, findings: Finding[]): void {
-  const rule = byName.get(problem.kind) as ProblemRule | undefined;
-  if (rule?.kind !== 'problem') return;
   const related = (problem.related ?? none).map(({ start, end, note }) => ({ message: note, start, end }));
-  const said = rule.explain(problem, installation.reading.tree.text);
-  const many = problem.detail['ofAll'];
-  const what = many === undefined ? said.what : `${said.what} (This is the last one shown of ${many} like it in this file.)`;
-  findings.push(findingOf(rule, { related, ...said, what, at: problem }));
+  const said = explanationOf(problem, installation.reading.tree.text);
+  const { ofAll } = problem;
+  const what = ofAll === undefined ? said.what : `${said.what} (This is the last one shown of ${ofAll} like it in this file.)`;
+  findings.push(findingOf(explaining[problem.kind], { related, ...said, what, at: problem }));
 }
 
 function findingOf(rule: Rule, report: Report): Finding {
@@ -144,13 +156,21 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
     const name = fact.rule.text;
     const meant = foundIn(within, name, all);
     for (const finding of meant) promised.add(finding);
-    if (meant.length === 0) explain({ kind: 'expectation-not-met', start: fact.rule.start, end: fact.rule.end, detail: { rule: name, ...(byName.has(name) ? {} : { meant: nearest(name, byName.keys()) ?? '' }) } }, installation, broken);
+    if (meant.length > 0) continue;
+    const detail = byName.has(name)
+      ? ({ promised: 'finding', rule: name } as const)
+      : ({ promised: 'finding of no rule', rule: name, meant: nearest(name, byName.keys()) } as const);
+    explain({ kind: 'expectation-not-met', start: fact.rule.start, end: fact.rule.end, detail }, installation, broken);
   }
   if (expectsNo !== undefined) {
     const against = verdict.findings.filter((finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !promised.has(finding));
     const first = against[0];
-    if (first !== undefined)
-      explain({ kind: 'expectation-not-met', start: expectsNo.line.start, end: expectsNo.line.end, detail: { gravest: expectsNo.gravest, rule: first.rule, count: String(against.length) }, related: [{ start: first.start, end: first.end, note: first.what }] }, installation, broken);
+    if (first !== undefined) {
+      const { start, end } = expectsNo.line;
+      const detail = { promised: 'nothing', gravest: expectsNo.gravest, rule: first.rule, count: against.length } as const;
+      const related = [{ start: first.start, end: first.end, note: first.what }];
+      explain({ kind: 'expectation-not-met', start, end, detail, related }, installation, broken);
+    }
   }
   return { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
 }
@@ -182,26 +202,27 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
   for (const { fact, within } of installation.accepts) {
     const name = fact.rule.text;
     const rule = byName.get(name);
-    const about = (kind: string, detail: Record<string, string> = {}): void =>
-      explain({ kind, start: fact.rule.start, end: fact.rule.end, detail: { rule: name, until: fact.until, asOf, lineStart: String(fact.line.start), lineEnd: String(fact.line.end), ...detail } }, installation, findings);
+    const { line } = fact;
+    const about = <Kind extends ProblemKind>(kind: Kind, detail: Problems[Kind]): void =>
+      explain({ kind, start: fact.rule.start, end: fact.rule.end, detail } as Problem, installation, findings);
     if (rule === undefined) {
-      about('acceptance-of-unknown-rule', { meant: nearest(name, byName.keys()) ?? '' });
+      about('acceptance-of-unknown-rule', { rule: name, meant: nearest(name, byName.keys()) });
       continue;
     }
     if (rule.acceptable === false) {
-      about('acceptance-not-allowed');
+      about('acceptance-not-allowed', { rule: name, line, asError: false });
       continue;
     }
     if (pending.includes(rule)) continue;
     const meant = foundIn(within, name, found);
-    if (fact.until < asOf) about('acceptance-expired', { still: String(meant.length) });
+    if (fact.until < asOf) about('acceptance-expired', { rule: name, line, until: fact.until, still: meant.length });
     // A form that nobody has filled in accepts nothing.
-    else if (fact.reason.trim() === '') about('acceptance-without-reason');
+    else if (fact.reason.trim() === '') about('acceptance-without-reason', { rule: name });
     else {
-      if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned');
-      if (meant.length === 0) about('acceptance-unused');
+      if (fact.initials === undefined || fact.initials.trim() === '') about('acceptance-unsigned', { rule: name });
+      if (meant.length === 0) about('acceptance-unused', { rule: name, line });
       const open = rule.acceptable === 'warnings' ? meant.filter(({ severity }) => severity !== 'error') : meant;
-      if (open.length < meant.length) about('acceptance-not-allowed', { errors: 'yes' });
+      if (open.length < meant.length) about('acceptance-not-allowed', { rule: name, line, asError: true });
       for (const finding of open) matched.add(finding);
     }
   }

@@ -51,8 +51,8 @@ export function without(text: string, start: number, end: number): Edit {
 }
 
 /** Offers the word that was probably meant, where one is near. */
-export function replaceBy(at: { readonly start: number; readonly end: number }, meant: string, safe: boolean): Fix[] {
-  return meant === '' ? [] : [{ title: `Write “${meant}”`, edits: [{ start: at.start, end: at.end, text: meant }], safe }];
+export function replaceBy(at: { readonly start: number; readonly end: number }, meant: string | undefined, safe: boolean): Fix[] {
+  return meant === undefined ? [] : [{ title: `Write “${meant}”`, edits: [{ start: at.start, end: at.end, text: meant }], safe }];
 }
 
 /** Offers to take out a statement of one line; one that runs over more may hold something that should stay. */

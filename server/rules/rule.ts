@@ -1,8 +1,8 @@
 // What a rule and a finding are. A rule is a folder with its code and its page; the page's examples are run as tests.
 import type { Body, Installation } from '../model/index.ts';
 import type { Source } from '../figures/index.ts';
-import type { Problem } from '../vocabulary/index.ts';
 import { keeps, type Bound } from './bounds.ts';
+import type { Problem, ProblemKind } from './problems.ts';
 
 /** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -108,11 +108,14 @@ export interface InstallationRule extends RuleBase, Manner {
   readonly holds: Looks['holds'] | undefined;
 }
 
-/** A rule that explains what reading the file already found. */
-export interface ProblemRule extends RuleBase {
+/** A rule that explains what reading the file already found: problems of the kind that has its name. */
+export interface ProblemRuleOf<Kind extends ProblemKind> extends RuleBase {
   readonly kind: 'problem';
-  readonly explain: (problem: Problem, text: string) => Omit<Report, 'at'>;
+  readonly name: Kind;
+  readonly explain: (problem: Problem<Kind>, text: string) => Omit<Report, 'at'>;
 }
+
+export type ProblemRule = { [Kind in ProblemKind]: ProblemRuleOf<Kind> }[ProblemKind];
 
 export type Rule = InstallationRule | ProblemRule;
 
@@ -148,7 +151,9 @@ export function look({ check, holds }: InstallationRule, installation: Installat
   if (holds !== undefined) holds(installation, hold);
 }
 
-export const problemRule = (rule: Omit<ProblemRule, 'kind' | 'source'> & { readonly source?: Source }): ProblemRule => ({ source: ofTheLanguage, ...rule, kind: 'problem' });
+export const problemRule = <Kind extends ProblemKind>(
+  rule: Omit<ProblemRuleOf<Kind>, 'kind' | 'source'> & { readonly source?: Source },
+): ProblemRuleOf<Kind> => ({ source: ofTheLanguage, ...rule, kind: 'problem' });
 
 /** The source of rules that follow from the language and not from the trade. */
 export const ofTheLanguage: Source = { text: 'the language itself', standing: 'derived' };

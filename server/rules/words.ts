@@ -16,10 +16,9 @@ export function characterCode(character: string): string {
   return 'U+' + (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
 }
 
-/** The first words of a list such as “a, b, c”, and how many more there are. */
-export function listed(list: string, most = 12): string {
-  const words = list.split(', ');
-  return words.length <= most ? list : `${words.slice(0, most).join(', ')} and ${words.length - most} more`;
+/** “a, b, c”: the first words of a list, and how many more there are. */
+export function listed(words: readonly string[], most = 12): string {
+  return words.length <= most ? words.join(', ') : `${words.slice(0, most).join(', ')} and ${words.length - most} more`;
 }
 
 /** A path as people speak of it: the file and the folder that it is in. */
@@ -34,7 +33,7 @@ export const withArticle = (word: string): string => (/^[aeiou]/i.test(word) ? '
 export const blockInWords = (block: { readonly kind: string; readonly name: string }): string => (block.name === '' ? `This ${block.kind === 'measured' ? 'measured block' : block.kind}` : `The ${block.kind} ${quoted(block.name)}`);
 
 /** “ Did you mean “width”?”-like hint for the end of a remedy; empty where nothing is near. */
-export const perhaps = (meant: string): string => (meant === '' ? '' : ` Perhaps ${quoted(meant)} is meant.`);
+export const perhaps = (meant: string | undefined): string => (meant === undefined ? '' : ` Perhaps ${quoted(meant)} is meant.`);
 
 /** A number for people: at most four significant digits. */
 export const rounded = (value: number): string => String(Number(value.toPrecision(4)));

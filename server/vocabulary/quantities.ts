@@ -1,7 +1,7 @@
 // Values as people read them: from SI to the unit in which the trade would say it, with three significant digits.
 // One table for the editor, the command line and the papers. Nothing here is read back by the language.
 import type { Facts } from './spec.ts';
-import type { Blocks } from './table.ts';
+import type { Blocks } from './kinds.ts';
 import { unitNamed, unitsOf, type Dimension } from './units.ts';
 
 /** Whose units: metric, or those of North America. */

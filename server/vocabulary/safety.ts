@@ -1,7 +1,7 @@
 // Whether a change of a text changes a fact that somebody's safety hangs on. Nobody's program decides that by itself.
 import { parse, printValue, type Span, type Statement, type Tree } from '../../grammar/index.ts';
 import type { BlockSpec, LineSpec } from './spec.ts';
-import { blocks } from './table.ts';
+import { blocks } from './words/all.ts';
 
 interface Change extends Span {
   readonly text: string;

@@ -1,4 +1,4 @@
-// What an entry of the vocabulary table is made of. From these entries come the reader, the types of the installation,
+// What an entry of the vocabulary table is made of. From these entries come how a file is read, the types of the installation,
 // completion, hover, the manual, the snippets and the highlighting; nothing else says what a word means.
 import type { Statement, WordValue } from '../../grammar/index.ts';
 import type { Dimension } from './units.ts';
@@ -77,8 +77,8 @@ export interface BlockSpec {
   readonly doc: string;
   /** Whether the block has a name of its own. */
   readonly named: boolean;
-  /** The kind of model that `: name` points at. */
-  readonly model?: ModelKind;
+  /** The word of the models that `: name` points at. */
+  readonly model?: `${string}-model`;
   readonly title?: boolean;
   /** At most one in a file. */
   readonly single?: boolean;
@@ -88,7 +88,15 @@ export interface BlockSpec {
   readonly example: string;
 }
 
-export type ModelKind = 'panel-model' | 'drive-model' | 'sensor-model' | 'cable-model';
+/** A block that stands in a file by itself. What kind of block it is stands here alone; see kinds.ts. */
+export interface BlockOfFile extends BlockSpec {
+  /** Its place among the blocks in lists and in the manual: the smaller first. */
+  readonly place: number;
+  /** A site has it, or it says what a product can do. */
+  readonly belongs: 'site' | 'model';
+  /** It can be wired to a panel; the names of all devices of a file differ. */
+  readonly device?: true;
+}
 
 /** The two ends of a range in SI, and what it measures. */
 export interface Range {
@@ -137,15 +145,6 @@ export interface Entity<B extends BlockSpec = BlockSpec> {
   readonly unread: readonly string[];
   /** Results kept for this reading of this block; see model/memo.ts. */
   readonly memo: unknown[];
-}
-
-/** Something wrong, found while reading. `kind` is the name of the rule that explains it. */
-export interface Problem {
-  readonly kind: string;
-  readonly start: number;
-  readonly end: number;
-  readonly detail: Readonly<Record<string, string>>;
-  readonly related?: readonly { readonly start: number; readonly end: number; readonly note: string }[];
 }
 
 const infinity = Number.POSITIVE_INFINITY;

@@ -10,12 +10,10 @@ const entry = `
 export { Workspace } from './server/engine/index.ts';
 export { parse } from './grammar/index.ts';
 export { scan } from './grammar/tokens.ts';
-export { readFile } from './server/vocabulary/read.ts';
+export { anywhereLines, blocks, readFile, units } from './server/vocabulary/index.ts';
 export { buildShelf, libraryOf, resolve } from './server/model/index.ts';
 export { evaluate, allRules } from './server/rules/index.ts';
 export { allFigures, figuresOf } from './server/figures/index.ts';
-export { blocks, anywhereLines } from './server/vocabulary/table.ts';
-export { units } from './server/vocabulary/units.ts';
 `;
 
 /** Everything that the measurements need of the engine; `table` is what sites.mjs wants. `readable`: not minified, for a profile. */

@@ -1,6 +1,6 @@
 // What a file says, without where it says it: for holding two texts against each other.
 import type { Statement, Tree, Value } from '../../grammar/index.ts';
-import type { Entity, Problem, Reading } from '../../server/vocabulary/index.ts';
+import type { Entity, Reading } from '../../server/vocabulary/index.ts';
 
 /** A tree without its offsets. */
 export function shapeOf(tree: Tree): unknown {
@@ -65,7 +65,7 @@ function plain(value: unknown): unknown {
 export function problemsIn(reading: Reading, start: number, end: number): unknown[] {
   return reading.problems
     .filter((problem) => problem.start >= start && problem.start < end)
-    .map((problem: Problem) => ({ kind: problem.kind, start: problem.start - start, end: problem.end - start, detail: problem.detail }))
+    .map((problem) => ({ kind: problem.kind, start: problem.start - start, end: problem.end - start, detail: problem.detail }))
     .sort((a, b) => a.start - b.start || a.end - b.end || a.kind.localeCompare(b.kind));
 }
 

@@ -180,7 +180,7 @@ describe('what is said of braces', () => {
 
   test('a missing closing brace is told at the header of its block, once', () => {
     expect(told('leaf a {\n  width 2 m\nleaf b {\n  width 3 m\n}\n')).toEqual([['brace-missing', 'leaf']]);
-    expect(parse('leaf a {\n  width 2 m\nleaf b {\n  width 3 m\n}\n').problems[0]).toMatchObject({ start: 0, detail: '}' });
+    expect(parse('leaf a {\n  width 2 m\nleaf b {\n  width 3 m\n}\n').problems[0]).toMatchObject({ start: 0, detail: { brace: '}' } });
   });
   test('also when lines of the file follow, and not a block', () => {
     const tree = parse('leaf a {\n  width 2 m\nuse "x.gate"\nleaf b {\n}\n');

@@ -58,7 +58,7 @@ describe('circles', () => {
     const files = { '/w/a.gate': uses('b.gate') + model('m'), '/w/b.gate': uses('a.gate') + model('n') };
     const of = installation('/w/a.gate', files);
     expect(kinds(of)).toEqual(['use-cycle']);
-    expect(of.problems[0]?.detail['chain']?.split('\n')).toEqual(['/w/a.gate', '/w/b.gate', '/w/a.gate']);
+    expect(of.problems[0]?.detail).toEqual({ chain: ['/w/a.gate', '/w/b.gate', '/w/a.gate'] });
     expect(kinds(installation('/w/b.gate', files))).toEqual(['use-cycle']);
   });
   test('of three files', () => {
@@ -83,13 +83,13 @@ test('a diamond is no circle, and its foot is looked at once', () => {
 describe('a file that is not there', () => {
   test('directly', () => {
     const of = installation('/w/s.gate', { '/w/s.gate': uses('gone.gate') });
-    expect(of.problems.map((problem) => [problem.kind, problem.detail['fault']])).toEqual([['use-missing-file', 'missing']]);
+    expect(of.problems.map(({ kind, detail }) => [kind, detail])).toEqual([['use-missing-file', { path: 'gone.gate', fault: 'missing' }]]);
     expect(of.libraries).toEqual(['/w/gone.gate']);
   });
   test('in a library: told at the line that leads there', () => {
     const of = installation('/w/s.gate', { '/w/s.gate': uses('a.gate'), '/w/a.gate': uses('gone.gate') });
     expect(kinds(of)).toEqual(['library-has-errors']);
-    expect(of.problems[0]?.detail['library']).toBe('/w/a.gate');
+    expect(of.problems[0]?.detail).toEqual({ library: '/w/a.gate', unfollowed: 'gone.gate' });
   });
   test('that cannot be read, that lies behind a link, that is still to come', () => {
     const files = { '/w/s.gate': uses('a.gate') };
@@ -138,7 +138,7 @@ test('a use line of which nothing is used is told, unless it leads to one that i
 
 describe('names', () => {
   const of = (text: string): Installation => installation('/w/s.gate', { '/w/s.gate': text });
-  const told = (text: string): [string, string | undefined][] => of(text).problems.map((problem) => [problem.kind, problem.detail['name']]);
+  const told = (text: string): [string, string | undefined][] => of(text).problems.map((problem) => [problem.kind, 'name' in problem.detail ? problem.detail.name : undefined]);
   const leaf = (name: string, more = ''): string => `leaf ${name} {\n  width 2 m\n  mass 5 kg\n${more}}\n`;
 
   test('a leaf, a sensor and a cable of one name are told apart by where they are named', () => {

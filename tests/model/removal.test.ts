@@ -54,7 +54,7 @@ interface Verdict {
 
 function verdict(path: string, text: string): Verdict {
   const analysis = workspace.judge(path, text, day);
-  const problems = new Set(analysis.installation.problems.map((problem) => problem.kind));
+  const problems = new Set<string>(analysis.installation.problems.map((problem) => problem.kind));
   const all = analysis.findings.filter((finding) => finding.severity === 'error');
   return { unsafe: all.filter((finding) => !problems.has(finding.rule)), words: all.flatMap((finding) => (problems.has(finding.rule) ? [finding.rule] : [])) };
 }

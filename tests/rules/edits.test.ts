@@ -6,6 +6,7 @@ import { addLine, factEndOf, lineEndOf, lineStartOf, removal, replaceBy, without
 import { ohmsInWords, quotedList, written } from '../../server/rules/words.ts';
 import { blockLost, isRepeatedName, lost } from '../../server/rules/unread.ts';
 import { repeatsAnEnd } from '../../server/circuits/index.ts';
+import type { Installation } from '../../server/model/index.ts';
 import { shown } from '../../server/rules/numbers.ts';
 import { applyEdits, installationOf } from '../kit/pages.ts';
 
@@ -102,7 +103,7 @@ describe('places on a line', () => {
   });
   test('the word that was probably meant is offered where one is', () => {
     expect(replaceBy({ start: 3, end: 5 }, 'seat', true)).toEqual([{ title: 'Write “seat”', edits: [{ start: 3, end: 5, text: 'seat' }], safe: true }]);
-    expect(replaceBy({ start: 3, end: 5 }, '', true)).toEqual([]);
+    expect(replaceBy({ start: 3, end: 5 }, undefined, true)).toEqual([]);
   });
 });
 
@@ -153,16 +154,20 @@ describe('what may have been lost', () => {
     expect(blockLost(of('drvie a {\n}'), 'control')).toBe(false);
     // Something else is wrong with a word that is called or meant so.
     const base = of('');
-    const withProblem = (kind: string, detail: Record<string, string>) => ({ ...base, problems: [{ kind, start: 0, end: 1, detail }] });
-    expect(blockLost(withProblem('name-missing', { word: 'control' }), 'control')).toBe(false);
-    expect(blockLost(withProblem('model-unknown', { meant: 'control' }), 'control')).toBe(false);
-    expect(blockLost(withProblem('word-unknown', { word: 'control', meant: '' }), 'control')).toBe(false);
+    const withProblem = (problem: Installation['problems'][number]) => ({ ...base, problems: [problem] });
+    const at = { start: 0, end: 1 };
+    const elsewhere = { blocks: [], outside: false };
+    expect(blockLost(withProblem({ ...at, kind: 'name-missing', detail: { word: 'control', example: 'control a {' } }), 'control')).toBe(false);
+    const unknown = { name: 'x', what: 'sensor-model', meant: 'control', known: [] } as const;
+    expect(blockLost(withProblem({ ...at, kind: 'model-unknown', detail: unknown }), 'control')).toBe(false);
+    const word = { word: 'control', block: 'leaf', known: [], meant: undefined, elsewhere };
+    expect(blockLost(withProblem({ ...at, kind: 'word-unknown', detail: word }), 'control')).toBe(false);
   });
   test('a name: the second of two, and none that is not written', () => {
     const installation = installationOf('language 1\nsensor a {\n}\nsensor a {\n  height 0\n}\nsensor b {\n}\nsensor {\n}\n');
     expect(installation.sensors.map(({ nameAt }) => isRepeatedName(installation, nameAt))).toEqual([false, true, false, true]);
     const { nameAt } = installation.sensors[2] as (typeof installation.sensors)[number];
-    expect(isRepeatedName({ ...installation, problems: [{ kind: 'name-unfit', start: nameAt?.start ?? 0, end: 0, detail: {} }] }, nameAt)).toBe(false);
+    expect(isRepeatedName({ ...installation, problems: [{ kind: 'name-unfit', start: nameAt?.start ?? 0, end: 0, detail: { name: 'b' } }] }, nameAt)).toBe(false);
   });
   test('an end: where it stands twice on one line', () => {
     const ends = (line: string) => installationOf(`language 1\nuse "../library/panels.gate"\npanel main : rowan-pair {\n  ${line}\n}\n`).panels[0]?.links[0]?.ends ?? [];

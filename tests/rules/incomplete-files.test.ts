@@ -1,7 +1,7 @@
 // What is said of a file in which something is missing or out of place, and what is left to another rule that says it already.
 import { describe, expect, test } from 'vitest';
 import { ruleNamed, type Rule } from '../../server/rules/index.ts';
-import type { ProblemRule } from '../../server/rules/rule.ts';
+import { rule as signMisplaced } from '../../server/rules/sign-misplaced/rule.ts';
 import { applyEdits, judge, saidOf } from '../kit/pages.ts';
 
 const block = (opening: string, ...lines: string[]): string => `${opening} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
@@ -68,9 +68,9 @@ describe('a sign out of place', () => {
   ])('%s', (value, expected) => expect(whatOf('sign-misplaced', `language 1\n${block('sensor-model linnet', `terminator ${value}`)}`)).toEqual([expected]));
 
   test('any other is told in words too', () => {
-    const { explain } = ruleNamed('sign-misplaced') as ProblemRule;
+    const { explain } = signMisplaced;
     expect(explain({ kind: 'sign-misplaced', start: 3, end: 4, detail: { found: '}' } }, 'abc}').what).toBe('“}” stands here and means nothing.');
-    expect(explain({ kind: 'sign-misplaced', start: 4, end: 4, detail: {} }, 'abc}').what).toBe('Something stands here that does not fit.');
+    expect(explain({ kind: 'sign-misplaced', start: 4, end: 4, detail: { found: '' } }, 'abc}').what).toBe('Something stands here that does not fit.');
   });
 });
 

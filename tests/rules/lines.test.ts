@@ -2,6 +2,7 @@
 // lines, without each of its blocks, and without each name of a model. Nothing may fail then, and nothing may be said that was
 // not worked out: no message holds “undefined” or a number that is none, and every finding stands where there is text.
 import { describe, expect, test } from 'vitest';
+import { explanationOf } from '../../server/rules/evaluate.ts';
 import { ruleNamed, type Rule } from '../../server/rules/index.ts';
 import { look, speaking, type Report } from '../../server/rules/rule.ts';
 import { faultsOf } from '../kit/messages.ts';
@@ -33,7 +34,7 @@ describe.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {
       for (const text of lessOf(block.text)) {
         const installation = installationOf(text, block.files);
         const said: Report[] = [];
-        if (rule.kind === 'problem') for (const problem of installation.problems) if (problem.kind === name) said.push({ ...rule.explain(problem, text), at: problem });
+        if (rule.kind === 'problem') for (const problem of installation.problems) if (problem.kind === name) said.push({ ...explanationOf(problem, text), at: problem });
         if (rule.kind === 'installation') {
           const report = (given: Report): void => void said.push(given);
           look(rule, installation, report, speaking(report), block.asOf);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { anywhereLines, blocks, headerShape, likelyUnit, lineShape, nearest, editDistance, readFile, slotInWords, topLines, unitNamed, type BlockSpec, type Entity, type LineSpec, type QuantitySlot, type Reading, type Slot } from '../../server/vocabulary/index.ts';
+import { anywhereLines, blocks, headerShape, likelyUnit, lineShape, modelKinds, nearest, editDistance, readFile, slotInWords, topLines, unitNamed, type BlockSpec, type Entity, type LineSpec, type QuantitySlot, type Reading, type Slot } from '../../server/vocabulary/index.ts';
 import { blockOf, lineOf } from '../grammar/arbitrary.ts';
 
 interface Place {
@@ -169,8 +169,8 @@ describe('what is read', () => {
 });
 
 describe('what cannot be read is told, and the rest stands', () => {
-  const cases: readonly (readonly [kind: string, line: string, at: string, detail?: Readonly<Record<string, string>>])[] = [
-    ['unit-missing', 'leaf a {\n  width 2100\n}', '2100', { unit: 'mm', dimension: 'length' }],
+  const cases: readonly (readonly [kind: string, line: string, at: string, detail?: object])[] = [
+    ['unit-missing', 'leaf a {\n  width 2100\n}', '2100', { unit: 'mm', dimensions: ['length'] }],
     ['unit-missing', 'leaf a {\n  mass 165\n}', '165', { unit: 'kg' }],
     ['unit-missing', 'leaf a {\n  width 2.1\n}', '2.1', { unit: 'm' }],
     ['unit-missing', 'leaf a {\n  opens inward 95\n}', '95', { unit: 'deg' }],
@@ -183,13 +183,13 @@ describe('what cannot be read is told, and the rest stands', () => {
     ['unit-unknown', 'leaf a {\n  width 2 metres\n}', 'metres', { meant: 'm' }],
     ['unit-unknown', 'leaf a {\n  mass 165 kgs\n}', 'kgs', { meant: 'kg' }],
     ['unit-unknown', 'leaf a {\n  width 2 parsec\n}', 'parsec'],
-    ['unit-wrong', 'leaf a {\n  width 2 kg\n}', 'kg', { measures: 'mass', dimension: 'length' }],
+    ['unit-wrong', 'leaf a {\n  width 2 kg\n}', 'kg', { measures: 'mass', dimensions: ['length'] }],
     ['unit-wrong', 'sensor a {\n  terminator 8.2 kohm ± 5 mm\n}', '5 mm'],
     ['unit-wrong', 'panel-model p {\n  adjuster a {\n    range 2 m .. 3 m\n  }\n}', 'm'],
     ['unit-wrong', 'panel-model p {\n  adjuster a {\n    range 2 % .. 3 s\n  }\n}', 's'],
     ['decimal-comma', 'leaf a {\n  width 2,1 m\n}', '2,'],
-    ['value-out-of-range', 'leaf a {\n  width 21 m\n}', '21 m', { least: '0.3 m', most: '20 m' }],
-    ['value-out-of-range', 'leaf a {\n  width 21000 mm\n}', '21000 mm', { least: '300 mm', most: '20000 mm' }],
+    ['value-out-of-range', 'leaf a {\n  width 21 m\n}', '21 m', { limits: { of: 'quantity', least: 0.3, most: 20, amount: 21 } }],
+    ['value-out-of-range', 'leaf a {\n  width 21000 mm\n}', '21000 mm', { limits: { of: 'quantity', least: 0.3, most: 20, amount: 21_000 } }],
     ['value-out-of-range', 'leaf a {\n  mass -5 kg\n}', '-5 kg'],
     ['value-out-of-range', 'panel-model p {\n  leaves 1.5\n}', '1.5'],
     ['value-out-of-range', 'panel-model p {\n  adjuster a {\n    range 120 s .. 2 s\n  }\n}', '120 s .. 2 s'],
@@ -278,4 +278,8 @@ describe('the nearest word', () => {
     expect(nearest('zebra', ['width', 'height'])).toBeUndefined();
     expect(nearest('', ['width'])).toBeUndefined();
   });
+});
+
+test('every block that is one of a model says of which, and there are such models', () => {
+  for (const { word, spec } of allBlocks) if (spec.model !== undefined) expect(modelKinds, word).toContain(spec.model);
 });

@@ -1,4 +1,4 @@
-// Writes the lists of rules and figures from their folders: the registry that nobody keeps by hand.
+// Writes the lists of rules, figures and blocks from their folders: the registry that nobody keeps by hand.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -25,6 +25,34 @@ export function listOfFiles(room, exported, list, type, from) {
   return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((file) => `  ${camel(file.slice(0, -3))},\n`).join('')}];\n`;
 }
 
+/**
+ * The words of the blocks, put together from the files of `server/vocabulary/words` that have a block in them. The name of a file
+ * is the word, and each says its place among the others.
+ */
+export function listOfBlocks() {
+  const folder = join(root, 'server', 'vocabulary', 'words');
+  const blocks = readdirSync(folder)
+    .map((file) => ({ file, text: readFileSync(join(folder, file), 'utf8') }))
+    .filter(({ text }) => text.includes('export const block = {'))
+    .map(({ file, text }) => ({ word: file.slice(0, -3), place: Number(/^  place: (\d+),$/m.exec(text)?.[1]) }))
+    .sort((a, b) => a.place - b.place);
+  const places = blocks.map(({ place }) => place);
+  if (places.some(Number.isNaN) || new Set(places).size < places.length) throw new Error(`Each block has a place of its own: ${places.join(', ')}`);
+  const keyed = (word, value) => `  ${word.includes('-') ? `'${word}'` : word}: ${value},\n`;
+  return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.
+import type { BlockOfFile, Entity } from '../spec.ts';
+${blocks.map(({ word }) => `import { block as ${camel(word)}Block } from './${word}.ts';`).join('\n')}
+
+/** All blocks that may stand in a file, by their word, in the order of their places. */
+export const blocks = {
+${blocks.map(({ word }) => keyed(word, `${camel(word)}Block`)).join('')}} as const satisfies Readonly<Record<string, BlockOfFile>>;
+
+/** What is read of each block, as yet nothing. Written out, so that all are objects of one shape. */
+export const noneRead = (): Record<keyof typeof blocks, Entity[]> => ({
+${blocks.map(({ word }) => keyed(word, '[]')).join('')}});
+`;
+}
+
 /** The templates of `client/snippets` as texts: the core reads no disk. */
 function snippetFiles() {
   const folder = join(root, 'client', 'snippets');
@@ -41,6 +69,7 @@ export function lists() {
   return {
     'server/rules/all.ts': listOf('rules', 'rule.ts', 'rule', 'allRules', 'Rule', './rule.ts'),
     'server/figures/all.ts': listOf('figures', 'figure.ts', 'figures', 'allFigures', 'FigureKind', './kind.ts'),
+    'server/vocabulary/words/all.ts': listOfBlocks(),
     'server/editor/snippet-files.ts': snippetFiles(),
     'server/cli/commands/all.ts': listOfFiles('cli/commands', 'command', 'allCommands', 'Command', '../command.ts'),
     'server/cli/outputs/all.ts': listOfFiles('cli/outputs', 'output', 'allOutputs', 'Output', './output.ts'),

@@ -1,7 +1,6 @@
 // What the push of a drive must be and may be, over the travel of its leaf. Every point is worked out by the same functions as
 // the figures. Places in radians or metres from closed, pushes in N or N·m.
-import type { SettingWindow } from '../../figures/force-window/working.ts';
-import { allowedAt, needed, ways, type Way } from '../../figures/force-window/working.ts';
+import { allowedAt, needed, type SettingWindow, type Way, ways } from '../../figures/force-window/working.ts';
 
 /** At one place of the travel. */
 export interface Sample {

@@ -1,8 +1,6 @@
 // Where the moving parts of a drive lie. Lengths in metres, angles in radians.
-import { shaftAngle } from '../../figures/articulated-arm/working.ts';
-import { armMountingOf } from '../../figures/articulated-arm/working.ts';
-import { ramMountingOf } from '../../figures/linear-ram/working.ts';
-import { ramLength } from '../../figures/linear-ram/working.ts';
+import { armMountingOf, shaftAngle } from '../../figures/articulated-arm/working.ts';
+import { ramLength, ramMountingOf } from '../../figures/linear-ram/working.ts';
 import type { Drive } from '../../model/index.ts';
 import type { Slide } from './opening.ts';
 import type { Point } from './point.ts';

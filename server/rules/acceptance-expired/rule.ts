@@ -10,12 +10,12 @@ export const rule = problemRule({
   remedy: 'Mend what it covered, or look at it anew and give it a new end.',
   acceptable: false,
   explain: ({ detail }, text) => {
-    const still = Number(detail['still']);
+    const { rule: name, until, still, line } = detail;
     return {
-      what: `This acceptance of ${quoted(detail['rule'] ?? '')} ended on ${detail['until']}; ${still === 0 ? 'there is nothing left for it to cover' : still === 1 ? 'the finding that it covered is still there' : `${still} findings that it covered are still there`}.`,
+      what: `This acceptance of ${quoted(name)} ended on ${until}; ${still === 0 ? 'there is nothing left for it to cover' : still === 1 ? 'the finding that it covered is still there' : `${still} findings that it covered are still there`}.`,
       remedy: still === 0 ? 'Remove the line.' : 'Mend what it covered; or look at it anew, and give the line a new reason and a new end.',
       unnecessary: still === 0,
-      fixes: still === 0 ? removal('Remove this acceptance', text, Number(detail['lineStart']), Number(detail['lineEnd']), false) : [],
+      fixes: still === 0 ? removal('Remove this acceptance', text, line.start, line.end, false) : [],
     };
   },
 });

@@ -10,7 +10,7 @@ export const rule = problemRule({
   remedy: 'Remove the line, and mend what the rule finds.',
   acceptable: false,
   explain: ({ detail }, text) => ({
-    what: `What ${quoted(detail['rule'] ?? '')} finds${detail['errors'] === undefined ? '' : ' here as an error'} can’t be accepted.`,
-    fixes: removal('Remove this acceptance', text, Number(detail['lineStart']), Number(detail['lineEnd']), false),
+    what: `What ${quoted(detail.rule)} finds${detail.asError ? ' here as an error' : ''} can’t be accepted.`,
+    fixes: removal('Remove this acceptance', text, detail.line.start, detail.line.end, false),
   }),
 });

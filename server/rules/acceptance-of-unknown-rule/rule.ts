@@ -10,9 +10,9 @@ export const rule = problemRule({
   remedy: 'Write the name of the rule as the finding shows it.',
   acceptable: false,
   explain: (problem) => {
-    const meant = problem.detail['meant'] ?? '';
+    const { rule: name, meant } = problem.detail;
     return {
-      what: `No rule is called ${quoted(problem.detail['rule'] ?? '')}.`,
+      what: `No rule is called ${quoted(name)}.`,
       remedy: `Write the name of the rule as the finding shows it.${perhaps(meant)}`,
       fixes: replaceBy(problem, meant, false),
     };

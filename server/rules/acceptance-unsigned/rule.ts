@@ -8,5 +8,5 @@ export const rule = problemRule({
   why: 'A risk is borne by a person; years later somebody has to be asked why.',
   remedy: 'Write “by” and the initials of who answers for it.',
   acceptable: false,
-  explain: ({ detail }) => ({ what: `Nobody’s initials stand behind this acceptance of ${quoted(detail['rule'] ?? '')}.` }),
+  explain: ({ detail }) => ({ what: `Nobody’s initials stand behind this acceptance of ${quoted(detail.rule)}.` }),
 });

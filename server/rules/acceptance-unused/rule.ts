@@ -10,8 +10,8 @@ export const rule = problemRule({
   remedy: 'Remove the line.',
   acceptable: false,
   explain: ({ detail }, text) => ({
-    what: `Nothing is found here that this acceptance of ${quoted(detail['rule'] ?? '')} could cover.`,
+    what: `Nothing is found here that this acceptance of ${quoted(detail.rule)} could cover.`,
     unnecessary: true,
-    fixes: removal('Remove this acceptance', text, Number(detail['lineStart']), Number(detail['lineEnd']), false),
+    fixes: removal('Remove this acceptance', text, detail.line.start, detail.line.end, false),
   }),
 });

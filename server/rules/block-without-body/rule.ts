@@ -10,6 +10,6 @@ export const rule = problemRule({
   acceptable: false,
   explain: ({ detail, start, end }, text) => ({
     what: `${quoted(text.slice(start, end))} opens no block: no “{” follows it.`,
-    remedy: `Write the facts of this ${detail['word']} in braces behind it.`,
+    remedy: `Write the facts of this ${detail.word} in braces behind it.`,
   }),
 });

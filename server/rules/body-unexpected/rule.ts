@@ -8,5 +8,5 @@ export const rule = problemRule({
   why: 'What stands in the braces is not read.',
   remedy: 'Remove the braces, and write what stood in them on lines of their own.',
   acceptable: false,
-  explain: ({ detail }) => ({ what: `${quoted(detail['word'] ?? '')} is a line and takes no braces; what stands in them is not read.` }),
+  explain: ({ detail }) => ({ what: `${quoted(detail.word)} is a line and takes no braces; what stands in them is not read.` }),
 });

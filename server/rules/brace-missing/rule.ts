@@ -12,7 +12,7 @@ export const rule = problemRule({
   acceptable: false,
   explain: ({ detail, start }, text) => {
     const end = factEndOf(text, start);
-    if (detail['found'] === '{')
+    if (detail.brace === '{')
       return {
         what: `The block that starts with ${quoted(text.slice(start, end))} has a closing brace but no opening one.`,
         remedy: 'Write “{” at the end of its first line.',

@@ -31,7 +31,7 @@ export const rule = problemRule({
   remedy: 'Remove the character, or write what was meant by it anew.',
   acceptable: false,
   explain: ({ detail, start, end }) => {
-    const characters = [...new Set(detail['found'] ?? '')].slice(0, 4);
+    const characters = [...new Set(detail.found)].slice(0, 4);
     const said = characters.map((one) => characterCode(one) + (names[characterCode(one)] === undefined ? '' : ` (${names[characterCode(one)]})`)).join(', ');
     return {
       what: characters.length > 1 ? `Characters that are not allowed stand here: ${said}.` : `The character ${said} is not allowed here.`,

@@ -10,12 +10,11 @@ export const rule = problemRule({
   remedy: 'Write one of the words that may stand here.',
   acceptable: false,
   explain: (problem) => {
-    const found = problem.detail['found'] ?? '';
-    const meant = problem.detail['meant'] ?? '';
+    const { word, found, choices, meant } = problem.detail;
     return {
-      what: `${quoted(found)} in ${quoted(problem.detail['word'] ?? '')} is none of the words that may stand there.`,
-      remedy: `Write one of ${listed(problem.detail['choices'] ?? '', 20)}.${perhaps(meant)}`,
-      fixes: replaceBy(problem, meant, meant.toLowerCase() === found.toLowerCase()),
+      what: `${quoted(found)} in ${quoted(word)} is none of the words that may stand there.`,
+      remedy: `Write one of ${listed(choices, 20)}.${perhaps(meant)}`,
+      fixes: replaceBy(problem, meant, meant?.toLowerCase() === found.toLowerCase()),
     };
   },
 });

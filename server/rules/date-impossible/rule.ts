@@ -8,5 +8,5 @@ export const rule = problemRule({
   why: 'Nobody can tell which day was meant, so nothing can be held against it.',
   remedy: 'Write a day that exists, year first: 2026-11-25.',
   acceptable: false,
-  explain: ({ detail }) => ({ what: `${quoted(detail['found'] ?? '')} is not a day in the calendar.` }),
+  explain: ({ detail }) => ({ what: `${quoted(detail.found)} is not a day in the calendar.` }),
 });

@@ -10,9 +10,21 @@ export const rule = problemRule({
   remedy: 'Mend what the file says, or take the promise back.',
   acceptable: false,
   explain: (problem) => {
-    const { rule: name = '', meant, gravest, count } = problem.detail;
-    if (gravest !== undefined) return { what: `This file promises no ${gravest}${gravest === 'note' ? '' : ' or worse'}; ${count === '1' ? 'there is one' : `there are ${count}`}, first of ${quoted(name)}.` };
-    if (meant !== undefined) return { what: `No rule is called ${quoted(name)}, so it can find nothing.`, remedy: `Write the name of the rule as a finding shows it.${perhaps(meant)}`, fixes: replaceBy(problem, meant, false) };
-    return { what: `This file promises that ${quoted(name)} finds something here, and it finds nothing.` };
+    const { detail } = problem;
+    const name = quoted(detail.rule);
+    switch (detail.promised) {
+      case 'finding':
+        return { what: `This file promises that ${name} finds something here, and it finds nothing.` };
+      case 'finding of no rule':
+        return {
+          what: `No rule is called ${name}, so it can find nothing.`,
+          remedy: `Write the name of the rule as a finding shows it.${perhaps(detail.meant)}`,
+          fixes: replaceBy(problem, detail.meant, false),
+        };
+      case 'nothing': {
+        const promise = `no ${detail.gravest}${detail.gravest === 'note' ? '' : ' or worse'}`;
+        return { what: `This file promises ${promise}; ${detail.count === 1 ? 'there is one' : `there are ${detail.count}`}, first of ${name}.` };
+      }
+    }
   },
 });

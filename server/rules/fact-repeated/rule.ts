@@ -15,9 +15,9 @@ export const rule = problemRule({
     const same = first !== undefined && text.slice(first.start, first.end) === line;
     const oneLine = text.slice(lineStartOf(text, start), start).trim() === '' && !/[{}\r\n]/.test(line);
     // Only a line goes: of two blocks, each may say something that the other does not.
-    const isLine = line !== detail['word'] || /^[ \t]*(?:#|[\r\n]|$)/.test(text.slice(end));
+    const isLine = line !== detail.word || /^[ \t]*(?:#|[\r\n]|$)/.test(text.slice(end));
     return {
-      what: `${quoted(detail['word'] ?? '')} is stated twice${same && isLine ? ' with the same values' : ''}; only the first one counts.`,
+      what: `${quoted(detail.word)} is stated twice${same && isLine ? ' with the same values' : ''}; only the first one counts.`,
       unnecessary: same && isLine && oneLine,
       fixes: oneLine && isLine ? [{ title: 'Remove this line', edits: [without(text, start, end)], safe: same }] : [],
     };

@@ -9,10 +9,9 @@ export const rule = problemRule({
   remedy: 'Write “language 1” on the first line.',
   acceptable: false,
   explain: ({ detail }, text) => {
-    const at = Number(detail['at']);
-    const version = detail['version'] ?? '';
+    const { at, version } = detail;
     // Before a bare brace the new line would be taken as that block's first line.
-    const fits = Number.isInteger(at) && text.charAt(at) !== '{';
+    const fits = text.charAt(at) !== '{';
     return {
       what: 'No line says which version of the language this file is written in.',
       remedy: `Write “language ${version}” on the first line.`,

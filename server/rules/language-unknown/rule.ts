@@ -9,6 +9,6 @@ export const rule = problemRule({
   remedy: 'Use a Pintle that reads this version, or correct the number.',
   acceptable: false,
   explain: ({ detail }) => ({
-    what: `The file says that it is written in version ${quoted(detail['found'] ?? '')} of the language; this Pintle reads version ${detail['version']}.`,
+    what: `The file says that it is written in version ${quoted(String(detail.found))} of the language; this Pintle reads version ${detail.version}.`,
   }),
 });

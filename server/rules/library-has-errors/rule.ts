@@ -9,8 +9,8 @@ export const rule = problemRule({
   remedy: 'Open the library and mend what is found there.',
   acceptable: false,
   explain: ({ detail }) => {
-    const library = quoted(shortPath(detail['library'] ?? ''));
-    const more = detail['what'] ?? '';
-    return { what: more === '' ? `The library ${library} has mistakes in it.` : `The library ${library} has a mistake in it: ${more}.` };
+    const library = quoted(shortPath(detail.library));
+    if (detail.unfollowed === undefined) return { what: `The library ${library} has mistakes in it.` };
+    return { what: `The library ${library} has a mistake in it: its own use of “${detail.unfollowed}” cannot be followed.` };
   },
 });

@@ -9,6 +9,6 @@ export const rule = problemRule({
   remedy: 'Give one of them another name, or use only one of the files.',
   acceptable: false,
   explain: ({ detail }) => ({
-    what: `The ${detail['kind']} ${quoted(detail['name'] ?? '')} is in ${quoted(shortPath(detail['second'] ?? ''))} and also in ${quoted(shortPath(detail['first'] ?? ''))}; the latter counts.`,
+    what: `The ${detail.kind} ${quoted(detail.name)} is in ${quoted(shortPath(detail.second))} and also in ${quoted(shortPath(detail.first))}; the latter counts.`,
   }),
 });

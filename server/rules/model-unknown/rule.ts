@@ -10,13 +10,13 @@ export const rule = problemRule({
   remedy: 'Write the name of a model in the libraries that this file uses, or use the library that has it.',
   acceptable: false,
   explain: (problem) => {
-    const { detail } = problem;
-    const meant = detail['meant'] ?? '';
-    const known = detail['known'] ?? '';
-    const what = detail['what'] ?? 'model';
+    const { name, what, meant, known } = problem.detail;
     return {
-      what: `No ${what} is called ${quoted(detail['name'] ?? '')} in this file or in the libraries that it uses.`,
-      remedy: known === '' ? `Write a “use” line for the library that has this ${what}.` : `Write one of ${clipped(listed(known))}, or a “use” line for the library that has it.${perhaps(meant)}`,
+      what: `No ${what} is called ${quoted(name)} in this file or in the libraries that it uses.`,
+      remedy:
+        known.length === 0
+          ? `Write a “use” line for the library that has this ${what}.`
+          : `Write one of ${clipped(listed(known))}, or a “use” line for the library that has it.${perhaps(meant)}`,
       fixes: replaceBy(problem, meant, false),
     };
   },

@@ -9,7 +9,7 @@ export const rule = problemRule({
   remedy: 'Write a name behind the word that opens the block.',
   acceptable: false,
   explain: ({ detail }) => ({
-    what: `This ${detail['word']} has no name.`,
-    remedy: `Write a name behind ${quoted(detail['word'] ?? '')}, as in ${quoted((detail['example'] ?? '').replace(/ \{$/, ''))}.`,
+    what: `This ${detail.word} has no name.`,
+    remedy: `Write a name behind ${quoted(detail.word)}, as in ${quoted(detail.example.replace(/ \{$/, ''))}.`,
   }),
 });

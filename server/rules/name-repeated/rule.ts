@@ -8,5 +8,5 @@ export const rule = problemRule({
   why: 'A line that speaks of the name means the first one only, whichever its author had in mind.',
   remedy: 'Give one of them another name.',
   acceptable: false,
-  explain: ({ detail }) => ({ what: `Another ${detail['what']} is already called ${quoted(detail['name'] ?? '')}.` }),
+  explain: ({ detail }) => ({ what: `Another ${detail.what} is already called ${quoted(detail.name)}.` }),
 });

@@ -8,5 +8,5 @@ export const rule = problemRule({
   why: 'Names, numbers and signs could not be told apart in every place where a name may stand.',
   remedy: 'Write a name that starts with a letter.',
   acceptable: false,
-  explain: ({ detail }) => ({ what: `The name ${quoted(detail['name'] ?? '')} does not start with a letter.` }),
+  explain: ({ detail }) => ({ what: `The name ${quoted(detail.name)} does not start with a letter.` }),
 });

@@ -10,13 +10,13 @@ export const rule = problemRule({
   remedy: 'Write the name of something that is there, or write the block that it names.',
   acceptable: false,
   explain: (problem) => {
-    const { detail } = problem;
-    const meant = detail['meant'] ?? '';
-    const known = detail['known'] ?? '';
-    const what = detail['what'] ?? 'thing';
+    const { name, what, meant, known } = problem.detail;
     return {
-      what: `No ${what} is called ${quoted(detail['name'] ?? '')}.`,
-      remedy: known === '' ? `Write the block of that ${what}, or remove the line.` : `Write one of the names that are there: ${clipped(listed(known))}.${perhaps(meant)}`,
+      what: `No ${what} is called ${quoted(name)}.`,
+      remedy:
+        known.length === 0
+          ? `Write the block of that ${what}, or remove the line.`
+          : `Write one of the names that are there: ${clipped(listed(known))}.${perhaps(meant)}`,
       fixes: replaceBy(problem, meant, false),
     };
   },

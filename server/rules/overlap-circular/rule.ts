@@ -9,7 +9,7 @@ export const rule = problemRule({
   remedy: 'Say at one leaf only which other leaf it covers.',
   acceptable: false,
   explain: ({ detail }) => {
-    const [leaf, other] = [quoted(detail['leaf'] ?? ''), quoted(detail['other'] ?? '')];
+    const [leaf, other] = [quoted(detail.leaf), quoted(detail.other)];
     return leaf === other
       ? { what: `The leaf ${leaf} is said to close onto itself.`, remedy: 'Write the name of the leaf that it covers.' }
       : { what: `The leaf ${leaf} closes onto ${other}, and ${other} closes onto ${leaf}.`, remedy: `Remove “closes” from the leaf that closes first.` };

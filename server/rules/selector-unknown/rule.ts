@@ -38,12 +38,12 @@ function checkSelection(panel: Panel, model: PanelModel, selection: Selection, r
 function saySelector(panel: Panel, model: PanelModel, { fact }: Selection, report: (report: Report) => void): void {
   if (model.unread.length > 0) return;
   const known = [...model.selectors.keys()];
-  const meant = nearest(fact.selector.text, known) ?? '';
+  const meant = nearest(fact.selector.text, known);
   const { start, end } = panel.modelAt ?? headPlace(panel);
   report({
     at: fact.selector,
     what: `${quoted(model.name)} has no selector ${quoted(fact.selector.text)}.`,
-    remedy: (known.length === 0 ? `Leave the line out: ${quoted(model.name)} has no selectors.` : `Write one of its selectors: ${listed(known.join(', '))}.`) + perhaps(meant),
+    remedy: (known.length === 0 ? `Leave the line out: ${quoted(model.name)} has no selectors.` : `Write one of its selectors: ${listed(known)}.`) + perhaps(meant),
     related: [{ message: 'the model of this panel', start, end }, ...toModelHead('the model, with its selectors', panel.installation, model)],
     fixes: replaceBy(fact.selector, meant, false),
   });
@@ -62,11 +62,11 @@ function sayTwice({ fact }: Selection, { fact: first }: Selection, report: (repo
 
 function sayOption({ installation }: Panel, model: PanelModel, selector: Selector, option: WordValue, report: (report: Report) => void): void {
   const known = selector.facts.option.map(({ name }) => name.text);
-  const meant = nearest(option.text, known) ?? '';
+  const meant = nearest(option.text, known);
   report({
     at: option,
     what: `Selector ${quoted(selector.name)} has no position ${quoted(option.text)}.`,
-    remedy: (known.length === 0 ? 'Add its positions to the model.' : `Write one of its positions: ${listed(known.join(', '))}.`) + perhaps(meant),
+    remedy: (known.length === 0 ? 'Add its positions to the model.' : `Write one of its positions: ${listed(known)}.`) + perhaps(meant),
     related: toModelHead('the selector, with its positions', installation, model, selector),
     fixes: replaceBy(option, meant, false),
   });

@@ -10,7 +10,7 @@ export const rule = problemRule({
   remedy: 'Remove the sign, or write behind it what belongs there.',
   acceptable: false,
   explain: ({ detail, start, end }, text) => {
-    const sign = detail['found'] ?? '';
+    const sign = detail.found;
     if (sign === ':') {
       // `width: 2 m`, as other languages write it: the colon says nothing that the line does not say without it.
       const value = /^([ \t]*)["\d]/.exec(text.slice(end, end + 20));

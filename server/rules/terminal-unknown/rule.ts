@@ -30,11 +30,11 @@ export const rule = installationRule({
 
 function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire?: Wire): Report {
   const meant = likely(model, at, ends, wire);
-  const known = [...model.terminals.keys()].join(', ');
+  const known = [...model.terminals.keys()];
   return {
     at,
     what: `${quoted(model.name)} has no terminal ${quoted(at.text)}.`,
-    remedy: (known === '' ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) + (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
+    remedy: (known.length === 0 ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) + (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
     related: [...toFact('the model of this panel', modelAt && { line: modelAt }), ...toModelHead('the model, with all its terminals', installation, model)],
     fixes: meant.flatMap((name) => replaceBy(at, name, false)),
   };

@@ -8,11 +8,11 @@ export const rule = problemRule({
   remedy: 'Write the unit behind the number.',
   acceptable: false,
   explain: ({ detail, end }) => {
-    const unit = detail['unit'] ?? '';
+    const { word, found, dimensions, units, unit } = detail;
     return {
-      what: `“${detail['found']}” in “${detail['word']}” has no unit; ${detail['dimension']} is expected.`,
-      remedy: `Write one of ${detail['units']} behind it${unit === '' ? '' : `; “${detail['found']} ${unit}” is likely`}.`,
-      fixes: unit === '' ? [] : [{ title: `Write “${detail['found']} ${unit}”`, edits: [{ start: end, end, text: ' ' + unit }], safe: false }],
+      what: `“${found}” in “${word}” has no unit; ${dimensions.join(' or ')} is expected.`,
+      remedy: `Write one of ${units.join(', ')} behind it${unit === undefined ? '' : `; “${found} ${unit}” is likely`}.`,
+      fixes: unit === undefined ? [] : [{ title: `Write “${found} ${unit}”`, edits: [{ start: end, end, text: ' ' + unit }], safe: false }],
     };
   },
 });

@@ -11,12 +11,11 @@ export const rule = problemRule({
   remedy: 'Write a unit that the language knows.',
   acceptable: false,
   explain: (problem) => {
-    const found = problem.detail['found'] ?? '';
-    const meant = problem.detail['meant'] ?? '';
+    const { word, found, units, meant } = problem.detail;
     return {
-      what: `${quoted(found)} in ${quoted(problem.detail['word'] ?? '')} is not a unit that is known here.`,
-      remedy: `Write one of ${problem.detail['units']}.${perhaps(meant)}`,
-      fixes: replaceBy(problem, meant, isTheSame(found, meant)),
+      what: `${quoted(found)} in ${quoted(word)} is not a unit that is known here.`,
+      remedy: `Write one of ${units.join(', ')}.${perhaps(meant)}`,
+      fixes: replaceBy(problem, meant, meant !== undefined && isTheSame(found, meant)),
     };
   },
 });

@@ -8,8 +8,8 @@ export const rule = problemRule({
   why: 'A mass can’t be a width; one of the number, the unit and the line is wrong, and nobody can tell which.',
   remedy: 'Write a unit of what the line states.',
   acceptable: false,
-  explain: ({ detail }) => ({
-    what: `${quoted(detail['found'] ?? '')} in ${quoted(detail['word'] ?? '')} is a unit of ${detail['measures'] ?? 'something else'}; ${withArticle(detail['dimension'] ?? 'quantity')} is expected.`,
-    remedy: `Write one of ${detail['units']}, or write the quantity on the line that it belongs to.`,
+  explain: ({ detail: { word, found, measures = 'nothing known here', dimensions, units } }) => ({
+    what: `${quoted(found)} in ${quoted(word)} is a unit of ${measures}; ${withArticle(dimensions.join(' or '))} is expected.`,
+    remedy: `Write one of ${units.join(', ')}, or write the quantity on the line that it belongs to.`,
   }),
 });

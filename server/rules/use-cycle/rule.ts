@@ -9,10 +9,11 @@ export const rule = problemRule({
   remedy: 'Move what they share into a file that uses none of them.',
   acceptable: true,
   explain: ({ detail }) => {
-    const paths = (detail['chain'] ?? '').split('\n');
-    const last = paths.slice(-1);
-    const names = (paths.length > most ? [...paths.slice(0, 4), '…', ...last] : paths).map((path) => quoted(shortPath(path)));
-    return { what: paths.at(-2) === last[0] ? `The file ${names.at(-1)} uses itself.` : `Files use each other in a circle: ${names[0]} uses ${names.slice(1).join(', which uses ')}.` };
+    const { chain } = detail;
+    const last = chain.slice(-1);
+    const names = (chain.length > most ? [...chain.slice(0, 4), '…', ...last] : chain).map((path) => quoted(shortPath(path)));
+    if (chain.at(-2) === last[0]) return { what: `The file ${names.at(-1)} uses itself.` };
+    return { what: `Files use each other in a circle: ${names[0]} uses ${names.slice(1).join(', which uses ')}.` };
   },
 });
 

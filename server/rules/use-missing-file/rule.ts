@@ -9,10 +9,9 @@ export const rule = problemRule({
   remedy: 'Correct the path, or put the file there.',
   acceptable: false,
   explain: ({ detail }) => {
-    const path = quoted(detail['path'] ?? '');
-    return {
-      what: detail['fault'] === 'unreadable' ? `The file ${path} is there but can’t be read.` : `There is no file ${path}.`,
-      remedy: detail['fault'] === 'unreadable' ? 'See that it is a text file in UTF-8 and that you may read it.' : 'Correct the path, which starts at the folder of this file, or put the file there.',
-    };
+    const path = quoted(detail.path);
+    if (detail.fault === 'unreadable')
+      return { what: `The file ${path} is there but can’t be read.`, remedy: 'See that it is a text file in UTF-8 and that you may read it.' };
+    return { what: `There is no file ${path}.`, remedy: 'Correct the path, which starts at the folder of this file, or put the file there.' };
   },
 });

@@ -9,6 +9,6 @@ export const rule = problemRule({
   remedy: 'Put the library into the workspace and write its path from this file.',
   acceptable: false,
   explain: ({ detail }) => ({
-    what: `${quoted(detail['path'] ?? '')} ${detail['fault'] === 'link' ? 'is a link to a place outside' : 'leads out of'} the folder of this workspace.`,
+    what: `${quoted(detail.path)} ${detail.isLink ? 'is a link to a place outside' : 'leads out of'} the folder of this workspace.`,
   }),
 });

@@ -9,8 +9,8 @@ export const rule = problemRule({
   remedy: 'Write a path relative to this file, with forward slashes.',
   acceptable: false,
   explain: ({ detail, start, end }, text) => {
-    const path = detail['path'] ?? '';
-    switch (detail['fault']) {
+    const { path, fault } = detail;
+    switch (fault) {
       case 'empty':
         return { what: 'The “use” line names no file.', remedy: 'Write the path of a library from this file, as in “../library/panels.gate”.' };
       case 'backslash':
@@ -19,7 +19,7 @@ export const rule = problemRule({
           remedy: 'Write forward slashes; they work on every system.',
           fixes: text.slice(start, end).includes('\\"') ? [] : [{ title: 'Write forward slashes', edits: [{ start, end, text: text.slice(start, end).replace(/\\+/g, '/') }], safe: false }],
         };
-      default:
+      case 'absolute':
         return { what: `${quoted(path)} is not a path relative to this file.` };
     }
   },

@@ -14,7 +14,7 @@ export const rule = problemRule({
     // What else stands behind the path is told by itself, and would be left alone on its line.
     const isWhole = from < start && factEndOf(text, end) === end;
     return {
-      what: `A line above already uses ${quoted(detail['path'] ?? '')}.`,
+      what: `A line above already uses ${quoted(detail.path)}.`,
       unnecessary: true,
       fixes: isWhole ? removal('Remove this line', text, from, end, true) : [],
     };

@@ -10,7 +10,7 @@ export const rule = problemRule({
   remedy: 'Remove the line.',
   acceptable: true,
   explain: ({ detail, start, end }, text) => ({
-    what: `Nothing in this file is one of the models in ${quoted(detail['path'] ?? '')}.`,
+    what: `Nothing in this file is one of the models in ${quoted(detail.path)}.`,
     unnecessary: true,
     fixes: removal('Remove this line', text, start, end, true),
   }),

@@ -1,3 +1,4 @@
+import { slotInWords } from '../../vocabulary/index.ts';
 import { problemRule } from '../rule.ts';
 import { listed, quoted } from '../words.ts';
 
@@ -8,8 +9,8 @@ export const rule = problemRule({
   why: 'Without this value the whole line says nothing, and what depends on it is not worked out.',
   remedy: 'Write the value that is missing.',
   acceptable: false,
-  explain: ({ detail }) => ({
-    what: `${quoted(detail['word'] ?? '')} lacks ${listed(detail['wanted'] ?? 'a value')}.`,
-    remedy: `Write the line as in “${detail['example']}”.`,
+  explain: ({ detail: { word, slot, example } }) => ({
+    what: `${quoted(word)} lacks ${slot.after === undefined ? '' : `“${slot.after}” and `}${slotInWords(slot, listed)}.`,
+    remedy: `Write the line as in “${example}”.`,
   }),
 });

@@ -1,4 +1,5 @@
-import { unitNamed, unitsOf } from '../../vocabulary/index.ts';
+import { unitsOf } from '../../vocabulary/index.ts';
+import type { Problem } from '../problems.ts';
 import { problemRule } from '../rule.ts';
 import { perhaps, quoted, rounded } from '../words.ts';
 
@@ -10,31 +11,35 @@ export const rule = problemRule({
   remedy: 'Correct the number or its unit.',
   acceptable: false,
   explain: (problem) => {
-    const { detail } = problem;
-    const found = detail['found'] ?? '';
-    const word = detail['word'] ?? '';
-    if ((detail['least'] ?? '') === '')
-      return { what: `The range ${quoted(found)} in ${quoted(word)} does not run from a smaller to a greater value.`, remedy: 'Write the smaller end first and the greater one behind it.' };
-    const limits = `from ${inFourDigits(detail['least'] ?? '')} to ${inFourDigits(detail['most'] ?? '')}`;
-    const fits = unitsThatFit(found, detail['least'] ?? '', detail['most'] ?? '');
+    const { word, found, limits } = problem.detail;
+    if (limits.of === 'range')
+      return {
+        what: `The range ${quoted(found)} in ${quoted(word)} does not run from a smaller to a greater value.`,
+        remedy: 'Write the smaller end first and the greater one behind it.',
+      };
+    const fits = limits.of === 'quantity' ? unitsThatFit(limits) : [];
     return {
-      what: `${quoted(found)} in ${quoted(word)} can hardly be meant; it takes ${detail['what'] === 'a whole number' ? 'a whole number ' : ''}${limits}.`,
-      remedy: `Correct the number or its unit.${perhaps(fits[0] ?? '')}`,
+      what: `${quoted(found)} in ${quoted(word)} can hardly be meant; it takes ${inWords(limits)}.`,
+      remedy: `Correct the number or its unit.${perhaps(fits[0])}`,
       fixes: fits.slice(0, 3).map((meant) => ({ title: `Write “${meant}”`, edits: [{ start: problem.start, end: problem.end, text: meant }], safe: false })),
     };
   },
 });
 
-const inFourDigits = (limit: string): string => limit.replace(/^\S+/, (number) => rounded(Number(number)));
+type Limits = Exclude<Problem<'value-out-of-range'>['detail']['limits'], { readonly of: 'range' }>;
+type QuantityLimits = Extract<Limits, { readonly of: 'quantity' }>;
+
+function inWords(limits: Limits): string {
+  const { least, most } = limits;
+  if (limits.of === 'count') return `a whole number from ${rounded(least)} to ${rounded(most)}`;
+  const { unit } = limits;
+  return `from ${rounded(unit.fromSi(least))} ${unit.name} to ${rounded(unit.fromSi(most))} ${unit.name}`;
+}
 
 /** The quantity as written but in other units, where that lands inside the limits; the most usual unit first. */
-function unitsThatFit(found: string, least: string, most: string): string[] {
-  const [, digits = '', name = ''] = /^([-+\u2212]?[\d.]+)\s*(\S*)$/.exec(found) ?? [];
-  const unit = unitNamed(name);
-  if (unit === undefined) return [];
-  const given = Number(digits.replace('\u2212', '-'));
-  const [from, to] = [least, most].map((limit) => unit.toSi(Number.parseFloat(limit))).sort((a, b) => a - b) as [number, number];
+function unitsThatFit({ least, most, unit, amount, digits }: QuantityLimits): string[] {
+  if (digits === undefined) return [];
   return unitsOf(unit.dimension)
-    .filter((other) => other !== unit && other.toSi(given) >= from && other.toSi(given) <= to)
+    .filter((other) => other !== unit && other.toSi(amount) >= least && other.toSi(amount) <= most)
     .map((other) => `${digits} ${other.name}`);
 }

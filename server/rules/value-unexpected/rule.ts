@@ -10,7 +10,7 @@ export const rule = problemRule({
   remedy: 'Remove what does not belong here.',
   acceptable: false,
   explain: ({ detail, start }, text) => ({
-    what: `${quotedUnlessSecret(detail['found'] ?? '', text, start)} has no place in ${quoted(detail['word'] ?? '')} here.`,
-    remedy: `Remove it, or write the line as “${detail['shape']}”.`,
+    what: `${quotedUnlessSecret(detail.found, text, start)} has no place in ${quoted(detail.word)} here.`,
+    remedy: `Remove it, or write the line as “${detail.shape}”.`,
   }),
 });

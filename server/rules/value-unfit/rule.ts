@@ -1,3 +1,4 @@
+import { slotInWords } from '../../vocabulary/index.ts';
 import { without } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
 import { quotedUnlessSecret } from '../secret-in-file/secrets.ts';
@@ -11,11 +12,11 @@ export const rule = problemRule({
   remedy: 'Write a value of the kind that the line takes.',
   acceptable: false,
   explain: ({ detail, start, end }, text) => {
-    const found = detail['found'] ?? '';
+    const { word, found, slot, shape } = detail;
     const equals = found === '=';
     return {
-      what: `${quotedUnlessSecret(found, text, start)} in ${quoted(detail['word'] ?? '')} is not ${listed(detail['wanted'] ?? 'what is expected here')}.`,
-      remedy: equals ? 'Remove the equals sign: a value follows its word without one.' : `Write the line as “${detail['shape']}”.`,
+      what: `${quotedUnlessSecret(found, text, start)} in ${quoted(word)} is not ${slotInWords(slot, listed)}.`,
+      remedy: equals ? 'Remove the equals sign: a value follows its word without one.' : `Write the line as “${shape}”.`,
       fixes: equals ? [{ title: 'Remove the equals sign', edits: [{ ...without(text, start, end) }], safe: false }] : [],
     };
   },

@@ -10,23 +10,22 @@ export const rule = problemRule({
   remedy: 'Write a word that may stand here.',
   acceptable: false,
   explain: (problem) => {
-    const { detail } = problem;
-    const word = detail['word'] ?? '';
-    const meant = detail['meant'] ?? '';
-    const elsewhere = detail['elsewhere'] ?? '';
-    const where = detail['where'] ?? '';
-    const place = where === 'a file' ? 'outside all blocks' : `in ${withArticle(where.slice('a '.length))}`;
+    const { word, block, known, meant, elsewhere } = problem.detail;
+    const place = block === undefined ? outside : `in ${withArticle(block)}`;
+    const homes = [...elsewhere.blocks.map((home) => `in ${withArticle(home)}`), ...(elsewhere.outside ? [outside] : [])];
     return {
-      what: elsewhere === '' ? `${quoted(word)} is not a word that may stand ${place}.` : `${quoted(word)} may not stand ${place}; its place is ${placesIn(elsewhere)}.`,
-      remedy: meant === '' ? `Write one of the words that may stand here: ${listed(detail['known'] ?? '')}.` : `Write a word that may stand here.${perhaps(meant)}`,
+      what:
+        homes.length === 0
+          ? `${quoted(word)} is not a word that may stand ${place}.`
+          : `${quoted(word)} may not stand ${place}; its place is ${homes.join(', ').replace(/, ([^,]*)$/, ' or $1')}.`,
+      remedy:
+        meant === undefined
+          ? `Write one of the words that may stand here: ${listed(known)}.`
+          : `Write a word that may stand here.${perhaps(meant)}`,
       // The same word but for its capitals says the same; any other guess could state a fact that nobody stated.
-      fixes: replaceBy(problem, meant, meant.toLowerCase() === word.toLowerCase()),
+      fixes: replaceBy(problem, meant, meant?.toLowerCase() === word.toLowerCase()),
     };
   },
 });
 
-/** “in a leaf, in a cable or outside all blocks”, from the words of the blocks. */
-function placesIn(elsewhere: string): string {
-  const places = elsewhere.replace('the file itself, ', '').split(', ');
-  return places.map((place) => (place === 'outside all blocks' ? place : `in ${withArticle(place)}`)).join(', ').replace(/, ([^,]*)$/, ' or $1');
-}
+const outside = 'outside all blocks';

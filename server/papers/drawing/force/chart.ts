@@ -1,6 +1,5 @@
 // What the chart of one leaf's window is put together from.
-import type { SettingWindow } from '../../../figures/force-window/working.ts';
-import { ways } from '../../../figures/force-window/working.ts';
+import { type SettingWindow, ways } from '../../../figures/force-window/working.ts';
 import { inDegrees } from '../../../figures/index.ts';
 import type { Leaf } from '../../../model/index.ts';
 import type { Reader } from '../../../vocabulary/index.ts';

@@ -1,0 +1,36 @@
+// What looking up the names and the libraries of a file can find wrong, by the name of the rule that explains it.
+import type { ModelKind, ProblemOf, ReadingProblems } from '../vocabulary/index.ts';
+import type { UsePath } from './paths.ts';
+
+/** A name that leads nowhere: what was looked for, and some of the names that are there. */
+interface Unknown<What> {
+  readonly name: string;
+  readonly what: What;
+  readonly meant: string | undefined;
+  readonly known: readonly string[];
+}
+
+type Fault = Extract<UsePath, { readonly fault: unknown }>['fault'];
+
+/** `path`: of a `use` line, as it is written there. */
+export interface UseProblems {
+  readonly 'model-repeated': { readonly name: string; readonly kind: ModelKind; readonly first: string; readonly second: string };
+  /** The files in the order of their use; the last is one that was met before. */
+  readonly 'use-cycle': { readonly chain: readonly string[] };
+  readonly 'use-outside-root': { readonly path: string; readonly isLink: boolean };
+  readonly 'use-path-unfit': { readonly path: string; readonly fault: Exclude<Fault, 'outside' | 'itself'> };
+  readonly 'use-missing-file': { readonly path: string; readonly fault: 'missing' | 'unreadable' };
+  readonly 'use-repeated': { readonly path: string };
+  /** `unfollowed`: the path of its own `use` line that leads nowhere, where that is its mistake. */
+  readonly 'library-has-errors': { readonly library: string; readonly unfollowed: string | undefined };
+}
+
+export interface InstallationProblems extends ReadingProblems, UseProblems {
+  readonly 'name-unknown': Unknown<string>;
+  readonly 'model-unknown': Unknown<ModelKind>;
+  readonly 'name-repeated': { readonly name: string; readonly what: string };
+  readonly 'overlap-circular': { readonly leaf: string; readonly other: string };
+  readonly 'use-unused': { readonly path: string };
+}
+
+export type InstallationProblem = ProblemOf<InstallationProblems>;

@@ -1,0 +1,73 @@
+import { choice, quantity, ref, tolerance, type BlockOfFile } from '../spec.ts';
+import { directionOptions, fitted } from './shared.ts';
+
+export const block = {
+  doc: 'A protective or detecting device: a beam, an edge, a curtain, a loop.',
+  place: 40,
+  belongs: 'site',
+  device: true,
+  named: true,
+  model: 'sensor-model',
+  example: 'sensor lower-beam : MODEL {\n  watches closing\n  height 200 mm\n}',
+  lines: {
+    watches: {
+      safety: true,
+      doc: 'The movements during which the panel heeds this sensor.',
+      required: true,
+      example: 'watches closing',
+      slots: {
+        movements: choice(
+          { ...directionOptions, pedestrian: 'while the pedestrian opening closes again' },
+          { doc: 'One movement or more.', many: true },
+        ),
+      },
+    },
+    height: {
+      safety: true,
+      doc: 'Height of a beam or curtain above the ground.',
+      example: 'height 200 mm',
+      slots: { value: quantity('length', 0, 3, { doc: 'Height.' }) },
+    },
+    on: {
+      safety: true,
+      doc: 'The leaf and the part of it that this sensor sits on.',
+      example: 'on west closing-edge',
+      slots: {
+        leaf: ref('leaf', { doc: 'The leaf.' }),
+        edge: choice(
+          {
+            'closing-edge': 'the edge that closes the opening',
+            'opening-edge': 'the edge that leads while opening',
+            'hinge-edge': 'the edge at the hinge',
+            'bottom-edge': 'the edge above the ground',
+            'post-edge': 'not the leaf itself: the fixed part that a sliding leaf runs past',
+          },
+          { doc: 'Which edge of it.' },
+        ),
+      },
+    },
+    terminator: {
+      safety: true,
+      doc: 'The resistor that is fitted at the far end of this edge.',
+      example: 'terminator 8.2 kohm',
+      slots: {
+        value: quantity('resistance', 100, 1e6, { doc: 'Its resistance.' }),
+        tolerance: tolerance({ doc: 'Its tolerance. Not stated means ± 5 %.', fallback: 0.05 }),
+      },
+    },
+    leakage: {
+      safety: true,
+      doc: 'Least resistance across the two wires of this edge that damp may make before it is mended. Not stated means dry.',
+      example: 'leakage 200 kohm',
+      slots: { value: quantity('resistance', 100, 1e9, { doc: 'Resistance.' }) },
+    },
+    'chains-into': {
+      safety: true,
+      doc: 'The next edge of the chain: the far end of this edge is wired to it and not to a terminator.',
+      example: 'chains-into east-edge',
+      slots: { next: ref('sensor', { doc: 'The next edge.' }) },
+    },
+    fitted,
+  },
+  blocks: {},
+} as const satisfies BlockOfFile;
