@@ -94,10 +94,12 @@ function collidesAt(pair: Pair, direction: Direction, lag: number, time: number)
   return collides(pair, angleAt(pair.covering, time - own, direction), angleAt(pair.covered, time - other, direction));
 }
 
-const dt = 0.004;
-function collidesEver(pair: Pair, direction: Direction, lag: number): boolean {
-  const end = lag + Math.max(runTime(pair.covering.profile), runTime(pair.covered.profile)) + dt;
-  for (let t = 0; t <= end; t += dt) if (collidesAt(pair, direction, lag, t)) return true;
+/** Steps through time, s: usual ones, and such that nothing which lasts for a tenth of a millisecond falls between two. */
+const usualStep = 0.004;
+const smallStep = 2e-5;
+function collidesEver(pair: Pair, direction: Direction, lag: number, step = usualStep): boolean {
+  const end = lag + Math.max(runTime(pair.covering.profile), runTime(pair.covered.profile)) + step;
+  for (let t = 0; t <= end; t += step) if (collidesAt(pair, direction, lag, t)) return true;
   return false;
 }
 
@@ -113,7 +115,7 @@ function collidesNear(pair: Pair, direction: Direction, lag: number, said: Least
   }
   const moment = low + (direction === 'opening' ? lag : 0);
   // Next to a fast leaf the collision may last for a tenth of a millisecond only.
-  for (let i = -1500; i <= 1500; i += 1) if (collidesAt(pair, direction, lag, moment + i * 2e-5)) return true;
+  for (let i = -1500; i <= 1500; i += 1) if (collidesAt(pair, direction, lag, moment + i * smallStep)) return true;
   return false;
 }
 
@@ -123,9 +125,10 @@ const tolerance = 0.005;
 function faultIn(pair: Pair, direction: Direction): string {
   const said = leastLag(pair, direction);
   if (said === undefined) {
-    // Even the longest wait does not help.
-    const whole = runTime(direction === 'opening' ? pair.covering.profile : pair.covered.profile);
-    return collidesEver(pair, direction, whole + 1) ? '' : 'undefined, yet free with a whole run of lag';
+    // Even the longest wait does not help. A covering leaf that stops a hair too early is in the way for a moment only.
+    const lag = runTime(direction === 'opening' ? pair.covering.profile : pair.covered.profile) + 1;
+    const isInTheWay = collidesEver(pair, direction, lag) || collidesEver(pair, direction, lag, smallStep);
+    return isInTheWay ? '' : 'undefined, yet free with a whole run of lag';
   }
   const more = said.lag + tolerance;
   if (collidesEver(pair, direction, more) || collidesNear(pair, direction, more, said)) return `collides with ${said.lag} + ${tolerance} s`;
@@ -365,20 +368,22 @@ describe('against stepping through time', () => {
       ram: fc.oneof(fc.constant(undefined), fc.record({ along: between(0.1, 0.2), out: between(0.1, 0.2), arm: between(0.5, 1) })),
     });
 
+  interface PairSketch {
+    readonly covering: LeafSketch;
+    readonly covered: LeafSketch;
+    readonly overlapShare: number;
+    readonly gap: number;
+  }
+  function pairFrom({ covering, covered, overlapShare, gap }: PairSketch): Pair {
+    return { covering: leafFrom(covering), covered: leafFrom(covered), overlap: overlapShare * covered.width, gap };
+  }
+
   function check(overlapShare: fc.Arbitrary<number>, end: fc.Arbitrary<number>, numRuns: number): void {
     fc.assert(
       fc.property(
         fc.record({ covering: leaves(end), covered: leaves(end), overlapShare, gap: between(0, 0.05) }),
         fc.constantFrom<Direction>('opening', 'closing'),
-        (sketch, direction) => {
-          const pair: Pair = {
-            covering: leafFrom(sketch.covering),
-            covered: leafFrom(sketch.covered),
-            overlap: sketch.overlapShare * sketch.covered.width,
-            gap: sketch.gap,
-          };
-          expect(faultIn(pair, direction)).toBe('');
-        },
+        (sketch, direction) => void expect(faultIn(pairFrom(sketch), direction)).toBe(''),
       ),
       // Every case is long to step through: the first that fails is shown as it is.
       { numRuns, endOnFailure: true },
@@ -391,5 +396,20 @@ describe('against stepping through time', () => {
   });
   test('strips far longer than any real one, leaves that open little', () => {
     check(between(0.1, 0.85), between(8, 105), 40);
+  });
+
+  test('a covering leaf that stops 0.05° before what it needs is in the way for less than 4 ms', () => {
+    // Clearing at 18.484° it would have to stand at 17.365°: it stops at 17.317°, and the covered leaf passes 0.063° too near.
+    const whole = { acceleration: Infinity, slowShare: 0, slowSpeed: 0.1 };
+    const pair = pairFrom({
+      covering: { ...whole, width: 0.9928, end: 17.317, speed: 0.4, ram: { along: 0.197, out: 0.1, arm: 0.8 } },
+      covered: { ...whole, width: 1.0318, end: 86.5, speed: 0.375, ram: { along: 0.1, out: 0.1, arm: 0.5 } },
+      overlapShare: 0.1,
+      gap: 0,
+    });
+    for (const direction of ['opening', 'closing'] as const) {
+      expect(leastLag(pair, direction)).toBeUndefined();
+      expect(faultIn(pair, direction)).toBe('');
+    }
   });
 });
