@@ -10,6 +10,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import * as requests from '../../server/lsp/requests.ts';
 import { site } from '../editor/bench.ts';
 import { randomOf } from '../grammar/arbitrary.ts';
+import { seed } from '../kit/chance.ts';
 import { askers, fileAskers, notAsked, ownAskers, placeFaults, wholeOf, type Ask, type Where } from './asking.ts';
 import { connect, type Client } from './client.ts';
 import { folder, type Folder } from './folder.ts';
@@ -331,7 +332,7 @@ test(
 
     const server = await start(place);
     expect(server.unknown, 'the server says that it can do this, and nothing here asks for it: add it to asking.ts').toEqual([]);
-    const player = new Player(server, place, 20261125, originals, closed);
+    const player = new Player(server, place, seed(), originals, closed);
     const uris = [...originals.keys()];
     for (const [uri, text] of originals) await server.client.open(uri, text);
     const asks = [...server.asks];
