@@ -58,8 +58,11 @@ export function quantityFault(given: string, units: readonly string[], example: 
 
 const tidy = (quantity: string): string => quantity.trim().replace(/^(\d+(?:\.\d+)?)\s*(\S+)$/, '$1 $2');
 
+/** Characters that stand in no text of the language: those that drive a machine, turn the direction of reading, or are none. */
+const refused = /[\p{Cc}\p{Cs}\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]+/gu;
+
 /** As a text of the language: on one line, its quotes and backslashes escaped. */
-const quoted = (text: string): string => `"${text.replace(/[\0-\x1f\x7f]+/g, ' ').trim().replace(/[\\"]/g, '\\$&')}"`;
+const quoted = (text: string): string => `"${text.replace(refused, ' ').trim().replace(/[\\"]/g, '\\$&')}"`;
 
 /** The way from the folder of one path to another path; both absolute with forward slashes. */
 export function relativePath(from: string, to: string): string {

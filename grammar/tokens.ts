@@ -236,7 +236,11 @@ function endOfText(text: string, from: number, problems: SyntaxProblem[]): numbe
     if (classes[code] === Class.Bad) {
       if (isPair(text, at)) at++;
       else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: { found: text.charAt(at) } });
-    } else if (code === 92 && at + 1 < text.length && classAt(text, at + 1) !== Class.LineEnd) at++;
+    } else if (code === 92) {
+      // Only these two mean something else behind a backslash: any other character is looked at as ever.
+      const next = text.charCodeAt(at + 1);
+      if (next === 34 || next === 92) at++;
+    }
     at++;
   }
   problems.push({ kind: 'text-not-closed', start: from, end: at, detail: {} });

@@ -48,18 +48,22 @@ export function excerptOf(source: string, from: number, to: number, room: number
   // What lies far off the carets is cut away before anything is measured: a line can have millions of characters.
   const first = Math.max(0, Math.min(from, source.length) - room);
   const cells = cellsOf(source.slice(first, from + 2 * room), from - first, Math.max(from + 1, to) - first);
+  const isMoreBehind = from + 2 * room < source.length;
   let start = 0;
+  let end = cells.length;
   let cutFront = first > 0;
-  const markedAt = Math.max(0, cells.findIndex((cell) => cell.marked));
-  // The first caret keeps at least half of the room behind it, for what it points at.
-  while (widthBetween(cells, start, markedAt) > room / 2 && (cutFront || widthBetween(cells, start, cells.length) > room)) {
-    start++;
-    cutFront = true;
+  if (cutFront || isMoreBehind || widthBetween(cells, 0, cells.length) > room) {
+    const markedAt = Math.max(0, cells.findIndex((cell) => cell.marked));
+    // The first caret keeps at least half of the room behind it, for what it points at.
+    while (widthBetween(cells, start, markedAt) > room / 2 && (cutFront || widthBetween(cells, start, cells.length) >= room)) {
+      start++;
+      cutFront = true;
+    }
+    end = start;
+    let used = cutFront ? 1 : 0;
+    while (end < cells.length && used + (cells[end] as Cell).width <= room - 1) used += (cells[end++] as Cell).width;
   }
-  let end = start;
-  let used = cutFront ? 1 : 0;
-  while (end < cells.length && used + (cells[end] as Cell).width <= room - 1) used += (cells[end++] as Cell).width;
-  const cutBack = end < cells.length || first + source.slice(first, from + 2 * room).length < source.length;
+  const cutBack = end < cells.length || isMoreBehind;
   const shown = cells.slice(start, end);
   let carets = cutFront ? ' ' : '';
   for (const cell of shown) carets += (cell.marked ? '^' : ' ').repeat(cell.width);

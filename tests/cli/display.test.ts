@@ -34,6 +34,13 @@ test('carets behind tabs and wide characters', () => {
   expect(excerptOf('', 0, 0, 80)).toEqual({ line: '', carets: '^' });
 });
 
+test('a line that just fits is shown whole, with its caret at the very end', () => {
+  const line = 'a'.repeat(39);
+  expect(excerptOf(line, 39, 39, 40)).toEqual({ line, carets: `${' '.repeat(39)}^` });
+  expect(excerptOf(line + 'b', 39, 40, 40)).toEqual({ line: line + 'b', carets: `${' '.repeat(39)}^` });
+  expect(excerptOf(line + 'bc', 40, 41, 40).carets).toContain('^');
+});
+
 test('a text keeps its words when it is broken into lines', () => {
   fc.assert(
     fc.property(fc.array(fc.stringMatching(/^[a-z]{1,30}$/), { minLength: 1, maxLength: 60 }), fc.integer({ min: 40, max: 120 }), (words, width) => {

@@ -40,6 +40,18 @@ describe('a new site', () => {
       ),
     );
   });
+  test('a title with characters that no text may hold, pasted from elsewhere, is one without them', () => {
+    for (const wrong of ['\u0080', '\u009f', '\u200b', '\u202e', '\u2066', '\ud800', '\udc00', '\uffff', '\n', '\0'])
+      expect(siteText({ ...answers, title: `Elder${wrong}Row` }), JSON.stringify(wrong)).toContain('site "Elder Row" {');
+    expect(siteText({ ...answers, title: '“Élder” 门 🚪\u00a0\\ "Row"' })).toContain('site "“Élder” 门 🚪\u00a0\\\\ \\"Row\\"" {');
+    // By every character of one unit: what the language refuses is left out, and nothing else is.
+    for (let code = 0x20; code <= 0xffff; code++) {
+      const character = String.fromCharCode(code);
+      if (/[\s"\\]/.test(character)) continue;
+      const isRefused = parse(`use "${character}"\n`).problems.length > 0;
+      if (siteText({ ...answers, title: `a${character}` }).includes(`site "a${character}" {`) === isRefused) expect.fail(code.toString(16));
+    }
+  });
   test('a quantity that cannot be read is told of while it is typed', () => {
     const fault = (text: string): string | undefined => quantityFault(text, ['m', 'mm'], '2.10 m');
     for (const fine of ['', '  ', '2.10 m', '2.10m', '2100 mm', ' 3 m ']) expect(fault(fine), fine).toBeUndefined();

@@ -86,12 +86,12 @@ test('random unicode', () => {
   fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 200 }), check), runs);
   fc.assert(fc.property(fc.string({ unit: 'grapheme', maxLength: 200 }), check), runs);
   fc.assert(fc.property(fc.array(fc.integer({ min: 0, max: 0xffff }), { maxLength: 200 }).map((codes) => String.fromCharCode(...codes)), check), runs);
-}, 60_000);
+});
 
 test('random pieces of the language', () => {
   fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join('')), check), { numRuns: 1500 });
   fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join(' ')), check), { numRuns: 1500 });
-}, 60_000);
+});
 
 test('random changes of the example files', () => {
   const files = examples();
@@ -108,7 +108,7 @@ test('random changes of the example files', () => {
     }),
     { numRuns: 400 },
   );
-}, 60_000);
+});
 
 test('random well-formed files have no problem of text', () => {
   fc.assert(
@@ -119,7 +119,7 @@ test('random well-formed files have no problem of text', () => {
     }),
     { numRuns: 200 },
   );
-}, 60_000);
+});
 
 test('these checks see a fault', () => {
   const tree = parse('leaf a {\n}\n');
@@ -134,20 +134,20 @@ describe('texts out of the ordinary', () => {
   test('100,000 nested braces', () => {
     for (const text of ['a {'.repeat(100_000) + '}'.repeat(100_000), 'a {\n'.repeat(100_000) + '}\n'.repeat(100_000)]) expect(kinds(text)).toEqual(['nested-too-deep']);
     expect(kinds('{'.repeat(100_000) + '}'.repeat(100_000))).toContain('nested-too-deep');
-  }, 60_000);
+  });
   test('200,000 stray braces are one mistake', () => {
     expect(parse('}'.repeat(200_000)).problems).toEqual([{ kind: 'brace-stray', start: 0, end: 200_000, detail: {} }]);
-  }, 60_000);
+  });
   test('50,000 blocks of which none is closed are all read', () => {
     const tree = parse('leaf a {\n  width 2 m\n'.repeat(50_000));
     expect(tree.items.length).toBe(50_000);
     expect(tree.problems.length).toBe(50_000);
-  }, 60_000);
+  });
   test('200,000 words on one line', () => {
     const tree = parse('w '.repeat(200_000));
     expect(tree.problems).toEqual([]);
     expect(tree.items[0]?.values.length).toBe(199_999);
-  }, 60_000);
+  });
   test('a text that is too long is not read, and says so', () => {
     for (const text of ['a'.repeat(5_000_000), 'language 1\n' + ' '.repeat(longestText)]) {
       const tree = parse(text);
@@ -166,8 +166,11 @@ describe('texts out of the ordinary', () => {
       expect(parse(text).problems).toEqual([{ kind: 'character-not-allowed', start: 29, end: 30, detail: { found: bad } }]);
       expect(readFile(parse(text)).entities.leaf[0]?.facts.width?.value).toBe(2);
       expect(kinds(`leaf "a${bad}b" {\n}\n`)).toEqual(['character-not-allowed']);
+      // A backslash hides nothing.
+      expect(kinds(`leaf "a\\${bad}b" {\n}\n`)).toEqual(['character-not-allowed']);
     }
     expect(kinds('leaf 😀 "😀" {\n}\n')).toEqual([]);
+    expect(kinds('leaf "\\😀 \\a \\\\ \\"" {\n}\n')).toEqual([]);
   });
   test('a byte order mark at the start is nothing', () => {
     const tree = parse('\ufefflanguage 1\nleaf a {\n  width 2 m\n');
