@@ -123,4 +123,4 @@ test('the caret anywhere in any text: no fault, and what is replaced holds the c
     const { replace } = completion(analysis, offset, { libraries: [] });
     expect(replace.start <= offset && replace.end >= offset).toBe(true);
   }
-}, 60_000);
+});

@@ -1,7 +1,7 @@
 // `npm run explore [-- MINUTES] [-- words of test files]`: runs the random tests with ever new seeds, for ten minutes unless told,
 // goes on after a failure, and in the end prints what to keep as a case. Exits with 1 where anything was found.
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createVitest } from 'vitest/node';
@@ -10,8 +10,6 @@ const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/\/$/, '')
 const given = process.argv.slice(2).filter((word) => word !== '--');
 const minutes = Number(given.find((word) => /^\d+(\.\d+)?$/.test(word)) ?? 10);
 const words = given.filter((word) => !/^\d+(\.\d+)?$/.test(word));
-/** In each round every random test is tried for so long, ms. A shorter time means more loading, a longer one fewer rounds. */
-const share = Math.min(5000, minutes * 3000);
 /** Failures of one test that are worth reading. */
 const shown = 3;
 
@@ -27,6 +25,8 @@ if (files.length === 0) {
   process.exit(2);
 }
 
+/** What each file may take in a round, ms, so that there are several rounds; its tests share it, and each is tried at least once. */
+const share = Math.min(10_000, (minutes * 60_000 * availableParallelism()) / files.length / 3);
 const folder = mkdtempSync(join(tmpdir(), 'pintle-explore-'));
 const notes = join(folder, 'notes');
 const until = Date.now() + minutes * 60_000;
@@ -43,6 +43,7 @@ const vitest = await createVitest('test', {
   setupFiles: ['tests/kit/setup.ts'],
   runner: join(root, 'tests/explore/runner.ts'),
   isolate: false,
+  maxWorkers: availableParallelism(),
   testTimeout: 600_000,
   hookTimeout: 600_000,
 });
@@ -60,7 +61,7 @@ const noted = written();
 rmSync(folder, { recursive: true, force: true });
 const placeOf = ({ file, test }) => `${file}\n  ${test}`;
 const failing = new Map();
-for (const note of noted.filter(({ said }) => said !== undefined)) failing.set(placeOf(note), [...(failing.get(placeOf(note)) ?? []), note]);
+for (const note of noted.filter(isFailure)) failing.set(placeOf(note), [...(failing.get(placeOf(note)) ?? []), note]);
 for (const [where, failures] of failing) {
   const tries = noted.reduce((sum, note) => sum + (placeOf(note) === where ? (note.tries ?? 0) : 0), 0);
   console.log(`\n${where}\n  failed ${failures.length} times in ${tries} tries${failures.length > shown ? `; the first ${shown}` : ''}:`);
@@ -78,10 +79,14 @@ function written() {
   return existsSync(notes) ? readFileSync(notes, 'utf8').split('\n').filter(Boolean).map((line) => JSON.parse(line)) : [];
 }
 
+function isFailure(note) {
+  return note.said !== undefined;
+}
+
 function tell() {
   const all = written();
   const tries = all.reduce((sum, note) => sum + (note.tries ?? 0), 0);
   const tests = new Set(all.filter((note) => note.tries > 0).map(({ file, test }) => `${file} ${test}`)).size;
   const left = Math.max(0, Math.round((until - Date.now()) / 60_000));
-  console.log(`${tests} random tests, ${tries} tries, ${all.filter(({ said }) => said !== undefined).length} failures; ${left} minutes left.`);
+  console.log(`${tests} random tests, ${tries} tries, ${all.filter(isFailure).length} failures; ${left} minutes left.`);
 }

@@ -138,12 +138,12 @@ test.each(examples().map(({ path, text }) => [path, text] as const))('%s', (_, t
 
 test('random well-formed files in any style', () => {
   fc.assert(fc.property(fileOf, styleOf, (nodes, style) => void expect(faults(render(nodes, style))).toEqual([])), { numRuns: 100 });
-}, 120_000);
+});
 
 test('random pieces of the language, right or wrong', () => {
   const pieces = ['{', '}', '\n', '\r\n', ' ', '\t', '"', '#', ':', ',', '..', '±', '+-', '+', '-', '\u2212', '\\', '5', '1.5', '.5', '2026-05-14', '2026-05-141', 'mm', 'N·m', 'm/s2', 'leaf', 'width', 'accept', 'by', 'closing', 'x-1', 'a..b', '8k2', '°C', '门', '😀', '\u00a0', '\u200b', '\0', '%', 'leaf-a', 'width2', '-1', 'mm2'];
   fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 40 }).map((list) => list.join('')), (text) => void expect(faults(text)).toEqual([])), { numRuns: 1500 });
-}, 120_000);
+});
 
 test('characters between words are the same for both: every code unit', () => {
   const wrong: string[] = [];
@@ -153,25 +153,26 @@ test('characters between words are the same for both: every code unit', () => {
   }
   for (let code = 0xe000; code <= 0xffff; code++) if (faults(`width a${String.fromCharCode(code)}b 5 mm`).length > 0) wrong.push(code.toString(16));
   expect(wrong).toEqual([]);
-}, 120_000);
+});
 
 describe('a line being typed', () => {
   test('changes no colour below it', () => {
     for (const { text } of examples()) {
       const lines = text.split('\n');
       const below = randomOf(text.length);
+      const before = colour(text);
       for (let round = 0; round < 40; round++) {
         const at = Math.floor(below() * lines.length);
         const line = lines[at] ?? '';
         const typed = line.slice(0, Math.floor(below() * (line.length + 1))) + (['', '"', ' "half', '{', ' :', ' ..', ' ±', '\\'][Math.floor(below() * 8)] ?? '');
         const changed = [...lines.slice(0, at), typed, ...lines.slice(at + 1)].join('\n');
-        const [before, after] = [colour(text), colour(changed)];
+        const after = colour(changed);
         const start = lines.slice(0, at + 1).join('\n').length;
         expect(after.scopes.slice(start + typed.length - line.length)).toEqual(before.scopes.slice(start));
         expect(after.everyLineEnds).toBe(true);
       }
     }
-  }, 60_000);
+  });
 });
 
 test('each kind of token has its colour', () => {

@@ -25,7 +25,7 @@ function holdsFor(text: string): void {
 
 test('random files in any style', () => {
   fc.assert(fc.property(fileOf, styleOf, (nodes, style) => holdsFor(render(nodes, style))), { numRuns: 500 });
-}, 60_000);
+});
 
 test('the example files, which are in canonical form', () => {
   for (const { path, text } of examples()) {
@@ -54,7 +54,7 @@ test('a comment keeps its neighbour', () => {
     }),
     { numRuns: 200 },
   );
-}, 60_000);
+});
 
 describe('the canonical form, case by case', () => {
   test.each(canonicalCases)('%s', (_, text, canonical) => {

@@ -129,7 +129,7 @@ describe.each(Object.keys(damages))('%s', (name) => {
       }),
       { numRuns: runs },
     );
-  }, 60_000);
+  });
 
   test('in a nested block leaves its neighbours as they were', () => {
     const nested = examples().map(({ text }) => piecesAt(text, 1)).filter((pieces) => pieces.length > 3);
@@ -144,7 +144,7 @@ describe.each(Object.keys(damages))('%s', (name) => {
       }),
       { numRuns: runs },
     );
-  }, 60_000);
+  });
 
   test('in any block of every example leaves the other blocks as they were', () => {
     for (const { text } of examples()) {

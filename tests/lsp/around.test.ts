@@ -73,7 +73,7 @@ describe('what files promise', () => {
     const uri = place.uriOf('gates/broken.gate');
     await client.open(uri, 'language 1\nexpects lag-too-small\n');
     const of = async (uris?: string[]): Promise<unknown> => (await client.request<PromisesAnswer>('pintle/promises', uris === undefined ? {} : { uris })).map((file) => [file.uri, file.promises.map(({ label, kept }) => [label, kept])]);
-    for (let i = 0; i < 100 && ((await of()) as unknown[]).length < 2; i++) await new Promise((resolve) => setTimeout(resolve, 20));
+    await client.until(async () => ((await of()) as unknown[]).length >= 2);
     expect(await of()).toEqual([
       [uri, [['lag-too-small', false]]],
       [place.uriOf('gates/kept.gate'), [['seat-outside-practice', true]]],

@@ -49,8 +49,8 @@ export interface Client {
   readonly request: <R>(method: string, params: unknown) => Promise<R>;
   readonly pullOf: (uri: string, previous?: string) => Promise<DocumentDiagnosticReport>;
   readonly inlays: (uri: string) => Promise<InlayHint[]>;
-  /** Waits until a condition holds; what is still wrong after a while is what the test then says. */
-  readonly until: (holds: () => boolean) => Promise<void>;
+  /** Waits until a condition holds; what is still wrong after a minute, on a machine however busy, is what the test then says. */
+  readonly until: (holds: () => boolean | Promise<boolean>) => Promise<void>;
   readonly at: (uri: string, marked: string) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
   readonly end: () => Promise<void>;
 }
@@ -112,8 +112,8 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
   await connection.sendNotification('initialized', {});
 
   const texts = new Map<string, { text: string; version: number }>();
-  const until = async (holds: () => boolean): Promise<void> => {
-    for (let i = 0; i < 400 && !holds(); i++) await new Promise((resolve) => setTimeout(resolve, 10));
+  const until = async (holds: () => boolean | Promise<boolean>): Promise<void> => {
+    for (let i = 0; i < 6000 && !(await holds()); i++) await new Promise((resolve) => setTimeout(resolve, 10));
   };
   const request = <R>(method: string, params: unknown): Promise<R> => connection.sendRequest<R>(method, params);
   const textOf = (uri: string): string => texts.get(uri)?.text ?? '';

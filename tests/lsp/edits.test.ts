@@ -52,4 +52,4 @@ test.each([{ pull: true }, { pull: false }])('edits one by one or in a burst end
     }),
     { numRuns: pull ? 60 : 25 },
   );
-}, 120_000);
+});

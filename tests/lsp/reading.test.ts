@@ -171,7 +171,7 @@ describe('symbols of the workspace', () => {
 
   test('of open and closed files, as they are now', async () => {
     const { client, place, uri } = await start({ capabilities: lazily }, { 'gates/south.gate': 'language 1\nleaf southern {\n  width 2 m\n}\n' });
-    for (let i = 0; i < 50 && !names(await ask(client, 'southern')).includes('southern'); i++) await new Promise((resolve) => setTimeout(resolve, 20));
+    await client.until(async () => names(await ask(client, 'southern')).includes('southern'));
     const [found] = await ask(client, 'southe');
     expect(found).toMatchObject({ name: 'southern', containerName: 'south.gate › leaf', location: { uri: place.uriOf('gates/south.gate') } });
     expect(found?.location).not.toHaveProperty('range');
@@ -192,7 +192,7 @@ describe('symbols of the workspace', () => {
   });
   test('every name of all files is found by itself', async () => {
     const { client } = await start({ capabilities: lazily });
-    for (let i = 0; i < 50 && (await ask(client, 'rowan-pair')).length === 0; i++) await new Promise((resolve) => setTimeout(resolve, 20));
+    await client.until(async () => (await ask(client, 'rowan-pair')).length > 0);
     for (const name of ['birch-ram', 'rowan-pair', 'finch-edge', 'heron-signal']) expect(names(await ask(client, name))[0]).toBe(name);
   });
 });

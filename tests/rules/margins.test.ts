@@ -97,7 +97,7 @@ describe('numbers changed at random', () => {
       }),
       { numRuns: 300 },
     );
-  }, 60_000);
+  });
 });
 
 test('a bound is kept up to its slack and no further, and by no number that is none', () => {
