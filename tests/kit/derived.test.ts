@@ -43,10 +43,12 @@ describe('an example made whole', () => {
     expect(from('use "../library/cables.gate"')).toBe(bare.replace('panels.gate"\n', 'panels.gate"\nuse "../library/cables.gate"\n'));
   });
   test('a remark stands above what it is of', () => {
-    expect(from('# A wide one.', 'leaf west {', '  …', '  width 9 m', '}')).toBe(bare.replace('# The gate.', '# A wide one.').replace('2 m', '9 m'));
+    const text = from('# A wide one.', 'leaf west {', '  …', '  width 9 m', '}');
+    expect(text).toBe(bare.replace('# The gate.', '# A wide one.').replace('2 m', '9 m'));
   });
   test('… leaves the other lines; a line stands in for the one of its word, or is added', () => {
-    expect(from('leaf west {', '  …', '  height 1 m', '  width 9 m', '}')).toBe(bare.replace('width 2 m\n  mass 150 kg', 'width 9 m\n  mass 150 kg\n  height 1 m'));
+    const changed = from('leaf west {', '  …', '  height 1 m', '  width 9 m', '}');
+    expect(changed).toBe(bare.replace('width 2 m\n  mass 150 kg', 'width 9 m\n  mass 150 kg\n  height 1 m'));
     expect(from('leaf west {', '  height 1 m', '  …', '}')).toBe(bare.replace('  width 2 m', '  height 1 m\n  width 2 m'));
     expect(from('leaf west { # flagged', '  …', '}')).toBe(bare.replace('leaf west {', 'leaf west { # flagged'));
   });
@@ -62,7 +64,8 @@ describe('an example made whole', () => {
     );
   });
   test('only leaves no more than is named', () => {
-    expect(derived('# from x, only panels.gate, leaf east\n', base)).toBe('language 1\nuse "../library/panels.gate"\n\nleaf east {\n  width 1 m\n}\n');
+    const text = derived('# from x, only panels.gate, leaf east\n', base);
+    expect(text).toBe('language 1\nuse "../library/panels.gate"\n\nleaf east {\n  width 1 m\n}\n');
   });
   test('the day stands first', () => {
     expect(derived('# from x, only leaf east\n# as of 2026-01-02\n', base)).toMatch(/^# as of 2026-01-02\nlanguage 1\n/);
@@ -72,6 +75,7 @@ describe('an example made whole', () => {
     ['without drive', '“without drive”'],
     ['without leaf north', '“without leaf north”'],
     ['leaf north {\n  …\n  width 1 m\n}', '“leaf north”'],
+    ['leaf north {\n  width 1 m\n  …\n}', '“leaf north”'],
     ['leaf west {\n  …\n  without height\n}', '“without height”'],
   ])('%j refers to nothing', (line, what) => expect(() => from(line)).toThrow(what));
   test('nor does what only names', () => expect(() => derived('# from x, only motion\n', base)).toThrow('“only motion”'));
@@ -82,7 +86,8 @@ test('above is the nearest example that is not itself from above, and not a mend
   expect(() => expand('sound', '# from above\n')).toThrow('there is none');
   expect(expand('flagged', 'leaf a {\n  width 1 m\n}\n')).toBe('leaf a {\n  width 1 m\n}\n');
   expand('fixed', 'leaf b {\n  width 1 m\n}\n');
-  for (let i = 0; i < 2; i++) expect(expand('sound', '# from above\nleaf a {\n  …\n  mass 2 kg\n}\n')).toBe('leaf a {\n  width 1 m\n  mass 2 kg\n}\n');
+  const heavy = '# from above\nleaf a {\n  …\n  mass 2 kg\n}\n';
+  for (let i = 0; i < 2; i++) expect(expand('sound', heavy)).toBe('leaf a {\n  width 1 m\n  mass 2 kg\n}\n');
   expect(expand('sound', '# from x\n')).toBe(bare);
   expect(expand('sound', '# from above\nwithout leaf\n')).not.toContain('leaf');
 });
@@ -99,7 +104,8 @@ describe.each(bases)('the base site %s', (name) => {
   });
   test('stands in canonical form', () => expect(print(parse(text))).toBe(text));
   test('is what examples are from', () => {
-    const users = (['rules', 'figures'] as const).flatMap((room) => foldersWith(room, 'page.md').filter((page) => readPage(room, page).fences.some((fence) => fromOf(fence.text)?.name === name)));
+    const pages = (['rules', 'figures'] as const).flatMap((room) => foldersWith(room, 'page.md').map((page) => readPage(room, page)));
+    const users = pages.filter(({ fences }) => fences.some((fence) => fromOf(fence.text)?.name === name));
     expect(users.length).toBeGreaterThan(1);
   });
 });

@@ -56,19 +56,23 @@ export function derived(example: string, base: string): string {
   const day = /^# as of /.test(lines[0] ?? '') ? lines.splice(0, 1) : [];
   const given = levelOf(lines, '', undefined);
   const all = levelOf(withoutMarks(base).replace(/\n$/, '').split('\n'), '', undefined);
-  const only = fromOf(example)?.only;
-  const from = only === undefined ? all : { ...all, items: all.items.filter((item, i) => i === 0 || only.some((name) => isCalled(item, name))) };
-  const unknown = only?.find((name) => !all.items.some((item) => isCalled(item, name)));
-  if (unknown !== undefined) throw new Error(`“only ${unknown}”: no such line stands in what the example is from`);
-  const text = changed(from, given.items, '', undefined).concat(given.below);
+  const text = changed(onlyOf(all, fromOf(example)?.only), given.items, '', undefined).concat(given.below);
   return [...day, ...(day.length === 0 ? text : text.filter((line) => !line.startsWith('# as of ')))].join('\n') + '\n';
+}
+
+/** What is taken of a text: its first line, and what is named. */
+function onlyOf(all: Level, only: readonly string[] | undefined): Level {
+  if (only === undefined) return all;
+  const unknown = only.find((name) => !all.items.some((item) => isCalled(item, name)));
+  if (unknown !== undefined) throw new Error(`“only ${unknown}”: no such line stands in what the example is from`);
+  return { ...all, items: all.items.filter((item, i) => i === 0 || only.some((name) => isCalled(item, name))) };
 }
 
 /** A text without the marks of what is flagged in it. */
 export const withoutMarks = (text: string): string => text.replace(/^ *# flagged below *\n/gm, '').replace(/ *# flagged( twice)?$/gm, '');
 
 /** The items of the lines of one level; `within` is what the block may hold, undefined at the top. */
-export function levelOf(lines: readonly string[], indent: string, within: BlockSpec | undefined): Level {
+function levelOf(lines: readonly string[], indent: string, within: BlockSpec | undefined): Level {
   const items: Item[] = [];
   let above: string[] = [];
   for (let i = 0; i < lines.length; i++) {
@@ -107,7 +111,7 @@ function changed(from: Level, given: readonly Item[], indent: string, within: Bl
     else if (at >= 0) items[at] = inPlaceOf(items[at] as Item, item, within);
     else if (i < rest) items.splice(first++, 0, item);
     else {
-      if (item.lines[1] === `${indent}  …`) throw new Error(`“${item.key}”: no such block stands in what the example is from`);
+      if (item.lines.includes(`${indent}  …`)) throw new Error(`“${item.key}”: no such block stands in what the example is from`);
       const like = indent === '' ? items.findLastIndex((one) => wordOf(one) === wordOf(item)) : -1;
       const isBlock = item.lines.length > 1;
       const added = isBlock && indent === '' && item.above[0] !== '' ? { ...item, above: ['', ...item.above] } : item;
@@ -134,12 +138,13 @@ const remarks = (lines: readonly string[]): string[] => lines.filter((line) => l
 
 /** An item in place of another one: its remarks where it has any, and its lines, or the changes that it makes to the lines. */
 function inPlaceOf(old: Item, item: Item, within: BlockSpec | undefined): Item {
-  const above = remarks(item.above).length === 0 ? old.above : [...old.above.filter((line) => line === '').slice(0, 1), ...remarks(item.above)];
+  const own = remarks(item.above);
+  const above = own.length === 0 ? old.above : [...old.above.filter((line) => line === '').slice(0, 1), ...own];
   const [head = '', ...body] = item.lines;
   const indent = head.slice(0, head.length - head.trimStart().length);
   if (!body.includes(`${indent}  …`)) return { ...item, above };
   const inner = `${indent}  `;
   const spec = (within?.blocks ?? topBlocks)[head.trim().split(' ')[0] as string];
-  const given = levelOf(item.lines.slice(1, -1), inner, spec);
-  return { ...item, above, lines: [head, ...changed(levelOf(old.lines.slice(1, -1), inner, spec), given.items, inner, spec), ...given.below, `${indent}}`] };
+  const [from, given] = [levelOf(old.lines.slice(1, -1), inner, spec), levelOf(item.lines.slice(1, -1), inner, spec)];
+  return { ...item, above, lines: [head, ...changed(from, given.items, inner, spec), ...given.below, `${indent}}`] };
 }

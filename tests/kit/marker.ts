@@ -29,4 +29,7 @@ export function within(text: string, marked: string): Marked {
   return markedAt(text, (stretch.offsets.length === 0 ? [0] : stretch.offsets).map((offset) => from + offset));
 }
 
-const markedAt = (text: string, offsets: readonly number[]): Marked => ({ text, offsets, offset: offsets[0] ?? 0, start: offsets[0] ?? 0, end: offsets.at(-1) ?? 0 });
+function markedAt(text: string, offsets: readonly number[]): Marked {
+  const start = offsets[0] ?? 0;
+  return { text, offsets, offset: start, start, end: offsets.at(-1) ?? start };
+}

@@ -1,5 +1,5 @@
-// What is written into pages: what a rule says of itself, as the first paragraph of “Why”, “What to do” and “Source”; and, where
-// examples are from other texts, how to read them, as that of the examples. What else stands there is written by hand, below.
+// What is written into pages: what a rule says of itself, as the first paragraph of “Why”, “What to do” and “Source”; and,
+// where examples are from other texts, how to read them, as that of the examples. What else stands there is written by hand.
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { allRules, type Rule } from '../../server/rules/index.ts';
@@ -34,8 +34,10 @@ export function withOpening(page: string, section: string, text: string): string
 }
 
 /** A rule's page with what the rule says of itself. */
-export const rulePageOf = (rule: Rule, page: string): string =>
-  [['Why', rule.why], ['What to do', rule.remedy], ['Source', rule.source.text]].reduce((text, [section = '', own = '']) => withOpening(text, section, own), page);
+export function rulePageOf(rule: Rule, page: string): string {
+  const own = { Why: rule.why, 'What to do': rule.remedy, Source: rule.source.text };
+  return Object.entries(own).reduce((text, [section, said]) => withOpening(text, section, said), page);
+}
 
 const howToRead =
   'An example that begins with `# from` shows what differs from another text: a block stands in for the one of the same word and name, ' +

@@ -16,7 +16,8 @@ const longestName = 40;
 const camel = (name) => name.replace(/-([a-z0-9])/g, (_, letter) => letter.toUpperCase());
 
 function checkName(name) {
-  if (!/^[a-z]+(-[a-z0-9]+)*$/.test(name)) throw new Refusal(`“${name}” is no name: whole words in small letters, with hyphens between them, as in hold-to-run-too-fast.`);
+  if (!/^[a-z]+(-[a-z0-9]+)*$/.test(name))
+    throw new Refusal(`“${name}” is no name: whole words in small letters, with hyphens between them, as in hold-to-run-too-fast.`);
   if (name.length > longestName) throw new Refusal(`“${name}” is longer than ${longestName} characters.`);
 }
 
@@ -42,7 +43,7 @@ export const rule = installationRule({
       const { width } = leaf.facts;
       // Quiet where what it needs is missing: that is said elsewhere, once. What is said is worked out last.
       if (width === undefined || width.value < 20) continue;
-      report({ at: factPlace(leaf, width), what: \`… what is wrong with “\${leaf.name}”, with the file’s own words and numbers.\` });
+      report({ at: factPlace(leaf, width), what: \`… what is wrong with “\${leaf.name}”, in the file’s own words and numbers.\` });
     }
   },
 });
@@ -117,7 +118,8 @@ export const figures: readonly FigureKind[] = [
       for (const leaf of leaves) {
         const value = ${camel(name)}Of(leaf);
         const { width } = leaf.facts;
-        if (value !== undefined && width !== undefined) give(leaf.name, value, factPlace(leaf, width), () => [{ name: 'w, width', value: width.value, unit: 'm' }]);
+        if (value === undefined || width === undefined) continue;
+        give(leaf.name, value, factPlace(leaf, width), () => [{ name: 'w, width', value: width.value, unit: 'm' }]);
       }
     },
   },
@@ -209,7 +211,12 @@ const kinds = {
     checkFree(read, `${folder}/rule.ts`, `${folder}/page.md`);
     return {
       files: { [`${folder}/rule.ts`]: rule(name), [`${folder}/page.md`]: rulePage(name) },
-      next: [`Fill in what begins with “…” in ${folder}/rule.ts and page.md.`, 'Mark what is found in an example with # flagged, and put the example next to the limit.', 'npm run generate    (writes why, what to do and the source into the page, and the rule into the list)', ...pageAlone('rules', name)],
+      next: [
+        `Fill in what begins with “…” in ${folder}/rule.ts and page.md.`,
+        'Mark what is found in an example with # flagged, and put the example next to the limit.',
+        'npm run generate    (writes why, what to do and the source into the page, and the rule into the list)',
+        ...pageAlone('rules', name),
+      ],
     };
   },
   figure: (name, read) => {
@@ -225,7 +232,7 @@ const kinds = {
         [`tests/figures/${name}.test.ts`]: figureTest(name),
       },
       next: [
-        `Fill in what begins with “…” in ${folder}: maths.ts is pure and in SI, working.ts reads the facts, figure.ts shows the value.`,
+        `Fill in what begins with “…” in ${folder}: maths.ts is pure and in SI, working.ts reads facts, figure.ts shows the value.`,
         `Check the maths in tests/figures/${name}.test.ts against something published: npx vitest run tests/figures/${name}.test.ts`,
         'npm run generate    (puts it into the list and the manual)',
         ...pageAlone('figures', name),
@@ -234,14 +241,20 @@ const kinds = {
   },
   word: (name, read) => {
     const [block, word, ...more] = name.split('.');
-    if (word === undefined || more.length > 0) throw new Refusal(`Say of which block it is: npm run new word leaf.${name.replaceAll('.', '-') || 'colour'}`);
+    if (word === undefined || more.length > 0)
+      throw new Refusal(`Say of which block it is: npm run new word leaf.${name.replaceAll('.', '-') || 'colour'}`);
     checkName(word);
     const path = wordsOf(block);
     const source = read(path);
     if (source === undefined) throw new Refusal(`There is no block “${block}”: ${path} is not there.`);
     return {
       files: { [path]: withWord(source, word) },
-      next: [`Fill in what begins with “…” in ${path}: limits are those outside which a number is surely a slip of the pen.`, 'safety: true where it decides whether somebody can be hurt; many: true where it may stand more than once; source where its meaning comes from.', 'npm run generate    (its type, its manual, completion, highlighting and snippets follow)', 'npx vitest run tests/vocabulary tests/generated.test.ts'],
+      next: [
+        `Fill in what begins with “…” in ${path}: limits are those outside which a number is surely a slip of the pen.`,
+        'safety: true where it decides whether somebody can be hurt; many: true where it may stand more than once.',
+        'npm run generate    (its type, its manual, completion, highlighting and snippets follow)',
+        'npx vitest run tests/vocabulary tests/generated.test.ts',
+      ],
     };
   },
 };

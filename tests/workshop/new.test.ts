@@ -58,7 +58,8 @@ describe('a new word', () => {
     expect(made).toContain("import { quantity, text } from '../spec.ts';");
     expect(made).toMatch(/\n {4}\},\n {4}'paint-colour': \{\n[^]*\n {4}\},\n {2}\},\n {2}blocks/);
     expect(withWord(made, 'colour')).toContain('\n    colour: {\n');
-    expect(withWord(words.replace(/lines: \{[^]*\n {2}\},\n {2}blocks/, 'lines: {},\n  blocks'), 'colour')).toContain("  lines: {\n    colour: {\n");
+    const none = words.replace(/lines: \{[^]*\n {2}\},\n {2}blocks/, 'lines: {},\n  blocks');
+    expect(withWord(none, 'colour')).toContain('  lines: {\n    colour: {\n');
   });
   test('goes into the file of its block', () => {
     const { files } = scaffold('word', 'leaf.colour', (path) => (path.endsWith('/leaf.ts') ? words : undefined));
@@ -80,5 +81,6 @@ test.each([
   ['word', 'leaf.note', 'has a line “note” already'],
   ['word', 'leaf.No', 'is no name'],
 ])('%s %s is refused', (kind, name, why) => {
-  expect(() => scaffold(kind, name, (path) => (path.endsWith('/leaf.ts') ? words : existsSync(join(root, path)) ? '' : undefined))).toThrow(why);
+  const read = (path: string): string | undefined => (path.endsWith('/leaf.ts') ? words : existsSync(join(root, path)) ? '' : undefined);
+  expect(() => scaffold(kind, name, read)).toThrow(why);
 });

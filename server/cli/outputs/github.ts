@@ -3,7 +3,12 @@ import { visible } from '../display.ts';
 import { messageOf, type Report } from '../report.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'github', summary: 'workflow commands that GitHub shows beside the lines of a change', reader: 'program', write: written };
+export const output: Output = {
+  name: 'github',
+  summary: 'workflow commands that GitHub shows beside the lines of a change',
+  reader: 'program',
+  write: written,
+};
 
 const commands = { error: 'error', warning: 'warning', note: 'notice' } as const;
 

@@ -3,7 +3,12 @@ import { messageOf, type Report } from '../report.ts';
 import { fingerprintsOf } from '../fingerprint.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'gitlab', summary: 'GitLab’s code quality report', reader: 'program', write: written };
+export const output: Output = {
+  name: 'gitlab',
+  summary: 'GitLab’s code quality report',
+  reader: 'program',
+  write: written,
+};
 
 const grades = { error: 'critical', warning: 'minor', note: 'info' } as const;
 

@@ -2,7 +2,12 @@
 import { messageOf, type Report } from '../report.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'json', summary: 'for other programs, with every place and source', reader: 'program', write: written };
+export const output: Output = {
+  name: 'json',
+  summary: 'for other programs, with every place and source',
+  reader: 'program',
+  write: written,
+};
 
 /** The version of this shape, not of the program. */
 const shapeVersion = 1;

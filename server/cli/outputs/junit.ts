@@ -4,7 +4,12 @@ import { visible } from '../display.ts';
 import { fails, messageOf, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'junit', summary: 'JUnit’s XML, for build servers: a suite for each file, a case for each finding', reader: 'program', write: written };
+export const output: Output = {
+  name: 'junit',
+  summary: 'JUnit’s XML, for build servers: a suite for each file, a case for each finding',
+  reader: 'program',
+  write: written,
+};
 
 function written(report: Report): string {
   const suites = report.files.map((file) => suite(file, report.failOn));

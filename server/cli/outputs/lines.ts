@@ -3,7 +3,12 @@ import { visible } from '../display.ts';
 import type { Report } from '../report.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'lines', summary: 'one line for each finding, for editors’ tasks and for search', reader: 'program', write: written };
+export const output: Output = {
+  name: 'lines',
+  summary: 'one line for each finding, for editors’ tasks and for search',
+  reader: 'program',
+  write: written,
+};
 
 function written(report: Report): string {
   let out = '';

@@ -4,7 +4,12 @@ import { messageOf, type Report, type ReportedPlace } from '../report.ts';
 import { fingerprintsOf } from '../fingerprint.ts';
 import type { Output } from './output.ts';
 
-export const output: Output = { name: 'sarif', summary: 'SARIF 2.1.0, for tools that gather findings', reader: 'program', write: written };
+export const output: Output = {
+  name: 'sarif',
+  summary: 'SARIF 2.1.0, for tools that gather findings',
+  reader: 'program',
+  write: written,
+};
 
 function written(report: Report): string {
   const named = new Set(report.files.flatMap((file) => file.findings.map((finding) => finding.rule)));

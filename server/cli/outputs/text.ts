@@ -3,7 +3,12 @@ import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '..
 import { countsInWords, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
 import type { Manner, Output } from './output.ts';
 
-export const output: Output = { name: 'text', summary: 'for people: each finding with its line, why it matters and what to do', reader: 'person', write: written };
+export const output: Output = {
+  name: 'text',
+  summary: 'for people: each finding with its line, why it matters and what to do',
+  reader: 'person',
+  write: written,
+};
 
 /** Widest source line that is shown whole where no terminal sets a limit. */
 const widestLine = 160;
