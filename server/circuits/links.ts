@@ -1,5 +1,5 @@
 // What the links of a panel join: an input that is joined to its return reads a healthy device for ever.
-import { perSubject, type Link, type Panel, type Terminal, type TerminalUse, type Wire } from '../model/index.ts';
+import { perSubject, type TerminalLink, type Panel, type Terminal, type TerminalUse, type Wire } from '../model/index.ts';
 import { isInput, wireOn } from './terminals.ts';
 
 /** The terminals of a panel, commons apart, that a link bridges; undefined where there is none. */
@@ -23,7 +23,7 @@ export function isBridged(wire: Wire): boolean {
 const mostLinks = 100;
 
 /** The input with a device on it that this link joins to its return, by itself or together with other links. */
-export function bridgedBy(panel: Panel, link: Link): { readonly end: TerminalUse; readonly wire: Wire } | undefined {
+export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: TerminalUse; readonly wire: Wire } | undefined {
   for (const end of link.ends) {
     const input = end.terminal;
     if (input === undefined || !isInput(input.role)) continue;
@@ -33,7 +33,7 @@ export function bridgedBy(panel: Panel, link: Link): { readonly end: TerminalUse
   return undefined;
 }
 
-function reachesReturn(panel: Panel, first: Link, input: Terminal): boolean {
+function reachesReturn(panel: Panel, first: TerminalLink, input: Terminal): boolean {
   const links = [first];
   const reached: Terminal[] = [input];
   for (const link of links) {

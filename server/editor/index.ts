@@ -10,7 +10,7 @@ export { foldings, type Folding } from './folding.ts';
 export { hover, ruleDoc, type Hover, type TextOf } from './hover.ts';
 export { inlayValues, type InlayValue } from './inlay.ts';
 export { lenses, type Lens } from './lenses.ts';
-export { links, type Link } from './links.ts';
+export { links, type TextLink } from './links.ts';
 export { plain } from './markdown.ts';
 export { hasNoUses, movedTo, usesAfter, type Move } from './moves.ts';
 export { mentionAt, mentionsOf, type Meaning, type Mention } from './names.ts';

@@ -4,11 +4,11 @@ import { ruleNamed } from '../rules/index.ts';
 import { mentionsOf } from './names.ts';
 import type { Analysis } from '../engine/index.ts';
 
-export type Link = Span & ({ readonly kind: 'file'; readonly path: string } | { readonly kind: 'rule'; readonly name: string });
+export type TextLink = Span & ({ readonly kind: 'file'; readonly path: string } | { readonly kind: 'rule'; readonly name: string });
 
 /** All links, in the order of the text. A path is linked as it would be read, whether or not a file is there. */
-export function links(analysis: Analysis): Link[] {
-  const found: Link[] = [];
+export function links(analysis: Analysis): TextLink[] {
+  const found: TextLink[] = [];
   for (const { start, end, meaning } of mentionsOf(analysis)) {
     if (meaning.kind === 'file') {
       // What stands between the quotes.

@@ -1,8 +1,9 @@
 // The model room: names, imports, models, and the installation that comes of them.
 export { factPlace, headPlace } from './installation.ts';
 export type {
-  Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, FunctionPart, Installation, Leaf, Link, Load, Measured, Motion, Panel, PanelModel, Place, SafetyFunction, Selection, Sensor, SensorModel, Site, Solar, Subsystem,
-  Terminal, TerminalRole, TerminalUse, Wire,
+  Adjuster, Battery, Cable, CableModel, Control, Device, Drive, DriveModel, ForceRecord, FunctionPart, Installation, Leaf, Load, Measured,
+  Motion, Panel, PanelModel, Place, SafetyFunction, Selection, Sensor, SensorModel, Site, Solar, Subsystem, Terminal, TerminalLink,
+  TerminalRole, TerminalUse, Wire,
 } from './installation.ts';
 export { perSubject } from './memo.ts';
 export { plainSite, type Plain, type PlainBlock, type PlainSite } from './plain.ts';

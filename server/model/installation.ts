@@ -73,7 +73,7 @@ export interface Cable extends Named<'cable'>, OfSite, Modelled<CableModel> {
 
 export interface Panel extends Named<'panel'>, OfSite, Modelled<PanelModel> {
   readonly wires: Wire[];
-  readonly links: Link[];
+  readonly links: TerminalLink[];
   readonly selections: Selection[];
   /** The first of each counts; a second one is reported. */
   readonly battery: Battery | undefined;
@@ -100,7 +100,8 @@ export interface Wire {
   readonly ends: readonly TerminalUse[];
 }
 
-export interface Link {
+/** A line of a panel that joins terminals with each other. */
+export interface TerminalLink {
   readonly fact: Line<Blocks['panel']['lines']['link']>;
   readonly ends: readonly TerminalUse[];
 }

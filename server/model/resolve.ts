@@ -1,8 +1,11 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { Statement, WordValue } from '../../grammar/index.ts';
-import { modelKinds, nameSpaceInWords, nearest, siteWords, type ModelKind, type NameSpace, type Reading } from '../vocabulary/index.ts';
-import type { Cable, Control, Device, Drive, Installation, Leaf, Link, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalUse, Wire } from './installation.ts';
+import { modelKinds, nameSpaceInWords, nearest, siteWords, type BlockWord, type ModelKind, type NameSpace, type Reading } from '../vocabulary/index.ts';
+import type {
+  Cable, Control, Device, Drive, Installation, Leaf, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalLink, TerminalUse, Wire,
+} from './installation.ts';
 import type { InstallationProblem } from './problems.ts';
+import { newCable, newControl, newDrive, newFunction, newLeaf, newPanel, newSensor } from './parts.ts';
 import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
@@ -19,10 +22,11 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const panels: Panel[] = [];
   const cables: Cable[] = [];
   const functions: SafetyFunction[] = [];
+  const isThere = (word: BlockWord): boolean => entities[word].length > 0;
   const installation: Writable<Installation> = {
     path,
     reading,
-    kind: siteWords.some((word) => entities[word].length > 0) ? 'site' : modelKinds.some((word) => entities[word].length > 0) ? 'library' : 'empty',
+    kind: siteWords.some(isThere) ? 'site' : modelKinds.some(isThere) ? 'library' : 'empty',
     site: entities.site[0],
     motion: entities.motion[0],
     leaves,
@@ -40,45 +44,45 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   const names = new Names(problems, shelf.models);
 
   for (const entity of entities.leaf) {
-    const leaf: Leaf = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, drives: [], sensors: [], forces: [], covers: undefined, coveredBy: undefined };
+    const leaf = newLeaf(entity, installation);
     leaves.push(leaf);
     names.declare('leaf', leaf);
   }
   for (const entity of entities.drive) {
-    const drive: Drive = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('drive-model', entity), leaf: undefined };
+    const drive = newDrive(entity, installation, names.model('drive-model', entity));
     drives.push(drive);
     names.declare('device', drive, { kind: 'drive', it: drive });
   }
   for (const entity of entities.sensor) {
-    const sensor: Sensor = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('sensor-model', entity), leaf: undefined, next: undefined, wires: [], registered: false };
+    const sensor = newSensor(entity, installation, names.model('sensor-model', entity));
     sensors.push(sensor);
     names.declare('device', sensor, { kind: 'sensor', it: sensor });
   }
   for (const entity of entities.control) {
-    const control: Control = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, wires: [] };
+    const control = newControl(entity, installation);
     controls.push(control);
     names.declare('device', control, { kind: 'control', it: control });
   }
   for (const entity of entities.panel) {
-    const panel: Panel = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('panel-model', entity), wires: [], links: [], selections: [], battery: entity.blocks.battery[0], solar: entity.blocks.solar[0] };
+    const panel = newPanel(entity, installation, names.model('panel-model', entity));
     panels.push(panel);
     names.declare('panel', panel);
   }
   for (const entity of entities.cable) {
-    const cable: Cable = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, modelAt: entity.model, model: names.model('cable-model', entity), load: undefined };
+    const cable = newCable(entity, installation, names.model('cable-model', entity));
     cables.push(cable);
     names.declare('cable', cable);
     if (entity.facts.feeds !== undefined) cable.load = names.load(entity.facts.feeds.device);
   }
 
-  for (const leaf of leaves) linkLeaf(leaf, names, problems);
+  for (const leaf of leaves) tieLeaf(leaf, names, problems);
   for (const drive of drives) {
     const moves = drive.facts.moves;
     drive.leaf = moves === undefined ? undefined : names.leaf(moves.leaf);
     drive.leaf?.drives.push(drive);
   }
-  for (const sensor of sensors) linkSensor(sensor, names);
-  for (const panel of panels) linkPanel(panel, names);
+  for (const sensor of sensors) tieSensor(sensor, names);
+  for (const panel of panels) tiePanel(panel, names);
   for (const order of installation.motion?.facts.order ?? []) for (const word of order.leaves) names.leaf(word);
   if (installation.motion?.facts.pedestrian !== undefined) names.leaf(installation.motion.facts.pedestrian.leaf);
   for (const measured of entities.measured)
@@ -88,7 +92,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     }
   for (const entity of entities.function) {
     const parts = entity.facts.parts?.parts.map((at) => ({ at, it: names.load(at) })) ?? [];
-    const it: SafetyFunction = { name: entity.name, at: entity.at, nameAt: entity.nameAt, title: entity.title, facts: entity.facts, unread: entity.unread, memo: [], installation, parts, subsystems: entity.blocks.subsystem };
+    const it = newFunction(entity, installation, parts);
     functions.push(it);
     names.declare('function', it);
   }
@@ -98,7 +102,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   return installation;
 }
 
-function linkLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): void {
+function tieLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): void {
   const closes = leaf.facts.closes;
   if (closes === undefined) return;
   const other = names.leaf(closes.onto);
@@ -111,7 +115,7 @@ function linkLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): vo
   other.coveredBy = leaf;
 }
 
-function linkSensor(sensor: Sensor, names: Names): void {
+function tieSensor(sensor: Sensor, names: Names): void {
   const { on, 'chains-into': chain } = sensor.facts;
   if (on !== undefined) {
     sensor.leaf = names.leaf(on.leaf);
@@ -123,7 +127,7 @@ function linkSensor(sensor: Sensor, names: Names): void {
   }
 }
 
-function linkPanel(panel: Panel, names: Names): void {
+function tiePanel(panel: Panel, names: Names): void {
   const { facts, model } = panel;
   const end = (at: WordValue): TerminalUse => ({ at, terminal: model?.terminals.get(at.text) });
   for (const fact of facts.wire) {
@@ -132,7 +136,7 @@ function linkPanel(panel: Panel, names: Names): void {
     panel.wires.push(wire);
     if (device !== undefined && device.kind !== 'drive') device.it.wires.push(wire);
   }
-  for (const fact of facts.link) panel.links.push({ fact, ends: fact.terminals.map(end) } satisfies Link);
+  for (const fact of facts.link) panel.links.push({ fact, ends: fact.terminals.map(end) } satisfies TerminalLink);
   for (const fact of facts.select) panel.selections.push({ fact, selector: model?.selectors.get(fact.selector.text) } satisfies Selection);
   for (const fact of facts.registered)
     for (const word of fact.sensors) {

@@ -34,7 +34,10 @@ const habits: Readonly<Record<string, string>> = {
   sqmm: 'mm2', newton: 'N', newtons: 'N', nm: 'N·m',
 };
 
-/** Most unknown words of one file for which a likely meaning is looked up: a file in ruins is not mended by more, and each costs some microseconds. */
+/**
+ * Most unknown words of one file for which a likely meaning is looked up: a file in ruins is not mended by more, and each costs
+ * some microseconds.
+ */
 const mostGuesses = 200;
 
 interface Guess {

@@ -1,4 +1,4 @@
-import type { Link, Panel, PanelModel, Terminal, TerminalRole, TerminalUse } from '../../model/index.ts';
+import type { Panel, PanelModel, Terminal, TerminalLink, TerminalRole, TerminalUse } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
 import { quoted, quotedList, roleInWords } from '../words.ts';
@@ -30,7 +30,7 @@ type Fault = Omit<Report, 'at'> & Partial<Pick<Report, 'at'>>;
 
 const named = ({ at }: TerminalUse): string => quoted(at.text);
 
-function faultOf(panel: Panel, model: PanelModel, { ends }: Link): Fault | undefined {
+function faultOf(panel: Panel, model: PanelModel, { ends }: TerminalLink): Fault | undefined {
   const first = ends[0];
   const second = ends[1];
   if (first === undefined || second === undefined || ends.length > 2) return miscounted(ends);
