@@ -1,8 +1,11 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
-import type { Statement, WordValue } from '../../grammar/index.ts';
-import { modelKinds, nameSpaceInWords, nearest, siteWords, type BlockWord, type ModelKind, type NameSpace, type Reading } from '../vocabulary/index.ts';
+import type { WordValue } from '../../grammar/index.ts';
+import {
+  modelKinds, nameSpaceInWords, nearest, siteWords, type BlockWord, type ModelKind, type NameSpace, type Reading,
+} from '../vocabulary/index.ts';
 import type {
-  Cable, Control, Device, Drive, Installation, Leaf, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalLink, TerminalUse, Wire,
+  Cable, Control, Device, Drive, Installation, Leaf, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalLink, TerminalUse,
+  Wire,
 } from './installation.ts';
 import type { InstallationProblem } from './problems.ts';
 import { newCable, newControl, newDrive, newFunction, newLeaf, newPanel, newSensor } from './parts.ts';
@@ -108,7 +111,8 @@ function tieLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): voi
   const other = names.leaf(closes.onto);
   if (other === undefined) return;
   if (other === leaf || other.covers === leaf) {
-    problems.push({ kind: 'overlap-circular', start: closes.onto.start, end: closes.onto.end, detail: { leaf: leaf.name, other: other.name } });
+    const { start, end } = closes.onto;
+    problems.push({ kind: 'overlap-circular', start, end, detail: { leaf: leaf.name, other: other.name } });
     return;
   }
   leaf.covers = other;
@@ -149,16 +153,16 @@ function tiePanel(panel: Panel, names: Names): void {
 function checkPanelModels(reading: Reading, problems: InstallationProblem[]): void {
   for (const entity of reading.entities['panel-model']) {
     const seen = new Map<string, WordValue>();
+    const check = (at: WordValue): void => {
+      if (!seen.has(at.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', at, seen.keys()) });
+    };
     for (const terminal of entity.facts.terminal) {
       const first = seen.get(terminal.name.text);
       if (first === undefined) seen.set(terminal.name.text, terminal.name);
       else problems.push(repeated('terminal', terminal.name, first));
     }
     for (const terminal of entity.facts.terminal)
-      if (terminal.common !== undefined && !seen.has(terminal.common.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', terminal.common, seen.keys()) });
-    const check = (at: WordValue): void => {
-      if (!seen.has(at.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', at, seen.keys()) });
-    };
+      if (terminal.common !== undefined) check(terminal.common);
     for (const output of entity.facts.output) for (const at of output.terminals) check(at);
     for (const window of entity.facts.window) check(window.terminal);
     for (const measures of entity.facts.measures) check(measures.terminal);
@@ -193,14 +197,20 @@ const mostKnown = 12;
 /** What is told of a name that leads nowhere. */
 function unknown<What extends string>(what: What, at: WordValue, known: Iterable<string>) {
   const names = [...known];
-  return { start: at.start, end: at.end, detail: { name: at.text, what, meant: nearest(at.text, names), known: names.slice(0, mostKnown) } };
+  const detail = { name: at.text, what, meant: nearest(at.text, names), known: names.slice(0, mostKnown) };
+  return { start: at.start, end: at.end, detail };
+}
+
+interface Declared {
+  readonly name: string;
+  readonly nameAt: WordValue | undefined;
 }
 
 /** The names of one file. A name that leads nowhere is reported where it stands. */
 class Names {
   readonly #problems: InstallationProblem[];
   readonly #models: Models;
-  readonly #spaces = new Map<NameSpace | ModelKind, Map<string, { readonly nameAt: WordValue | undefined }>>();
+  readonly #spaces = new Map<NameSpace | ModelKind, Map<string, Declared>>();
   readonly #devices = new Map<string, Device>();
   /** Files of which a model was named. */
   readonly filesUsed = new Set<string>();
@@ -210,7 +220,7 @@ class Names {
     this.#models = models;
   }
 
-  declare(space: NameSpace | ModelKind, it: { readonly name: string; readonly nameAt: WordValue | undefined; readonly at: Statement }, device?: Device): void {
+  declare(space: NameSpace | ModelKind, it: Declared, device?: Device): void {
     if (it.nameAt === undefined) return;
     let names = this.#spaces.get(space);
     if (names === undefined) this.#spaces.set(space, (names = new Map()));
@@ -244,7 +254,8 @@ class Names {
     const panels = this.#spaces.get('panel');
     const panel = panels?.get(at.text) as Panel | undefined;
     if (panel !== undefined) return { kind: 'panel', it: panel };
-    this.#problems.push({ kind: 'name-unknown', ...unknown('sensor, drive, control or panel', at, [...this.#devices.keys(), ...(panels?.keys() ?? [])]) });
+    const known = [...this.#devices.keys(), ...(panels?.keys() ?? [])];
+    this.#problems.push({ kind: 'name-unknown', ...unknown('sensor, drive, control or panel', at, known) });
     return undefined;
   }
 

@@ -19,7 +19,9 @@ export interface Library {
 export type Lookup = (path: string) => Library | 'missing' | 'outside' | 'unreadable' | 'waiting';
 
 /** Something wrong with the `use` line of that number. */
-type Trouble = { [Kind in keyof UseProblems]: { readonly use: number; readonly kind: Kind; readonly detail: UseProblems[Kind] } }[keyof UseProblems];
+type Trouble = {
+  [Kind in keyof UseProblems]: { readonly use: number; readonly kind: Kind; readonly detail: UseProblems[Kind] };
+}[keyof UseProblems];
 
 export interface Shelf {
   readonly models: Models;
@@ -41,14 +43,16 @@ function modelsOf(path: string, reading: Reading): Models {
     for (const entity of reading.entities[kind]) {
       if (entity.name === '' || models[kind].has(entity.name)) continue;
       const model = { ...entity, path };
-      models[kind].set(entity.name, kind === 'panel-model' ? withParts(model as Entity<Blocks['panel-model']> & { path: string }) : (model as AnyModel));
+      models[kind].set(entity.name, kind === 'panel-model' ? withParts(model as PanelEntity) : (model as AnyModel));
     }
   return models as Models;
 }
 
 const noModels = () => Object.fromEntries(modelKinds.map((kind) => [kind, new Map()])) as Record<ModelKind, Map<string, AnyModel>>;
 
-function withParts(model: Entity<Blocks['panel-model']> & { readonly path: string }): PanelModel {
+type PanelEntity = Entity<Blocks['panel-model']> & { readonly path: string };
+
+function withParts(model: PanelEntity): PanelModel {
   const terminals = new Map<string, Terminal>();
   for (const terminal of model.facts.terminal) if (!terminals.has(terminal.name.text)) terminals.set(terminal.name.text, terminal);
   const selectors = new Map(model.blocks.selector.map((selector) => [selector.name, selector]));

@@ -28,7 +28,8 @@ const askedUnder = (body: Body): Asked => {
 };
 const asked: Readonly<Record<Body, Asked>> = { europe: askedUnder('europe'), 'north-america': askedUnder('north-america'), unstated: askedUnder('unstated') };
 type Explaining = { readonly [Kind in ProblemKind]: ProblemRuleOf<Kind> };
-const explaining = Object.fromEntries(allRules.flatMap((rule) => (rule.kind === 'problem' ? [[rule.name, rule]] : []))) as unknown as Explaining;
+const problemRules = allRules.filter((rule) => rule.kind === 'problem');
+const explaining = Object.fromEntries(problemRules.map((rule) => [rule.name, rule])) as unknown as Explaining;
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const ofFile: Asked = { all: fileRules, quick: fileRules, slow: [] };
 const rulesFor = (installation: Installation): Asked => (installation.kind === 'site' ? asked[regimeOf(installation).body] : ofFile);

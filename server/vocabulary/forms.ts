@@ -103,7 +103,10 @@ function blockForm(word: string, spec: BlockSpec): BlockForm {
   };
 }
 
-export const blockForms: ReadonlyMap<string, BlockForm> = new Map(Object.entries(blocks).map(([word, spec]) => [word, blockForm(word, spec)]));
-export const topForms: ReadonlyMap<string, LineForm> = new Map(Object.entries(topLines).map(([word, spec]) => [word, lineForm(word, spec)]));
+const byWord = <Spec, Form>(specs: Readonly<Record<string, Spec>>, form: (word: string, spec: Spec) => Form): ReadonlyMap<string, Form> =>
+  new Map(Object.entries(specs).map(([word, spec]) => [word, form(word, spec)]));
+
+export const blockForms = byWord<BlockSpec, BlockForm>(blocks, blockForm);
+export const topForms = byWord<LineSpec, LineForm>(topLines, (word, spec) => lineForm(word, spec));
 export const acceptForm = lineForm('accept', anywhereLines.accept);
 export const expectsForm = lineForm('expects', anywhereLines.expects);

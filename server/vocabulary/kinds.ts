@@ -27,7 +27,9 @@ export const modelKindOf = ({ model }: BlockSpec): ModelKind | undefined => (mod
 
 /** The space in which the name of a block is looked up; none for words whose blocks have no name, and for models. */
 export const nameSpaceOf: ReadonlyMap<string, NameSpace> = new Map(
-  siteWords.filter((word) => blocks[word].named).map((word) => [word, 'device' in blocks[word] ? 'device' : (word as Exclude<NameSpace, 'device'>)]),
+  siteWords
+    .filter((word) => blocks[word].named)
+    .map((word) => [word, 'device' in blocks[word] ? 'device' : (word as Exclude<NameSpace, 'device'>)]),
 );
 
 /** Something by what its name stands for, in a sentence. */

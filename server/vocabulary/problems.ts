@@ -19,11 +19,21 @@ export type ProblemOf<Kinds, Kind extends keyof Kinds = keyof Kinds> = {
 type Limits =
   | { readonly of: 'count'; readonly least: number; readonly most: number }
   /** Limits in SI; `digits` as written, where the value is nothing but a number and its unit. */
-  | { readonly of: 'quantity'; readonly least: number; readonly most: number; readonly unit: Unit; readonly amount: number; readonly digits: string | undefined }
+  | {
+      readonly of: 'quantity';
+      readonly least: number;
+      readonly most: number;
+      readonly unit: Unit;
+      readonly amount: number;
+      readonly digits: string | undefined;
+    }
   /** The two ends of a range, of which the first must be the smaller. */
   | { readonly of: 'range' };
 
-/** `word`: the line or block that it is found in. `found`: as it is written. `meant`: what was probably meant, where that can be guessed. */
+/**
+ * `word`: the line or block that it is found in. `found`: as it is written. `meant`: what was probably meant, where that can be
+ * guessed.
+ */
 export interface ReadingProblems extends SyntaxProblems {
   readonly 'file-empty': Nothing;
   readonly 'language-missing': { readonly version: number; /** Where the line should be. */ readonly at: number };
@@ -46,7 +56,12 @@ export interface ReadingProblems extends SyntaxProblems {
   readonly 'value-unfit': { readonly word: string; readonly found: string; readonly slot: Slot; readonly shape: string };
   readonly 'value-missing': { readonly word: string; readonly slot: Slot; readonly example: string };
   readonly 'value-out-of-range': { readonly word: string; readonly found: string; readonly limits: Limits };
-  readonly 'choice-unknown': { readonly word: string; readonly found: string; readonly choices: readonly string[]; readonly meant: string | undefined };
+  readonly 'choice-unknown': {
+    readonly word: string;
+    readonly found: string;
+    readonly choices: readonly string[];
+    readonly meant: string | undefined;
+  };
   readonly 'date-impossible': { readonly found: string };
   readonly 'decimal-comma': Nothing;
   /** `unit`: the one that is likely. */
@@ -57,7 +72,12 @@ export interface ReadingProblems extends SyntaxProblems {
     readonly units: readonly string[];
     readonly unit: string | undefined;
   };
-  readonly 'unit-unknown': { readonly word: string; readonly found: string; readonly units: readonly string[]; readonly meant: string | undefined };
+  readonly 'unit-unknown': {
+    readonly word: string;
+    readonly found: string;
+    readonly units: readonly string[];
+    readonly meant: string | undefined;
+  };
   /** `measures`: what the unit that was found is a unit of. */
   readonly 'unit-wrong': {
     readonly word: string;

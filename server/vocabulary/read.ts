@@ -138,7 +138,8 @@ class FileReading {
       return;
     }
     const first = list[0];
-    if (form.spec.single === true && first !== undefined) this.#found.addRepeated(form.word, statement.word ?? statement, first.at.word ?? first.at);
+    if (form.spec.single === true && first !== undefined)
+      this.#found.addRepeated(form.word, statement.word ?? statement, first.at.word ?? first.at);
     list.push(this.#block(form, statement));
   }
 
@@ -203,7 +204,7 @@ class FileReading {
       else this.#found.add('value-unexpected', value, { word, found: this.#found.source(value), shape: headerShape(word, spec) });
     }
     if (spec.named) {
-      if (nameAt === undefined) this.#found.add('name-missing', statement.word ?? statement, { word, example: spec.example.split('\n')[0] ?? '' });
+      if (nameAt === undefined) this.#found.add('name-missing', statement.word ?? statement, { word, example: firstLineOf(spec.example) });
       else if (!startsWithLetter(nameAt.text)) this.#found.add('name-unfit', nameAt, { name: nameAt.text });
     }
     return { name: nameAt?.text ?? '', nameAt, title, model };
@@ -227,6 +228,8 @@ class FileReading {
     this.#found.add('word-unknown', word, { word: word.text, block: block?.word, known: wordsIn(block), meant, elsewhere });
   }
 }
+
+const firstLineOf = (text: string): string => text.split('\n', 1)[0] as string;
 
 const letter = /^\p{L}/u;
 const startsWithLetter = (text: string): boolean => {

@@ -72,6 +72,6 @@ function slotShape(key: string, slot: Slot): string {
 
 /** The shape of a block's header. */
 export function headerShape(word: string, spec: BlockSpec): string {
-  const parts = [word, spec.named ? 'NAME' : '', spec.model === undefined ? '' : ': MODEL', spec.title === true ? '["…"]' : '', '{ … }'];
-  return parts.filter((part) => part !== '').join(' ');
+  const parts = [word, spec.named && 'NAME', spec.model !== undefined && ': MODEL', spec.title === true && '["…"]', '{ … }'];
+  return parts.filter((part) => part !== false).join(' ');
 }

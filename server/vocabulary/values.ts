@@ -35,8 +35,8 @@ export function fits(value: Value, slot: Slot, keywords: ReadonlySet<string> = n
 /** The value of a slot in the plain case: a word that fits, or a number with a unit inside the limits. */
 export function quickly(one: SlotForm, value: Value): unknown {
   if (value.kind === 'word') return one.kind === 'ref' ? value : one.options.get(value.text);
-  if (value.kind !== 'number' || one.kind !== 'quantity' || value.unit === undefined || value.upTo !== undefined || value.plusMinus !== undefined)
-    return undefined;
+  if (value.kind !== 'number' || one.kind !== 'quantity') return undefined;
+  if (value.unit === undefined || value.upTo !== undefined || value.plusMinus !== undefined) return undefined;
   const si = one.units.get(value.unit.text)?.toSi(numberOf(value));
   return si !== undefined && si >= one.low && si <= one.high ? si : undefined;
 }
@@ -78,7 +78,8 @@ const isBare = (value: Value): value is NumberValue =>
 function countOf(found: ProblemList, line: LineForm, { min, max }: CountSlot, value: NumberValue): number | undefined {
   const number = numberOf(value);
   if (Number.isInteger(number) && number >= min && number <= max) return number;
-  return found.add('value-out-of-range', value, { word: line.word, found: found.source(value), limits: { of: 'count', least: min, most: max } });
+  const limits = { of: 'count', least: min, most: max } as const;
+  return found.add('value-out-of-range', value, { word: line.word, found: found.source(value), limits });
 }
 
 function choiceOf(found: ProblemList, line: LineForm, { options }: ChoiceSlot, text: string, at: Value): string | undefined {
@@ -91,17 +92,19 @@ function quantityOf(found: ProblemList, line: LineForm, slot: QuantitySlot, valu
   const amount = numberOf(value);
   const { dimension, min, max } = slot;
   const { word } = line;
+  const units = (): string[] => unitNamesOf(dimension);
   if (value.unit === undefined) {
-    if (/^,\d/.test(found.text.slice(value.end, value.end + 2))) return found.add('decimal-comma', { start: value.start, end: value.end + 1 }, {});
+    const isComma = /^,\d/.test(found.text.slice(value.end, value.end + 2));
+    if (isComma) return found.add('decimal-comma', { start: value.start, end: value.end + 1 }, {});
     const unit = likelyUnit(slot, amount)?.name;
-    return found.add('unit-missing', value, { word, found: value.text, dimensions: [dimension], units: unitNamesOf(dimension), unit });
+    return found.add('unit-missing', value, { word, found: value.text, dimensions: [dimension], units: units(), unit });
   }
   const { text } = value.unit;
   const unit = unitNamed(text);
   if (unit === undefined)
-    return found.add('unit-unknown', value.unit, { word, found: text, units: unitNamesOf(dimension), meant: nearestUnit(text, dimension) });
+    return found.add('unit-unknown', value.unit, { word, found: text, units: units(), meant: nearestUnit(text, dimension) });
   if (unit.dimension !== dimension)
-    return found.add('unit-wrong', value.unit, { word, found: text, measures: unit.dimension, dimensions: [dimension], units: unitNamesOf(dimension) });
+    return found.add('unit-wrong', value.unit, { word, found: text, measures: unit.dimension, dimensions: [dimension], units: units() });
   const si = unit.toSi(amount);
   // The limits carry no rounding of their own, so a hair is allowed for that of the conversion.
   const hair = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
@@ -115,7 +118,8 @@ function rangeOf(found: ProblemList, line: LineForm, { dimensions }: RangeSlot, 
   const { word } = line;
   const highUnit = high.unit === undefined ? undefined : unitNamed(high.unit.text);
   const lowUnit = low.unit === undefined ? highUnit : unitNamed(low.unit.text);
-  if (highUnit === undefined || lowUnit === undefined || lowUnit.dimension !== highUnit.dimension || !dimensions.includes(highUnit.dimension)) {
+  const isOne = highUnit !== undefined && lowUnit?.dimension === highUnit.dimension && dimensions.includes(highUnit.dimension);
+  if (!isOne) {
     const units = dimensions.flatMap(unitNamesOf);
     const unit = high.unit ?? low.unit;
     if (unit === undefined) return found.add('unit-missing', low, { word, found: found.source(low), dimensions, units, unit: undefined });

@@ -1,5 +1,5 @@
 // The terminals of a panel, and what the file leads to each of them.
-import type { Cable, Device, Installation, Link, Panel, Sensor, Terminal, TerminalUse, Wire } from '../../model/index.ts';
+import type { Cable, Device, Installation, TerminalLink, Panel, Sensor, Terminal, TerminalUse, Wire } from '../../model/index.ts';
 import { isUnfit } from '../../circuits/index.ts';
 
 /** A row of the strip. `terminal` is absent where the panel's model has none of that name, or is not known. */
@@ -35,7 +35,7 @@ export interface Strip {
   readonly devices: readonly WiredDevice[];
   /** `row` is absent where what it is fed from is no terminal. */
   readonly accessories: readonly { readonly accessory: Panel['facts']['accessory'][number]; readonly row: number | undefined }[];
-  readonly links: readonly { readonly link: Link; readonly ends: readonly RowEnd[] }[];
+  readonly links: readonly { readonly link: TerminalLink; readonly ends: readonly RowEnd[] }[];
   /** The rows that the panel's model names for the feed and the earth, and the cables that feed it. */
   readonly fed: readonly number[];
   readonly feeds: readonly Cable[];
@@ -106,7 +106,7 @@ const wireEndsOf = (wire: Wire, rowOf: ReadonlyMap<string, number>): WireEnd[] =
     return { row, end, unfit };
   });
 
-const endsOf = ({ ends }: Wire | Link, rowOf: ReadonlyMap<string, number>): RowEnd[] =>
+const endsOf = ({ ends }: Wire | TerminalLink, rowOf: ReadonlyMap<string, number>): RowEnd[] =>
   ends.flatMap((end) => {
     const row = rowOf.get(end.at.text);
     return row === undefined ? [] : [{ row, end }];

@@ -23,7 +23,9 @@ export const rule = problemRule({
         };
       case 'nothing': {
         const promise = `no ${detail.gravest}${detail.gravest === 'note' ? '' : ' or worse'}`;
-        return { what: `This file promises ${promise}; ${detail.count === 1 ? 'there is one' : `there are ${detail.count}`}, first of ${name}.` };
+        return {
+          what: `This file promises ${promise}; ${detail.count === 1 ? 'there is one' : `there are ${detail.count}`}, first of ${name}.`,
+        };
       }
     }
   },

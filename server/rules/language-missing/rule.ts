@@ -10,12 +10,13 @@ export const rule = problemRule({
   acceptable: false,
   explain: ({ detail }, text) => {
     const { at, version } = detail;
+    const line = `language ${version}`;
     // Before a bare brace the new line would be taken as that block's first line.
     const fits = text.charAt(at) !== '{';
     return {
       what: 'No line says which version of the language this file is written in.',
-      remedy: `Write “language ${version}” on the first line.`,
-      fixes: fits ? [{ title: `Write “language ${version}” first`, edits: [{ start: at, end: at, text: `language ${version}${lineEndIn(text)}` }], safe: true }] : [],
+      remedy: `Write “${line}” on the first line.`,
+      fixes: fits ? [{ title: `Write “${line}” first`, edits: [{ start: at, end: at, text: line + lineEndIn(text) }], safe: true }] : [],
     };
   },
 });

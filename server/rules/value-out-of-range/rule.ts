@@ -1,4 +1,5 @@
 import { unitsOf } from '../../vocabulary/index.ts';
+import { replaceBy } from '../fixes.ts';
 import type { Problem } from '../problems.ts';
 import { problemRule } from '../rule.ts';
 import { perhaps, quoted, rounded } from '../words.ts';
@@ -21,7 +22,7 @@ export const rule = problemRule({
     return {
       what: `${quoted(found)} in ${quoted(word)} can hardly be meant; it takes ${inWords(limits)}.`,
       remedy: `Correct the number or its unit.${perhaps(fits[0])}`,
-      fixes: fits.slice(0, 3).map((meant) => ({ title: `Write “${meant}”`, edits: [{ start: problem.start, end: problem.end, text: meant }], safe: false })),
+      fixes: fits.slice(0, 3).flatMap((meant) => replaceBy(problem, meant, false)),
     };
   },
 });
