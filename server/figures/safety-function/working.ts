@@ -36,7 +36,7 @@ interface Element {
 }
 
 /** One link of a safety function's chain. */
-export interface Link {
+export interface ChainLink {
   readonly what: string;
   readonly at: Place;
   readonly pfhd: number;
@@ -65,7 +65,7 @@ export interface Lack {
 }
 
 export interface Chain {
-  readonly links: readonly Link[];
+  readonly links: readonly ChainLink[];
   readonly lacks: readonly Lack[];
   readonly wearing: readonly Wearing[];
   /** The level that the links known so far still allow: what lacks can only make it worse. */
@@ -133,7 +133,7 @@ const noCycles = 'wears by switching, and the site does not say how many “cycl
 interface Work {
   readonly operations: number | undefined;
   readonly installed: string | undefined;
-  readonly links: Link[];
+  readonly links: ChainLink[];
   readonly lacks: Lack[];
   readonly wearing: Wearing[];
 }
@@ -232,7 +232,7 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
 }
 
 /** A link that was reckoned. For one channel of that mean time the relation is published; a second one, tests and caps are from memory. */
-function linkOf(what: string, at: Place, reckoned: Reckoned, claimed: Category, mean: number, isFromMemory: boolean, elements: readonly Element[]): Link {
+function linkOf(what: string, at: Place, reckoned: Reckoned, claimed: Category, mean: number, isFromMemory: boolean, elements: readonly Element[]): ChainLink {
   const pfhdAtLeast = claimed <= 1 && !isFromMemory ? singleChannelPfhd(mean) : 0;
   return { what, at, pfhd: reckoned.pfhd, pfhdAtLeast, level: reckoned.level, declared: undefined, mttfd: reckoned.mttfd, elements, because: reckoned.because, reckoned };
 }

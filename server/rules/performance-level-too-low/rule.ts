@@ -1,5 +1,5 @@
 import {
-  type Chain, chainOf, letterOf, type Level, levelFromRisk, levelOf, levelPublished, type Link,
+  type Chain, chainOf, letterOf, type Level, levelFromRisk, levelOf, levelPublished, type ChainLink,
 } from '../../figures/safety-function/working.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
@@ -60,7 +60,7 @@ function reportOf(of: SafetyFunction, chain: Chain, required: Required): Omit<Re
     : { severity: 'warning', what: said(of, chain, required, weakest), related, source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' } };
 }
 
-function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Link): string {
+function said(of: SafetyFunction, chain: Chain, required: Required, weakest: ChainLink): string {
   const isBounded = weakest.reckoned === undefined && weakest.because !== '';
   const hedge = required.isFromMemory ? '' : isBounded ? ' at the worst' : ' (from memory: the table or a limit of the standard)';
   const because = weakest.because === '' ? '' : `, because ${weakest.because}`;
@@ -68,7 +68,7 @@ function said(of: SafetyFunction, chain: Chain, required: Required, weakest: Lin
 }
 
 /** Only what makers declare and what published relations give; what else is reckoned stands in brackets. */
-function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: Required, weakest: Link): string {
+function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: Required, weakest: ChainLink): string {
   const worse = chain.atBest < surely ? ` (${inWords(chain.atBest)} when reckoned in full, from memory)` : '';
   const why =
     weakest.declared === surely
@@ -78,8 +78,8 @@ function saidSurely(of: SafetyFunction, chain: Chain, surely: Level, required: R
 }
 
 /** The link that shows it most clearly: the one that is declared so low, or else the one that surely fails most often. */
-function surestOf({ links }: Chain, surely: Level): Link {
-  let surest = links[0] as Link;
+function surestOf({ links }: Chain, surely: Level): ChainLink {
+  let surest = links[0] as ChainLink;
   for (const link of links) {
     if (link.declared === surely) return link;
     if (link.pfhdAtLeast > surest.pfhdAtLeast) surest = link;
@@ -88,8 +88,8 @@ function surestOf({ links }: Chain, surely: Level): Link {
 }
 
 /** The link of the lowest level, and among those the one that fails most often. */
-function weakestOf({ links }: Chain): Link {
-  let weakest = links[0] as Link;
+function weakestOf({ links }: Chain): ChainLink {
+  let weakest = links[0] as ChainLink;
   for (const link of links) if (link.level < weakest.level || (link.level === weakest.level && link.pfhd > weakest.pfhd)) weakest = link;
   return weakest;
 }
