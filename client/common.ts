@@ -1,24 +1,24 @@
 // What the desktop and the web extension share: everything but how the server is started.
 import * as vscode from 'vscode';
-import { RequestType, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { type BaseLanguageClient, type LanguageClientOptions, RequestType } from 'vscode-languageclient';
 import {
-  figuresRequest,
-  readRequest,
-  rulesRequest,
   type FigureAnswer,
   type FiguresParams,
+  figuresRequest,
   type InitializationOptions,
   type ReadAnswer,
   type ReadParams,
   type RulesAnswer,
+  readRequest,
+  rulesRequest,
 } from '../server/lsp/requests.ts';
 import { figuresAsText } from './figures.ts';
+import { tellOfFolders, tellWhatIsShown } from './gone.ts';
+import { registerPreview } from './preview/panel.ts';
 import { overviewTree } from './views/overview.ts';
 import { promisesView } from './views/promises.ts';
 import { statusItem } from './views/status.ts';
-import { newSite, type Given } from './wizard.ts';
-import { tellOfFolders, tellWhatIsShown } from './gone.ts';
-import { registerPreview } from './preview/panel.ts';
+import { type Given, newSite } from './wizard.ts';
 
 export const languageId = 'pintle';
 const figuresScheme = 'pintle-figures';
@@ -42,7 +42,12 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
 export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(client.onRequest(new RequestType<ReadParams, ReadAnswer, void>(readRequest), ({ uri }) => readForServer(uri)));
   context.subscriptions.push(statusItem(client, languageId), overviewTree(client, languageId), promisesView(client));
-  context.subscriptions.push(...commands(context, client), figuresDocuments(client), registerPreview(context, client), tellOfFolders(client));
+  context.subscriptions.push(
+    ...commands(context, client),
+    figuresDocuments(client),
+    registerPreview(context, client),
+    tellOfFolders(client),
+  );
   void vscode.commands.executeCommand('setContext', 'pintle.isActive', true);
   await client.start();
 }
@@ -57,7 +62,8 @@ async function readForServer(uri: string): Promise<ReadAnswer> {
 }
 
 function commands(context: vscode.ExtensionContext, client: BaseLanguageClient): vscode.Disposable[] {
-  const register = (name: string, work: () => Promise<unknown> | Thenable<unknown>): vscode.Disposable => vscode.commands.registerCommand(`pintle.${name}`, work);
+  const register = (name: string, work: () => Promise<unknown> | Thenable<unknown>): vscode.Disposable =>
+    vscode.commands.registerCommand(`pintle.${name}`, work);
   const page = (...parts: string[]): vscode.Uri => vscode.Uri.joinPath(context.extensionUri, 'dist', ...parts);
   return [
     register('restartServer', async () => {
@@ -79,7 +85,11 @@ function commands(context: vscode.ExtensionContext, client: BaseLanguageClient):
       }
       const uri = figuresUri(document.uri);
       figuresChanged.fire(uri);
-      await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri), { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
+      await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri), {
+        viewColumn: vscode.ViewColumn.Beside,
+        preserveFocus: true,
+        preview: true,
+      });
     }),
     vscode.commands.registerCommand('pintle.newSite', (given?: Given) => newSite(given)),
   ];
@@ -117,7 +127,10 @@ function figuresDocuments(client: BaseLanguageClient): vscode.Disposable {
     if (!vscode.workspace.textDocuments.some((open) => open.uri.toString() === uri.toString())) return;
     const key = uri.toString();
     clearTimeout(waiting.get(key));
-    waiting.set(key, setTimeout(() => (waiting.delete(key), figuresChanged.fire(uri)), 250));
+    waiting.set(
+      key,
+      setTimeout(() => (waiting.delete(key), figuresChanged.fire(uri)), 250),
+    );
   });
   return vscode.Disposable.from(provider, follow, figuresChanged);
 }

@@ -1,6 +1,6 @@
 // The extension on a desktop: the server runs in a process of its own.
 import * as vscode from 'vscode';
-import { LanguageClient, TransportKind, type ServerOptions } from 'vscode-languageclient/node';
+import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
 import { clientOptions, languageId, run } from './common.ts';
 import { tasks } from './views/tasks.ts';
 

@@ -9,7 +9,8 @@ export function figuresAsText(uri: string, figures: readonly FigureAnswer[]): st
     lines.push(`${figure.id} = ${figure.shown}`);
     lines.push(`    ${figure.title} (line ${figure.line + 1})`);
     lines.push(`    ${figure.formula}`);
-    for (const input of figure.inputs) lines.push(`      ${input.name} = ${input.shown}${input.from === undefined ? '' : `   [${input.from}]`}`);
+    for (const input of figure.inputs)
+      lines.push(`      ${input.name} = ${input.shown}${input.from === undefined ? '' : `   [${input.from}]`}`);
     lines.push(`    Source: ${figure.source}`, '');
   }
   return lines.join('\n');

@@ -1,7 +1,12 @@
 // Findings of files that are gone. Who asks for findings tells the server what it was told before, so that the server can
 // take it back; but the library forgets what it was told of a text when that is closed, and nobody watches folders.
 import * as vscode from 'vscode';
-import { DidChangeWatchedFilesNotification, FileChangeType, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import {
+  type BaseLanguageClient,
+  DidChangeWatchedFilesNotification,
+  FileChangeType,
+  type LanguageClientOptions,
+} from 'vscode-languageclient';
 
 /** Everything that is shown, in one collection for each way that findings come. */
 const collections = new Set<vscode.DiagnosticCollection>();
@@ -23,7 +28,11 @@ export const tellWhatIsShown = {
     provideWorkspaceDiagnostics: (known, token, report, next) => {
       const told = new Set(known.map(({ uri }) => uri.toString()));
       for (const { uri } of vscode.workspace.textDocuments) told.add(uri.toString());
-      return next([...known, ...shown((uri, findings) => findings.length > 0 && !told.has(uri.toString())).map((uri) => ({ uri, value: '' }))], token, report);
+      return next(
+        [...known, ...shown((uri, findings) => findings.length > 0 && !told.has(uri.toString())).map((uri) => ({ uri, value: '' }))],
+        token,
+        report,
+      );
     },
   },
 } as const satisfies LanguageClientOptions;
@@ -41,7 +50,10 @@ export function tellOfFolders(client: BaseLanguageClient): vscode.Disposable {
     if (gone.path.endsWith('.gate') || !client.isRunning()) return;
     const folder = `${gone.toString()}/`;
     const hasFiles = shown((uri) => uri.toString().startsWith(folder)).length > 0;
-    if (hasFiles) void client.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri: client.code2ProtocolConverter.asUri(gone), type: FileChangeType.Deleted }] });
+    if (hasFiles)
+      void client.sendNotification(DidChangeWatchedFilesNotification.type, {
+        changes: [{ uri: client.code2ProtocolConverter.asUri(gone), type: FileChangeType.Deleted }],
+      });
   });
   return watcher;
 }

@@ -28,12 +28,20 @@ export function siteText({ title, rules, users, sight, moves, leaves, opens, lib
   leaves.forEach(({ name, width, height, mass }, index) => {
     const other = leaves[1 - index];
     lines.push('', `leaf ${name} {`);
-    for (const [word, value] of [['width', width], ['height', height], ['mass', mass]] as const) if (value !== undefined) lines.push(`  ${word} ${tidy(value)}`);
-    const missing = [width === undefined ? 'width' : '', height === undefined ? 'height' : '', mass === undefined ? 'mass' : ''].filter((word) => word !== '');
+    for (const [word, value] of [
+      ['width', width],
+      ['height', height],
+      ['mass', mass],
+    ] as const)
+      if (value !== undefined) lines.push(`  ${word} ${tidy(value)}`);
+    const missing = [width === undefined ? 'width' : '', height === undefined ? 'height' : '', mass === undefined ? 'mass' : ''].filter(
+      (word) => word !== '',
+    );
     if (missing.length > 0) lines.push(`  # still to be measured: ${missing.join(', ')}`);
     if (moves === 'swings') lines.push(`  # how far it opens: opens ${opens} … deg`);
     else lines.push('  # how far it travels, and to which side seen from inside: slides left … m');
-    if (index === 0 && other !== undefined && moves === 'swings') lines.push(`  # where the leaves overlap: closes onto ${other.name} overlap … mm`);
+    if (index === 0 && other !== undefined && moves === 'swings')
+      lines.push(`  # where the leaves overlap: closes onto ${other.name} overlap … mm`);
     lines.push('}');
   });
   lines.push(

@@ -1,6 +1,6 @@
 // A few questions, then a new site file. Escape at any of them leaves everything as it was.
 import * as vscode from 'vscode';
-import { quantityFault, relativePath, siteText, type LeafAnswers, type SiteAnswers } from './new-site.ts';
+import { type LeafAnswers, quantityFault, relativePath, type SiteAnswers, siteText } from './new-site.ts';
 
 class Left extends Error {}
 
@@ -16,7 +16,9 @@ export async function newSite(given?: Given): Promise<void> {
     await write(uri, given?.answers ?? (await askAll(uri)));
   } catch (error) {
     if (error instanceof Left) return;
-    await vscode.window.showErrorMessage(`The new site could not be written: ${error instanceof Error ? error.message : 'nobody knows why'}.`);
+    await vscode.window.showErrorMessage(
+      `The new site could not be written: ${error instanceof Error ? error.message : 'nobody knows why'}.`,
+    );
   }
 }
 
@@ -44,7 +46,11 @@ async function askWhere(): Promise<vscode.Uri> {
 }
 
 async function askAll(uri: vscode.Uri): Promise<SiteAnswers> {
-  const title = await askText('New site: what is the place called?', 'A name that a colleague will know, such as “Mill Lane, yard gate”.', (text) => (text.trim() === '' ? 'It needs a name.' : undefined));
+  const title = await askText(
+    'New site: what is the place called?',
+    'A name that a colleague will know, such as “Mill Lane, yard gate”.',
+    (text) => (text.trim() === '' ? 'It needs a name.' : undefined),
+  );
   const rules = await askOne('By which rules is it judged?', [
     ['europe', 'Europe', 'EN 12453: safeguarding by kind of control and of user'],
     ['north-america', 'North America', 'UL 325 and ASTM F2200: usage classes, two means of entrapment protection'],
@@ -62,23 +68,44 @@ async function askAll(uri: vscode.Uri): Promise<SiteAnswers> {
     ['swings', 'It swings', 'on hinges'],
     ['slides', 'It slides', 'along the fence'],
   ]);
-  const opens = moves === 'slides' ? 'inward' : await askOne('Which way does it open?', [
-    ['inward', 'Inward', 'into the property'],
-    ['outward', 'Outward', 'towards the road'],
-  ]);
-  const count = moves === 'slides' ? 'one' : await askOne('How many leaves?', [
-    ['one', 'One', ''],
-    ['two', 'Two that meet', ''],
-  ]);
+  const opens =
+    moves === 'slides'
+      ? 'inward'
+      : await askOne('Which way does it open?', [
+          ['inward', 'Inward', 'into the property'],
+          ['outward', 'Outward', 'towards the road'],
+        ]);
+  const count =
+    moves === 'slides'
+      ? 'one'
+      : await askOne('How many leaves?', [
+          ['one', 'One', ''],
+          ['two', 'Two that meet', ''],
+        ]);
   const leaves: LeafAnswers[] = [];
   for (const name of count === 'one' ? ['gate'] : ['left', 'right']) {
     const of = count === 'one' ? 'the leaf' : `the ${name} leaf`;
     const ask = async (what: string, units: readonly string[], example: string): Promise<string | undefined> => {
-      const text = await askText(`New site: ${what} of ${of}`, `With its unit: ${example}. Leave it empty if it is still to be measured.`, (given) => quantityFault(given, units, example));
+      const text = await askText(
+        `New site: ${what} of ${of}`,
+        `With its unit: ${example}. Leave it empty if it is still to be measured.`,
+        (given) => quantityFault(given, units, example),
+      );
       return text.trim() === '' ? undefined : text;
     };
-    const [length, weight] = rules === 'europe' ? [['m', 'mm', 'cm'], ['kg']] : [['ft', 'in', 'm', 'mm'], ['lb', 'kg']];
-    leaves.push({ name, width: await ask('width', length, rules === 'europe' ? '2.10 m' : '7 ft'), height: await ask('height', length, rules === 'europe' ? '1.80 m' : '6 ft'), mass: await ask('mass', weight, rules === 'europe' ? '165 kg' : '360 lb') });
+    const [length, weight] =
+      rules === 'europe'
+        ? [['m', 'mm', 'cm'], ['kg']]
+        : [
+            ['ft', 'in', 'm', 'mm'],
+            ['lb', 'kg'],
+          ];
+    leaves.push({
+      name,
+      width: await ask('width', length, rules === 'europe' ? '2.10 m' : '7 ft'),
+      height: await ask('height', length, rules === 'europe' ? '1.80 m' : '6 ft'),
+      mass: await ask('mass', weight, rules === 'europe' ? '165 kg' : '360 lb'),
+    });
   }
   return { title, rules, users, sight, moves, leaves, opens, libraries: await askLibraries(uri) };
 }
@@ -92,8 +119,14 @@ async function askLibraries(uri: vscode.Uri): Promise<string[]> {
     if (/^[ \t]*[a-z]+-model\s/m.test(text) && file.scheme === uri.scheme) libraries.push(file);
   }
   if (libraries.length === 0) return [];
-  const items = libraries.map((file) => ({ label: vscode.workspace.asRelativePath(file), file })).sort((a, b) => (a.label < b.label ? -1 : 1));
-  const picked = await vscode.window.showQuickPick(items, { title: 'New site: which libraries name its products?', canPickMany: true, placeHolder: 'None is all right too; each is one “use” line' });
+  const items = libraries
+    .map((file) => ({ label: vscode.workspace.asRelativePath(file), file }))
+    .sort((a, b) => (a.label < b.label ? -1 : 1));
+  const picked = await vscode.window.showQuickPick(items, {
+    title: 'New site: which libraries name its products?',
+    canPickMany: true,
+    placeHolder: 'None is all right too; each is one “use” line',
+  });
   if (picked === undefined) throw new Left();
   return picked.map(({ file }) => relativePath(uri.path, file.path));
 }
@@ -104,7 +137,10 @@ async function askText(title: string, prompt: string, fault: (text: string) => s
   return text;
 }
 
-async function askOne<Option extends string>(question: string, options: readonly (readonly [option: Option, label: string, detail: string])[]): Promise<Option> {
+async function askOne<Option extends string>(
+  question: string,
+  options: readonly (readonly [option: Option, label: string, detail: string])[],
+): Promise<Option> {
   const items = options.map(([option, label, description]) => ({ option, label, description }));
   const picked = await vscode.window.showQuickPick(items, { title: `New site: ${question}`, ignoreFocusOut: true });
   if (picked === undefined) throw new Left();

@@ -135,7 +135,19 @@ class Mender {
   readonly #out: IToken[] = [];
   /** Tokens to be put in between those of `#out`, once all is known. */
   readonly #inserts: { readonly before: number; readonly tokens: readonly IToken[] }[] = [];
-  readonly #file: Frame = { header: undefined, column: -1, braceColumn: -1, line: -1, trusted: true, hasContent: false, hasBlock: false, flat: false, outdent: undefined, doubtful: undefined, bare: undefined };
+  readonly #file: Frame = {
+    header: undefined,
+    column: -1,
+    braceColumn: -1,
+    line: -1,
+    trusted: true,
+    hasContent: false,
+    hasBlock: false,
+    flat: false,
+    outdent: undefined,
+    doubtful: undefined,
+    bare: undefined,
+  };
   readonly #open: Frame[] = [];
   #toldOfDepth = false;
 
@@ -216,7 +228,8 @@ class Mender {
     this.#open.push({
       header: this.#tokens[statement] as IToken,
       // What begins behind something else stands at least as deep as the block that it is in.
-      column: (column[statement] as number) >= 0 ? (column[statement] as number) : Math.max(indent[statement] as number, outer?.column ?? -1),
+      column:
+        (column[statement] as number) >= 0 ? (column[statement] as number) : Math.max(indent[statement] as number, outer?.column ?? -1),
       braceColumn: (column[open] as number) >= (indent[statement] as number) ? (column[open] as number) : -1,
       line: line[open] as number,
       trusted,
@@ -233,7 +246,8 @@ class Mender {
   #statement(token: IToken, column: number, opens: boolean): void {
     // As many unclosed blocks as can be nested, and this one stands beside the first of them: none of them was meant to hold it.
     const bottom = this.#open[0];
-    if (opens && this.#open.length >= deepestNesting && bottom !== undefined && !bottom.trusted && column <= bottom.column) while (this.#open.length > 0) this.#closeMissing();
+    if (opens && this.#open.length >= deepestNesting && bottom !== undefined && !bottom.trusted && column <= bottom.column)
+      while (this.#open.length > 0) this.#closeMissing();
     const frame = this.#top ?? this.#file;
     if (!frame.hasContent) {
       frame.hasContent = true;
@@ -275,7 +289,8 @@ class Mender {
       const nextColumn = column[next] as number;
       if (nextColumn < 0 || nextColumn > own || ((this.#tokens[next] as IToken).tokenType === Close && nextColumn === own)) return false;
     }
-    for (let i = open + 1; i < end; i++) if ((openOf[i] as number) >= 0 && (column[i] as number) >= 0 && (column[i] as number) <= own) return false;
+    for (let i = open + 1; i < end; i++)
+      if ((openOf[i] as number) >= 0 && (column[i] as number) >= 0 && (column[i] as number) <= own) return false;
     return true;
   }
 
@@ -320,7 +335,7 @@ class Mender {
     }
     const frame = top ?? this.#file;
     const { bare } = frame;
-    if (bare !== undefined && bare.hasContent && bare.column === column && bare.before >= 0) {
+    if (bare?.hasContent === true && bare.column === column && bare.before >= 0) {
       this.#problems.push({ kind: 'brace-missing', start: bare.line.startOffset, end: endOf(bare.line), detail: { brace: '{' } });
       this.#inserts.push({ before: bare.before, tokens: [tokenOf(Open, '', bare.end, bare.end)] });
       frame.bare = undefined;
@@ -382,7 +397,12 @@ class Mender {
 /** Several of the same kind with nothing between them are one mistake and one message. */
 function oneProblem(text: string, kind: 'brace-stray' | 'line-without-word', token: IToken, problems: SyntaxProblem[]): void {
   const last = problems[problems.length - 1];
-  if (last?.kind === kind && token.startOffset >= last.end && token.startOffset - last.end < 80 && text.slice(last.end, token.startOffset).trim() === '')
+  if (
+    last?.kind === kind &&
+    token.startOffset >= last.end &&
+    token.startOffset - last.end < 80 &&
+    text.slice(last.end, token.startOffset).trim() === ''
+  )
     problems[problems.length - 1] = { ...last, end: endOf(token) };
   else problems.push({ kind, start: token.startOffset, end: endOf(token), detail: {} });
 }

@@ -1,13 +1,14 @@
 // The grammar room: text to tree and back. It knows shapes, not meanings.
+
+export { holds, lineEndIn, lineStarts, lineText, type Position, positionAt } from './lines.ts';
 export { parse, validateGrammar } from './parser.ts';
 export { print, printValue } from './printer.ts';
-export { holds, lineEndIn, lineStarts, lineText, positionAt, type Position } from './lines.ts';
 export { firstIndex } from './search.ts';
 export { longestText, scan } from './tokens.ts';
 export type {
   Body,
-  Comment,
   CommaValue,
+  Comment,
   DateValue,
   ModelValue,
   Nothing,

@@ -1,7 +1,24 @@
 // The one parser: chevrotain, LL(1), actions embedded. It knows the generic shape of the language and no meaning.
 import { EmbeddedActionsParser, EOF, type IToken, type TokenType } from 'chevrotain';
 import { balance, isBalanced } from './balance.ts';
-import { allTokens, Close, Colon, Comma, DateToken, Dots, longestText, NewLine, NumberToken, Open, PlusMinus, scan, type ScannedNumber, type ScannedWord, Text, Word } from './tokens.ts';
+import {
+  allTokens,
+  Close,
+  Colon,
+  Comma,
+  DateToken,
+  Dots,
+  longestText,
+  NewLine,
+  NumberToken,
+  Open,
+  PlusMinus,
+  type ScannedNumber,
+  type ScannedWord,
+  scan,
+  Text,
+  Word,
+} from './tokens.ts';
 import type { Body, NumberValue, Statement, SyntaxProblem, TextValue, Tree, Value, WordValue } from './tree.ts';
 
 type Alternatives = { ALT: () => unknown }[];
@@ -232,7 +249,13 @@ export function validateGrammar(): void {
  */
 export function parse(text: string): Tree {
   if (text.length > longestText)
-    return { text, items: [], comments: [], texts: [], problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: { characters: text.length } }] };
+    return {
+      text,
+      items: [],
+      comments: [],
+      texts: [],
+      problems: [{ kind: 'file-too-large', start: 0, end: 0, detail: { characters: text.length } }],
+    };
   const { tokens, comments, problems } = scan(text);
   const paired = isBalanced(tokens) ? tokens : balance(text, tokens, problems);
   parser ??= new GateParser(true);
@@ -246,8 +269,14 @@ export function parse(text: string): Tree {
   // Balanced tokens always fit the grammar; what follows is for a fault of ours, not for a user's.
   const error = parser.errors[0];
   if (error !== undefined && !problems.some((problem) => problem.kind.startsWith('brace')))
-    problems.push({ kind: 'sign-misplaced', start: offsetOf(error.token, text), end: offsetOf(error.token, text), detail: { found: error.token.image } });
+    problems.push({
+      kind: 'sign-misplaced',
+      start: offsetOf(error.token, text),
+      end: offsetOf(error.token, text),
+      detail: { found: error.token.image },
+    });
   return { text, items: items ?? [], comments, texts, problems };
 }
 
-const offsetOf = (token: IToken, text: string): number => (token.tokenType === EOF || Number.isNaN(token.startOffset) ? text.length : token.startOffset);
+const offsetOf = (token: IToken, text: string): number =>
+  token.tokenType === EOF || Number.isNaN(token.startOffset) ? text.length : token.startOffset;

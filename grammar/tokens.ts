@@ -1,7 +1,7 @@
 // The tokens of the language and the scanner that finds them.
 // The scanner is ours and not chevrotain's lexer: it is total (every text gives tokens, whatever stands in it), linear,
 // and measurably faster than the same tokens as regular expressions. The token types are chevrotain's, so the parser is too.
-import { createToken, Lexer, type IToken, type TokenType } from 'chevrotain';
+import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
 import type { Comment, NumberValue, SyntaxProblem, WordValue } from './tree.ts';
 
 const token = (name: string, label: string): TokenType => createToken({ name, label, pattern: Lexer.NA });
@@ -126,7 +126,13 @@ export function scan(text: string): Scan {
         }
     }
     const image = text.slice(start, at);
-    tokens.push(type === Word ? new ScannedWord(image, start, at) : type === NumberToken ? new ScannedNumber(image, start, at) : tokenOf(type, image, start, at));
+    tokens.push(
+      type === Word
+        ? new ScannedWord(image, start, at)
+        : type === NumberToken
+          ? new ScannedNumber(image, start, at)
+          : tokenOf(type, image, start, at),
+    );
     lastType = type;
   }
   return { tokens, comments, problems };

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from '../grammar/index.ts';
 import { allFigures } from '../server/figures/index.ts';
 import { allRules, type Rule } from '../server/rules/index.ts';
-import { blocks, readFile, units, type BlockSpec } from '../server/vocabulary/index.ts';
+import { type BlockSpec, blocks, readFile, units } from '../server/vocabulary/index.ts';
 import { generated } from './workshop/generated.ts';
 import { rulePageOf } from './workshop/generated-pages.ts';
 
@@ -15,7 +15,9 @@ const { lists } = (await import('./workshop/lists.mjs' as string)) as { lists: (
 
 /** Paths whose text on the disk is not the one it should be. */
 function stale(files: Readonly<Record<string, string>>): string[] {
-  return Object.entries(files).flatMap(([path, text]) => (existsSync(join(root, path)) && readFileSync(join(root, path), 'utf8').replaceAll('\r\n', '\n') === text ? [] : [path]));
+  return Object.entries(files).flatMap(([path, text]) =>
+    existsSync(join(root, path)) && readFileSync(join(root, path), 'utf8').replaceAll('\r\n', '\n') === text ? [] : [path],
+  );
 }
 
 test('the lists of rules and figures are those of the folders (else run `npm run generate`)', () => {
@@ -31,7 +33,12 @@ test('a stale or missing file is seen', () => {
 });
 test('what a rule says opens its sections; what else stands there stays', () => {
   const page = '# x\n\n## Why\n\nOld,\nand older.\n\nMore.\n\n## What to do\n\n## Source\n';
-  const rule = { ...(allRules[0] as Rule), why: 'New.', remedy: 'Mend it.', source: { text: 'the language itself', standing: 'derived' } } as const;
+  const rule = {
+    ...(allRules[0] as Rule),
+    why: 'New.',
+    remedy: 'Mend it.',
+    source: { text: 'the language itself', standing: 'derived' },
+  } as const;
   const written = '# x\n\n## Why\n\nNew.\n\nMore.\n\n## What to do\n\nMend it.\n\n## Source\n\nThe language itself.\n';
   expect(rulePageOf(rule, page)).toBe(written);
   expect(rulePageOf(rule, written)).toBe(written);
@@ -41,7 +48,10 @@ test('generation is the same every time', () => {
 });
 
 test('the editor’s own list of snippets holds every template, without a prefix: in the text the server offers them', () => {
-  const snippets = JSON.parse(generated()['client/snippets.json'] ?? '') as Record<string, { readonly prefix?: string; readonly description: string; readonly body: readonly string[] }>;
+  const snippets = JSON.parse(generated()['client/snippets.json'] ?? '') as Record<
+    string,
+    { readonly prefix?: string; readonly description: string; readonly body: readonly string[] }
+  >;
   expect(Object.keys(snippets).length).toBe(readdirSync(join(root, 'client', 'snippets')).length);
   for (const [title, { prefix, description, body }] of Object.entries(snippets)) {
     expect(title).toMatch(/^[A-Z][a-z ]+$/);
@@ -58,25 +68,53 @@ describe('the configuration of the language', () => {
   const configuration = JSON.parse(generated()['grammar/language-configuration.json'] ?? '') as {
     readonly wordPattern: string;
     readonly indentationRules: { readonly increaseIndentPattern: string; readonly decreaseIndentPattern: string };
-    readonly onEnterRules: readonly { readonly beforeText: string; readonly afterText?: string; readonly action: { readonly indent: string } }[];
+    readonly onEnterRules: readonly {
+      readonly beforeText: string;
+      readonly afterText?: string;
+      readonly action: { readonly indent: string };
+    }[];
   };
   test('a word is a whole name, number or unit', () => {
     const pattern = new RegExp(configuration.wordPattern, 'g');
-    expect('wire west-ram:birch to B1,B2 # 2.10 m/s2 N·m 8.2kohm 2 s..3 s "a b"'.match(pattern)).toEqual(['wire', 'west-ram', 'birch', 'to', 'B1', 'B2', '2.10', 'm/s2', 'N·m', '8.2kohm', '2', 's', '3', 's', 'a', 'b']);
+    expect('wire west-ram:birch to B1,B2 # 2.10 m/s2 N·m 8.2kohm 2 s..3 s "a b"'.match(pattern)).toEqual([
+      'wire',
+      'west-ram',
+      'birch',
+      'to',
+      'B1',
+      'B2',
+      '2.10',
+      'm/s2',
+      'N·m',
+      '8.2kohm',
+      '2',
+      's',
+      '3',
+      's',
+      'a',
+      'b',
+    ]);
     expect(''.match(new RegExp(configuration.wordPattern))).toBeNull();
     for (const unit of units) expect(unit.name.match(pattern)).toEqual([unit.name]);
   });
   test('a line that opens a block is followed by a deeper one', () => {
     const increase = new RegExp(configuration.indentationRules.increaseIndentPattern);
-    for (const line of ['leaf a {', 'leaf a { # x', '  selector s "a # {" {', 'leaf a {  ', '{', 'x "a \\" {" {']) expect(increase.test(line), line).toBe(true);
-    for (const line of ['leaf a', '# leaf a {', 'width 2 m # {', 'use "a {"', 'use "a {', 'motion { seat 1 s }', '}', 'x "a \\" {']) expect(increase.test(line), line).toBe(false);
+    for (const line of ['leaf a {', 'leaf a { # x', '  selector s "a # {" {', 'leaf a {  ', '{', 'x "a \\" {" {'])
+      expect(increase.test(line), line).toBe(true);
+    for (const line of ['leaf a', '# leaf a {', 'width 2 m # {', 'use "a {"', 'use "a {', 'motion { seat 1 s }', '}', 'x "a \\" {'])
+      expect(increase.test(line), line).toBe(false);
     const decrease = new RegExp(configuration.indentationRules.decreaseIndentPattern);
     for (const line of ['}', '  }', '} # x']) expect(decrease.test(line)).toBe(true);
     for (const line of ['width 2 m }', '# }', '{']) expect(decrease.test(line)).toBe(false);
   });
   test('every pattern is one that stops soon on any line', () => {
     const hostile = ['"'.repeat(5000), '\\"'.repeat(5000), '{'.repeat(5000), 'a'.repeat(5000), '"a\\'.repeat(5000), '{ #'.repeat(3000)];
-    const patterns = [configuration.wordPattern, configuration.indentationRules.increaseIndentPattern, configuration.indentationRules.decreaseIndentPattern, ...configuration.onEnterRules.map((rule) => rule.beforeText)];
+    const patterns = [
+      configuration.wordPattern,
+      configuration.indentationRules.increaseIndentPattern,
+      configuration.indentationRules.decreaseIndentPattern,
+      ...configuration.onEnterRules.map((rule) => rule.beforeText),
+    ];
     // One that does not would never get to the end.
     for (const pattern of patterns) for (const line of hostile) expect(typeof new RegExp(pattern).test(line)).toBe('boolean');
   });
@@ -85,8 +123,12 @@ describe('the configuration of the language', () => {
 describe('the manual', () => {
   const manual = generated()['server/vocabulary/manual.md'] ?? '';
   test('says every word, unit, rule and figure', () => {
-    const words = (spec: BlockSpec): string[] => [...Object.keys(spec.lines), ...Object.entries(spec.blocks).flatMap(([word, block]) => [word, ...words(block)])];
-    for (const [word, spec] of Object.entries<BlockSpec>(blocks)) for (const each of [word, ...words(spec)]) expect(manual).toMatch(new RegExp(`^#+ ${each}$`, 'm'));
+    const words = (spec: BlockSpec): string[] => [
+      ...Object.keys(spec.lines),
+      ...Object.entries(spec.blocks).flatMap(([word, block]) => [word, ...words(block)]),
+    ];
+    for (const [word, spec] of Object.entries<BlockSpec>(blocks))
+      for (const each of [word, ...words(spec)]) expect(manual).toMatch(new RegExp(`^#+ ${each}$`, 'm'));
     for (const unit of units) expect(manual).toContain(`| \`${unit.name}\` |`);
     for (const rule of allRules) expect(manual).toContain(`| \`${rule.name}\` | ${rule.severity} |`);
     for (const figure of allFigures) expect(manual).toContain(`| \`${figure.id}\` | ${figure.unit} |`);
@@ -99,7 +141,10 @@ describe('the manual', () => {
       expect(page).toBe(name);
       expect(asks).toBe(allRules.find((rule) => rule.name === name)?.source.text.replaceAll('|', '\\|'));
       const text = readFileSync(join(root, 'server', 'rules', name ?? '', 'page.md'), 'utf8');
-      expect([Number(flagged), Number(sound)], name).toEqual([text.match(/^```gate flagged\b/gm)?.length, text.match(/^```gate sound\b/gm)?.length]);
+      expect([Number(flagged), Number(sound)], name).toEqual([
+        text.match(/^```gate flagged\b/gm)?.length,
+        text.match(/^```gate sound\b/gm)?.length,
+      ]);
     }
   });
   test('every block of code in it reads without problems', () => {
@@ -115,7 +160,10 @@ describe('the manual', () => {
   test('its tables are tables and its links lead somewhere', () => {
     const anchors = new Set([...manual.matchAll(/^#+ (.+)$/gm)].map((match) => (match[1] ?? '').toLowerCase().replaceAll(' ', '-')));
     for (const match of manual.matchAll(/\]\(#([^)]+)\)/g)) expect(anchors).toContain(match[1]);
-    for (const block of manual.trimEnd().split('\n\n').filter((text) => text.startsWith('| '))) {
+    for (const block of manual
+      .trimEnd()
+      .split('\n\n')
+      .filter((text) => text.startsWith('| '))) {
       const columns = block.split('\n').map((row) => row.replace(/\\\|/g, '').split('|').length);
       expect(new Set(columns).size).toBe(1);
     }

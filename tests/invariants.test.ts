@@ -6,7 +6,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { print } from '../grammar/index.ts';
 import { Workspace } from '../server/engine/index.ts';
 import { examples } from './grammar/examples.ts';
-import { codeOnly, importsOf, root, sources, type Source } from './kit/sources.ts';
+import { codeOnly, importsOf, root, type Source, sources } from './kit/sources.ts';
 
 const coreRooms = ['grammar', 'server/vocabulary', 'server/model', 'server/figures', 'server/rules', 'server/papers', 'server/editor'];
 const core = sources(coreRooms, ['.ts', '.mjs']);
@@ -17,22 +17,40 @@ const clock = ['Date', 'performance', 'setTimeout', 'setInterval', 'setImmediate
 // `window` and its kin are common words; the compiler, which has no library of a browser here, knows none of them.
 const machine = ['process', 'require', 'globalThis', 'console', 'eval', 'Function', 'crypto'];
 const network = ['fetch', 'XMLHttpRequest', 'WebSocket', 'EventSource', 'sendBeacon', 'RTCPeerConnection', 'importScripts'];
-const networkModules = /^(?:node:)?(?:https?|http2|net|dgram|tls|dns|inspector|child_process|cluster|worker_threads)(?:\/|$)|^(?:axios|got|undici|node-fetch|ws|request|superagent)$/;
+const networkModules =
+  /^(?:node:)?(?:https?|http2|net|dgram|tls|dns|inspector|child_process|cluster|worker_threads)(?:\/|$)|^(?:axios|got|undici|node-fetch|ws|request|superagent)$/;
 
 /** Which of these names the code speaks of; a name that it declares itself is its own. */
 function spokenOf(text: string, names: readonly string[]): string[] {
   const code = codeOnly(text);
-  return names.filter((name) => new RegExp(`(?<![.\\w$#])${name}(?![\\w$]|\\??\\s*:)`).test(code) && !new RegExp(`\\b(?:const|let|function|class)\\s+${name}\\b|[(,]\\s*${name}\\s*[,:)]\\s*[^;]*=>`).test(code));
+  return names.filter(
+    (name) =>
+      new RegExp(`(?<![.\\w$#])${name}(?![\\w$]|\\??\\s*:)`).test(code) &&
+      !new RegExp(`\\b(?:const|let|function|class)\\s+${name}\\b|[(,]\\s*${name}\\s*[,:)]\\s*[^;]*=>`).test(code),
+  );
 }
-const faultsOf = (files: readonly Source[], names: readonly string[]): string[] => files.flatMap(({ path, text }) => spokenOf(text, names).map((name) => `${path}: ${name}`));
-const throwing = (files: readonly Source[]): string[] => files.filter(({ text }) => /\bthrow\b|Promise\.reject/.test(codeOnly(text))).map(({ path }) => path);
-const calling = (files: readonly Source[]): string[] => files.flatMap(({ path, text }) => importsOf(text).filter((from) => networkModules.test(from)).map((from) => `${path}: ${from}`));
+const faultsOf = (files: readonly Source[], names: readonly string[]): string[] =>
+  files.flatMap(({ path, text }) => spokenOf(text, names).map((name) => `${path}: ${name}`));
+const throwing = (files: readonly Source[]): string[] =>
+  files.filter(({ text }) => /\bthrow\b|Promise\.reject/.test(codeOnly(text))).map(({ path }) => path);
+const calling = (files: readonly Source[]): string[] =>
+  files.flatMap(({ path, text }) =>
+    importsOf(text)
+      .filter((from) => networkModules.test(from))
+      .map((from) => `${path}: ${from}`),
+  );
 
 test('the core reads no clock, no disk, no network, no chance', () => {
   expect(core.length).toBeGreaterThan(80);
   expect(faultsOf(core, [...clock, ...machine, ...network])).toEqual([]);
   expect(core.filter(({ text }) => /Math\.random|import\.meta/.test(codeOnly(text))).map(({ path }) => path)).toEqual([]);
-  expect(core.flatMap(({ path, text }) => importsOf(text).filter((from) => /^node:/.test(from)).map((from) => `${path}: ${from}`))).toEqual([]);
+  expect(
+    core.flatMap(({ path, text }) =>
+      importsOf(text)
+        .filter((from) => /^node:/.test(from))
+        .map((from) => `${path}: ${from}`),
+    ),
+  ).toEqual([]);
 });
 
 test('the core throws nothing', () => {
@@ -42,7 +60,9 @@ test('the core throws nothing', () => {
 test('nothing that is shipped sends anything anywhere', () => {
   expect(faultsOf(shipped, network)).toEqual([]);
   expect(calling(shipped)).toEqual([]);
-  expect(shipped.filter(({ text }) => /telemetry|analytics|createTelemetryLogger|sendTelemetry/i.test(codeOnly(text))).map(({ path }) => path)).toEqual([]);
+  expect(
+    shipped.filter(({ text }) => /telemetry|analytics|createTelemetryLogger|sendTelemetry/i.test(codeOnly(text))).map(({ path }) => path),
+  ).toEqual([]);
   const { dependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { dependencies: Record<string, string> };
   expect(Object.keys(dependencies).filter((name) => /telemetry|analytics|insights|sentry/.test(name))).toEqual([]);
 });
@@ -64,13 +84,18 @@ test('whole examples are judged without clock, chance or network', () => {
     const workspace = new Workspace({ root: '/w', read: (path) => (files.has(path) ? { text: files.get(path) as string } : 'missing') });
     return [...files].map(([path, text]) => {
       const analysis = workspace.judge(path, text, '2026-11-25');
-      return [analysis.findings, analysis.figures.map((figure) => [figure.id, figure.value, figure.inputs()]), print(analysis.installation.reading.tree)];
+      return [
+        analysis.findings,
+        analysis.figures.map((figure) => [figure.id, figure.value, figure.inputs()]),
+        print(analysis.installation.reading.tree),
+      ];
     });
   };
   const before = JSON.stringify(judge());
   const real = { Date: globalThis.Date, random: Math.random };
   try {
-    for (const name of ['Date', 'fetch', 'setTimeout', 'performance']) vi.stubGlobal(name, new Proxy(function () {}, { get: forbidden(name), apply: forbidden(name), construct: forbidden(name) }));
+    for (const name of ['Date', 'fetch', 'setTimeout', 'performance'])
+      vi.stubGlobal(name, new Proxy(() => {}, { get: forbidden(name), apply: forbidden(name), construct: forbidden(name) }));
     Math.random = forbidden('Math.random');
     expect(() => Date.now()).toThrow('Date was used');
     const again = JSON.stringify(judge());
@@ -84,7 +109,8 @@ test('whole examples are judged without clock, chance or network', () => {
 });
 
 test('no address of a package registry stands in the lock file', () => {
-  const faults = (text: string): string[] => [...text.matchAll(/"resolved":\s*"[^"]*"|registry\.[a-z.]+|_authToken/g)].map((match) => match[0]);
+  const faults = (text: string): string[] =>
+    [...text.matchAll(/"resolved":\s*"[^"]*"|registry\.[a-z.]+|_authToken/g)].map((match) => match[0]);
   expect(faults(readFileSync(join(root, 'package-lock.json'), 'utf8'))).toEqual([]);
   expect(faults('{ "resolved": "https://registry.example.org/x.tgz" }')).not.toEqual([]);
 });
@@ -92,8 +118,15 @@ test('no address of a package registry stands in the lock file', () => {
 // The word is put together here, so that this file does not have it either.
 const promise = new RegExp('\\b' + 'compli' + 'ant\\b', 'i');
 test('nothing says that an installation meets a standard: only a test body may', () => {
-  const faults = (files: readonly Source[]): string[] => files.flatMap(({ path, text }) => text.split('\n').flatMap((line, i) => (promise.test(line) ? [`${path}:${i + 1}`] : [])));
-  const everything = [...sources(['grammar', 'server', 'client', 'examples'], ['.ts', '.mjs', '.md', '.json', '.gate', '.svg']), ...['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', 'tests/bench/SPEED.md', 'package.json'].map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }))];
+  const faults = (files: readonly Source[]): string[] =>
+    files.flatMap(({ path, text }) => text.split('\n').flatMap((line, i) => (promise.test(line) ? [`${path}:${i + 1}`] : [])));
+  const everything = [
+    ...sources(['grammar', 'server', 'client', 'examples'], ['.ts', '.mjs', '.md', '.json', '.gate', '.svg']),
+    ...['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', 'tests/bench/SPEED.md', 'package.json'].map((path) => ({
+      path,
+      text: readFileSync(join(root, path), 'utf8'),
+    })),
+  ];
   expect(everything.length).toBeGreaterThan(150);
   expect(faults(everything)).toEqual([]);
   expect(faults([{ path: 'x', text: 'a\nfully Compli' + 'ant.' }])).toEqual(['x:2']);
@@ -117,11 +150,23 @@ describe('these checks see a fault', () => {
     expect(spokenOf(text, every)).toEqual(names);
   });
   test('and none where the word is only in a text, a remark or a name', () => {
-    for (const text of ['// Date', '/* process */', "const a = 'fetch';", '`require ${x}`', 'const fetchAll = a.fetch;', 'it.Date', 'const validate = processed;', '/Date/.test(x)', "const x = { process: 1 }"]) expect(spokenOf(text, every), text).toEqual([]);
+    for (const text of [
+      '// Date',
+      '/* process */',
+      "const a = 'fetch';",
+      '`require ${x}`',
+      'const fetchAll = a.fetch;',
+      'it.Date',
+      'const validate = processed;',
+      '/Date/.test(x)',
+      'const x = { process: 1 }',
+    ])
+      expect(spokenOf(text, every), text).toEqual([]);
     expect(throwing([{ path: 'x', text: "// throw\nconst a = 'throw';" }])).toEqual([]);
   });
   test('a throw, and a module of the network', () => {
     expect(throwing([{ path: 'x', text: 'if (a) throw new Error();' }])).toEqual(['x']);
-    for (const from of ['node:http', 'node:https', 'net', 'node:tls', 'node:dgram', 'ws']) expect(calling([{ path: 'x', text: `import a from '${from}';` }])).toHaveLength(1);
+    for (const from of ['node:http', 'node:https', 'net', 'node:tls', 'node:dgram', 'ws'])
+      expect(calling([{ path: 'x', text: `import a from '${from}';` }])).toHaveLength(1);
   });
 });

@@ -2,10 +2,22 @@
 import { readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { importsOf, root, sources, type Source } from './kit/sources.ts';
+import { importsOf, root, type Source, sources } from './kit/sources.ts';
 
 /** Rooms as the table calls them, outermost folders of their own. */
-const core = ['grammar', 'server/vocabulary', 'server/model', 'server/circuits', 'server/figures', 'server/safeguards', 'server/rules', 'server/diagnosis', 'server/papers', 'server/engine', 'server/editor'];
+const core = [
+  'grammar',
+  'server/vocabulary',
+  'server/model',
+  'server/circuits',
+  'server/figures',
+  'server/safeguards',
+  'server/rules',
+  'server/diagnosis',
+  'server/papers',
+  'server/engine',
+  'server/editor',
+];
 const rooms = [...core, 'server/lsp', 'server/cli', 'client'];
 
 interface Row {
@@ -84,7 +96,9 @@ const files = sources(['grammar', 'server', 'client'], ['.ts']);
 
 test('the table names every room that there is', () => {
   const present = rooms.filter((room) => files.some((file) => roomOf(file.path) === room));
-  expect([...table.keys()].map((name) => rooms.find((room) => room === name || room === `server/${name}`))).toEqual(expect.arrayContaining(present));
+  expect([...table.keys()].map((name) => rooms.find((room) => room === name || room === `server/${name}`))).toEqual(
+    expect.arrayContaining(present),
+  );
   expect(table.get('grammar')).toEqual({ rooms: new Set(), packages: new Set(['chevrotain']), faces: ['index.ts'] });
   expect(table.get('server/figures')?.faces).toEqual(['index.ts', '*/working.ts']);
   expect(table.get('server/model')?.rooms).toEqual(new Set(['grammar', 'server/vocabulary']));
@@ -98,7 +112,10 @@ test('every import keeps to the table', () => {
 test('every arrow leads to a room above, so there is no circle', () => {
   const above = new Set<string>();
   for (const [room, { rooms: may }] of table) {
-    expect([...may].filter((other) => !above.has(other)), room).toEqual([]);
+    expect(
+      [...may].filter((other) => !above.has(other)),
+      room,
+    ).toEqual([]);
     above.add(room);
   }
 });
@@ -204,7 +221,14 @@ describe('these checks see a fault', () => {
     expect(faults([{ path, text }])).toHaveLength(1);
   });
   test('and none where all is well', () => {
-    expect(faults([{ path: 'server/model/x.ts', text: "import { parse } from '../../grammar/index.ts';\nimport { a } from './y.ts';\n// import { b } from '../rules/index.ts';\n" }])).toEqual([]);
+    expect(
+      faults([
+        {
+          path: 'server/model/x.ts',
+          text: "import { parse } from '../../grammar/index.ts';\nimport { a } from './y.ts';\n// import { b } from '../rules/index.ts';\n",
+        },
+      ]),
+    ).toEqual([]);
     for (const from of ['../../figures/b/working.ts', '../../figures/index.ts'])
       expect(faults([{ path: 'server/rules/a/rule.ts', text: `import { b } from '${from}';\n` }])).toEqual([]);
   });

@@ -2,15 +2,70 @@
 // hold even if it did not. Anything not named here is left out.
 
 /** Elements that draw. No `a`, `use`, `image`, `style`, `script`, `foreignObject` and no animation. */
-const elements = new Set(['svg', 'g', 'defs', 'path', 'line', 'polyline', 'polygon', 'rect', 'circle', 'ellipse', 'text', 'tspan', 'marker', 'clipPath', 'pattern', 'linearGradient', 'stop']);
+const elements = new Set([
+  'svg',
+  'g',
+  'defs',
+  'path',
+  'line',
+  'polyline',
+  'polygon',
+  'rect',
+  'circle',
+  'ellipse',
+  'text',
+  'tspan',
+  'marker',
+  'clipPath',
+  'pattern',
+  'linearGradient',
+  'stop',
+]);
 
 const attributes = new Set([
   ...['class', 'id', 'data-thing', 'data-moves', 'data-drawing', 'viewBox', 'preserveAspectRatio', 'transform'],
   ...['d', 'points', 'x', 'y', 'x1', 'y1', 'x2', 'y2', 'cx', 'cy', 'r', 'rx', 'ry', 'dx', 'dy', 'width', 'height', 'rotate', 'pathLength'],
-  ...['fill', 'fill-opacity', 'fill-rule', 'clip-rule', 'stroke', 'stroke-width', 'stroke-opacity', 'stroke-dasharray', 'stroke-dashoffset', 'stroke-linecap', 'stroke-linejoin', 'stroke-miterlimit', 'opacity'],
+  ...[
+    'fill',
+    'fill-opacity',
+    'fill-rule',
+    'clip-rule',
+    'stroke',
+    'stroke-width',
+    'stroke-opacity',
+    'stroke-dasharray',
+    'stroke-dashoffset',
+    'stroke-linecap',
+    'stroke-linejoin',
+    'stroke-miterlimit',
+    'opacity',
+  ],
   ...['vector-effect', 'paint-order', 'clip-path', 'marker-start', 'marker-mid', 'marker-end', 'stop-color', 'stop-opacity', 'offset'],
-  ...['text-anchor', 'dominant-baseline', 'font-size', 'font-weight', 'font-style', 'font-family', 'letter-spacing', 'textLength', 'lengthAdjust'],
-  ...['markerWidth', 'markerHeight', 'markerUnits', 'refX', 'refY', 'orient', 'patternUnits', 'patternTransform', 'patternContentUnits', 'clipPathUnits', 'gradientUnits', 'gradientTransform'],
+  ...[
+    'text-anchor',
+    'dominant-baseline',
+    'font-size',
+    'font-weight',
+    'font-style',
+    'font-family',
+    'letter-spacing',
+    'textLength',
+    'lengthAdjust',
+  ],
+  ...[
+    'markerWidth',
+    'markerHeight',
+    'markerUnits',
+    'refX',
+    'refY',
+    'orient',
+    'patternUnits',
+    'patternTransform',
+    'patternContentUnits',
+    'clipPathUnits',
+    'gradientUnits',
+    'gradientTransform',
+  ],
 ]);
 
 /** Put before every id of a drawing, so that none can stand for a part of the page. */

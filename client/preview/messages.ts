@@ -29,7 +29,14 @@ export type ToPage =
   | { readonly type: 'cursor'; readonly things: readonly string[] }
   /** In words for people; the drawing that is there stays. */
   | { readonly type: 'trouble'; readonly message: string }
-  | { readonly type: 'rasterise'; readonly number: number; readonly svg: string; readonly width: number; readonly height: number; readonly scale: number };
+  | {
+      readonly type: 'rasterise';
+      readonly number: number;
+      readonly svg: string;
+      readonly width: number;
+      readonly height: number;
+      readonly scale: number;
+    };
 
 export type FromPage =
   | { readonly type: 'ready' }
@@ -40,7 +47,8 @@ export type FromPage =
   | { readonly type: 'rasterised'; readonly number: number; readonly png?: string }
   | { readonly type: 'problems' };
 
-const isRecord = (given: unknown): given is Readonly<Record<string, unknown>> => typeof given === 'object' && given !== null && !Array.isArray(given);
+const isRecord = (given: unknown): given is Readonly<Record<string, unknown>> =>
+  typeof given === 'object' && given !== null && !Array.isArray(given);
 
 /** A message of the page; undefined when it is none. */
 export function readMessage(given: unknown): FromPage | undefined {
@@ -72,7 +80,8 @@ export function readKept(given: unknown): Kept {
   const read: Record<string, View> = {};
   if (isRecord(views))
     for (const [id, view] of Object.entries(views))
-      if (isRecord(view) && positive(view['zoom']) && view['zoom'] >= 1 && positive(view['x']) && positive(view['y'])) read[id] = { zoom: view['zoom'], x: view['x'], y: view['y'] };
+      if (isRecord(view) && positive(view['zoom']) && view['zoom'] >= 1 && positive(view['x']) && positive(view['y']))
+        read[id] = { zoom: view['zoom'], x: view['x'], y: view['y'] };
   return {
     ...(typeof uri === 'string' ? { uri } : {}),
     ...(typeof stays === 'boolean' ? { stays } : {}),

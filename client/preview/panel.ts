@@ -1,9 +1,16 @@
 // The preview beside the text: one panel that shows the drawings of one file, as it is and as it becomes.
 import * as vscode from 'vscode';
-import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import { drawingRequest, previewRequest, type DrawingFileAnswer, type DrawingParams, type PreviewAnswer, type PreviewParams } from '../../server/lsp/requests.ts';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
+import {
+  type DrawingFileAnswer,
+  type DrawingParams,
+  drawingRequest,
+  type PreviewAnswer,
+  type PreviewParams,
+  previewRequest,
+} from '../../server/lsp/requests.ts';
 import { pageHtml } from './html.ts';
-import { readKept, readMessage, type ExportFormat, type FromPage, type ToPage } from './messages.ts';
+import { type ExportFormat, type FromPage, readKept, readMessage, type ToPage } from './messages.ts';
 import { thingsAt } from './things.ts';
 import { fileNameFor } from './words.ts';
 
@@ -39,7 +46,16 @@ export function registerPreview(context: vscode.ExtensionContext, client: BaseLa
         open.show(uri);
         return undefined;
       }
-      adopt(vscode.window.createWebviewPanel(viewType, 'Preview', { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, optionsFor(context)), uri, !followsByDefault(uri));
+      adopt(
+        vscode.window.createWebviewPanel(
+          viewType,
+          'Preview',
+          { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+          optionsFor(context),
+        ),
+        uri,
+        !followsByDefault(uri),
+      );
       return undefined;
     }),
     vscode.window.registerWebviewPanelSerializer(viewType, {
@@ -58,7 +74,10 @@ export function registerPreview(context: vscode.ExtensionContext, client: BaseLa
   );
 }
 
-const optionsFor = (context: vscode.ExtensionContext): vscode.WebviewOptions => ({ enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(context.extensionUri, 'dist')] });
+const optionsFor = (context: vscode.ExtensionContext): vscode.WebviewOptions => ({
+  enableScripts: true,
+  localResourceRoots: [vscode.Uri.joinPath(context.extensionUri, 'dist')],
+});
 const followsByDefault = (uri: vscode.Uri): boolean => vscode.workspace.getConfiguration('pintle', uri).get('preview.follow', true);
 
 function activeSite(): vscode.TextEditor | undefined {
@@ -101,7 +120,10 @@ class Preview {
     this.uri = uri;
     this.stays = stays;
     const { webview } = panel;
-    panel.iconPath = { light: vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'file-light.svg'), dark: vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'file-dark.svg') };
+    panel.iconPath = {
+      light: vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'file-light.svg'),
+      dark: vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'file-dark.svg'),
+    };
     this.disposables.push(
       webview.onDidReceiveMessage((given: unknown) => this.hear(readMessage(given))),
       panel.onDidChangeViewState(() => {
@@ -215,7 +237,8 @@ class Preview {
       // Open, so that the server has it; not shown.
       document = await vscode.workspace.openTextDocument(uri);
     } catch {
-      if (!isLate()) this.send({ type: 'trouble', message: `${nameOf(uri)} cannot be read any more. Open another .gate file to see its drawings.` });
+      if (!isLate())
+        this.send({ type: 'trouble', message: `${nameOf(uri)} cannot be read any more. Open another .gate file to see its drawings.` });
       return;
     }
     const { version } = document;
@@ -225,7 +248,10 @@ class Preview {
       // A text that has changed meanwhile is asked about again by its own change.
       if (isLate() || document.version !== version) return;
       if (answer === null || answer === undefined) {
-        this.send({ type: 'trouble', message: `${nameOf(uri)} is not known to the language server as a site, so there is nothing to draw. Is it a .gate file?` });
+        this.send({
+          type: 'trouble',
+          message: `${nameOf(uri)} is not known to the language server as a site, so there is nothing to draw. Is it a .gate file?`,
+        });
         return;
       }
       this.stale = false;
@@ -234,7 +260,12 @@ class Preview {
     } catch (error) {
       if (isLate()) return;
       if (isPassing(error)) this.refresh(rest * 2);
-      else this.send({ type: 'trouble', message: 'The language server gives no answer, so nothing new can be drawn. Its output channel “Pintle” says more; the command “Pintle: Restart the Language Server” starts it again.' });
+      else
+        this.send({
+          type: 'trouble',
+          message:
+            'The language server gives no answer, so nothing new can be drawn. Its output channel “Pintle” says more; the command “Pintle: Restart the Language Server” starts it again.',
+        });
     }
   }
 
@@ -262,9 +293,13 @@ class Preview {
       const range = document.validateRange(new vscode.Range(start.line, start.character, end.line, end.character));
       this.clicked = { thing: id, place: range.start };
       const visible = vscode.window.visibleTextEditors.find((editor) => editor.document === document);
-      const column = visible?.viewColumn ?? (this.panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One);
+      const column =
+        visible?.viewColumn ?? (this.panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One);
       // Only the cursor is put there: a whole block that is selected is gone with the next key.
-      const editor = await vscode.window.showTextDocument(document, { viewColumn: column, selection: new vscode.Range(range.start, range.start) });
+      const editor = await vscode.window.showTextDocument(document, {
+        viewColumn: column,
+        selection: new vscode.Range(range.start, range.start),
+      });
       editor.revealRange(range, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
     } catch {
       void vscode.window.showErrorMessage(`${nameOf(this.uri)} cannot be opened, so there is no line to go to.`);
@@ -280,7 +315,9 @@ class Preview {
       const params: DrawingParams = { uri: uri.toString(), id: drawing, theme };
       file = await this.client.sendRequest<DrawingFileAnswer | null>(drawingRequest, params);
     } catch {
-      void vscode.window.showErrorMessage('The language server gives no answer, so the drawing was not saved. The command “Pintle: Restart the Language Server” starts it again.');
+      void vscode.window.showErrorMessage(
+        'The language server gives no answer, so the drawing was not saved. The command “Pintle: Restart the Language Server” starts it again.',
+      );
       return;
     }
     if (file === null || file === undefined || file.svg === '') {
@@ -296,7 +333,9 @@ class Preview {
     if (to === undefined) return;
     const bytes = format === 'svg' ? new TextEncoder().encode(file.svg) : await this.picture(file);
     if (bytes === undefined) {
-      void vscode.window.showErrorMessage('The picture could not be made, so nothing was saved. Keep the preview in sight while it is made, or save it as SVG.');
+      void vscode.window.showErrorMessage(
+        'The picture could not be made, so nothing was saved. Keep the preview in sight while it is made, or save it as SVG.',
+      );
       return;
     }
     try {
@@ -329,7 +368,8 @@ class Preview {
 
 let pictureCount = 0;
 
-const isPassing = (error: unknown): boolean => typeof error === 'object' && error !== null && 'code' in error && passing.has(Number(error.code));
+const isPassing = (error: unknown): boolean =>
+  typeof error === 'object' && error !== null && 'code' in error && passing.has(Number(error.code));
 
 /** Beside the file, or in the first folder for a text that has none. */
 function placeFor(uri: vscode.Uri, name: string): vscode.Uri | undefined {

@@ -30,4 +30,6 @@ export function thingsAt(things: readonly ThingAnswer[], place: Place, first?: s
 
 /** Things in the order of the file, those left out that a drawing does not show. */
 export const inFileOrder = (things: readonly ThingAnswer[], shown: { has(id: string): boolean }): ThingAnswer[] =>
-  things.filter((thing) => shown.has(thing.id)).sort((a, b) => before(a.range.start, b.range.start) || -bySize(a.range, b.range) || (a.id < b.id ? -1 : 1));
+  things
+    .filter((thing) => shown.has(thing.id))
+    .sort((a, b) => before(a.range.start, b.range.start) || -bySize(a.range, b.range) || (a.id < b.id ? -1 : 1));

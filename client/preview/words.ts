@@ -10,12 +10,14 @@ export function verdict({ error, warning, note }: PreviewAnswer['counts']): stri
 }
 
 /** How the verdict is marked: never by colour alone. */
-export const verdictKind = ({ error, warning }: PreviewAnswer['counts']): 'error' | 'warning' | 'none' => (error > 0 ? 'error' : warning > 0 ? 'warning' : 'none');
+export const verdictKind = ({ error, warning }: PreviewAnswer['counts']): 'error' | 'warning' | 'none' =>
+  error > 0 ? 'error' : warning > 0 ? 'warning' : 'none';
 
 const short: Readonly<Record<string, string>> = { plan: 'Plan', timing: 'Timing', force: 'Force', wiring: 'Terminals' };
 
 /** What stands on a drawing's tab: one word where there is one, so that all tabs fit into a narrow window. */
-export const tabText = ({ id, title }: { readonly id: string; readonly title: string }): string => (Object.hasOwn(short, id) ? (short[id] ?? title) : title);
+export const tabText = ({ id, title }: { readonly id: string; readonly title: string }): string =>
+  Object.hasOwn(short, id) ? (short[id] ?? title) : title;
 
 /** "West leaf, line 12"; lines count from 1 for people. */
 export const thingText = (label: string, line: number): string => `${label}, line ${line + 1}`;
@@ -31,6 +33,9 @@ export function announcement(before: PreviewAnswer | undefined, now: PreviewAnsw
 /** The name that a saved drawing is offered under. */
 export function fileNameFor(path: string, drawing: string, format: string): string {
   const name = path.split(/[/\\]/).at(-1) ?? '';
-  const stem = name.replace(/\.gate$/, '').replace(/[^\p{L}\p{N} ._-]+/gu, '-').replace(/^[ .-]+|[ .-]+$/g, '');
+  const stem = name
+    .replace(/\.gate$/, '')
+    .replace(/[^\p{L}\p{N} ._-]+/gu, '-')
+    .replace(/^[ .-]+|[ .-]+$/g, '');
   return `${stem === '' ? 'site' : stem}-${drawing.replace(/[^a-z0-9-]+/gi, '-')}.${format}`;
 }

@@ -1,14 +1,23 @@
 // What files promise of themselves (`expects …`), as tests.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { promisesRequest, type FilePromises, type PromisesAnswer, type PromisesParams, type RangeAnswer } from '../../server/lsp/requests.ts';
+import {
+  type FilePromises,
+  type PromisesAnswer,
+  type PromisesParams,
+  promisesRequest,
+  type RangeAnswer,
+} from '../../server/lsp/requests.ts';
 
 const toRange = ({ start, end }: RangeAnswer): vscode.Range => new vscode.Range(start.line, start.character, end.line, end.character);
 
 export function promisesView(client: BaseLanguageClient): vscode.Disposable {
   const controller = vscode.tests.createTestController('pintle.promises', 'Pintle: what files promise');
 
-  const ask = (uris?: readonly string[]): Promise<PromisesAnswer> => client.sendRequest<PromisesAnswer>(promisesRequest, (uris === undefined ? {} : { uris }) satisfies PromisesParams).catch((): PromisesAnswer => []);
+  const ask = (uris?: readonly string[]): Promise<PromisesAnswer> =>
+    client
+      .sendRequest<PromisesAnswer>(promisesRequest, (uris === undefined ? {} : { uris }) satisfies PromisesParams)
+      .catch((): PromisesAnswer => []);
 
   /** Puts a file's promises into the tree, what is there already kept; gives its item. */
   const put = ({ uri, promises }: FilePromises): vscode.TestItem => {
@@ -51,7 +60,8 @@ export function promisesView(client: BaseLanguageClient): vscode.Disposable {
         for (const item of chosen) {
           const file = item.parent ?? item;
           if (item.parent === undefined) files.set(file.id, undefined);
-          else if (files.get(file.id) !== undefined || !files.has(file.id)) files.set(file.id, (files.get(file.id) ?? new Set()).add(item.id));
+          else if (files.get(file.id) !== undefined || !files.has(file.id))
+            files.set(file.id, (files.get(file.id) ?? new Set()).add(item.id));
         }
         const excluded = new Set(request.exclude ?? []);
         const answers = files.size === 0 ? [] : await ask([...files.keys()]);

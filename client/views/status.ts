@@ -1,8 +1,8 @@
 // One item in the status bar: the verdict on the file that is looked at.
 import * as vscode from 'vscode';
-import { State, type BaseLanguageClient } from 'vscode-languageclient';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import { activeDocument, whenItChanges } from './follow.ts';
-import { verdictOf, type Counts } from './verdict.ts';
+import { type Counts, verdictOf } from './verdict.ts';
 
 export function statusItem(client: BaseLanguageClient, languageId: string): vscode.Disposable {
   const item = vscode.window.createStatusBarItem('pintle.verdict', vscode.StatusBarAlignment.Left, 10);
@@ -29,6 +29,9 @@ export function statusItem(client: BaseLanguageClient, languageId: string): vsco
 function countsOf(uri: vscode.Uri): Counts {
   const counts = { error: 0, warning: 0, note: 0 };
   for (const { severity, source } of vscode.languages.getDiagnostics(uri))
-    if (source === 'pintle') counts[severity === vscode.DiagnosticSeverity.Error ? 'error' : severity === vscode.DiagnosticSeverity.Warning ? 'warning' : 'note']++;
+    if (source === 'pintle')
+      counts[
+        severity === vscode.DiagnosticSeverity.Error ? 'error' : severity === vscode.DiagnosticSeverity.Warning ? 'warning' : 'note'
+      ]++;
   return counts;
 }

@@ -15,7 +15,9 @@ export function tasks(context: vscode.ExtensionContext): vscode.Disposable {
   const task = (definition: Definition, scope: vscode.WorkspaceFolder | vscode.TaskScope.Workspace): vscode.Task => {
     const path = definition.path ?? '.';
     // The editor’s own program runs as node; nothing else has to be installed.
-    const run = new vscode.ProcessExecution(process.execPath, [program, 'check', path, '--output', 'lines'], { env: { ELECTRON_RUN_AS_NODE: '1' } });
+    const run = new vscode.ProcessExecution(process.execPath, [program, 'check', path, '--output', 'lines'], {
+      env: { ELECTRON_RUN_AS_NODE: '1' },
+    });
     const made = new vscode.Task(definition, scope, path === '.' ? 'check all files' : `check ${path}`, 'pintle', run, '$pintle');
     made.group = vscode.TaskGroup.Build;
     made.presentationOptions = { reveal: vscode.TaskRevealKind.Silent, clear: true };
@@ -24,6 +26,7 @@ export function tasks(context: vscode.ExtensionContext): vscode.Disposable {
   };
   return vscode.tasks.registerTaskProvider(kind, {
     provideTasks: () => (vscode.workspace.workspaceFolders ?? []).map((folder) => task({ type: kind }, folder)),
-    resolveTask: (given) => task(given.definition as Definition, typeof given.scope === 'object' ? given.scope : vscode.TaskScope.Workspace),
+    resolveTask: (given) =>
+      task(given.definition as Definition, typeof given.scope === 'object' ? given.scope : vscode.TaskScope.Workspace),
   });
 }

@@ -15,12 +15,25 @@ export interface Verdict {
 
 /** `counts` is absent while the language server does not run. */
 export function verdictOf(counts: Counts | undefined): Verdict {
-  if (counts === undefined) return { icon: 'debug-disconnect', text: 'not running', tooltip: 'The language server does not run, so nothing is judged. Click to start it again.', ground: 'warning' };
+  if (counts === undefined)
+    return {
+      icon: 'debug-disconnect',
+      text: 'not running',
+      tooltip: 'The language server does not run, so nothing is judged. Click to start it again.',
+      ground: 'warning',
+    };
   const { error, warning, note } = counts;
   const parts = [many(error, 'error'), many(warning, 'warning'), many(note, 'note')].filter((part) => part !== '');
-  if (parts.length === 0) return { icon: 'pass', text: 'nothing found', tooltip: 'No rule finds anything in this file. Only what is stated is judged: the forces still have to be measured on site.', ground: undefined };
+  if (parts.length === 0)
+    return {
+      icon: 'pass',
+      text: 'nothing found',
+      tooltip: 'No rule finds anything in this file. Only what is stated is judged: the forces still have to be measured on site.',
+      ground: undefined,
+    };
   const icon = error > 0 ? 'error' : warning > 0 ? 'warning' : 'info';
-  const lead = error > 0 ? 'Somebody can be hurt, or it cannot work.' : warning > 0 ? 'Some things want a second look.' : 'Nothing but notes.';
+  const lead =
+    error > 0 ? 'Somebody can be hurt, or it cannot work.' : warning > 0 ? 'Some things want a second look.' : 'Nothing but notes.';
   return { icon, text: parts.join(', '), tooltip: `${lead} Click to see each finding.`, ground: error > 0 ? 'error' : undefined };
 }
 

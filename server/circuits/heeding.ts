@@ -1,5 +1,5 @@
 // Which device is heard by which panel, and which leaf that panel stops. A sensor that no panel heeds protects nobody.
-import { perSubject, type Drive, type Installation, type Leaf, type Panel, type Sensor, type Terminal, type Wire } from '../model/index.ts';
+import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
 import { isMeantFor, type Movement } from './devices.ts';
 import { isBridged } from './links.ts';
 

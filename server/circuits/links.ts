@@ -1,5 +1,5 @@
 // What the links of a panel join: an input that is joined to its return reads a healthy device for ever.
-import { perSubject, type TerminalLink, type Panel, type Terminal, type TerminalUse, type Wire } from '../model/index.ts';
+import { type Panel, perSubject, type Terminal, type TerminalLink, type TerminalUse, type Wire } from '../model/index.ts';
 import { isInput, wireOn } from './terminals.ts';
 
 /** The terminals of a panel, commons apart, that a link bridges; undefined where there is none. */

@@ -1,5 +1,5 @@
 // What hangs on an output of a panel, and which cable brings the supply to it.
-import { perSubject, type Cable, type Device, type Panel, type PanelModel, type Wire } from '../model/index.ts';
+import { type Cable, type Device, type Panel, type PanelModel, perSubject, type Wire } from '../model/index.ts';
 
 export type Output = PanelModel['facts']['output'][number];
 

@@ -24,8 +24,7 @@ export function isUnfit({ device, part }: Pick<Wire, 'device' | 'part'>, role: T
 
 /** The first end of a wire that surely cannot take it. An input may return to a terminal of any role. */
 export function unfitEnd(wire: Wire): TerminalUse | undefined {
-  for (const end of wire.ends)
-    if (end.terminal !== undefined && isUnfit(wire, end.terminal.role) && !isReturnIn(wire, end)) return end;
+  for (const end of wire.ends) if (end.terminal !== undefined && isUnfit(wire, end.terminal.role) && !isReturnIn(wire, end)) return end;
   return undefined;
 }
 

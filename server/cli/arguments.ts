@@ -45,7 +45,10 @@ export function readArguments(verb: string, given: readonly string[], options: O
     }
     if (value === undefined && i + 1 < given.length && !(given[i + 1] as string).startsWith('--')) value = given[++i];
     if (value === undefined || value === '') throw new WrongUse(`“--${name}” needs a value: --${name} ${spec.value}.`);
-    if (spec.oneOf !== undefined && !spec.oneOf.includes(value)) throw new WrongUse(`“--${name} ${value}” is not known.${didYouMean(nearest(value, spec.oneOf))} It takes one of ${spec.oneOf.join(', ')}.`);
+    if (spec.oneOf !== undefined && !spec.oneOf.includes(value))
+      throw new WrongUse(
+        `“--${name} ${value}” is not known.${didYouMean(nearest(value, spec.oneOf))} It takes one of ${spec.oneOf.join(', ')}.`,
+      );
     found.set(name, value);
   }
   return { paths, value: (name) => found.get(name), has: (name) => found.has(name) };
@@ -53,7 +56,9 @@ export function readArguments(verb: string, given: readonly string[], options: O
 
 function unknownOption(verb: string, word: string, options: Options): WrongUse {
   const name = nearest(word.replace(/^-+/, ''), Object.keys(options));
-  return new WrongUse(`“pintle ${verb}” has no option “${word}”.${didYouMean(name === undefined ? undefined : '--' + name)} “pintle help ${verb}” lists its options.`);
+  return new WrongUse(
+    `“pintle ${verb}” has no option “${word}”.${didYouMean(name === undefined ? undefined : '--' + name)} “pintle help ${verb}” lists its options.`,
+  );
 }
 
 export const didYouMean = (word: string | undefined): string => (word === undefined ? '' : ` Did you mean “${word}”?`);
@@ -78,6 +83,7 @@ export function shardOf(given: string | undefined): Shard | undefined {
   const match = /^(\d{1,6})\/(\d{1,6})$/.exec(given);
   const part = Number(match?.[1]);
   const of = Number(match?.[2]);
-  if (match === null || part < 1 || part > of) throw new WrongUse(`“--shard ${given}” is not a part of a whole; write it as I/N, such as 1/4, with I from 1 to N.`);
+  if (match === null || part < 1 || part > of)
+    throw new WrongUse(`“--shard ${given}” is not a part of a whole; write it as I/N, such as 1/4, with I from 1 to N.`);
   return { part, of };
 }

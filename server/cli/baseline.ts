@@ -66,7 +66,9 @@ export class Baseline {
     const after: Record<string, Record<string, number>> = {};
     for (const [key, rules] of Object.entries(before)) {
       const now = checked.get(key) ?? (existsSync(absolute(this.#folder, key)) ? rules : {});
-      const kept = Object.entries(rules).flatMap(([rule, count]) => (Math.min(count, now[rule] ?? 0) > 0 ? [[rule, Math.min(count, now[rule] ?? 0)] as const] : []));
+      const kept = Object.entries(rules).flatMap(([rule, count]) =>
+        Math.min(count, now[rule] ?? 0) > 0 ? [[rule, Math.min(count, now[rule] ?? 0)] as const] : [],
+      );
       if (kept.length > 0) after[key] = Object.fromEntries(kept);
     }
     return after;
@@ -78,7 +80,11 @@ export class Baseline {
   }
 
   #save(counts: Counts): void {
-    const files = Object.fromEntries(Object.keys(counts).sort().map((path) => [path, Object.fromEntries(Object.entries(counts[path] ?? {}).sort(([a], [b]) => (a < b ? -1 : 1)))]));
+    const files = Object.fromEntries(
+      Object.keys(counts)
+        .sort()
+        .map((path) => [path, Object.fromEntries(Object.entries(counts[path] ?? {}).sort(([a], [b]) => (a < b ? -1 : 1)))]),
+    );
     const why = writeWhole(this.path, JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n');
     if (why !== undefined) throw new WrongUse(`The baseline “${this.#shown}” could not be written: ${why}.`);
   }
@@ -90,7 +96,8 @@ function countRules(file: CheckedFile): Record<string, number> {
   return counts;
 }
 
-const total = (counts: Counts): number => Object.values(counts).reduce((sum, rules) => sum + Object.values(rules).reduce((all, one) => all + one, 0), 0);
+const total = (counts: Counts): number =>
+  Object.values(counts).reduce((sum, rules) => sum + Object.values(rules).reduce((all, one) => all + one, 0), 0);
 
 function readCounts(path: string, given: string): Counts {
   let content: string;
@@ -106,7 +113,12 @@ function readCounts(path: string, given: string): Counts {
     throw new WrongUse(`The baseline “${given}” is not JSON. Remove it to have it written anew.`);
   }
   const { version, files } = isRecord(read) ? read : {};
-  const sound = version === shapeVersion && isRecord(files) && Object.values(files).every((rules) => isRecord(rules) && Object.values(rules).every((count) => Number.isInteger(count) && (count as number) > 0));
+  const sound =
+    version === shapeVersion &&
+    isRecord(files) &&
+    Object.values(files).every(
+      (rules) => isRecord(rules) && Object.values(rules).every((count) => Number.isInteger(count) && (count as number) > 0),
+    );
   if (!sound) throw new WrongUse(`The baseline “${given}” is not a baseline that this version of Pintle can read.`);
   return files as Counts;
 }

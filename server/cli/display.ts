@@ -1,7 +1,8 @@
 // Text for a terminal: nothing in a file may drive the terminal or hide what it says.
 
 /** Characters that do something instead of showing something. */
-const hidden = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const hidden =
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** A text with every control character made visible; tabs and line ends become spaces. */
 export function visible(text: string): string {
@@ -21,8 +22,15 @@ function widthOf(character: string): number {
   if (/^\p{M}$/u.test(character)) return 0;
   const code = character.codePointAt(0) as number;
   const wide =
-    (code >= 0x1100 && code <= 0x115f) || (code >= 0x2e80 && code <= 0xa4cf) || (code >= 0xac00 && code <= 0xd7a3) || (code >= 0xf900 && code <= 0xfaff) ||
-    (code >= 0xfe30 && code <= 0xfe6f) || (code >= 0xff00 && code <= 0xff60) || (code >= 0xffe0 && code <= 0xffe6) || (code >= 0x1f300 && code <= 0x1faff) || (code >= 0x20000 && code <= 0x3fffd);
+    (code >= 0x1100 && code <= 0x115f) ||
+    (code >= 0x2e80 && code <= 0xa4cf) ||
+    (code >= 0xac00 && code <= 0xd7a3) ||
+    (code >= 0xf900 && code <= 0xfaff) ||
+    (code >= 0xfe30 && code <= 0xfe6f) ||
+    (code >= 0xff00 && code <= 0xff60) ||
+    (code >= 0xffe0 && code <= 0xffe6) ||
+    (code >= 0x1f300 && code <= 0x1faff) ||
+    (code >= 0x20000 && code <= 0x3fffd);
   return wide ? 2 : 1;
 }
 
@@ -53,7 +61,10 @@ export function excerptOf(source: string, from: number, to: number, room: number
   let end = cells.length;
   let cutFront = first > 0;
   if (cutFront || isMoreBehind || widthBetween(cells, 0, cells.length) > room) {
-    const markedAt = Math.max(0, cells.findIndex((cell) => cell.marked));
+    const markedAt = Math.max(
+      0,
+      cells.findIndex((cell) => cell.marked),
+    );
     // The first caret keeps at least half of the room behind it, for what it points at.
     while (widthBetween(cells, start, markedAt) > room / 2 && (cutFront || widthBetween(cells, start, cells.length) >= room)) {
       start++;

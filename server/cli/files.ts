@@ -1,6 +1,6 @@
 // Reading from disk: which files there are, and what stands in them.
 import { isUtf8 } from 'node:buffer';
-import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { longestText } from '../engine/index.ts';
 
@@ -151,7 +151,8 @@ export function readText(path: string): FileText | { readonly why: string } {
 /** Bytes to text. Bytes that are not UTF-8 become U+FFFD, and the first of them is told. */
 export function textOf(bytes: Uint8Array): FileText {
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if ((buffer[0] === 0xff && buffer[1] === 0xfe) || (buffer[0] === 0xfe && buffer[1] === 0xff)) return { text: '', mark: false, flaw: { kind: 'utf-16' } };
+  if ((buffer[0] === 0xff && buffer[1] === 0xfe) || (buffer[0] === 0xfe && buffer[1] === 0xff))
+    return { text: '', mark: false, flaw: { kind: 'utf-16' } };
   const all = buffer.toString('utf8');
   const mark = all.charCodeAt(0) === 0xfeff;
   const text = mark ? all.slice(1) : all;
@@ -163,7 +164,8 @@ function firstBadByte(buffer: Buffer, text: string, start: number): Flaw {
   let from = 0;
   for (let at = text.indexOf('\ufffd'); at >= 0; at = text.indexOf('\ufffd', from)) {
     byte += Buffer.byteLength(text.slice(from, at));
-    if (!(buffer[byte] === 0xef && buffer[byte + 1] === 0xbf && buffer[byte + 2] === 0xbd)) return { kind: 'not-utf-8', at, byte: buffer[byte] ?? 0 };
+    if (!(buffer[byte] === 0xef && buffer[byte + 1] === 0xbf && buffer[byte + 2] === 0xbd))
+      return { kind: 'not-utf-8', at, byte: buffer[byte] ?? 0 };
     byte += 3;
     from = at + 1;
   }
@@ -175,7 +177,8 @@ export function repositoryOf(file: string): string | undefined {
   for (let folder = dirname(file); ; folder = dirname(folder)) {
     const known = repositories.get(folder);
     if (known !== undefined) return known === '' ? undefined : known;
-    const found = typeof statOf(folder === '/' ? '/.git' : folder + '/.git') !== 'string' ? folder : dirname(folder) === folder ? '' : undefined;
+    const found =
+      typeof statOf(folder === '/' ? '/.git' : folder + '/.git') !== 'string' ? folder : dirname(folder) === folder ? '' : undefined;
     if (found !== undefined) {
       for (let below = dirname(file); below !== folder; below = dirname(below)) repositories.set(below, found);
       repositories.set(folder, found);
@@ -186,7 +189,8 @@ export function repositoryOf(file: string): string | undefined {
 const repositories = new Map<string, string>();
 
 /** True when a path is a folder or lies below it. */
-export const isWithin = (path: string, folder: string): boolean => path === folder || path.startsWith(folder.endsWith('/') ? folder : folder + '/');
+export const isWithin = (path: string, folder: string): boolean =>
+  path === folder || path.startsWith(folder.endsWith('/') ? folder : folder + '/');
 
 /** Where a path really is, all links followed; undefined when it is not there. */
 export function realPath(path: string): string | undefined {

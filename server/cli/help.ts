@@ -21,7 +21,9 @@ export function pageOf({ usage, summary, options, details }: Command): string {
 }
 
 function optionLines(options: Options): string {
-  const rows = Object.entries(options).map(([name, { value, help }]) => [`--${name}${value === undefined ? '' : ' ' + value}`, help] as const);
+  const rows = Object.entries(options).map(
+    ([name, { value, help }]) => [`--${name}${value === undefined ? '' : ' ' + value}`, help] as const,
+  );
   if (rows.length === 0) return '';
   const widest = Math.max(...rows.map(([name]) => name.length));
   return rows.map(([name, help]) => `  ${name.padEnd(widest)}  ${help}\n`).join('') + '\n';

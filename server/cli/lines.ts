@@ -7,7 +7,8 @@ export interface Secret {
 }
 
 /** What must not be repeated outside the file. */
-export const secretsAmong = (findings: readonly Finding[]): readonly Secret[] => findings.filter((finding) => finding.rule === 'secret-in-file');
+export const secretsAmong = (findings: readonly Finding[]): readonly Secret[] =>
+  findings.filter((finding) => finding.rule === 'secret-in-file');
 
 /** A line of a text, counted from 0, with every secret in it blotted out; as long as the line itself. */
 export function lineShown(text: string, starts: readonly number[], line: number, secrets: readonly Secret[]): string {

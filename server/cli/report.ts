@@ -1,8 +1,18 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
-import { type Analysis, type Finding, lineStarts, longestText, positionAt, type ProblemKind, type Related, ruleOfProblem, type Severity } from '../engine/index.ts';
+import {
+  type Analysis,
+  type Finding,
+  lineStarts,
+  longestText,
+  type ProblemKind,
+  positionAt,
+  type Related,
+  ruleOfProblem,
+  type Severity,
+} from '../engine/index.ts';
 import { count } from './display.ts';
-import { readText, shownFrom, type FileText, type Flaw, type GateFile } from './files.ts';
-import { lineShown, secretsAmong, type Secret } from './lines.ts';
+import { type FileText, type Flaw, type GateFile, readText, shownFrom } from './files.ts';
+import { lineShown, type Secret, secretsAmong } from './lines.ts';
 import type { Sites } from './sites.ts';
 
 /** A place as people count: lines and columns from 1, columns in UTF-16 units. */
@@ -72,7 +82,8 @@ export function countsInWords({ error, warning, note }: Counts): string {
 }
 
 /** The whole message in one line: what, why and what to do. */
-export const messageOf = (finding: ReportedFinding): string => [finding.what, finding.why, finding.remedy].filter((part) => part !== '').join(' ');
+export const messageOf = (finding: ReportedFinding): string =>
+  [finding.what, finding.why, finding.remedy].filter((part) => part !== '').join(' ');
 
 /** Turns what was found in a file into what is reported of it. */
 export class Reporter {
@@ -89,10 +100,20 @@ export class Reporter {
   file(file: GateFile, read: FileText, analysis: Analysis | undefined): CheckedFile {
     const flaw = read.flaw === undefined ? [] : [flawFinding(read.flaw, read.text.length)];
     if (analysis === undefined || (analysis.findings.length === 0 && flaw.length === 0))
-      return { path: file.shown, findings: flaw.map((finding) => this.#finding(file, read.text, [0], none, finding)), accepted: analysis?.accepted.length ?? 0 };
-    const findings = [...flaw, ...analysis.findings].sort((a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
+      return {
+        path: file.shown,
+        findings: flaw.map((finding) => this.#finding(file, read.text, [0], none, finding)),
+        accepted: analysis?.accepted.length ?? 0,
+      };
+    const findings = [...flaw, ...analysis.findings].sort(
+      (a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
+    );
     const secrets = secretsAmong(findings);
-    return { path: file.shown, findings: findings.map((finding) => this.#finding(file, read.text, analysis.lineStarts, secrets, finding)), accepted: analysis.accepted.length };
+    return {
+      path: file.shown,
+      findings: findings.map((finding) => this.#finding(file, read.text, analysis.lineStarts, secrets, finding)),
+      accepted: analysis.accepted.length,
+    };
   }
 
   #finding(file: GateFile, text: string, starts: readonly number[], secrets: readonly Secret[], finding: Finding): ReportedFinding {
@@ -165,7 +186,12 @@ function flawInWords(flaw: Flaw): { readonly rule: ProblemKind } & Pick<Finding,
         remedy: 'One file describes one site: give each its own.',
       };
     case 'utf-16':
-      return { rule: 'character-not-allowed', what: 'This file is written in UTF-16; only UTF-8 is read.', why: notLookedAt, remedy: saveAnew };
+      return {
+        rule: 'character-not-allowed',
+        what: 'This file is written in UTF-16; only UTF-8 is read.',
+        why: notLookedAt,
+        remedy: saveAnew,
+      };
     case 'not-utf-8':
       return {
         rule: 'character-not-allowed',

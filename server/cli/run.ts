@@ -2,9 +2,9 @@
 import { nearest } from '../engine/index.ts';
 import { didYouMean, readArguments } from './arguments.ts';
 import { allCommands } from './commands/all.ts';
-import { overview, pageOf } from './help.ts';
 import { visible } from './display.ts';
-import { exit, WrongUse, type Terminal } from './terminal.ts';
+import { overview, pageOf } from './help.ts';
+import { exit, type Terminal, WrongUse } from './terminal.ts';
 import { version } from './version.ts';
 
 const commands = [...allCommands].sort((a, b) => a.order - b.order);

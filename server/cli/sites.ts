@@ -2,7 +2,7 @@
 import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Analysis, type ReadResult, Workspace } from '../engine/index.ts';
-import { absolute, commonFolder, isWithin, readText, realPath, repositoryOf, type GateFile } from './files.ts';
+import { absolute, commonFolder, type GateFile, isWithin, readText, realPath, repositoryOf } from './files.ts';
 import { WrongUse } from './terminal.ts';
 
 export class Sites {

@@ -1,5 +1,17 @@
 // Writing to disk: a file is replaced whole or not at all.
-import { accessSync, chmodSync, chownSync, closeSync, constants, fsyncSync, openSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  chmodSync,
+  chownSync,
+  closeSync,
+  constants,
+  fsyncSync,
+  openSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { inWords, isWithin, realPath } from './files.ts';
 
@@ -58,4 +70,3 @@ function removeQuietly(path: string): void {
     // Somebody else removed it.
   }
 }
-

@@ -1,21 +1,59 @@
 // What can be written next, and only what fits: from the vocabulary table, the names of the file, what is wired and set
 // already, and the models that it can see.
 import type { Span, Statement, Value } from '../../grammar/index.ts';
-import { folderOf, resolveUse, type Device, type Panel, type PanelModel, type Terminal } from '../model/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { type Device, folderOf, type Panel, type PanelModel, resolveUse, type Terminal } from '../model/index.ts';
 import { allRules, ruleNamed } from '../rules/index.ts';
 import {
-  anywhereLines, blocks, dayNumber, languageVersion, likelyUnit, modelKindOf, topLines, unitNamed, unitsOf, type BlockSpec, type Dimension, type LineSpec,
-  type ModelKind, type Slot,
+  anywhereLines,
+  type BlockSpec,
+  blocks,
+  type Dimension,
+  dayNumber,
+  type LineSpec,
+  languageVersion,
+  likelyUnit,
+  type ModelKind,
+  modelKindOf,
+  type Slot,
+  topLines,
+  unitNamed,
+  unitsOf,
 } from '../vocabulary/index.ts';
-import { coverable, devicesOf, feeding, lineFits, linkEnds, nextEdges, ownTerminals, partsToWire, terminalsFor, toRegister, undriven, unsetSelectors, type Writing } from './fitting.ts';
+import {
+  coverable,
+  devicesOf,
+  feeding,
+  lineFits,
+  linkEnds,
+  nextEdges,
+  ownTerminals,
+  partsToWire,
+  terminalsFor,
+  toRegister,
+  undriven,
+  unsetSelectors,
+  type Writing,
+} from './fitting.ts';
 import { blockDoc, lineDoc, ruleDoc, slotDoc } from './hover.ts';
 import { code, codeBlock, escape } from './markdown.ts';
-import { blocksAround, innermost, lineSpecOf, blockSpecOf, partsOf, type Enclosing, type LineParts } from './places.ts';
-import { asPlain, asSnippet, blockPieces, templatePieces, templates, type Piece } from './snippets.ts';
-import { typedBefore, type Typed } from './typed.ts';
-import type { Analysis } from '../engine/index.ts';
+import { blockSpecOf, blocksAround, type Enclosing, innermost, type LineParts, lineSpecOf, partsOf } from './places.ts';
+import { asPlain, asSnippet, blockPieces, type Piece, templatePieces, templates } from './snippets.ts';
+import { type Typed, typedBefore } from './typed.ts';
 
-export type CompletionKind = 'block' | 'line' | 'keyword' | 'choice' | 'name' | 'model' | 'terminal' | 'unit' | 'rule' | 'file' | 'value' | 'template';
+export type CompletionKind =
+  | 'block'
+  | 'line'
+  | 'keyword'
+  | 'choice'
+  | 'name'
+  | 'model'
+  | 'terminal'
+  | 'unit'
+  | 'rule'
+  | 'file'
+  | 'value'
+  | 'template';
 
 export interface Completion {
   readonly label: string;
@@ -65,7 +103,11 @@ const item = (draft: Draft): Completion => ({
   ...draft,
 });
 
-const withPlaces = (pieces: readonly Piece[]): Pick<Completion, 'insert' | 'snippet' | 'plain'> => ({ insert: asSnippet(pieces), snippet: true, plain: asPlain(pieces) });
+const withPlaces = (pieces: readonly Piece[]): Pick<Completion, 'insert' | 'snippet' | 'plain'> => ({
+  insert: asSnippet(pieces),
+  snippet: true,
+  plain: asPlain(pieces),
+});
 
 /** What can stand at an offset. Works on half-typed lines; in a comment there is nothing to offer. */
 export function completion(analysis: Analysis, offset: number, context: CompletionContext = { libraries: [] }): Completions {
@@ -79,11 +121,15 @@ export function completion(analysis: Analysis, offset: number, context: Completi
 function itemsFor(analysis: Analysis, around: readonly Enclosing[], typed: Typed, context: CompletionContext): Completion[] {
   const { spec, isTop } = innermost(around);
   const word = typed.before?.word?.text;
-  if (word === undefined) return typed.before === undefined && !typed.inText && !typed.afterColon ? startOfLine(analysis, around, typed.start, isLastOfLine(analysis.text, typed.replace.end)) : [];
+  if (word === undefined)
+    return typed.before === undefined && !typed.inText && !typed.afterColon
+      ? startOfLine(analysis, around, typed.start, isLastOfLine(analysis.text, typed.replace.end))
+      : [];
   const values = typed.before?.values ?? [];
   const line = lineSpecOf(spec, isTop, word);
   const block = blockSpecOf(spec, isTop, word);
-  if (line !== undefined && (block === undefined || typed.before?.body === undefined)) return inLine({ analysis, around, word, line, values, typed, context, writing: (span) => span.start === typed.start });
+  if (line !== undefined && (block === undefined || typed.before?.body === undefined))
+    return inLine({ analysis, around, word, line, values, typed, context, writing: (span) => span.start === typed.start });
   return block === undefined ? [] : inHeader(analysis, word, block, values, typed);
 }
 
@@ -99,12 +145,17 @@ function startOfLine(analysis: Analysis, around: readonly Enclosing[], at: numbe
   const block = around[around.length - 1];
   if (spec === undefined || block === undefined) return [];
   const writing: Writing = (span) => span.start === at;
-  const used = new Set((block.statement.body?.items ?? []).filter((statement) => !writing(statement)).map((statement) => statement.word?.text ?? ''));
+  const used = new Set(
+    (block.statement.body?.items ?? []).filter((statement) => !writing(statement)).map((statement) => statement.word?.text ?? ''),
+  );
   const items: Completion[] = [];
   for (const [word, line] of Object.entries<LineSpec>(spec.lines))
-    if ((line.many === true || !used.has(word)) && lineFits(analysis.installation, block.statement, block.word, word, writing)) items.push(lineItem(word, line, line.required === true && !used.has(word) ? 0 : 1));
-  for (const [word, inner] of Object.entries<BlockSpec>(spec.blocks)) if (inner.single !== true || !used.has(word)) items.push(blockItem(word, inner, 2, isLast));
-  if (!isModelWord(around[0]?.word ?? '')) for (const [word, line] of Object.entries<LineSpec>(anywhereLines)) items.push(lineItem(word, line, rankAnywhere(word)));
+    if ((line.many === true || !used.has(word)) && lineFits(analysis.installation, block.statement, block.word, word, writing))
+      items.push(lineItem(word, line, line.required === true && !used.has(word) ? 0 : 1));
+  for (const [word, inner] of Object.entries<BlockSpec>(spec.blocks))
+    if (inner.single !== true || !used.has(word)) items.push(blockItem(word, inner, 2, isLast));
+  if (!isModelWord(around[0]?.word ?? ''))
+    for (const [word, line] of Object.entries<LineSpec>(anywhereLines)) items.push(lineItem(word, line, rankAnywhere(word)));
   return items;
 }
 
@@ -112,15 +163,27 @@ function startOfLine(analysis: Analysis, around: readonly Enclosing[], at: numbe
 const rankAnywhere = (word: string): number => (word === 'accept' ? 4 : 5);
 
 function topWords(analysis: Analysis, at: number, isLast: boolean): Completion[] {
-  const used = new Set(analysis.installation.reading.tree.items.filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''));
+  const used = new Set(
+    analysis.installation.reading.tree.items.filter((statement) => statement.start !== at).map((statement) => statement.word?.text ?? ''),
+  );
   const items: Completion[] = [];
   for (const [word, line] of Object.entries<LineSpec>(topLines))
-    if (line.many === true || !used.has(word)) items.push(lineItem(word, line, word === 'language' ? 0 : word === 'use' ? 1 : rankAnywhere(word)));
+    if (line.many === true || !used.has(word))
+      items.push(lineItem(word, line, word === 'language' ? 0 : word === 'use' ? 1 : rankAnywhere(word)));
   for (const [word, block] of Object.entries<BlockSpec>(blocks))
     if (block.single !== true || !used.has(word)) items.push(blockItem(word, block, isModelWord(word) ? 3 : 2, isLast));
   for (const template of isLast ? templates() : []) {
     const pieces = templatePieces(template, used);
-    items.push(item({ label: template.name, kind: 'template', detail: template.doc, ...withPlaces(pieces), rank: 3.5, documentation: () => escape(template.doc) + '\n\n' + codeBlock(asPlain(pieces)) }));
+    items.push(
+      item({
+        label: template.name,
+        kind: 'template',
+        detail: template.doc,
+        ...withPlaces(pieces),
+        rank: 3.5,
+        documentation: () => escape(template.doc) + '\n\n' + codeBlock(asPlain(pieces)),
+      }),
+    );
   }
   for (const [word, line] of Object.entries<LineSpec>(anywhereLines)) items.push(lineItem(word, line, rankAnywhere(word)));
   return items;
@@ -132,12 +195,27 @@ const isModelWord = (word: string): boolean => word.endsWith('-model');
 function lineItem(word: string, spec: LineSpec, rank: number): Completion {
   const first = Object.values<Slot>(spec.slots)[0];
   const insert = first === undefined ? word : word + ' ' + (first.after !== undefined && first.optional !== true ? first.after + ' ' : '');
-  return item({ label: word, kind: 'line', detail: spec.doc, insert, rank, goesOn: first !== undefined, documentation: () => lineDoc(word, spec) });
+  return item({
+    label: word,
+    kind: 'line',
+    detail: spec.doc,
+    insert,
+    rank,
+    goesOn: first !== undefined,
+    documentation: () => lineDoc(word, spec),
+  });
 }
 
 /** A block with the lines that it must have, each with its value still to be written; only its word where more follows it. */
 const blockItem = (word: string, spec: BlockSpec, rank: number, isLast: boolean): Completion =>
-  item({ label: word, kind: 'block', detail: spec.doc, ...(isLast ? withPlaces(blockPieces(word, spec)) : {}), rank, documentation: () => blockDoc(word, spec) + '\n\n' + codeBlock(spec.example) });
+  item({
+    label: word,
+    kind: 'block',
+    detail: spec.doc,
+    ...(isLast ? withPlaces(blockPieces(word, spec)) : {}),
+    rank,
+    documentation: () => blockDoc(word, spec) + '\n\n' + codeBlock(spec.example),
+  });
 
 // --- The header of a block.
 
@@ -151,13 +229,18 @@ function inHeader(analysis: Analysis, word: string, spec: BlockSpec, values: rea
 }
 
 function modelItems(analysis: Analysis, kind: ModelKind, lead: string): Completion[] {
-  const models: { readonly name: string; readonly title: string | undefined; readonly path: string }[] = [...analysis.shelf.models[kind].values()];
+  const models: { readonly name: string; readonly title: string | undefined; readonly path: string }[] = [
+    ...analysis.shelf.models[kind].values(),
+  ];
   return models.map(({ name, title, path }) =>
     item({
       label: lead + name,
       kind: 'model',
       detail: title ?? '',
-      documentation: () => [title === undefined ? '' : escape(title), `${code(kind)} in ${code(relative(analysis.root, path))}`].filter((part) => part !== '').join('\n\n'),
+      documentation: () =>
+        [title === undefined ? '' : escape(title), `${code(kind)} in ${code(relative(analysis.root, path))}`]
+          .filter((part) => part !== '')
+          .join('\n\n'),
     }),
   );
 }
@@ -196,15 +279,40 @@ function inLine(at: InLine): Completion[] {
   for (const [, slot] of parts.keyed)
     if (slot.after !== undefined && keywordFits(at, slot.after, parts)) {
       const isOnly = items.length === 0 && parts.keyed.length === 1;
-      items.push(item({ label: slot.after, kind: 'keyword', detail: slot.doc, insert: slot.after + ' ', rank: slot.optional === true ? 3 : 1, preselect: isOnly && slot.optional !== true, goesOn: true, documentation: () => slotDoc(slot) }));
+      items.push(
+        item({
+          label: slot.after,
+          kind: 'keyword',
+          detail: slot.doc,
+          insert: slot.after + ' ',
+          rank: slot.optional === true ? 3 : 1,
+          preselect: isOnly && slot.optional !== true,
+          goesOn: true,
+          documentation: () => slotDoc(slot),
+        }),
+      );
     }
   const lastValue = values[values.length - 1];
   if (lastValue?.kind === 'number' && lastValue.plusMinus === undefined && lastValue.unit !== undefined) {
     const tolerance = Object.values<Slot>(line.slots).find((slot) => slot.kind === 'tolerance');
-    if (tolerance !== undefined) items.push(item({ label: '±', kind: 'keyword', detail: tolerance.doc, insert: '± ', rank: 3, goesOn: true, documentation: () => slotDoc(tolerance) }));
+    if (tolerance !== undefined)
+      items.push(
+        item({
+          label: '±',
+          kind: 'keyword',
+          detail: tolerance.doc,
+          insert: '± ',
+          rank: 3,
+          goesOn: true,
+          documentation: () => slotDoc(tolerance),
+        }),
+      );
   }
   // A word that is already whole needs no list over the end of its line.
-  return items.some((candidate) => candidate.label === typed.partial && !candidate.goesOn && candidate.kind === 'choice') && items.length === 1 ? [] : items;
+  return items.some((candidate) => candidate.label === typed.partial && !candidate.goesOn && candidate.kind === 'choice') &&
+    items.length === 1
+    ? []
+    : items;
 }
 
 /** The dimensions in which the unit of the last number can be: none where its slot takes no unit. */
@@ -213,7 +321,8 @@ function dimensionsOf(slot: Slot | undefined, values: readonly Value[]): readonl
   if (last?.kind === 'number' && last.plusMinus !== undefined && last.upTo === undefined) return ['ratio'];
   if (slot?.kind === 'quantity') return [slot.dimension];
   if (slot?.kind !== 'range') return [];
-  const low = last?.kind === 'number' && last.upTo !== undefined && last.unit !== undefined ? unitNamed(last.unit.text)?.dimension : undefined;
+  const low =
+    last?.kind === 'number' && last.upTo !== undefined && last.unit !== undefined ? unitNamed(last.unit.text)?.dimension : undefined;
   return low !== undefined && slot.dimensions.includes(low) ? [low] : slot.dimensions;
 }
 
@@ -243,13 +352,45 @@ function slotItems(at: InLine, key: string, slot: Slot, parts: LineParts): Compl
       const taken = new Set(slot.many === true ? wordsOf(parts, slot) : []);
       return Object.entries(slot.options)
         .filter(([option]) => !taken.has(option) && choiceFits(at, key, option, parts))
-        .map(([option, meaning]) => item({ label: option, kind: 'choice', detail: meaning, rank: slot.optional === true ? 2 : 0, documentation: () => `${code(option)}: ${escape(meaning)}` }));
+        .map(([option, meaning]) =>
+          item({
+            label: option,
+            kind: 'choice',
+            detail: meaning,
+            rank: slot.optional === true ? 2 : 0,
+            documentation: () => `${code(option)}: ${escape(meaning)}`,
+          }),
+        );
     }
     case 'count':
-      return word === 'language' ? [item({ label: String(languageVersion), kind: 'value', detail: 'the version that this Pintle reads', preselect: true, documentation: () => 'The version of the language that this Pintle reads.' })] : [];
+      return word === 'language'
+        ? [
+            item({
+              label: String(languageVersion),
+              kind: 'value',
+              detail: 'the version that this Pintle reads',
+              preselect: true,
+              documentation: () => 'The version of the language that this Pintle reads.',
+            }),
+          ]
+        : [];
     case 'text':
-      if (word === 'use' && at.around.length === 0) return fileItems(analysis, at.context, at.writing).map((file) => ({ ...file, insert: `"${file.insert}"`, plain: `"${file.plain}"` }));
-      return [item({ label: '"…"', kind: 'value', detail: slot.doc, ...withPlaces([{ key: 'text', quoted: 'form' }]), rank: slot.optional === true ? 2 : 0, documentation: () => slotDoc(slot) })];
+      if (word === 'use' && at.around.length === 0)
+        return fileItems(analysis, at.context, at.writing).map((file) => ({
+          ...file,
+          insert: `"${file.insert}"`,
+          plain: `"${file.plain}"`,
+        }));
+      return [
+        item({
+          label: '"…"',
+          kind: 'value',
+          detail: slot.doc,
+          ...withPlaces([{ key: 'text', quoted: 'form' }]),
+          rank: slot.optional === true ? 2 : 0,
+          documentation: () => slotDoc(slot),
+        }),
+      ];
     case 'date':
       return dateItems(at, slot);
     case 'ref':
@@ -259,7 +400,8 @@ function slotItems(at: InLine, key: string, slot: Slot, parts: LineParts): Compl
   }
 }
 
-const wordsOf = (parts: LineParts, slot: Slot): string[] => parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' && part.value.kind === 'word' ? [part.value.text] : []));
+const wordsOf = (parts: LineParts, slot: Slot): string[] =>
+  parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' && part.value.kind === 'word' ? [part.value.text] : []));
 const wordAt = (parts: LineParts, key: string): string | undefined => {
   const value = parts.parts.find((part) => part.key === key && part.role === 'value')?.value;
   return value?.kind === 'word' ? value.text : undefined;
@@ -268,12 +410,18 @@ const wordAt = (parts: LineParts, key: string): string | undefined => {
 /** False for a choice that what the file says rules out here. */
 function choiceFits(at: InLine, key: string, option: string, parts: LineParts): boolean {
   const { installation } = at.analysis;
-  const others = (word: string): Statement[] => (at.around[at.around.length - 1]?.statement.body?.items ?? []).filter((item) => item.word?.text === word && !at.writing(item));
-  const isSaid = (word: string): boolean => others(word).some((line) => line.values.some((value) => value.kind === 'word' && value.text === option));
+  const others = (word: string): Statement[] =>
+    (at.around[at.around.length - 1]?.statement.body?.items ?? []).filter((item) => item.word?.text === word && !at.writing(item));
+  const isSaid = (word: string): boolean =>
+    others(word).some((line) => line.values.some((value) => value.kind === 'word' && value.text === option));
   switch (at.word) {
     case 'wire': {
       const device = deviceNamed(at, wordAt(parts, 'device'));
-      return key !== 'part' || (option !== 'signal' && (device === undefined || partsToWire(installation, device, at.writing).includes(option as 'supply' | 'test')));
+      return (
+        key !== 'part' ||
+        (option !== 'signal' &&
+          (device === undefined || partsToWire(installation, device, at.writing).includes(option as 'supply' | 'test')))
+      );
     }
     case 'on': {
       if (key !== 'edge') return true;
@@ -284,7 +432,16 @@ function choiceFits(at: InLine, key: string, option: string, parts: LineParts): 
     case 'order':
       return key !== 'movement' || !isSaid(at.word);
     case 'sets':
-      return !(at.around[0]?.statement.body?.items ?? []).some((block) => block.word?.text === 'adjuster' && block.body?.items.some((line) => line.word?.text === 'sets' && !at.writing(line) && line.values.some((value) => value.kind === 'word' && value.text === option)) === true);
+      return !(at.around[0]?.statement.body?.items ?? []).some(
+        (block) =>
+          block.word?.text === 'adjuster' &&
+          block.body?.items.some(
+            (line) =>
+              line.word?.text === 'sets' &&
+              !at.writing(line) &&
+              line.values.some((value) => value.kind === 'word' && value.text === option),
+          ) === true,
+      );
     case 'shows':
       return key !== 'state' || !isSaid('shows');
     default:
@@ -299,34 +456,62 @@ function keywordFits(at: InLine, keyword: string, parts: LineParts): boolean {
   return device === undefined || partsToWire(at.analysis.installation, device, at.writing).includes('signal');
 }
 
-const deviceNamed = (at: InLine, name: string | undefined): Device | undefined => (name === undefined ? undefined : devicesOf(at.analysis.installation).find((device) => device.it.name === name));
+const deviceNamed = (at: InLine, name: string | undefined): Device | undefined =>
+  name === undefined ? undefined : devicesOf(at.analysis.installation).find((device) => device.it.name === name);
 
 // --- Names.
 
 const nameItem = (label: string, kind: string, title: string | undefined, rank = 0): Completion =>
-  item({ label, kind: 'name', detail: [kind, title ?? ''].filter((part) => part !== '').join(' · '), rank, documentation: () => `${escape(kind)} ${code(label)}${title === undefined ? '' : `: ${escape(title)}`}` });
+  item({
+    label,
+    kind: 'name',
+    detail: [kind, title ?? ''].filter((part) => part !== '').join(' · '),
+    rank,
+    documentation: () => `${escape(kind)} ${code(label)}${title === undefined ? '' : `: ${escape(title)}`}`,
+  });
 
-const deviceItem = ({ kind, it }: Device, rank = 0): Completion => nameItem(it.name, kind, kind === 'control' ? undefined : it.model?.title, rank);
+const deviceItem = ({ kind, it }: Device, rank = 0): Completion =>
+  nameItem(it.name, kind, kind === 'control' ? undefined : it.model?.title, rank);
 
 /** Where there is only one, it is the one. */
-const chosen = (items: Completion[]): Completion[] => (items.length === 1 && items[0] !== undefined ? [{ ...items[0], preselect: true }] : items);
+const chosen = (items: Completion[]): Completion[] =>
+  items.length === 1 && items[0] !== undefined ? [{ ...items[0], preselect: true }] : items;
 
 function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: LineParts): Completion[] {
   const { analysis, word, writing } = at;
   const { installation } = analysis;
   const outer = at.around[0]?.statement;
   const panel = installation.panels.find((candidate) => candidate.at === outer);
-  const isFree = (thing: { readonly name: string; readonly at: Statement }): boolean => thing.name !== '' && thing.at !== outer && !taken.has(thing.name);
+  const isFree = (thing: { readonly name: string; readonly at: Statement }): boolean =>
+    thing.name !== '' && thing.at !== outer && !taken.has(thing.name);
   switch (to) {
     case 'leaf': {
       const leaves =
-        word === 'moves' ? undriven(installation, installation.drives.find((drive) => drive.at === outer)) : word === 'closes' ? coverable(installation, installation.leaves.find((leaf) => leaf.at === outer)) : installation.leaves;
+        word === 'moves'
+          ? undriven(
+              installation,
+              installation.drives.find((drive) => drive.at === outer),
+            )
+          : word === 'closes'
+            ? coverable(
+                installation,
+                installation.leaves.find((leaf) => leaf.at === outer),
+              )
+            : installation.leaves;
       return chosen(leaves.filter(isFree).map((leaf) => nameItem(leaf.name, 'leaf', leaf.title)));
     }
     case 'cable':
       return installation.cables.filter(isFree).map((cable) => nameItem(cable.name, 'cable', cable.model?.title));
     case 'sensor': {
-      const sensors = word === 'chains-into' ? nextEdges(installation, installation.sensors.find((sensor) => sensor.at === outer)) : word === 'registered' && panel !== undefined ? toRegister(installation, panel, writing) : installation.sensors;
+      const sensors =
+        word === 'chains-into'
+          ? nextEdges(
+              installation,
+              installation.sensors.find((sensor) => sensor.at === outer),
+            )
+          : word === 'registered' && panel !== undefined
+            ? toRegister(installation, panel, writing)
+            : installation.sensors;
       return chosen(sensors.filter(isFree).map((it) => deviceItem({ kind: 'sensor', it })));
     }
     case 'drive':
@@ -337,7 +522,9 @@ function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: Lin
       const isPart = word === 'parts';
       const fed = new Set(isPart ? [] : installation.cables.filter((cable) => cable.at !== outer).map((cable) => cable.load?.it));
       return [
-        ...devicesOf(installation).filter((device) => isFree(device.it) && !(isPart && device.kind === 'control')).map((device) => deviceItem(device, fed.has(device.it) ? 1 : 0)),
+        ...devicesOf(installation)
+          .filter((device) => isFree(device.it) && !(isPart && device.kind === 'control'))
+          .map((device) => deviceItem(device, fed.has(device.it) ? 1 : 0)),
         ...installation.panels.filter(isFree).map((it) => nameItem(it.name, 'panel', it.title ?? it.model?.title, fed.has(it) ? 1 : 0)),
       ];
     }
@@ -352,10 +539,29 @@ function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: Lin
     case 'terminal':
       return terminalItems(at, panel, taken, parts);
     case 'selector':
-      return panel === undefined ? [] : chosen(unsetSelectors(panel, writing).map((selector) => item({ label: selector.name, kind: 'name', detail: selector.title ?? '', goesOn: true, documentation: () => `selector ${code(selector.name)}${selector.title === undefined ? '' : `: ${escape(selector.title)}`}` })));
+      return panel === undefined
+        ? []
+        : chosen(
+            unsetSelectors(panel, writing).map((selector) =>
+              item({
+                label: selector.name,
+                kind: 'name',
+                detail: selector.title ?? '',
+                goesOn: true,
+                documentation: () => `selector ${code(selector.name)}${selector.title === undefined ? '' : `: ${escape(selector.title)}`}`,
+              }),
+            ),
+          );
     case 'option': {
       const options = panel?.model?.selectors.get(wordAt(parts, 'selector') ?? '')?.facts.option ?? [];
-      return options.map((option) => item({ label: option.name.text, kind: 'name', detail: option.meaning ?? '', documentation: () => `${code(option.name.text)}${option.meaning === undefined ? '' : `: ${escape(option.meaning)}`}` }));
+      return options.map((option) =>
+        item({
+          label: option.name.text,
+          kind: 'name',
+          detail: option.meaning ?? '',
+          documentation: () => `${code(option.name.text)}${option.meaning === undefined ? '' : `: ${escape(option.meaning)}`}`,
+        }),
+      );
     }
     default:
       return [];
@@ -366,13 +572,20 @@ function refItems(at: InLine, to: string, taken: ReadonlySet<string>, parts: Lin
 function ruleItems(at: InLine): Completion[] {
   const within = at.around[at.around.length - 1]?.statement ?? { start: 0, end: Number.POSITIVE_INFINITY };
   const counts = new Map<string, number>();
-  for (const finding of at.analysis.findings) if (finding.start >= within.start && finding.end <= within.end) counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
+  for (const finding of at.analysis.findings)
+    if (finding.start >= within.start && finding.end <= within.end) counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
   return allRules
     .filter((rule) => rule.acceptable || at.word !== 'accept')
     .map((rule) => {
       const count = counts.get(rule.name) ?? 0;
       const found = count === 0 ? '' : count === 1 ? '1 finding here · ' : `${count} findings here · `;
-      return item({ label: rule.name, kind: 'rule', detail: found + rule.title, rank: count > 0 ? 0 : 1, documentation: () => (ruleNamed(rule.name) === undefined ? '' : ruleDoc(rule.name)) });
+      return item({
+        label: rule.name,
+        kind: 'rule',
+        detail: found + rule.title,
+        rank: count > 0 ? 0 : 1,
+        documentation: () => (ruleNamed(rule.name) === undefined ? '' : ruleDoc(rule.name)),
+      });
     });
 }
 
@@ -390,20 +603,39 @@ function terminalItems(at: InLine, panel: Panel | undefined, taken: ReadonlySet<
     });
   if (outer.word === 'panel-model') {
     const model = ownModel(analysis, outer.statement);
-    return model === undefined ? [] : chosen(ownTerminals(model, word, writing).filter((it) => !taken.has(it.name.text)).map((it, index) => terminal(it, index / 1000)));
+    return model === undefined
+      ? []
+      : chosen(
+          ownTerminals(model, word, writing)
+            .filter((it) => !taken.has(it.name.text))
+            .map((it, index) => terminal(it, index / 1000)),
+        );
   }
   const model = panel?.model;
   if (panel === undefined || model === undefined) return [];
   if (word === 'link') return chosen(linkEnds(panel, taken, writing).map((it, index) => terminal(it, index / 1000)));
-  if (word === 'accessory') return chosen(feeding(model).filter((it) => !taken.has(it.name.text)).map((it, index) => terminal(it, index / 1000)));
+  if (word === 'accessory')
+    return chosen(
+      feeding(model)
+        .filter((it) => !taken.has(it.name.text))
+        .map((it, index) => terminal(it, index / 1000)),
+    );
   const part = wordAt(parts, 'part');
-  const choices = terminalsFor(panel, model, deviceNamed(at, wordAt(parts, 'device')), part === 'supply' || part === 'test' ? part : 'signal', taken, writing);
+  const choices = terminalsFor(
+    panel,
+    model,
+    deviceNamed(at, wordAt(parts, 'device')),
+    part === 'supply' || part === 'test' ? part : 'signal',
+    taken,
+    writing,
+  );
   return chosen(choices.map(({ terminal: it, rank, isUsed }) => terminal(it, rank, isUsed)));
 }
 
 /** The panel model that a block of the same file declares. */
 function ownModel(analysis: Analysis, statement: Statement): PanelModel | undefined {
-  for (const model of analysis.shelf.models['panel-model'].values()) if (model.at === statement || (model.path === analysis.path && model.at.start === statement.start)) return model;
+  for (const model of analysis.shelf.models['panel-model'].values())
+    if (model.at === statement || (model.path === analysis.path && model.at.start === statement.start)) return model;
   return undefined;
 }
 
@@ -423,7 +655,8 @@ const terminalDoc = (terminal: Terminal, isUsed: boolean): string =>
 function dateItems(at: InLine, slot: Slot): Completion[] {
   const { today } = at.context;
   if (today === undefined || dayNumber(today) === undefined) return [];
-  const date = (label: string, detail: string, rank: number): Completion => item({ label, kind: 'value', detail, rank, documentation: () => `${code(label)}: ${escape(detail)}` });
+  const date = (label: string, detail: string, rank: number): Completion =>
+    item({ label, kind: 'value', detail, rank, documentation: () => `${code(label)}: ${escape(detail)}` });
   if (at.word === 'accept') return [3, 6, 12].map((months, rank) => date(monthsAfter(today, months), `in ${months} months`, rank));
   return slot.after === undefined ? [date(today, 'today', 0)] : [];
 }
@@ -461,7 +694,13 @@ function fileItems(analysis: Analysis, context: CompletionContext, writing: Writ
     .map((path) => {
       const label = usePath(analysis.path, path);
       const isKnown = reached.has(path) && !reading.uses.some((use) => writing(use.line) && targetOf(analysis, use.path) === path);
-      return item({ label, kind: 'file', detail: isKnown ? 'known through another library' : '', rank: isKnown ? 1 : 0, documentation: () => code(relative(analysis.root, path)) });
+      return item({
+        label,
+        kind: 'file',
+        detail: isKnown ? 'known through another library' : '',
+        rank: isKnown ? 1 : 0,
+        documentation: () => code(relative(analysis.root, path)),
+      });
     });
 }
 

@@ -1,9 +1,9 @@
 // From a name to the place that declares it: in this file, or in a library.
 import type { Span } from '../../grammar/index.ts';
-import type { PanelModel } from '../model/index.ts';
-import { keyOf, mentionAt, mentionsOf, type Meaning } from './names.ts';
-import { headEnd } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
+import type { PanelModel } from '../model/index.ts';
+import { keyOf, type Meaning, mentionAt, mentionsOf } from './names.ts';
+import { headEnd } from './places.ts';
 
 /** A place that declares a name, maybe in another file. */
 export interface Target {
@@ -59,10 +59,17 @@ function ownDeclaration(analysis: Analysis, meaning: Meaning): Target | undefine
   const mention = mentionsOf(analysis).find((candidate) => candidate.declares && keyOf(candidate.meaning) === key);
   if (mention === undefined) return undefined;
   const { statement } = mention;
-  return { path: analysis.path, name: spanOf(mention), whole: { start: statement.start, end: statement.body === undefined ? headEnd(statement) : statement.end } };
+  return {
+    path: analysis.path,
+    name: spanOf(mention),
+    whole: { start: statement.start, end: statement.body === undefined ? headEnd(statement) : statement.end },
+  };
 }
 
-function inPanelModel(model: PanelModel, meaning: Meaning & { readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator' | 'option' }): Target | undefined {
+function inPanelModel(
+  model: PanelModel,
+  meaning: Meaning & { readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator' | 'option' },
+): Target | undefined {
   const { path } = model;
   if (meaning.kind === 'terminal') {
     const terminal = model.terminals.get(meaning.name);

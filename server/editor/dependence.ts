@@ -1,13 +1,13 @@
 // What depends on a value, and what a value is worked out from. Not told by a list that somebody keeps: the value is
 // changed and the file is worked out again; what is then different depends on it, and nothing else does.
 import { type NumberValue, parse, type Span, type Statement } from '../../grammar/index.ts';
-import { idOf, type Figure } from '../figures/index.ts';
+import { type Analysis, nameOfFigure, type Steps, shownValue } from '../engine/index.ts';
+import { type Figure, idOf } from '../figures/index.ts';
 import { hasOwnModels, resolve } from '../model/index.ts';
 import { marginsOf, ruleNamed } from '../rules/index.ts';
-import { readerOf, readFile, unitNamed, type Slot } from '../vocabulary/index.ts';
-import { type Analysis, nameOfFigure, shownValue, type Steps } from '../engine/index.ts';
+import { readerOf, readFile, type Slot, unitNamed } from '../vocabulary/index.ts';
 import { keyOf, mentionsOf } from './names.ts';
-import { headEnd, innermost, lineSpecOf, partsOf, statementAt, statementsOf, type Enclosing } from './places.ts';
+import { type Enclosing, headEnd, innermost, lineSpecOf, partsOf, statementAt, statementsOf } from './places.ts';
 
 /** A line or block of the file, a figure, or a rule. */
 export interface Dependence {
@@ -36,7 +36,12 @@ export function dependencesAt(analysis: Analysis, offset: number): Dependence[] 
   const fact = factOf(analysis, found.statement, found.around);
   if (fact === undefined) return [];
   const end = headEnd(found.statement);
-  return [fact, ...analysis.figures.filter(({ at }) => at.start < end && at.end > found.statement.start && at.start >= found.statement.start).map((figure) => figureNode(analysis, figure))];
+  return [
+    fact,
+    ...analysis.figures
+      .filter(({ at }) => at.start < end && at.end > found.statement.start && at.start >= found.statement.start)
+      .map((figure) => figureNode(analysis, figure)),
+  ];
 }
 
 /** One of them: behind the last value, where values are shown, the first of the figures; elsewhere the line or block itself. */
@@ -63,7 +68,10 @@ export function* dependents(analysis: Analysis, of: Dependence, judge: Judge): G
     // A figure is held against limits, and other figures name it among what went into them.
     const using = analysis.figures.filter((figure) => figure.id !== of.key && namesOf(figure).includes(of.key));
     const rules = marginsOf(analysis.installation).filter((margin) => margin.figure === of.key);
-    return [...using.map((figure) => figureNode(analysis, figure)), ...unique(rules.map((margin) => ruleNode(margin.rule.name, margin.at)))];
+    return [
+      ...using.map((figure) => figureNode(analysis, figure)),
+      ...unique(rules.map((margin) => ruleNode(margin.rule.name, margin.at))),
+    ];
   }
   const found = statementAt(analysis.installation.reading.tree, Number(of.key));
   if (found === undefined) return [];
@@ -74,8 +82,10 @@ export function* dependents(analysis: Analysis, of: Dependence, judge: Judge): G
     const changed = yield* judge(withChange(analysis.text, change));
     yield undefined;
     const after = pictureOf(changed, change);
-    for (const [id, figure] of before.figures) if (!figures.has(id) && after.figures.get(id)?.value !== figure.value) figures.set(id, figureNode(analysis, figure));
-    for (const [id, figure] of after.figures) if (!figures.has(id) && !before.figures.has(id)) figures.set(id, figureNode(changed, figure, change));
+    for (const [id, figure] of before.figures)
+      if (!figures.has(id) && after.figures.get(id)?.value !== figure.value) figures.set(id, figureNode(analysis, figure));
+    for (const [id, figure] of after.figures)
+      if (!figures.has(id) && !before.figures.has(id)) figures.set(id, figureNode(changed, figure, change));
     const differs = (one: Picture['rules'], other: Picture['rules']): void => {
       for (const [key, { rule, at }] of one) if (!rules.has(rule) && !other.has(key)) rules.set(rule, ruleNode(rule, at));
     };
@@ -90,7 +100,9 @@ export function* sources(analysis: Analysis, of: Dependence, judge: Judge): Gene
   const figure = of.kind === 'figure' ? analysis.figures.find((candidate) => candidate.id === of.key) : undefined;
   if (figure === undefined) return [];
   const named = new Set(namesOf(figure));
-  const found: Dependence[] = analysis.figures.filter((other) => other.id !== of.key && named.has(other.id)).map((other) => figureNode(analysis, other));
+  const found: Dependence[] = analysis.figures
+    .filter((other) => other.id !== of.key && named.has(other.id))
+    .map((other) => figureNode(analysis, other));
   const near = nearby(analysis, figure);
   // What is worked out of those blocks alone must be the same value; else all of the file counts.
   yield undefined;
@@ -139,7 +151,9 @@ function changesOf(statement: Statement, around: readonly Enclosing[]): Change[]
     if (role !== 'value' || slot === undefined) continue;
     if (value.kind === 'number') changes.push(...stepsOf(value, slot));
     else if (value.kind === 'word' && slot.kind === 'choice') {
-      const other = Object.keys(slot.options).find((option) => option !== value.text && !statement.values.some((each) => each.kind === 'word' && each.text === option));
+      const other = Object.keys(slot.options).find(
+        (option) => option !== value.text && !statement.values.some((each) => each.kind === 'word' && each.text === option),
+      );
       if (other !== undefined) changes.push({ start: value.start, end: value.end, text: other });
     }
   }
@@ -147,7 +161,10 @@ function changesOf(statement: Statement, around: readonly Enclosing[]): Change[]
 }
 
 /** A block’s head: it is of no model. */
-const changesOfHead = (statement: Statement): Change[] => statement.values.flatMap((value) => (value.kind === 'model' ? [{ start: value.start, end: value.end, text: ' '.repeat(value.end - value.start) }] : []));
+const changesOfHead = (statement: Statement): Change[] =>
+  statement.values.flatMap((value) =>
+    value.kind === 'model' ? [{ start: value.start, end: value.end, text: ' '.repeat(value.end - value.start) }] : [],
+  );
 
 /** A number one more in its last digit, or one less where more is beyond what can be meant. */
 function stepsOf(value: NumberValue, slot: Slot): Change[] {
@@ -187,8 +204,11 @@ function pictureOf(analysis: Analysis, change?: Change): Picture {
     const at = moved(place, change);
     rules.set(`${rule} ${at.start} ${what}`, { rule, at });
   };
-  for (const { rule, held, subject, value, limit, at } of marginsOf(analysis.installation)) put(rule.name, `${held.name} ${subject} ${value} ${limit}`, at);
-  for (const finding of [...analysis.findings, ...analysis.accepted]) if (ruleNamed(finding.rule)?.kind === 'installation' && !aboutAbsence.has(finding.rule)) put(finding.rule, `${finding.severity} ${finding.what}`, finding);
+  for (const { rule, held, subject, value, limit, at } of marginsOf(analysis.installation))
+    put(rule.name, `${held.name} ${subject} ${value} ${limit}`, at);
+  for (const finding of [...analysis.findings, ...analysis.accepted])
+    if (ruleNamed(finding.rule)?.kind === 'installation' && !aboutAbsence.has(finding.rule))
+      put(finding.rule, `${finding.severity} ${finding.what}`, finding);
   return { figures, rules };
 }
 
@@ -224,20 +244,29 @@ function nearby(analysis: Analysis, figure: Figure): { readonly text: string; re
   for (const mention of mentionsOf(analysis)) {
     while (at < items.length && (items[at] as Statement).end < mention.start) at++;
     const item = items[at];
-    if (item !== undefined && mention.start >= item.start && mention.meaning.kind !== 'rule' && mention.meaning.kind !== 'file') keysOf.get(item)?.add(keyOf(mention.meaning));
+    if (item !== undefined && mention.start >= item.start && mention.meaning.kind !== 'rule' && mention.meaning.kind !== 'file')
+      keysOf.get(item)?.add(keyOf(mention.meaning));
   }
   const byKey = new Map<string, Statement[]>();
   for (const [item, keys] of keysOf) for (const key of keys) byKey.set(key, [...(byKey.get(key) ?? []), item]);
-  const kept = new Set<Statement>(items.filter((item) => item.body === undefined || item.word?.text === 'site' || item.word?.text === 'motion'));
+  const kept = new Set<Statement>(
+    items.filter((item) => item.body === undefined || item.word?.text === 'site' || item.word?.text === 'motion'),
+  );
   const open = items.filter((item) => item.word?.text === word && item.values[0]?.kind === 'word' && item.values[0].text === name);
   if (open.length === 0) return undefined;
   for (let item = open.pop(); item !== undefined; item = open.pop()) {
     if (kept.has(item)) continue;
     kept.add(item);
-    for (const key of keysOf.get(item) ?? []) if (!/^(?:panel|drive|sensor|cable)-model\n|^(?:terminal|selector|option|adjuster|indicator)\n/.test(key) || key.includes(`\n${analysis.path}\n`)) open.push(...(byKey.get(key) ?? []));
+    for (const key of keysOf.get(item) ?? [])
+      if (
+        !/^(?:panel|drive|sensor|cable)-model\n|^(?:terminal|selector|option|adjuster|indicator)\n/.test(key) ||
+        key.includes(`\n${analysis.path}\n`)
+      )
+        open.push(...(byKey.get(key) ?? []));
   }
   let text = analysis.text;
-  for (const item of items) if (!kept.has(item)) text = text.slice(0, item.start) + blanked(text.slice(item.start, item.end)) + text.slice(item.end);
+  for (const item of items)
+    if (!kept.has(item)) text = text.slice(0, item.start) + blanked(text.slice(item.start, item.end)) + text.slice(item.end);
   return { text, kept };
 }
 
@@ -262,16 +291,33 @@ function factOf(analysis: Analysis, statement: Statement, around: readonly Enclo
     kind: 'fact',
     key: String(statement.start),
     label: label.length > longestLabel ? label.slice(0, longestLabel - 1) + '…' : label,
-    detail: block === undefined ? '' : [block.word, block.statement.values[0]?.kind === 'word' ? block.statement.values[0].text : ''].filter((part) => part !== '').join(' '),
+    detail:
+      block === undefined
+        ? ''
+        : [block.word, block.statement.values[0]?.kind === 'word' ? block.statement.values[0].text : '']
+            .filter((part) => part !== '')
+            .join(' '),
     at,
   };
 }
 
 function figureNode(analysis: Analysis, figure: Figure, change?: Change): Dependence {
-  return { kind: 'figure', key: figure.id, label: `${nameOfFigure(figure)} ${shownValue(figure, readerOf(analysis.installation))}`, detail: figure.id, at: moved(figure.at, change) };
+  return {
+    kind: 'figure',
+    key: figure.id,
+    label: `${nameOfFigure(figure)} ${shownValue(figure, readerOf(analysis.installation))}`,
+    detail: figure.id,
+    at: moved(figure.at, change),
+  };
 }
 
-const ruleNode = (rule: string, at: Span): Dependence => ({ kind: 'rule', key: rule, label: rule, detail: ruleNamed(rule)?.title ?? '', at: { start: at.start, end: at.end } });
+const ruleNode = (rule: string, at: Span): Dependence => ({
+  kind: 'rule',
+  key: rule,
+  label: rule,
+  detail: ruleNamed(rule)?.title ?? '',
+  at: { start: at.start, end: at.end },
+});
 
 function unique(nodes: readonly Dependence[]): Dependence[] {
   const seen = new Map<string, Dependence>();

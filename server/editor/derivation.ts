@@ -2,7 +2,7 @@
 import { inputsOf, shownHeld, spareInWords } from '../engine/index.ts';
 import type { Figure, Input } from '../figures/index.ts';
 import type { Margin } from '../rules/index.ts';
-import { showSi, threeDigits, type Reader } from '../vocabulary/index.ts';
+import { type Reader, showSi, threeDigits } from '../vocabulary/index.ts';
 import { code, escape } from './markdown.ts';
 
 /** A margin in Markdown: what is held, its limit, what is left of it, and the rule that bounds it. */
@@ -25,7 +25,12 @@ export function derivation(figure: Figure, reader: Reader, margins: readonly Mar
   const lines = [
     `**${escape(kind.title)}**${subject === '' ? '' : ` (${escape(subject)})`} = ${words === undefined || words === '' ? escape(value) : words.startsWith(value) ? escape(words) : `${escape(value)} (${escape(words)})`}`,
     code(kind.formula) + (filled === undefined ? '' : `  \n${code(filled)}`),
-    inputs.map((input) => `- ${escape(input.name)}: ${escape(showSi(input.value, input.unit, reader))}${input.from === undefined ? '' : ` (${escape(input.from)})`}`).join('\n'),
+    inputs
+      .map(
+        (input) =>
+          `- ${escape(input.name)}: ${escape(showSi(input.value, input.unit, reader))}${input.from === undefined ? '' : ` (${escape(input.from)})`}`,
+      )
+      .join('\n'),
     margins.map((margin) => marginInWords(margin, reader)).join('  \n'),
     `Source: ${escape(kind.source.text)}${kind.source.standing === 'from memory' ? ' (from memory)' : ''}`,
     kind.changedBy === '' ? '' : `Changed by: ${escape(kind.changedBy)}`,
@@ -40,9 +45,12 @@ export function derivation(figure: Figure, reader: Reader, margins: readonly Mar
 export function withNumbers(formula: string, inputs: readonly Input[], reader: Reader): string | undefined {
   const bySymbol = new Map<string, Input>();
   for (const input of inputs)
-    for (const symbol of [input.name, (input.name.split(',')[0] as string).trim()]) if (symbol !== '' && !bySymbol.has(symbol)) bySymbol.set(symbol, input);
+    for (const symbol of [input.name, (input.name.split(',')[0] as string).trim()])
+      if (symbol !== '' && !bySymbol.has(symbol)) bySymbol.set(symbol, input);
   if (bySymbol.size === 0) return undefined;
-  const longestFirst = [...bySymbol.keys()].sort((a, b) => b.length - a.length).map((symbol) => symbol.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
+  const longestFirst = [...bySymbol.keys()]
+    .sort((a, b) => b.length - a.length)
+    .map((symbol) => symbol.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
   const pattern = new RegExp(`(?<![\\p{L}\\d_])(?:${longestFirst.join('|')})(?![\\p{L}\\d_])`, 'gu');
   let found = false;
   const fill = (clause: string, index: number): string => {
@@ -56,12 +64,16 @@ export function withNumbers(formula: string, inputs: readonly Input[], reader: R
         const input = bySymbol.get(symbol) as Input;
         found = true;
         // By hand, an angular speed that is multiplied is one in radians.
-        const shown = input.unit === 'deg/s' ? `${threeDigits((input.value * Math.PI) / 180)} rad/s` : showSi(input.value, input.unit, reader);
+        const shown =
+          input.unit === 'deg/s' ? `${threeDigits((input.value * Math.PI) / 180)} rad/s` : showSi(input.value, input.unit, reader);
         const isTight = /[·/*√]$/.test(right.slice(0, offset)) || /^[·/*²³^]/.test(right.slice(offset + symbol.length));
         return (input.value < 0 || isTight) && !/^\d+$/.test(shown) ? `(${shown})` : shown;
       })
     );
   };
-  const filled = formula.split(/(?<=[,;] )/).map(fill).join('');
+  const filled = formula
+    .split(/(?<=[,;] )/)
+    .map(fill)
+    .join('');
   return found ? filled : undefined;
 }

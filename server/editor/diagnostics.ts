@@ -1,7 +1,7 @@
 // Findings as an editor shows them: a place that can be seen, one text, and the places that take part.
 import type { Span } from '../../grammar/index.ts';
-import type { Finding, Severity } from '../rules/index.ts';
 import type { Analysis } from '../engine/index.ts';
+import type { Finding, Severity } from '../rules/index.ts';
 
 export interface Diagnostic {
   readonly start: number;
@@ -32,7 +32,9 @@ export function diagnostics(analysis: Analysis): Diagnostic[] {
 
 /** The three sentences of a finding, each on its line with its lead word. */
 export function messageOf(finding: Pick<Finding, 'what' | 'why' | 'remedy'>): string {
-  return [finding.what, finding.why === '' ? '' : `Why: ${finding.why}`, finding.remedy === '' ? '' : `What to do: ${finding.remedy}`].filter((line) => line !== '').join('\n');
+  return [finding.what, finding.why === '' ? '' : `Why: ${finding.why}`, finding.remedy === '' ? '' : `What to do: ${finding.remedy}`]
+    .filter((line) => line !== '')
+    .join('\n');
 }
 
 /** A place inside the text and at least one character wide, so that it can be seen; an empty text has only its start. */

@@ -63,4 +63,5 @@ function onlyBlanksBefore(text: string, offset: number): boolean {
   return true;
 }
 
-const onlyOneLineEndBetween = (text: string, from: number, to: number): boolean => /^[^\S\r\n]*(?:\r\n|\r|\n)[^\S\r\n]*$/.test(text.slice(from, to));
+const onlyOneLineEndBetween = (text: string, from: number, to: number): boolean =>
+  /^[^\S\r\n]*(?:\r\n|\r|\n)[^\S\r\n]*$/.test(text.slice(from, to));

@@ -1,11 +1,13 @@
 // The canonical form of a file, or of some lines of it, as the smallest changes to its lines. A file whose shape is broken is
 // left alone; so are, while somebody types, all lines but those that were just ended or closed.
 import { parse, print, type Span, type Statement } from '../../grammar/index.ts';
-import type { Edit } from '../rules/index.ts';
 import { type Analysis, withEdits } from '../engine/index.ts';
+import type { Edit } from '../rules/index.ts';
 import { blocksAround } from './places.ts';
 
-export type Formatting = { readonly edits: readonly Edit[] } | { readonly refused: string; readonly at: { readonly start: number; readonly end: number } };
+export type Formatting =
+  | { readonly edits: readonly Edit[] }
+  | { readonly refused: string; readonly at: { readonly start: number; readonly end: number } };
 
 /** The edits that bring a text into its canonical form; none when it is there already. Line ends stay as the file has them. */
 export function formatting(text: string): Formatting {
@@ -31,7 +33,8 @@ export function rangeFormatting(text: string, range: Span): Formatting {
 }
 
 /** Edits that are a part of those to the canonical form, where by themselves they change no fact either; else none. */
-const sound = (text: string, canonical: string, edits: readonly Edit[]): readonly Edit[] => (edits.length === 0 || print(parse(withEdits(text, edits))) === canonical ? edits : []);
+const sound = (text: string, canonical: string, edits: readonly Edit[]): readonly Edit[] =>
+  edits.length === 0 || print(parse(withEdits(text, edits))) === canonical ? edits : [];
 
 /** From the start of the first line of a range to the start of the line behind its last; a range that ends where a line starts does not touch that line. */
 function linesAround(text: string, range: Span): Span {
@@ -92,10 +95,18 @@ function ofEnded({ text, installation }: Analysis, offset: number): readonly Edi
 const isOpenBefore = ({ body }: Statement, offset: number): boolean => body !== undefined && body.start < offset && body.end > offset;
 
 /** Of the changes that lead to the canonical form, those of blanks within these lines; none that makes or takes a line. */
-const blanksOnly = (before: string, after: string, lines: Span): readonly Edit[] => singleEdits(before, after).filter((edit) => edit.start >= lines.start && edit.end <= lines.end && /^[ \t]*$/.test(edit.text + before.slice(edit.start, edit.end)) && !joins(before, edit));
+const blanksOnly = (before: string, after: string, lines: Span): readonly Edit[] =>
+  singleEdits(before, after).filter(
+    (edit) =>
+      edit.start >= lines.start &&
+      edit.end <= lines.end &&
+      /^[ \t]*$/.test(edit.text + before.slice(edit.start, edit.end)) &&
+      !joins(before, edit),
+  );
 
 /** Whether two line ends would become one: a blank is all that keeps `\r` and `\n` apart in a text that mixes them. */
-const joins = (text: string, { start, end, text: put }: Edit): boolean => put === '' && text.charAt(start - 1) === '\r' && text.charAt(end) === '\n';
+const joins = (text: string, { start, end, text: put }: Edit): boolean =>
+  put === '' && text.charAt(start - 1) === '\r' && text.charAt(end) === '\n';
 
 interface LineOfText {
   readonly start: number;
@@ -133,7 +144,8 @@ export function lineEdits(before: string, after: string, only: Span = { start: 0
   for (const edit of singleEdits(before, after)) {
     if (edit.start < only.start || edit.end > only.end) continue;
     const last = edits[edits.length - 1];
-    if (last !== undefined && last.end === edit.start) edits[edits.length - 1] = { start: last.start, end: edit.end, text: last.text + edit.text };
+    if (last !== undefined && last.end === edit.start)
+      edits[edits.length - 1] = { start: last.start, end: edit.end, text: last.text + edit.text };
     else edits.push(edit);
   }
   return edits;
@@ -152,12 +164,18 @@ function singleEdits(before: string, after: string): Edit[] {
   let oldAt = 0;
   let newAt = 0;
   const replaceUpTo = (oldEnd: number, newEnd: number): void => {
-    const text = news.slice(newAt, newEnd).map((line) => line.text + (line.end === '' ? '' : lineEnd)).join('');
+    const text = news
+      .slice(newAt, newEnd)
+      .map((line) => line.text + (line.end === '' ? '' : lineEnd))
+      .join('');
     put(offsetOf(oldAt), offsetOf(oldEnd), text);
     oldAt = oldEnd;
     newAt = newEnd;
   };
-  for (const [oldIndex, newIndex] of matches(olds.map((line) => line.key), news.map((line) => line.key))) {
+  for (const [oldIndex, newIndex] of matches(
+    olds.map((line) => line.key),
+    news.map((line) => line.key),
+  )) {
     if (oldIndex > oldAt || newIndex > newAt) replaceUpTo(oldIndex, newIndex);
     const from = olds[oldIndex] as LineOfText;
     const to = news[newIndex] as LineOfText;

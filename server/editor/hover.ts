@@ -1,15 +1,26 @@
 // What stands under the pointer: a word and its limits, a quantity in other units, what a name points at, the values
 // that come of the line, and the rules that find something there. Everything from the vocabulary table and the analysis.
 import { holds, type Span, type Statement, type Value } from '../../grammar/index.ts';
+import { type Analysis, subjectOf } from '../engine/index.ts';
 import type { Figure } from '../figures/index.ts';
 import { marginsAbout, marginsOf, ruleNamed } from '../rules/index.ts';
-import { headerShape, inOtherUnits, lineShape, readerOf, showLimit, threeDigits, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+import {
+  type BlockSpec,
+  headerShape,
+  inOtherUnits,
+  type LineSpec,
+  lineShape,
+  readerOf,
+  type Slot,
+  showLimit,
+  threeDigits,
+  unitNamed,
+} from '../vocabulary/index.ts';
 import { declarationOf, type Target } from './definition.ts';
 import { derivation, marginInWords } from './derivation.ts';
-import { type Analysis, subjectOf } from '../engine/index.ts';
 import { code, codeBlock, escape } from './markdown.ts';
 import { mentionAt } from './names.ts';
-import { blockSpecOf, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
+import { blockSpecOf, headEnd, innermost, lineSpecOf, type Part, partsOf, statementAt } from './places.ts';
 
 export interface Hover extends Span {
   /** Markdown; nothing in it that a file's author wrote is markup. */
@@ -32,7 +43,8 @@ export function hover(analysis: Analysis, offset: number, textOf: TextOf = () =>
   const { spec, isTop } = innermost(around);
   const word = statement.word;
   if (word === undefined) return findingsOnly(analysis, offset);
-  const block = statement.body === undefined && lineSpecOf(spec, isTop, word.text) !== undefined ? undefined : blockSpecOf(spec, isTop, word.text);
+  const block =
+    statement.body === undefined && lineSpecOf(spec, isTop, word.text) !== undefined ? undefined : blockSpecOf(spec, isTop, word.text);
   const line = block === undefined ? lineSpecOf(spec, isTop, word.text) : undefined;
 
   const at = spotAt(statement, line, offset);
@@ -64,11 +76,17 @@ export function hover(analysis: Analysis, offset: number, textOf: TextOf = () =>
 
 function findingsOnly(analysis: Analysis, offset: number): Hover | undefined {
   const finding = analysis.findings.find((candidate) => holds(candidate, offset));
-  return finding === undefined ? undefined : { start: finding.start, end: finding.end, markdown: findingsAt(analysis, offset).join('\n\n') };
+  return finding === undefined
+    ? undefined
+    : { start: finding.start, end: finding.end, markdown: findingsAt(analysis, offset).join('\n\n') };
 }
 
 /** The value at an offset, with the slot it fills where its line is known. */
-function spotAt(statement: Statement, line: LineSpec | undefined, offset: number): { readonly value: Value | undefined; readonly part: Part | undefined; readonly place: Span } | undefined {
+function spotAt(
+  statement: Statement,
+  line: LineSpec | undefined,
+  offset: number,
+): { readonly value: Value | undefined; readonly part: Part | undefined; readonly place: Span } | undefined {
   if (line !== undefined) {
     const part = partsOf(line, statement.values).parts.find((candidate) => holds(candidate, offset));
     if (part !== undefined) return { value: part.value, part, place: part };
@@ -80,7 +98,9 @@ function spotAt(statement: Statement, line: LineSpec | undefined, offset: number
 /** A block's entry in the vocabulary. */
 export function blockDoc(word: string, spec: BlockSpec): string {
   const required = Object.entries(spec.lines).flatMap(([key, line]) => (line.required === true ? [code(key)] : []));
-  return [code(headerShape(word, spec)), escape(spec.doc), required.length === 0 ? '' : `Needs ${required.join(', ')}.`].filter((part) => part !== '').join('\n\n');
+  return [code(headerShape(word, spec)), escape(spec.doc), required.length === 0 ? '' : `Needs ${required.join(', ')}.`]
+    .filter((part) => part !== '')
+    .join('\n\n');
 }
 
 /** A line's entry in the vocabulary: shape, documentation, each slot with its limits, example and source. */
@@ -127,7 +147,8 @@ function valueDoc(value: Value, part: Part | undefined): string[] {
         const amount = Number(number.text.replace('\u2212', '-'));
         const others = inOtherUnits(amount, number.unit.text);
         const unit = unitNamed(number.unit.text);
-        if (unit !== undefined) docs.push([code(`${number.text} ${number.unit.text}`), ...others.map(escape)].join(' = ') + ` (${escape(unit.says)})`);
+        if (unit !== undefined)
+          docs.push([code(`${number.text} ${number.unit.text}`), ...others.map(escape)].join(' = ') + ` (${escape(unit.says)})`);
       }
   }
   if (slot?.kind === 'choice' && value.kind === 'word') {
@@ -144,9 +165,16 @@ function quote(analysis: Analysis, target: Target, textOf: TextOf): string {
   const where = target.path === analysis.path ? '' : `In ${code(target.path.slice(analysis.root.length).replace(/^\//, ''))}`;
   if (text === undefined) return where;
   const lines = text.slice(target.whole.start, target.whole.end).split(/\r\n|\r|\n/);
-  const indent = Math.min(...lines.slice(1).filter((line) => line.trim() !== '').map((line) => line.length - line.trimStart().length), columnOf(text, target.whole.start));
+  const indent = Math.min(
+    ...lines
+      .slice(1)
+      .filter((line) => line.trim() !== '')
+      .map((line) => line.length - line.trimStart().length),
+    columnOf(text, target.whole.start),
+  );
   const shown = lines.map((line, index) => (index === 0 ? line : line.slice(Number.isFinite(indent) ? indent : 0)));
-  const clipped = shown.length > mostLines ? [...shown.slice(0, mostLines - 1), `  # … and ${shown.length - mostLines + 1} more lines`] : shown;
+  const clipped =
+    shown.length > mostLines ? [...shown.slice(0, mostLines - 1), `  # … and ${shown.length - mostLines + 1} more lines`] : shown;
   return [codeBlock(clipped.join('\n')), where].filter((part) => part !== '').join('\n\n');
 }
 
@@ -164,9 +192,16 @@ function figuresOn(analysis: Analysis, statement: Statement): string[] {
   const isHere = (at: Span): boolean => at.start < end && at.end > statement.start && at.start >= statement.start;
   const figures = analysis.figures.filter((figure) => isHere(figure.at));
   const shown = new Set(figures.map((figure) => figure.id));
-  const others = marginsOf(installation).filter((margin) => isHere(margin.at) && !(margin.figure !== undefined && shown.has(margin.figure)));
+  const others = marginsOf(installation).filter(
+    (margin) => isHere(margin.at) && !(margin.figure !== undefined && shown.has(margin.figure)),
+  );
   const isOneOfSeveral = (figure: Figure): boolean => figures.some((other) => other !== figure && other.kind === figure.kind);
-  return [...figures.map((figure) => derivation(figure, reader, marginsAbout(installation, figure.id), isOneOfSeveral(figure) ? subjectOf(figure) : undefined)), others.map((margin) => marginInWords(margin, reader)).join('  \n')];
+  return [
+    ...figures.map((figure) =>
+      derivation(figure, reader, marginsAbout(installation, figure.id), isOneOfSeveral(figure) ? subjectOf(figure) : undefined),
+    ),
+    others.map((margin) => marginInWords(margin, reader)).join('  \n'),
+  ];
 }
 
 /** The rules that find something at an offset. The finding itself is shown by the editor beside this. */
@@ -185,4 +220,3 @@ export function ruleDoc(name: string): string {
     `Source: ${escape(rule.source.text)}. ${rule.acceptable === 'warnings' ? 'As a warning it can be accepted with a reason, as an error it cannot.' : rule.acceptable ? 'It can be accepted with a reason.' : 'It cannot be accepted: no local reason may overrule it.'}`,
   ].join('\n\n');
 }
-

@@ -1,26 +1,44 @@
 // The editor room: what an editor or a command can ask about a file. Plain data in and out, offsets and no protocol.
-export { completion, monthsAfter, usePath, type Completion, type CompletionContext, type CompletionKind, type Completions } from './completion.ts';
+export {
+  type Completion,
+  type CompletionContext,
+  type CompletionKind,
+  type Completions,
+  completion,
+  monthsAfter,
+  usePath,
+} from './completion.ts';
 export { declarationOf, definition, type Target } from './definition.ts';
-export { dependenceAt, dependenceOf, dependencesAt, dependents, sources, type Dependence, type Judge } from './dependence.ts';
+export { type Dependence, dependenceAt, dependenceOf, dependencesAt, dependents, type Judge, sources } from './dependence.ts';
 export { derivation, withNumbers } from './derivation.ts';
-export { diagnostics, messageOf, visible, type Diagnostic } from './diagnostics.ts';
-export { acceptance, missingLines, type Insertion } from './insertions.ts';
-export { formatting, lineEdits, rangeFormatting, typedFormatting, type Formatting } from './formatting.ts';
-export { foldings, type Folding } from './folding.ts';
-export { hover, ruleDoc, type Hover, type TextOf } from './hover.ts';
-export { inlayValues, type InlayValue } from './inlay.ts';
-export { lenses, type Lens } from './lenses.ts';
+export { type Diagnostic, diagnostics, messageOf, visible } from './diagnostics.ts';
+export { type Folding, foldings } from './folding.ts';
+export { type Formatting, formatting, lineEdits, rangeFormatting, typedFormatting } from './formatting.ts';
+export { type Hover, hover, ruleDoc, type TextOf } from './hover.ts';
+export { type InlayValue, inlayValues } from './inlay.ts';
+export { acceptance, type Insertion, missingLines } from './insertions.ts';
+export { type Lens, lenses } from './lenses.ts';
 export { links, type TextLink } from './links.ts';
 export { plain } from './markdown.ts';
-export { hasNoUses, movedTo, usesAfter, type Move } from './moves.ts';
-export { mentionAt, mentionsOf, type Meaning, type Mention } from './names.ts';
-export { preview, type DrawingShown, type Preview } from './preview.ts';
-export { highlight, referencesTo, referent, type Reference } from './references.ts';
-export { mayMention, nameFault, prepareRename, renaming, type FileEdits, type Refusal, type Renamed, type Renaming, type RenameWork } from './rename.ts';
-export { overview, type OverviewKind, type OverviewNode } from './overview.ts';
-export { mayPromise, promises, type Promised } from './promises.ts';
 export { holdsModels } from './models.ts';
+export { hasNoUses, type Move, movedTo, usesAfter } from './moves.ts';
+export { type Meaning, type Mention, mentionAt, mentionsOf } from './names.ts';
+export { type OverviewKind, type OverviewNode, overview } from './overview.ts';
+export { type DrawingShown, type Preview, preview } from './preview.ts';
+export { mayPromise, type Promised, promises } from './promises.ts';
+export { highlight, type Reference, referencesTo, referent } from './references.ts';
+export {
+  type FileEdits,
+  mayMention,
+  nameFault,
+  prepareRename,
+  type Refusal,
+  type Renamed,
+  type RenameWork,
+  type Renaming,
+  renaming,
+} from './rename.ts';
 export { selectionAt } from './selection.ts';
-export { signature, type Parameter, type Signature } from './signature.ts';
-export { indexOf, likenessTo, symbols, type Indexed, type Symbol } from './symbols.ts';
-export { tokenModifiers, tokens, tokenTypes, type Token, type TokenKind } from './tokens.ts';
+export { type Parameter, type Signature, signature } from './signature.ts';
+export { type Indexed, indexOf, likenessTo, type Symbol, symbols } from './symbols.ts';
+export { type Token, type TokenKind, tokenModifiers, tokens, tokenTypes } from './tokens.ts';

@@ -1,10 +1,10 @@
 // Values that were worked out, behind the lines that cause them.
 import { firstIndex, type Span } from '../../grammar/index.ts';
+import { type Analysis, nameOfFigure, shownValue, subjectOf } from '../engine/index.ts';
 import type { Figure, Topic } from '../figures/index.ts';
 import { marginsAbout } from '../rules/index.ts';
+import { type Reader, readerOf, showSi } from '../vocabulary/index.ts';
 import { derivation } from './derivation.ts';
-import { type Analysis, nameOfFigure, shownValue, subjectOf } from '../engine/index.ts';
-import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
 
 export interface InlayValue {
   /** Behind the last thing on the line that is not a comment. */
@@ -27,7 +27,12 @@ export function inlayValues(analysis: Analysis, range?: Span, wants: (topic: Top
     if (!wants(figure.kind.topic)) continue;
     const offset = endOfFact(analysis, figure);
     if (range !== undefined && (offset < range.start || offset > range.end)) continue;
-    values.push({ offset, label: labelOf(analysis, figure, reader), id: figure.id, tooltip: () => derivation(figure, reader, marginsAbout(analysis.installation, figure.id)) });
+    values.push({
+      offset,
+      label: labelOf(analysis, figure, reader),
+      id: figure.id,
+      tooltip: () => derivation(figure, reader, marginsAbout(analysis.installation, figure.id)),
+    });
   }
   return values.sort((a, b) => a.offset - b.offset || Number(isSetting(a)) - Number(isSetting(b)));
 }
@@ -37,10 +42,19 @@ const isSetting = ({ id }: InlayValue): boolean => id.includes('.adjuster.');
 
 /** Short, because several share a line: words only where the bare number says nothing to anybody. */
 function labelOf(analysis: Analysis, figure: Figure, reader: Reader): string {
-  const value = figure.kind.unit === '1' ? shownValue(figure, reader).replace(/ from the low stop$/, '') : showSi(figure.value, figure.kind.unit, reader);
+  const value =
+    figure.kind.unit === '1'
+      ? shownValue(figure, reader).replace(/ from the low stop$/, '')
+      : showSi(figure.value, figure.kind.unit, reader);
   const subject = subjectOf(figure);
   const name = nameOfFigure(figure);
-  return [subject === undefined || subject === name.replaceAll(' ', '-') || isNamed(analysis, figure.at.start, subject) ? '' : subject, name, value].filter((part) => part !== '').join(' ');
+  return [
+    subject === undefined || subject === name.replaceAll(' ', '-') || isNamed(analysis, figure.at.start, subject) ? '' : subject,
+    name,
+    value,
+  ]
+    .filter((part) => part !== '')
+    .join(' ');
 }
 
 /** Whether the block around an offset bears that name. */

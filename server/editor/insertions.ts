@@ -1,13 +1,13 @@
 // Forms to be filled in: an acceptance of a finding, and the lines that a block lacks. They say nothing that nobody chose:
 // what is left unfilled is itself found, as a value that is missing or a reason that is not given.
 import type { Span, Statement } from '../../grammar/index.ts';
-import { addLine, ruleNamed, type Edit, type Finding } from '../rules/index.ts';
-import { blockSpecOf, blocksAround, headEnd, statementsOf, type Enclosing } from './places.ts';
-import { asPlain, asSnippet, linePieces, type Piece } from './snippets.ts';
+import type { Analysis } from '../engine/index.ts';
+import { addLine, type Edit, type Finding, ruleNamed } from '../rules/index.ts';
+import type { LineSpec } from '../vocabulary/index.ts';
 import { monthsAfter } from './completion.ts';
 import { partsToWire } from './fitting.ts';
-import type { Analysis } from '../engine/index.ts';
-import type { LineSpec } from '../vocabulary/index.ts';
+import { blockSpecOf, blocksAround, type Enclosing, headEnd, statementsOf } from './places.ts';
+import { asPlain, asSnippet, linePieces, type Piece } from './snippets.ts';
 
 /** Text to be put in at one place, for those who know places to fill and for those who do not. */
 export interface Insertion {
@@ -21,7 +21,12 @@ export interface Insertion {
 const here = '\u0000';
 
 /** Puts lines into a block, behind its last one of the `like` words, each with the indentation of the block. */
-function intoBlock(text: string, block: Statement, lines: readonly (readonly Piece[])[], like: readonly string[]): Omit<Insertion, 'title'> {
+function intoBlock(
+  text: string,
+  block: Statement,
+  lines: readonly (readonly Piece[])[],
+  like: readonly string[],
+): Omit<Insertion, 'title'> {
   const { start, end, text: frame } = addLine(text, block, here, like);
   const [lead = '', tail = ''] = frame.split(here);
   const indent = lead.slice(Math.max(lead.lastIndexOf('\n'), lead.lastIndexOf('\r')));
@@ -31,7 +36,8 @@ function intoBlock(text: string, block: Statement, lines: readonly (readonly Pie
   return { edit: { start, end, text: asPlain(pieces) }, snippet: asSnippet(pieces) };
 }
 
-const hasBrokenBraces = ({ installation }: Analysis): boolean => installation.reading.tree.problems.some((problem) => problem.kind.startsWith('brace') || problem.kind === 'nested-too-deep');
+const hasBrokenBraces = ({ installation }: Analysis): boolean =>
+  installation.reading.tree.problems.some((problem) => problem.kind.startsWith('brace') || problem.kind === 'nested-too-deep');
 
 /** Months that an acceptance holds unless its writer says otherwise. */
 const acceptedFor = 6;
@@ -42,10 +48,18 @@ const acceptedFor = 6;
  */
 export function acceptance(analysis: Analysis, finding: Finding, today: string): Insertion | undefined {
   const may = ruleNamed(finding.rule)?.acceptable;
-  if (may === undefined || may === false || (may === 'warnings' && finding.severity === 'error') || hasBrokenBraces(analysis)) return undefined;
+  if (may === undefined || may === false || (may === 'warnings' && finding.severity === 'error') || hasBrokenBraces(analysis))
+    return undefined;
   const { text, installation } = analysis;
   const { tree } = installation.reading;
-  const line: Piece[] = [`accept ${finding.rule} because `, { key: 'reason', quoted: 'form' }, ' by ', { key: 'initials', quoted: 'form' }, ' until ', { key: 'end', shown: monthsAfter(today, acceptedFor) }];
+  const line: Piece[] = [
+    `accept ${finding.rule} because `,
+    { key: 'reason', quoted: 'form' },
+    ' by ',
+    { key: 'initials', quoted: 'form' },
+    ' until ',
+    { key: 'end', shown: monthsAfter(today, acceptedFor) },
+  ];
   const title = `Accept “${finding.rule}” here, with a reason…`;
   const block = innermostHolding(tree.items, finding);
   if (block !== undefined) return { title, ...intoBlock(text, block, [line], ['accept']) };
@@ -78,22 +92,34 @@ export function missingLines(analysis: Analysis, offset: number): Insertion | un
   if (block?.spec === undefined) return undefined;
   const { statement, spec, word } = block;
   const head = { start: statement.start, end: headEnd(statement) };
-  const lacking = new Set(analysis.findings.filter((finding) => finding.start >= head.start && finding.end <= head.end).flatMap((finding) => finding.lacks));
+  const lacking = new Set(
+    analysis.findings.filter((finding) => finding.start >= head.start && finding.end <= head.end).flatMap((finding) => finding.lacks),
+  );
   const stated = new Set((statement.body?.items ?? []).map((item) => item.word?.text ?? ''));
   // Whether a leaf swings or slides is the writer's to say; where its drive is known, the drive has said it.
   if (word === 'leaf' && !stated.has('opens') && !stated.has('slides')) {
     const kind = installation.leaves.find((leaf) => leaf.at === statement)?.drives[0]?.model?.facts.kind?.value;
     if (kind !== undefined) lacking.add(kind === 'rack' ? 'slides' : 'opens');
   }
-  const lines: (readonly Piece[])[] = Object.entries<LineSpec>(spec.lines).flatMap(([line, of]) => (lacking.has(line) && (of.many === true || !stated.has(line)) ? [linePieces(line, of)] : []));
+  const lines: (readonly Piece[])[] = Object.entries<LineSpec>(spec.lines).flatMap(([line, of]) =>
+    lacking.has(line) && (of.many === true || !stated.has(line)) ? [linePieces(line, of)] : [],
+  );
   if (word === 'panel' && installation.panels.length === 1) {
     const unwired = new Set(analysis.findings.filter((finding) => finding.rule === 'sensor-not-wired').map((finding) => finding.start));
     for (const it of installation.sensors)
-      if (it.nameAt !== undefined && unwired.has(it.nameAt.start) && partsToWire(installation, { kind: 'sensor', it }, () => false).includes('signal')) lines.push([`wire ${it.name} to `, { key: `wire ${it.name}` }]);
+      if (
+        it.nameAt !== undefined &&
+        unwired.has(it.nameAt.start) &&
+        partsToWire(installation, { kind: 'sensor', it }, () => false).includes('signal')
+      )
+        lines.push([`wire ${it.name} to `, { key: `wire ${it.name}` }]);
   }
   if (lines.length === 0) return undefined;
   const name = statement.values.find((value) => value.kind === 'word')?.text;
-  return { title: `Add what ${word}${name === undefined ? '' : ` “${name}”`} lacks (${lines.length} ${lines.length === 1 ? 'line' : 'lines'})`, ...intoBlock(text, statement, lines, []) };
+  return {
+    title: `Add what ${word}${name === undefined ? '' : ` “${name}”`} lacks (${lines.length} ${lines.length === 1 ? 'line' : 'lines'})`,
+    ...intoBlock(text, statement, lines, []),
+  };
 }
 
 /** The blocks around an offset; a caret on the header of a block is in it. */

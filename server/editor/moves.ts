@@ -14,7 +14,9 @@ export interface Move {
 /** Where a path is after the moves; the most exact one counts, as for a file inside a folder that moves too. */
 export function movedTo(path: string, moves: readonly Move[]): string {
   let best: Move | undefined;
-  for (const move of moves) if ((path === move.from || path.startsWith(move.from + '/')) && (best === undefined || move.from.length > best.from.length)) best = move;
+  for (const move of moves)
+    if ((path === move.from || path.startsWith(move.from + '/')) && (best === undefined || move.from.length > best.from.length))
+      best = move;
   return best === undefined ? path : best.to + path.slice(best.from.length);
 }
 

@@ -1,16 +1,21 @@
 // Every name in a file: where it stands, what it means, and whether it is declared there. Definition, references,
 // highlight and hover all read this one list.
 import { holds, type Span, type Statement, type WordValue } from '../../grammar/index.ts';
-import { resolveUse, type Panel, type PanelModel } from '../model/index.ts';
-import { isModelKind, nameSpaceOf, type ModelKind, type NameSpace } from '../vocabulary/index.ts';
-import { innermost, lineSpecOf, partsOf, statementsOf, type Enclosing } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
+import { type Panel, type PanelModel, resolveUse } from '../model/index.ts';
+import { isModelKind, type ModelKind, type NameSpace, nameSpaceOf } from '../vocabulary/index.ts';
+import { type Enclosing, innermost, lineSpecOf, partsOf, statementsOf } from './places.ts';
 
 /** What a name stands for. Names of models, and of what is in a panel model, carry the file that declares them. */
 export type Meaning =
   | { readonly kind: NameSpace; readonly name: string }
   | { readonly kind: ModelKind; readonly name: string; readonly path: string }
-  | { readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator'; readonly name: string; readonly model: string; readonly path: string }
+  | {
+      readonly kind: 'terminal' | 'selector' | 'adjuster' | 'indicator';
+      readonly name: string;
+      readonly model: string;
+      readonly path: string;
+    }
   | { readonly kind: 'option'; readonly name: string; readonly selector: string; readonly model: string; readonly path: string }
   | { readonly kind: 'rule'; readonly name: string }
   | { readonly kind: 'file'; readonly path: string };
@@ -140,7 +145,8 @@ function declared(word: string, name: string, path: string, around: readonly Enc
   }
   const model = nameOf(outer.statement);
   if (outer.word !== 'panel-model' || model === undefined) return undefined;
-  if (around.length === 1 && (word === 'terminal' || word === 'selector' || word === 'adjuster' || word === 'indicator')) return { kind: word, name, model, path };
+  if (around.length === 1 && (word === 'terminal' || word === 'selector' || word === 'adjuster' || word === 'indicator'))
+    return { kind: word, name, model, path };
   const inner = around[1];
   const selector = inner?.word === 'selector' ? nameOf(inner.statement) : undefined;
   return word === 'option' && selector !== undefined ? { kind: 'option', name, selector, model, path } : undefined;
@@ -167,13 +173,16 @@ function ofPanel(
 ): Meaning | undefined {
   const outer = around[0];
   if (outer === undefined) return undefined;
-  const model: Pick<PanelModel, 'name' | 'path' | 'terminals' | 'selectors'> | undefined = outer.word === 'panel' ? panels.get(outer.statement)?.model : ownPanelModel(analysis, outer.statement);
+  const model: Pick<PanelModel, 'name' | 'path' | 'terminals' | 'selectors'> | undefined =
+    outer.word === 'panel' ? panels.get(outer.statement)?.model : ownPanelModel(analysis, outer.statement);
   if (model === undefined || statement === undefined) return undefined;
   const { name, path } = model;
   if (to === 'terminal') return model.terminals.has(value.text) ? { kind: 'terminal', name: value.text, model: name, path } : undefined;
   if (to === 'selector') return model.selectors.has(value.text) ? { kind: 'selector', name: value.text, model: name, path } : undefined;
   const options = selector === undefined ? undefined : model.selectors.get(selector)?.facts.option;
-  return options?.some((option) => option.name.text === value.text) === true ? { kind: 'option', name: value.text, selector: selector as string, model: name, path } : undefined;
+  return options?.some((option) => option.name.text === value.text) === true
+    ? { kind: 'option', name: value.text, selector: selector as string, model: name, path }
+    : undefined;
 }
 
 function ownPanelModel(analysis: Analysis, statement: Statement): PanelModel | undefined {

@@ -1,9 +1,9 @@
 // The installation as a tree of things, for a view beside the text: what moves, what drives and guards it, what is wired.
 import { firstIndex, type Span } from '../../grammar/index.ts';
-import { headPlace, type Device, type Panel, type Sensor } from '../model/index.ts';
-import { toldHazardsOf, verdictOf, type Severity } from '../rules/index.ts';
-import { type JudgedHazard } from '../safeguards/index.ts';
 import type { Analysis } from '../engine/index.ts';
+import { type Device, headPlace, type Panel, type Sensor } from '../model/index.ts';
+import { type Severity, toldHazardsOf, verdictOf } from '../rules/index.ts';
+import type { JudgedHazard } from '../safeguards/index.ts';
 import { modelKinds, type SiteWord } from '../vocabulary/index.ts';
 
 export type OverviewKind = Exclude<SiteWord, 'measured'> | 'hazard' | 'group' | 'terminal' | 'model';
@@ -31,19 +31,68 @@ export function overview(analysis: Analysis): OverviewNode[] {
   const { installation } = analysis;
   const gravest = gravestIn(analysis);
   const found = [...analysis.findings, ...analysis.accepted];
-  const node = (kind: OverviewKind, id: string, label: string, detail: string, place: Span, whole: Span | undefined, children: readonly OverviewNode[] = []): OverviewNode => ({
-    kind, id, label, detail, start: place.start, end: place.end, severity: whole === undefined ? undefined : gravest(whole), children,
+  const node = (
+    kind: OverviewKind,
+    id: string,
+    label: string,
+    detail: string,
+    place: Span,
+    whole: Span | undefined,
+    children: readonly OverviewNode[] = [],
+  ): OverviewNode => ({
+    kind,
+    id,
+    label,
+    detail,
+    start: place.start,
+    end: place.end,
+    severity: whole === undefined ? undefined : gravest(whole),
+    children,
   });
-  const block = (kind: OverviewKind, it: Block & Parameters<typeof headPlace>[0], detail: string, children: readonly OverviewNode[] = []): OverviewNode =>
-    node(kind, `${kind}.${it.name}`, it.name, [it.title ?? '', detail].filter((part) => part !== '').join(', '), headPlace(it), it.at, children);
+  const block = (
+    kind: OverviewKind,
+    it: Block & Parameters<typeof headPlace>[0],
+    detail: string,
+    children: readonly OverviewNode[] = [],
+  ): OverviewNode =>
+    node(
+      kind,
+      `${kind}.${it.name}`,
+      it.name,
+      [it.title ?? '', detail].filter((part) => part !== '').join(', '),
+      headPlace(it),
+      it.at,
+      children,
+    );
 
-  const sensorNode = (sensor: Sensor): OverviewNode => block('sensor', sensor, [sensor.model?.facts.kind?.value ?? sensor.modelAt?.text ?? '', sensor.facts.watches === undefined ? '' : `watches ${sensor.facts.watches.movements.join(', ')}`].filter((part) => part !== '').join(', '));
+  const sensorNode = (sensor: Sensor): OverviewNode =>
+    block(
+      'sensor',
+      sensor,
+      [
+        sensor.model?.facts.kind?.value ?? sensor.modelAt?.text ?? '',
+        sensor.facts.watches === undefined ? '' : `watches ${sensor.facts.watches.movements.join(', ')}`,
+      ]
+        .filter((part) => part !== '')
+        .join(', '),
+    );
   const leaves = installation.leaves.map((leaf) => {
     const shown = toldHazardsOf(leaf, found).map((judged, index) => ({
-      ...node('hazard', `hazard.${leaf.name}.${judged.hazard.kind}.${index}`, judged.hazard.kind.replaceAll('-', ' '), hazardDetail(judged), headPlace(leaf), undefined),
+      ...node(
+        'hazard',
+        `hazard.${leaf.name}.${judged.hazard.kind}.${index}`,
+        judged.hazard.kind.replaceAll('-', ' '),
+        hazardDetail(judged),
+        headPlace(leaf),
+        undefined,
+      ),
       ...(judged.covered ? {} : { severity: 'error' as const }),
     }));
-    return block('leaf', leaf, '', [...leaf.drives.map((drive) => block('drive', drive, drive.modelAt?.text ?? '')), ...installation.sensors.filter((sensor) => sensor.leaf === leaf).map(sensorNode), ...shown]);
+    return block('leaf', leaf, '', [
+      ...leaf.drives.map((drive) => block('drive', drive, drive.modelAt?.text ?? '')),
+      ...installation.sensors.filter((sensor) => sensor.leaf === leaf).map(sensorNode),
+      ...shown,
+    ]);
   });
   const nodes: OverviewNode[] = [];
   const { site, motion } = installation;
@@ -52,8 +101,27 @@ export function overview(analysis: Analysis): OverviewNode[] {
   const loose = installation.drives.filter((drive) => drive.leaf === undefined).map((drive) => block('drive', drive, 'moves no leaf'));
   nodes.push(...loose, ...installation.sensors.filter((sensor) => sensor.leaf === undefined).map(sensorNode));
   nodes.push(...installation.controls.map((control) => block('control', control, control.facts.acts?.value ?? '')));
-  nodes.push(...installation.panels.map((panel) => block('panel', panel, panel.modelAt?.text ?? '', wiresOf(panel).map(([terminal, label, detail, place]) => node('terminal', `terminal.${panel.name}.${terminal}`, label, detail, place, undefined)))));
-  nodes.push(...installation.cables.map((cable) => block('cable', cable, [cable.modelAt?.text ?? '', cable.load === undefined ? '' : `to ${nameOf(cable.load)}`].filter((part) => part !== '').join(', '))));
+  nodes.push(
+    ...installation.panels.map((panel) =>
+      block(
+        'panel',
+        panel,
+        panel.modelAt?.text ?? '',
+        wiresOf(panel).map(([terminal, label, detail, place]) =>
+          node('terminal', `terminal.${panel.name}.${terminal}`, label, detail, place, undefined),
+        ),
+      ),
+    ),
+  );
+  nodes.push(
+    ...installation.cables.map((cable) =>
+      block(
+        'cable',
+        cable,
+        [cable.modelAt?.text ?? '', cable.load === undefined ? '' : `to ${nameOf(cable.load)}`].filter((part) => part !== '').join(', '),
+      ),
+    ),
+  );
   nodes.push(...installation.functions.map((it) => block('function', it, '')));
   if (motion !== undefined) nodes.push(node('motion', 'motion', 'motion', '', headPlace(motion), motion.at));
   nodes.push(...modelsOf(analysis, node));
@@ -72,13 +140,23 @@ const nameOf = (load: Device | { readonly kind: 'panel'; readonly it: Panel }): 
 const wiresOf = (panel: Panel): [terminal: string, label: string, detail: string, place: Span][] =>
   panel.wires.map(({ ends, device, part, fact }) => {
     const names = ends.map((end) => end.at.text);
-    return [`${names.join('-')}.${fact.line.start}`, names.join(' '), `${device?.it.name ?? fact.line.values[0]?.kind ?? ''}${part === 'signal' ? '' : `, ${part}`}`, { start: fact.line.start, end: fact.line.end }];
+    return [
+      `${names.join('-')}.${fact.line.start}`,
+      names.join(' '),
+      `${device?.it.name ?? fact.line.values[0]?.kind ?? ''}${part === 'signal' ? '' : `, ${part}`}`,
+      { start: fact.line.start, end: fact.line.end },
+    ];
   });
 
-function modelsOf(analysis: Analysis, node: (kind: OverviewKind, id: string, label: string, detail: string, place: Span, whole: Span) => OverviewNode): OverviewNode[] {
+function modelsOf(
+  analysis: Analysis,
+  node: (kind: OverviewKind, id: string, label: string, detail: string, place: Span, whole: Span) => OverviewNode,
+): OverviewNode[] {
   const { entities } = analysis.installation.reading;
   return modelKinds.flatMap((word) =>
-    entities[word].map((model) => node('model', `${word}.${model.name}`, model.name, model.title ?? word.replace('-', ' '), headPlace(model), model.at)),
+    entities[word].map((model) =>
+      node('model', `${word}.${model.name}`, model.name, model.title ?? word.replace('-', ' '), headPlace(model), model.at),
+    ),
   );
 }
 
@@ -96,4 +174,3 @@ function gravestIn({ findings }: Analysis): (place: Span) => Severity | undefine
     return gravest;
   };
 }
-

@@ -1,7 +1,7 @@
 // Where a caret stands: the blocks around it, the line it is on, and which slot of that line each value fills. It reads
 // half-typed lines too, so it is more forgiving than reading by the vocabulary and reports nothing.
 import { holds, type Span, type Statement, type Tree, type Value, type WordValue } from '../../grammar/index.ts';
-import { anywhereLines, blocks, fits, topLines, unitNamed, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+import { anywhereLines, type BlockSpec, blocks, fits, type LineSpec, type Slot, topLines, unitNamed } from '../vocabulary/index.ts';
 
 /** A block of the file and the entry of the vocabulary that describes it; none for a word that is not known. */
 export interface Enclosing {
@@ -37,7 +37,10 @@ export function* statementsOf(tree: Tree): Generator<{ readonly statement: State
   yield* within(tree.items, []);
 }
 
-function* within(items: readonly Statement[], around: readonly Enclosing[]): Generator<{ readonly statement: Statement; readonly around: readonly Enclosing[] }> {
+function* within(
+  items: readonly Statement[],
+  around: readonly Enclosing[],
+): Generator<{ readonly statement: Statement; readonly around: readonly Enclosing[] }> {
   for (const statement of items) {
     yield { statement, around };
     if (statement.body === undefined || statement.body.items.length === 0) continue;
@@ -73,7 +76,10 @@ export function blocksAround(tree: Tree, offset: number): Enclosing[] {
 }
 
 /** The line or header at an offset, and the blocks around it; none between two lines. */
-export function statementAt(tree: Tree, offset: number): { readonly statement: Statement; readonly around: readonly Enclosing[] } | undefined {
+export function statementAt(
+  tree: Tree,
+  offset: number,
+): { readonly statement: Statement; readonly around: readonly Enclosing[] } | undefined {
   const around = blocksAround(tree, offset);
   const items = around[around.length - 1]?.statement.body?.items ?? tree.items;
   const statement = items.find((item) => offset >= item.start && offset <= headEnd(item));
@@ -82,7 +88,9 @@ export function statementAt(tree: Tree, offset: number): { readonly statement: S
 
 /** Where the part of a statement before its body ends. */
 export const headEnd = (statement: Statement): number =>
-  statement.body === undefined ? statement.end : (statement.values[statement.values.length - 1]?.end ?? statement.word?.end ?? statement.body.start);
+  statement.body === undefined
+    ? statement.end
+    : (statement.values[statement.values.length - 1]?.end ?? statement.word?.end ?? statement.body.start);
 
 /** What a value of a line is: what fills a slot, the keyword of one, the unit of one, or nothing that the line knows. */
 export interface Part extends Span {
@@ -141,7 +149,8 @@ export function partsOf(spec: LineSpec, values: readonly Value[]): LineParts {
     // A number may have taken the keyword behind it for its unit: `140 by 120 mm`.
     const taken = value.kind === 'number' && value.unit !== undefined && unitNamed(value.unit.text) === undefined ? value.unit : undefined;
     const isKeyword = taken !== undefined && slots.some(([, slot]) => slot.after === taken.text);
-    const amount: Value = isKeyword && value.kind === 'number' ? { ...value, unit: undefined, end: value.start + value.text.length } : value;
+    const amount: Value =
+      isKeyword && value.kind === 'number' ? { ...value, unit: undefined, end: value.start + value.text.length } : value;
     const index = slotFor(slots, at, entered, amount);
     if (index === undefined) parts.push({ role: 'stray', value, key: undefined, slot: undefined, start: value.start, end: value.end });
     else put(amount, index);
@@ -162,7 +171,9 @@ export function partsOf(spec: LineSpec, values: readonly Value[]): LineParts {
   }
   // A keyword can follow once the slot before it is filled; `many` slots may end at any value.
   const blocked = open.some(([key, slot]) => slot.optional !== true && !filled.has(key));
-  const keyed = blocked ? [] : slots.filter(([key, slot]) => slot.after !== undefined && !filled.has(key) && !open.some(([other]) => other === key));
+  const keyed = blocked
+    ? []
+    : slots.filter(([key, slot]) => slot.after !== undefined && !filled.has(key) && !open.some(([other]) => other === key));
   return { parts, open, keyed };
 }
 

@@ -21,14 +21,33 @@ export function promises(analysis: Analysis): Promised[] {
   const add = (label: string, at: { readonly start: number }, line: { readonly start: number; readonly end: number }): void => {
     const number = found.filter((other) => other.label === label).length;
     const message = broken.get(at.start);
-    found.push({ id: number === 0 ? label : `${label} (${number + 1})`, label, start: line.start, end: line.end, kept: message === undefined, message: message ?? '' });
+    found.push({
+      id: number === 0 ? label : `${label} (${number + 1})`,
+      label,
+      start: line.start,
+      end: line.end,
+      kept: message === undefined,
+      message: message ?? '',
+    });
   };
   for (const { fact, within } of expects) {
     const name = within?.values.find((value) => value.kind === 'word');
-    const where = within === undefined ? '' : ` in ${[within.word?.text ?? '', name?.kind === 'word' ? name.text : ''].filter((part) => part !== '').join(' ')}`;
+    const where =
+      within === undefined
+        ? ''
+        : ` in ${[within.word?.text ?? '', name?.kind === 'word' ? name.text : ''].filter((part) => part !== '').join(' ')}`;
     add(`${fact.rule.text}${where}`, fact.rule, fact.line);
   }
-  if (expectsNo !== undefined) add(expectsNo.gravest === 'note' ? 'nothing else is found' : expectsNo.gravest === 'warning' ? 'no other error or warning' : 'no other error', expectsNo.line, expectsNo.line);
+  if (expectsNo !== undefined)
+    add(
+      expectsNo.gravest === 'note'
+        ? 'nothing else is found'
+        : expectsNo.gravest === 'warning'
+          ? 'no other error or warning'
+          : 'no other error',
+      expectsNo.line,
+      expectsNo.line,
+    );
   return found.sort((a, b) => a.start - b.start);
 }
 

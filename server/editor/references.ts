@@ -1,6 +1,7 @@
 // All places of a name: in its own file, and in every other file that is given.
-import { mentionAt, mentionsOf, isShared, keyOf, type Meaning } from './names.ts';
+
 import type { Analysis } from '../engine/index.ts';
+import { isShared, keyOf, type Meaning, mentionAt, mentionsOf } from './names.ts';
 
 export interface Reference {
   readonly path: string;
@@ -10,7 +11,10 @@ export interface Reference {
 }
 
 /** What stands at an offset, if it can be referred to, and whether other files can speak of it too. */
-export function referent(analysis: Analysis, offset: number): { readonly meaning: Meaning; readonly name: string; readonly shared: boolean } | undefined {
+export function referent(
+  analysis: Analysis,
+  offset: number,
+): { readonly meaning: Meaning; readonly name: string; readonly shared: boolean } | undefined {
   const meaning = mentionAt(analysis, offset)?.meaning;
   if (meaning === undefined) return undefined;
   const name = 'name' in meaning ? meaning.name : meaning.path.slice(meaning.path.lastIndexOf('/') + 1);

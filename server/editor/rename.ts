@@ -1,10 +1,10 @@
 // Renaming: every place of one name, in every file that speaks of it, and nothing else. What comes out is read again before
 // it is offered: a name that would then mean something else is refused, and not written.
 import { scan } from '../../grammar/index.ts';
-import { quoted, type Edit } from '../rules/index.ts';
-import { type Analysis, type ReadResult, withEdits, Workspace } from '../engine/index.ts';
+import { type Analysis, type ReadResult, Workspace, withEdits } from '../engine/index.ts';
+import { type Edit, quoted } from '../rules/index.ts';
 import { nameSpaceInWords } from '../vocabulary/index.ts';
-import { isShared, keyOf, mentionAt, mentionsOf, type Meaning, type Mention } from './names.ts';
+import { isShared, keyOf, type Meaning, type Mention, mentionAt, mentionsOf } from './names.ts';
 import { statementAt } from './places.ts';
 import { referencesTo } from './references.ts';
 
@@ -45,15 +45,18 @@ export function prepareRename(analysis: Analysis, offset: number): Renamed | Ref
   const mention = mentionAt(analysis, offset);
   if (mention === undefined) return { refused: whyNot(analysis, offset) };
   const { meaning, start, end } = mention;
-  if (meaning.kind === 'rule') return { refused: `${quoted(meaning.name)} is the name of a rule, which Pintle gives it; it is the same in every file.` };
-  if (meaning.kind === 'file') return { refused: 'A path is changed by renaming or moving the file itself; the “use” lines that lead to it then follow.' };
+  if (meaning.kind === 'rule')
+    return { refused: `${quoted(meaning.name)} is the name of a rule, which Pintle gives it; it is the same in every file.` };
+  if (meaning.kind === 'file')
+    return { refused: 'A path is changed by renaming or moving the file itself; the “use” lines that lead to it then follow.' };
   return { start, end, name: meaning.name, meaning, shared: isShared(meaning) };
 }
 
 function whyNot(analysis: Analysis, offset: number): string {
   const statement = statementAt(analysis.installation.reading.tree, offset)?.statement;
   const word = statement?.word;
-  if (word !== undefined && offset >= word.start && offset <= word.end) return `${quoted(word.text)} is a word of the language and not a name.`;
+  if (word !== undefined && offset >= word.start && offset <= word.end)
+    return `${quoted(word.text)} is a word of the language and not a name.`;
   const value = statement?.values.find((one) => offset >= one.start && offset <= one.end);
   if (value?.kind === 'word') return `${quoted(value.text)} is no name of something that this file, or a library that it uses, declares.`;
   return 'Only a name can be changed, and none stands here.';
@@ -62,7 +65,12 @@ function whyNot(analysis: Analysis, offset: number): string {
 /** Why a text cannot be the name of such a thing; undefined where it can. */
 export function nameFault(meaning: Renamable, name: string): string | undefined {
   const { tokens, comments, problems } = scan(name);
-  const isWord = tokens.length === 1 && tokens[0]?.tokenType.name === 'Word' && tokens[0].image === name && comments.length === 0 && problems.length === 0;
+  const isWord =
+    tokens.length === 1 &&
+    tokens[0]?.tokenType.name === 'Word' &&
+    tokens[0].image === name &&
+    comments.length === 0 &&
+    problems.length === 0;
   // What stands in a line may be named by any word, as it is printed on the product; what has a block starts with a letter.
   const isFit = isWord && (meaning.kind === 'terminal' || meaning.kind === 'option' || /^\p{L}/u.test(name));
   return isFit ? undefined : `${quoted(name)} is not a name: a name is one word of letters, digits and hyphens, and starts with a letter.`;
@@ -94,12 +102,16 @@ export function* renaming(work: RenameWork): Generator<undefined, Renaming> {
     for (const mention of mentionsOf(file)) {
       if (!mention.declares) continue;
       if (isSameMeaning(mention.meaning, meaning)) declared++;
-      else if (isRival(mention.meaning, meaning, newName)) return { refused: `${quoted(newName)} is already the name of a ${what} (${placeOf(file, mention.start, root)}).` };
+      else if (isRival(mention.meaning, meaning, newName))
+        return { refused: `${quoted(newName)} is already the name of a ${what} (${placeOf(file, mention.start, root)}).` };
     }
     yield;
   }
   if (declared === 0) return { refused: `The file that declares ${quoted(name)} cannot be read, so it is not renamed anywhere.` };
-  if (declared > 1) return { refused: `${quoted(name)} is declared ${declared} times as a ${what}, so it cannot be told which one is meant. Change one of them by hand first.` };
+  if (declared > 1)
+    return {
+      refused: `${quoted(name)} is declared ${declared} times as a ${what}, so it cannot be told which one is meant. Change one of them by hand first.`,
+    };
 
   const edited = new Map<string, { readonly before: Analysis; readonly edits: readonly Edit[]; readonly text: string }>();
   for (const file of files) {
@@ -116,7 +128,10 @@ export function* renaming(work: RenameWork): Generator<undefined, Renaming> {
   });
   for (const { before, edits, text } of edited.values()) {
     const spoilt = firstSpoilt(before, edits, after.named(before.path, text), meaning, newName);
-    if (spoilt !== undefined) return { refused: `${quoted(newName)} cannot be the new name of ${quoted(name)}: ${spoilt.why} (${placeOf(before, spoilt.at, root)}).` };
+    if (spoilt !== undefined)
+      return {
+        refused: `${quoted(newName)} cannot be the new name of ${quoted(name)}: ${spoilt.why} (${placeOf(before, spoilt.at, root)}).`,
+      };
     yield;
   }
   return { files: [...edited].map(([path, { edits }]) => ({ path, edits })) };
@@ -125,7 +140,12 @@ export function* renaming(work: RenameWork): Generator<undefined, Renaming> {
 /** True for a name of the same kind in the same scope. */
 function isRival(other: Meaning, meaning: Renamable, newName: string): boolean {
   if (other.kind !== meaning.kind || !('name' in other) || other.name !== newName) return false;
-  if ('model' in other && 'model' in meaning) return other.path === meaning.path && other.model === meaning.model && (!('selector' in other) || !('selector' in meaning) || other.selector === meaning.selector);
+  if ('model' in other && 'model' in meaning)
+    return (
+      other.path === meaning.path &&
+      other.model === meaning.model &&
+      (!('selector' in other) || !('selector' in meaning) || other.selector === meaning.selector)
+    );
   return true;
 }
 
@@ -134,20 +154,40 @@ function renamed(meaning: Meaning, target: Renamable, newName: string): Meaning 
   if (isSameMeaning(meaning, target)) return { ...meaning, name: newName } as Meaning;
   if (!('model' in meaning)) return meaning;
   if (target.kind === 'panel-model' && meaning.model === target.name && meaning.path === target.path) return { ...meaning, model: newName };
-  if (target.kind === 'selector' && meaning.kind === 'option' && meaning.selector === target.name && meaning.model === target.model && meaning.path === target.path) return { ...meaning, selector: newName };
+  if (
+    target.kind === 'selector' &&
+    meaning.kind === 'option' &&
+    meaning.selector === target.name &&
+    meaning.model === target.model &&
+    meaning.path === target.path
+  )
+    return { ...meaning, selector: newName };
   return meaning;
 }
 
 /** The first thing that would not be as it was but for the name, at its place before; undefined where all is well. */
-function firstSpoilt(before: Analysis, edits: readonly Edit[], after: Analysis, target: Renamable, newName: string): { readonly at: number; readonly why: string } | undefined {
+function firstSpoilt(
+  before: Analysis,
+  edits: readonly Edit[],
+  after: Analysis,
+  target: Renamable,
+  newName: string,
+): { readonly at: number; readonly why: string } | undefined {
   const now = mentionsOf(after);
   const was = mentionsOf(before);
   for (let i = 0; i < Math.max(now.length, was.length); i++) {
     const [old, fresh] = [was[i], now[i]];
-    const isSame = old !== undefined && fresh !== undefined && moved(old.start, edits) === fresh.start && isSameMeaning(renamed(old.meaning, target, newName), fresh.meaning);
+    const isSame =
+      old !== undefined &&
+      fresh !== undefined &&
+      moved(old.start, edits) === fresh.start &&
+      isSameMeaning(renamed(old.meaning, target, newName), fresh.meaning);
     if (isSame) continue;
     const isNew = fresh !== undefined && (old === undefined || fresh.start < moved(old.start, edits));
-    return { at: isNew ? back(fresh.start, edits) : ((old as Mention | undefined)?.start ?? 0), why: isNew ? 'a line speaks of it already, and would then mean this one' : 'a line would then mean something else' };
+    return {
+      at: isNew ? back(fresh.start, edits) : ((old as Mention | undefined)?.start ?? 0),
+      why: isNew ? 'a line speaks of it already, and would then mean this one' : 'a line would then mean something else',
+    };
   }
   const counts = new Map<string, number>();
   for (const { kind } of before.installation.problems) counts.set(kind, (counts.get(kind) ?? 0) + 1);

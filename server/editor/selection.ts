@@ -1,8 +1,8 @@
 // What a growing selection takes in, step by step: a number, its quantity, the slot with its keyword, the line, the inside
 // of the block, the block, the file.
 import { holds, type Span, type Value } from '../../grammar/index.ts';
-import { blockSpecOf, blocksAround, headEnd, innermost, lineSpecOf, partsOf, statementAt, type Part } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
+import { blockSpecOf, blocksAround, headEnd, innermost, lineSpecOf, type Part, partsOf, statementAt } from './places.ts';
 
 /** The stretches around an offset, the smallest first; each holds the one before and is larger. The last is the whole text. */
 export function selectionAt(analysis: Analysis, offset: number): Span[] {
@@ -39,7 +39,8 @@ export function selectionAt(analysis: Analysis, offset: number): Span[] {
   for (const { start, end } of steps) {
     const before = nested[nested.length - 1];
     if (start > offset || end < offset) continue;
-    if (before === undefined || (start <= before.start && end >= before.end && end - start > before.end - before.start)) nested.push({ start, end });
+    if (before === undefined || (start <= before.start && end >= before.end && end - start > before.end - before.start))
+      nested.push({ start, end });
   }
   return nested.length === 0 ? [{ start: 0, end: text.length }] : nested;
 }

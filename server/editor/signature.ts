@@ -1,10 +1,11 @@
 // What a line takes, value by value, while it is written: each with its limits, and which one comes next.
-import { headerShape, lineShape, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+
+import type { Analysis } from '../engine/index.ts';
+import { type BlockSpec, headerShape, type LineSpec, lineShape, type Slot } from '../vocabulary/index.ts';
 import { blockDoc, slotDoc } from './hover.ts';
 import { escape } from './markdown.ts';
 import { blockSpecOf, blocksAround, innermost, lineSpecOf, partsOf } from './places.ts';
 import { statementBefore } from './typed.ts';
-import type { Analysis } from '../engine/index.ts';
 
 export interface Parameter {
   /** Its stretch of the label. */
@@ -27,7 +28,8 @@ export function signature(analysis: Analysis, offset: number): Signature | undef
   const typed = statementBefore(analysis.text, offset);
   const word = typed?.statement.word;
   // The word itself is completed, not explained.
-  if (typed === undefined || word === undefined || (typed.isTyping && typed.statement.values.length === 0 && typed.tail === 'Word')) return undefined;
+  if (typed === undefined || word === undefined || (typed.isTyping && typed.statement.values.length === 0 && typed.tail === 'Word'))
+    return undefined;
   const { spec, isTop } = innermost(blocksAround(analysis.installation.reading.tree, offset));
   const line = lineSpecOf(spec, isTop, word.text);
   if (line !== undefined) return ofLine(word.text, line, typed);
@@ -51,9 +53,19 @@ function ofLine(word: string, spec: LineSpec, { statement, isTyping, tail }: Bef
   const { parts, open, keyed } = partsOf(spec, statement.values);
   const last = parts[parts.length - 1];
   const value = last?.value;
-  const wantsUnit = last?.role === 'value' && value?.kind === 'number' && value.unit === undefined && (last.slot?.kind === 'quantity' || last.slot?.kind === 'range');
-  const isTolerance = tail === 'PlusMinus' || (value?.kind === 'number' && value.plusMinus !== undefined && (isTyping || value.plusMinus.unit === undefined));
-  const key = isTolerance && slots.some(([, slot]) => slot.kind === 'tolerance') ? slots.find(([, slot]) => slot.kind === 'tolerance')?.[0] : last !== undefined && (isTyping || wantsUnit) ? last.key : (open[0] ?? keyed[0])?.[0];
+  const wantsUnit =
+    last?.role === 'value' &&
+    value?.kind === 'number' &&
+    value.unit === undefined &&
+    (last.slot?.kind === 'quantity' || last.slot?.kind === 'range');
+  const isTolerance =
+    tail === 'PlusMinus' || (value?.kind === 'number' && value.plusMinus !== undefined && (isTyping || value.plusMinus.unit === undefined));
+  const key =
+    isTolerance && slots.some(([, slot]) => slot.kind === 'tolerance')
+      ? slots.find(([, slot]) => slot.kind === 'tolerance')?.[0]
+      : last !== undefined && (isTyping || wantsUnit)
+        ? last.key
+        : (open[0] ?? keyed[0])?.[0];
   const active = indexOf(key ?? (isTyping ? (open[0] ?? keyed[0])?.[0] : undefined));
   return active < 0 ? undefined : { label, doc: escape(spec.doc), parameters, active };
 }
@@ -73,6 +85,11 @@ function ofHeader(word: string, spec: BlockSpec, { statement, isTyping, tail }: 
   });
   const { values } = statement;
   const last = values[values.length - 1];
-  const active = tail === 'Colon' ? parts.findIndex((part) => part.kind === 'model') : isTyping && last !== undefined ? parts.findIndex((part) => part.kind === last.kind) : parts.findIndex((part) => !values.some((value) => value.kind === part.kind));
+  const active =
+    tail === 'Colon'
+      ? parts.findIndex((part) => part.kind === 'model')
+      : isTyping && last !== undefined
+        ? parts.findIndex((part) => part.kind === last.kind)
+        : parts.findIndex((part) => !values.some((value) => value.kind === part.kind));
   return active < 0 || statement.body !== undefined ? undefined : { label, doc: blockDoc(word, spec), parameters, active };
 }

@@ -1,11 +1,11 @@
 // Pieces of language with places to fill. A place never holds a value that nobody chose: it is empty, or it is a choice that
 // starts with a sign that no line takes, so that what is left unfilled is found. Names have a default, for they claim nothing.
 import { parse, type Statement, type Value } from '../../grammar/index.ts';
-import { blocks, type BlockSpec, type LineSpec, type Slot } from '../vocabulary/index.ts';
+import { type Analysis, Workspace } from '../engine/index.ts';
+import { type BlockSpec, blocks, type LineSpec, type Slot } from '../vocabulary/index.ts';
 import { keyOf, mentionsOf } from './names.ts';
 import { blockSpecOf, lineSpecOf, partsOf } from './places.ts';
 import { snippetFiles } from './snippet-files.ts';
-import { Workspace, type Analysis } from '../engine/index.ts';
 
 /** A place to fill. Places of one key are one: what is written in one of them stands in all. */
 interface Stop {
@@ -36,7 +36,8 @@ export function asSnippet(pieces: readonly Piece[]): string {
       const marked = (text: string): string => (piece.quoted === undefined ? text : `"${text}"`);
       // One that stands for another is told apart by its number alone.
       if (known !== undefined) return marked(`$${number}`);
-      if (piece.choices !== undefined) return `\${${number}|${piece.choices.map((choice) => choice.replace(/[\\,|]/g, '\\$&')).join(',')}|}`;
+      if (piece.choices !== undefined)
+        return `\${${number}|${piece.choices.map((choice) => choice.replace(/[\\,|]/g, '\\$&')).join(',')}|}`;
       return marked(piece.shown === undefined ? `$${number}` : `\${${number}:${escaped(piece.shown).replaceAll('}', '\\}')}}`);
     })
     .join('');
@@ -73,7 +74,13 @@ export function linePieces(word: string, spec: LineSpec, key = word): Piece[] {
 }
 
 function placeFor(slot: Slot, key: string, first?: string): Piece[] {
-  if (slot.kind === 'choice') return [{ key, choices: [unchosen, ...(first === undefined ? [] : [first]), ...Object.keys(slot.options).filter((option) => option !== first)] }];
+  if (slot.kind === 'choice')
+    return [
+      {
+        key,
+        choices: [unchosen, ...(first === undefined ? [] : [first]), ...Object.keys(slot.options).filter((option) => option !== first)],
+      },
+    ];
   return slot.kind === 'text' ? [{ key, quoted: 'text' }] : [{ key }];
 }
 
@@ -83,7 +90,8 @@ export function blockPieces(word: string, spec: BlockSpec): Piece[] {
   if (spec.named) pieces.push(' ', { key: 'name', shown: 'name' });
   if (spec.model !== undefined) pieces.push(' : ', { key: 'model', shown: 'model' });
   pieces.push(' {\n');
-  for (const [key, line] of Object.entries<LineSpec>(spec.lines)) if (line.required === true) pieces.push('  ', ...linePieces(key, line), '\n');
+  for (const [key, line] of Object.entries<LineSpec>(spec.lines))
+    if (line.required === true) pieces.push('  ', ...linePieces(key, line), '\n');
   return [...pieces, '  ', last, '\n}'];
 }
 
@@ -137,9 +145,15 @@ class Places {
     this.#analysis = analysis;
     this.#region = region;
     const mentions = mentionsOf(analysis);
-    const own = new Set(mentions.filter((mention) => mention.declares && mention.start >= region.start && mention.end <= region.end).map((mention) => keyOf(mention.meaning)));
+    const own = new Set(
+      mentions
+        .filter((mention) => mention.declares && mention.start >= region.start && mention.end <= region.end)
+        .map((mention) => keyOf(mention.meaning)),
+    );
     // Names that the template itself declares are one place, wherever they stand.
-    this.#named = new Map(mentions.filter((mention) => own.has(keyOf(mention.meaning))).map((mention) => [mention.start, keyOf(mention.meaning)]));
+    this.#named = new Map(
+      mentions.filter((mention) => own.has(keyOf(mention.meaning))).map((mention) => [mention.start, keyOf(mention.meaning)]),
+    );
   }
 
   block(statement: Statement, spec: BlockSpec): void {
@@ -162,10 +176,19 @@ class Places {
     for (const { role, key, slot, value } of partsOf(spec, statement.values).parts) {
       if (role !== 'value' || slot === undefined || key === undefined) continue;
       const name = this.#named.get(value.start);
-      if (value.kind === 'word' && name !== undefined && (slot.kind === 'name' || slot.kind === 'ref')) this.#put(value, [{ key: name, shown: value.text }]);
+      if (value.kind === 'word' && name !== undefined && (slot.kind === 'name' || slot.kind === 'ref'))
+        this.#put(value, [{ key: name, shown: value.text }]);
       else if (slot.many === true && seen.has(key)) this.#put({ start: this.#blankBefore(value), end: value.end }, []);
       else if (slot.kind === 'text') this.#put(value, [{ key: `${value.start}`, quoted: 'text' }]);
-      else this.#put(value, placeFor(slot, value.kind === 'word' && slot.kind === 'ref' ? `the ${slot.to} ${value.text}` : `${value.start}`, value.kind === 'word' ? value.text : undefined));
+      else
+        this.#put(
+          value,
+          placeFor(
+            slot,
+            value.kind === 'word' && slot.kind === 'ref' ? `the ${slot.to} ${value.text}` : `${value.start}`,
+            value.kind === 'word' ? value.text : undefined,
+          ),
+        );
       seen.add(key);
     }
   }

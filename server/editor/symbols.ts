@@ -1,8 +1,8 @@
 // The outline of a file: its blocks, the named parts of models, and nothing else.
 import { parse, type Span, type Statement, type Tree } from '../../grammar/index.ts';
-import { blockSpecOf, headEnd, lineSpecOf } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
 import type { BlockSpec } from '../vocabulary/index.ts';
+import { blockSpecOf, headEnd, lineSpecOf } from './places.ts';
 
 export interface Symbol {
   readonly name: string;
@@ -79,13 +79,23 @@ function symbolsIn(items: readonly Statement[], within: BlockSpec | undefined, i
     const model = statement.values.find((value) => value.kind === 'model');
     const title = statement.values.find((value) => value.kind === 'text');
     const named = spec === undefined || spec.named ? first : undefined;
-    const rest = spec === undefined ? statement.values.filter((value) => value !== first && value.kind === 'word').map((value) => (value.kind === 'word' ? value.text : '')) : [];
+    const rest =
+      spec === undefined
+        ? statement.values
+            .filter((value) => value !== first && value.kind === 'word')
+            .map((value) => (value.kind === 'word' ? value.text : ''))
+        : [];
     found.push({
       name: named?.text ?? word,
       word,
-      detail: [named === undefined ? '' : word, model === undefined ? '' : `: ${model.name.text}`, title?.text ?? '', rest[0] ?? ''].filter((part) => part !== '').join(' '),
+      detail: [named === undefined ? '' : word, model === undefined ? '' : `: ${model.name.text}`, title?.text ?? '', rest[0] ?? '']
+        .filter((part) => part !== '')
+        .join(' '),
       whole: { start: statement.start, end: statement.end },
-      head: named === undefined ? { start: statement.start, end: Math.min(headEnd(statement), statement.start + word.length) } : { start: named.start, end: named.end },
+      head:
+        named === undefined
+          ? { start: statement.start, end: Math.min(headEnd(statement), statement.start + word.length) }
+          : { start: named.start, end: named.end },
       children: spec === undefined || statement.body === undefined ? [] : symbolsIn(statement.body.items, spec, false, left),
     });
   }

@@ -1,10 +1,10 @@
 // What each word of a file is, as colours: block words, line words, names, quantities, choices; and which of them decide
 // whether somebody can be hurt. What is not known, or of no use, has no token and so no colour.
 import type { NumberValue, Span, Statement } from '../../grammar/index.ts';
-import { unitNamed, type Slot } from '../vocabulary/index.ts';
-import { mentionsOf, type Meaning } from './names.ts';
-import { innermost, blockSpecOf, lineSpecOf, partsOf, statementsOf } from './places.ts';
 import type { Analysis } from '../engine/index.ts';
+import { type Slot, unitNamed } from '../vocabulary/index.ts';
+import { type Meaning, mentionsOf } from './names.ts';
+import { blockSpecOf, innermost, lineSpecOf, partsOf, statementsOf } from './places.ts';
 
 interface TokenType {
   /** For lists; undefined for a type of the protocol, which needs none. */
@@ -18,11 +18,19 @@ interface TokenType {
 /** The types of tokens: some of the protocol, some of our own. Their order is the legend. */
 export const tokenTypes = {
   block: { doc: 'The word of a block: leaf, drive, panel.', like: 'keyword', scopes: ['storage.type.pintle', 'storage.type'] },
-  fact: { doc: 'The word of a line: width, mass, opens.', like: 'property', scopes: ['support.type.property-name.pintle', 'support.type.property-name'] },
+  fact: {
+    doc: 'The word of a line: width, mass, opens.',
+    like: 'property',
+    scopes: ['support.type.property-name.pintle', 'support.type.property-name'],
+  },
   keyword: { scopes: ['keyword.operator.word.pintle', 'keyword'] },
   variable: { scopes: ['variable.other.pintle', 'variable.other'] },
   class: { scopes: ['entity.other.inherited-class.pintle', 'entity.name.type'] },
-  terminal: { doc: 'A terminal, a selector or an adjuster of a panel.', like: 'parameter', scopes: ['variable.parameter.pintle', 'variable.parameter'] },
+  terminal: {
+    doc: 'A terminal, a selector or an adjuster of a panel.',
+    like: 'parameter',
+    scopes: ['variable.parameter.pintle', 'variable.parameter'],
+  },
   rule: { doc: 'The name of a rule.', like: 'decorator', scopes: ['entity.name.tag.pintle', 'entity.name.tag'] },
   number: { scopes: ['constant.numeric.pintle', 'constant.numeric'] },
   unit: { doc: 'The unit of a quantity.', like: 'number', scopes: ['keyword.other.unit.pintle', 'keyword.other.unit'] },
@@ -54,7 +62,8 @@ export function tokens(analysis: Analysis, range?: Span): Token[] {
   let safety = false;
 
   const put = (at: Span, kind: TokenKind, declares = false): void => {
-    if (at.end > at.start) found.push({ start: at.start, end: at.end, kind, declares, safety: safety && kind !== 'fact' && kind !== 'keyword' });
+    if (at.end > at.start)
+      found.push({ start: at.start, end: at.end, kind, declares, safety: safety && kind !== 'fact' && kind !== 'keyword' });
   };
   const name = (at: Span): void => {
     const mention = names.get(at.start);
@@ -103,7 +112,13 @@ export function tokens(analysis: Analysis, range?: Span): Token[] {
   const tidy: Token[] = [];
   let end = 0;
   for (const token of found.sort((a, b) => a.start - b.start || a.end - b.end)) {
-    if (token.start < end || token.end > analysis.text.length || (range !== undefined && (token.end <= range.start || token.start >= range.end)) || hasLineEnd(analysis.text, token)) continue;
+    if (
+      token.start < end ||
+      token.end > analysis.text.length ||
+      (range !== undefined && (token.end <= range.start || token.start >= range.end)) ||
+      hasLineEnd(analysis.text, token)
+    )
+      continue;
     tidy.push(token);
     end = token.end;
   }
@@ -112,11 +127,14 @@ export function tokens(analysis: Analysis, range?: Span): Token[] {
 
 const anyRatio = { kind: 'quantity', dimension: 'ratio' } as Slot;
 
-const headEndOf = (statement: Statement): number => statement.values[statement.values.length - 1]?.end ?? statement.word?.end ?? statement.end;
+const headEndOf = (statement: Statement): number =>
+  statement.values[statement.values.length - 1]?.end ?? statement.word?.end ?? statement.end;
 
 /** Whether a quantity of that dimension can fill a slot. */
 const measures = (slot: Slot, dimension: string): boolean =>
-  slot.kind === 'quantity' ? slot.dimension === dimension : slot.kind === 'range' && (slot.dimensions as readonly string[]).includes(dimension);
+  slot.kind === 'quantity'
+    ? slot.dimension === dimension
+    : slot.kind === 'range' && (slot.dimensions as readonly string[]).includes(dimension);
 
 function hasLineEnd(text: string, { start, end }: Span): boolean {
   for (let at = start; at < end; at++) {

@@ -1,5 +1,5 @@
 // What has been typed of a statement up to the caret: its finished part, and the piece that is still being written.
-import { parse, scan, type Span, type Statement } from '../../grammar/index.ts';
+import { parse, type Span, type Statement, scan } from '../../grammar/index.ts';
 
 type Token = ReturnType<typeof scan>['tokens'][number];
 
@@ -30,12 +30,17 @@ function lineBefore(text: string, offset: number): LineBefore | undefined {
 }
 
 /** The statement as it stands before the caret, with what is still being typed; undefined in a comment and at the start of a line. */
-export function statementBefore(text: string, offset: number): { readonly statement: Statement; readonly isTyping: boolean; readonly tail: string } | undefined {
+export function statementBefore(
+  text: string,
+  offset: number,
+): { readonly statement: Statement; readonly isTyping: boolean; readonly tail: string } | undefined {
   const found = lineBefore(text, offset);
   const first = found?.own[0];
   if (found === undefined || first === undefined) return undefined;
   const statement = parse(found.line.slice(first.startOffset)).items[0];
-  return statement === undefined ? undefined : { statement, isTyping: found.touches || found.inText, tail: found.last?.tokenType.name ?? '' };
+  return statement === undefined
+    ? undefined
+    : { statement, isTyping: found.touches || found.inText, tail: found.last?.tokenType.name ?? '' };
 }
 
 /** The part of a line before the caret that belongs to the same statement, and the piece that is being typed. */
@@ -64,7 +69,12 @@ export function typedBefore(text: string, offset: number): Typed | undefined {
   if (touches && !isPiece && ['Number', 'Date', 'Text'].includes(last?.tokenType.name ?? '')) return undefined;
   // A number that is being typed: its point, or its sign.
   const ahead = own[own.length - 2];
-  if (isPiece && (/^[+\u2212-]$/.test(last?.image ?? '') || (last?.image.startsWith('.') === true && ahead?.tokenType.name === 'Number' && ahead.endOffset === last.startOffset))) return undefined;
+  if (
+    isPiece &&
+    (/^[+\u2212-]$/.test(last?.image ?? '') ||
+      (last?.image.startsWith('.') === true && ahead?.tokenType.name === 'Number' && ahead.endOffset === last.startOffset))
+  )
+    return undefined;
   const pieceStart = last === undefined || !(inText || isPiece) ? line.length : inText ? last.startOffset + 1 : last.startOffset;
   const finished = inText || isPiece ? own.slice(0, -1) : own;
   const first = finished[0];
@@ -81,7 +91,13 @@ export function typedBefore(text: string, offset: number): Typed | undefined {
     inText,
     afterColon: tail === 'Colon',
     afterSign: tail === 'PlusMinus',
-    number: tail === 'Number' ? { amount: Number(finished[finished.length - 1]?.image.replace('\u2212', '-')), isRange: previous === 'Dots' || previous === 'PlusMinus' } : undefined,
+    number:
+      tail === 'Number'
+        ? {
+            amount: Number(finished[finished.length - 1]?.image.replace('\u2212', '-')),
+            isRange: previous === 'Dots' || previous === 'PlusMinus',
+          }
+        : undefined,
   };
 }
 

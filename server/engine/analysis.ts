@@ -1,7 +1,7 @@
 // What is known of one text, and how far the work on it has come.
 import { lineStarts } from '../../grammar/index.ts';
-import { figuresOf, type Figure } from '../figures/index.ts';
-import { plainSite, type Installation, type PlainSite, type Shelf } from '../model/index.ts';
+import { type Figure, figuresOf } from '../figures/index.ts';
+import { type Installation, type PlainSite, plainSite, type Shelf } from '../model/index.ts';
 import type { Finding, Verdict } from '../rules/index.ts';
 
 /**

@@ -1,5 +1,5 @@
 // Drawings of a file, made once for each reading of it and only when somebody asks.
-import { drawingsOf, fileOf, type Drawing, type Theme } from '../papers/index.ts';
+import { type Drawing, drawingsOf, fileOf, type Theme } from '../papers/index.ts';
 import type { Analysis } from './analysis.ts';
 
 export interface DrawingFile {
@@ -14,12 +14,14 @@ const kept = new WeakMap<Analysis, readonly Drawing[]>();
 /** @internal All drawings of a file; what an acceptance covers is drawn as what it is. */
 export function drawn(analysis: Analysis): readonly Drawing[] {
   let drawings = kept.get(analysis);
-  if (drawings === undefined) kept.set(analysis, (drawings = drawingsOf(analysis.installation, [...analysis.findings, ...analysis.accepted])));
+  if (drawings === undefined)
+    kept.set(analysis, (drawings = drawingsOf(analysis.installation, [...analysis.findings, ...analysis.accepted])));
   return drawings;
 }
 
 /** The names of a file's drawings that have something to show. */
-export const drawingNames = (analysis: Analysis): Drawing['id'][] => drawn(analysis).flatMap(({ id, picture }) => (picture === undefined ? [] : [id]));
+export const drawingNames = (analysis: Analysis): Drawing['id'][] =>
+  drawn(analysis).flatMap(({ id, picture }) => (picture === undefined ? [] : [id]));
 
 /** One drawing as a file of its own; empty where there is none of that name, or nothing to draw. */
 export function drawingFile(analysis: Analysis, id: string, theme: Theme): DrawingFile {

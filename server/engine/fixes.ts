@@ -72,7 +72,10 @@ export function fixAll(text: string, judge: (text: string) => Analysis): { reado
     const found = safeFixes(judge(now));
     if (found === undefined) break;
     const lineEnd = lineEndIn(now);
-    const next = withEdits(now, lineEnd === '\n' ? found.edits : found.edits.map((edit) => ({ ...edit, text: edit.text.replace(/\r?\n/g, lineEnd) })));
+    const next = withEdits(
+      now,
+      lineEnd === '\n' ? found.edits : found.edits.map((edit) => ({ ...edit, text: edit.text.replace(/\r?\n/g, lineEnd) })),
+    );
     // What has been seen before would go round for ever; what breaks the text's shape is no fix.
     if (seen.has(next) || parse(next).problems.length > parse(now).problems.length) break;
     seen.add(next);

@@ -1,7 +1,7 @@
 // What is shown of figures and margins: their values in the reader's unit, as plain data and in plain words.
 import type { Figure, Input } from '../figures/index.ts';
 import type { Margin } from '../rules/index.ts';
-import { readerOf, showSi, type Reader } from '../vocabulary/index.ts';
+import { type Reader, readerOf, showSi } from '../vocabulary/index.ts';
 import type { Analysis } from './analysis.ts';
 
 /** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees. */
@@ -64,7 +64,8 @@ export function shownValue(figure: Figure, reader: Reader): string {
 }
 
 /** A value of what is held, in the reader's unit or in the rule's words. */
-export const shownHeld = ({ held }: Margin, value: number, reader: Reader): string => held.says?.(value) ?? showSi(value, held.unit, reader);
+export const shownHeld = ({ held }: Margin, value: number, reader: Reader): string =>
+  held.says?.(value) ?? showSi(value, held.unit, reader);
 
 /** `0.4 s to spare`, or `20 mm too much`. */
 export function spareInWords(margin: Margin, reader: Reader): string {

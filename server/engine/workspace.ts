@@ -1,10 +1,10 @@
 // The files of one workspace, and what is known of each. Everything is worked out at most once for each text; a change
 // of a library makes anew only what can see it. No reading of disks here: `read` is given by the rooms that do it.
 import { parse } from '../../grammar/index.ts';
-import { buildShelf, folderOf, hasOwnModels, libraryOf, resolve, type Installation, type Library, type Shelf } from '../model/index.ts';
+import { buildShelf, folderOf, hasOwnModels, type Installation, type Library, libraryOf, resolve, type Shelf } from '../model/index.ts';
 import { evaluate, judging, type Verdict } from '../rules/index.ts';
-import { readFile, type Reading } from '../vocabulary/index.ts';
-import { finished, Judged, type Analysis, type Phase, type Steps } from './analysis.ts';
+import { type Reading, readFile } from '../vocabulary/index.ts';
+import { type Analysis, finished, Judged, type Phase, type Steps } from './analysis.ts';
 
 /** The text of a file, or why there is none. `waiting`: it will come later, and `changed` will be called. */
 export type ReadResult = { readonly text: string } | 'missing' | 'outside' | 'unreadable' | 'waiting';
@@ -30,7 +30,10 @@ export class Workspace {
   readonly #ownShelves = new Map<string, { readonly reading: Reading; readonly shelf: Shelf }>();
   #age = 0;
   readonly #kept = new Map<string, Kept>();
-  readonly #analyses = new Map<string, { readonly reading: Reading; readonly shelf: Shelf; readonly asOf: string; readonly analysis: Analysis }>();
+  readonly #analyses = new Map<
+    string,
+    { readonly reading: Reading; readonly shelf: Shelf; readonly asOf: string; readonly analysis: Analysis }
+  >();
 
   constructor(options: WorkspaceOptions) {
     this.root = options.root;

@@ -57,10 +57,17 @@ export interface FigureKind {
 }
 
 /** Kinds that give nothing where `where` is false: that is asked once for all of them. It only saves time, so what it says has to follow from what they do. */
-export const onlyWhere = (where: (installation: Installation) => boolean, kinds: readonly FigureKind[]): readonly FigureKind[] => kinds.map((kind) => ({ ...kind, where }));
+export const onlyWhere = (where: (installation: Installation) => boolean, kinds: readonly FigureKind[]): readonly FigureKind[] =>
+  kinds.map((kind) => ({ ...kind, where }));
 
 /** A figure found: the subject's name, the value, the line that causes it, and its derivation on demand. */
-export type Give = (subject: string, value: number, at: { readonly start: number; readonly end: number }, inputs: () => readonly Input[], words?: () => string) => void;
+export type Give = (
+  subject: string,
+  value: number,
+  at: { readonly start: number; readonly end: number },
+  inputs: () => readonly Input[],
+  words?: () => string,
+) => void;
 
 export interface Figure {
   readonly kind: FigureKind;

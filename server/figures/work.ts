@@ -39,7 +39,14 @@ class Found implements Figure {
   readonly inputs: () => readonly Input[];
   readonly words: (() => string) | undefined;
 
-  constructor(kind: FigureKind, subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words: (() => string) | undefined) {
+  constructor(
+    kind: FigureKind,
+    subject: string,
+    value: number,
+    at: Figure['at'],
+    inputs: () => readonly Input[],
+    words: (() => string) | undefined,
+  ) {
     this.kind = kind;
     this.subject = subject;
     this.value = value;
@@ -56,5 +63,7 @@ class Found implements Figure {
 /** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-trim`. */
 export function idOf(pattern: string, subject: string): string {
   const slash = pattern.includes('PANEL') ? subject.indexOf('/') : -1;
-  return slash < 0 ? pattern.replace('NAME', () => subject) : pattern.replace('PANEL', () => subject.slice(0, slash)).replace('NAME', () => subject.slice(slash + 1));
+  return slash < 0
+    ? pattern.replace('NAME', () => subject)
+    : pattern.replace('PANEL', () => subject.slice(0, slash)).replace('NAME', () => subject.slice(slash + 1));
 }

@@ -1,5 +1,5 @@
 // How a request is answered: cancelled and stale answers are dropped, errors are logged and never the user's.
-import { LSPErrorCodes, ResponseError, type CancellationToken } from 'vscode-languageserver';
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import type { Analysis } from '../engine/index.ts';
 import type { Client } from './client.ts';
 import type { Document, Lines } from './documents.ts';
@@ -24,32 +24,47 @@ export interface Answering {
   /** A request; `empty` is the answer where the work fails. */
   readonly answering: <P, R>(what: string, empty: R, work: (params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
   /** A request to fill in what was offered: where the work fails, it is given back as it came. */
-  readonly filling: <T>(what: string, work: (given: T, token: CancellationToken) => Promise<T | ResponseError<void>> | T | ResponseError<void>) => Answer<T, T>;
+  readonly filling: <T>(
+    what: string,
+    work: (given: T, token: CancellationToken) => Promise<T | ResponseError<void>> | T | ResponseError<void>,
+  ) => Answer<T, T>;
   /** A notification. */
   readonly hearing: <P>(what: string, work: (params: P) => void | Promise<void>) => (params: P) => Promise<void>;
   /** A request about an open text; an edit that comes meanwhile makes its answer worthless. */
-  readonly about: <P extends { readonly textDocument: { readonly uri: string } }, R>(what: string, empty: R, work: (at: At, params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
+  readonly about: <P extends { readonly textDocument: { readonly uri: string } }, R>(
+    what: string,
+    empty: R,
+    work: (at: At, params: P, token: CancellationToken) => Promise<R> | R,
+  ) => Answer<P, R>;
 }
 
-export function createAnswering(host: Host, session: Session, pace: Pace, client: Client, linesFor: (analysis: Analysis) => Lines): Answering {
+export function createAnswering(
+  host: Host,
+  session: Session,
+  pace: Pace,
+  client: Client,
+  linesFor: (analysis: Analysis) => Lines,
+): Answering {
   const { documents } = session;
   const dropped = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
 
-  const answering: Answering['answering'] = (what, empty, work) => async (...given) => {
-    // A request that came without parameters has only the token.
-    const [params, token] = (given.length < 2 ? [undefined, given[0]] : given) as typeof given;
-    try {
-      // A turn of the queue, in which a cancellation that was sent right behind can arrive.
-      await host.tick();
-      if (token.isCancellationRequested) return dropped();
-      const answer = await work(params, token);
-      return token.isCancellationRequested ? dropped() : answer;
-    } catch (error) {
-      if (error instanceof Stale) return new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
-      client.complain(what, error);
-      return empty;
-    }
-  };
+  const answering: Answering['answering'] =
+    (what, empty, work) =>
+    async (...given) => {
+      // A request that came without parameters has only the token.
+      const [params, token] = (given.length < 2 ? [undefined, given[0]] : given) as typeof given;
+      try {
+        // A turn of the queue, in which a cancellation that was sent right behind can arrive.
+        await host.tick();
+        if (token.isCancellationRequested) return dropped();
+        const answer = await work(params, token);
+        return token.isCancellationRequested ? dropped() : answer;
+      } catch (error) {
+        if (error instanceof Stale) return new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+        client.complain(what, error);
+        return empty;
+      }
+    };
 
   return {
     answering,

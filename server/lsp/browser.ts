@@ -6,7 +6,10 @@ import { startServer } from './server.ts';
 /** A turn of the worker's queue; a timer would wait for four milliseconds and more. */
 function ticker(): () => Promise<void> {
   const waiting: (() => void)[] = [];
-  const { port1, port2 } = new MessageChannel() as unknown as { port1: { onmessage: () => void }; port2: { postMessage: (message: undefined) => void } };
+  const { port1, port2 } = new MessageChannel() as unknown as {
+    port1: { onmessage: () => void };
+    port2: { postMessage: (message: undefined) => void };
+  };
   port1.onmessage = () => waiting.shift()?.();
   return () =>
     new Promise((resolve) => {

@@ -1,9 +1,9 @@
 // What is known of the client: what it can take, what it wants, and how to tell it something.
-import { ErrorCodes, ResponseError, type ClientCapabilities, type Connection } from 'vscode-languageserver';
+import { type ClientCapabilities, type Connection, ErrorCodes, ResponseError } from 'vscode-languageserver';
 import type { ReadResult } from '../engine/index.ts';
 import type { ClientTakes } from './convert.ts';
+import { type InitializationOptions, type ReadAnswer, type ReadParams, readRequest } from './requests.ts';
 import { normally, type Settings } from './settings.ts';
-import { readRequest, type InitializationOptions, type ReadAnswer, type ReadParams } from './requests.ts';
 
 /** Longest wait for a file of the client's, in milliseconds. */
 const longestRead = 10_000;
@@ -40,7 +40,8 @@ export function createClient(connection: Connection): Client {
       // The client is gone; there is nobody to tell.
     }
   };
-  const complain = (what: string, error: unknown): void => tell('error', `${what}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+  const complain = (what: string, error: unknown): void =>
+    tell('error', `${what}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 
   const readFile = async (uri: string): Promise<ReadResult> => {
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -50,7 +51,9 @@ export function createClient(connection: Connection): Client {
     try {
       const answer = await Promise.race([connection.sendRequest<ReadAnswer>(readRequest, { uri } satisfies ReadParams), late]);
       if (answer === 'late') return 'unreadable';
-      return 'text' in answer && typeof answer.text === 'string' ? { text: answer.text.charCodeAt(0) === 0xfeff ? answer.text.slice(1) : answer.text } : 'missing';
+      return 'text' in answer && typeof answer.text === 'string'
+        ? { text: answer.text.charCodeAt(0) === 0xfeff ? answer.text.slice(1) : answer.text }
+        : 'missing';
     } catch (error) {
       if (error instanceof ResponseError && error.code === ErrorCodes.MethodNotFound) return 'missing';
       complain(`reading ${uri}`, error);
@@ -66,9 +69,11 @@ export function createClient(connection: Connection): Client {
     timer = undefined;
     const { workspace } = client.capabilities;
     const fail = (error: unknown): void => complain('refresh', error);
-    if (wanted.has('diagnostics') && client.takes.pull && workspace?.diagnostics?.refreshSupport === true) connection.languages.diagnostics.refresh().catch(fail);
+    if (wanted.has('diagnostics') && client.takes.pull && workspace?.diagnostics?.refreshSupport === true)
+      connection.languages.diagnostics.refresh().catch(fail);
     if (wanted.has('inlays') && workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh().catch(fail);
-    if (wanted.has('lenses') && workspace?.codeLens?.refreshSupport === true) connection.sendRequest('workspace/codeLens/refresh').catch(fail);
+    if (wanted.has('lenses') && workspace?.codeLens?.refreshSupport === true)
+      connection.sendRequest('workspace/codeLens/refresh').catch(fail);
     if (wanted.has('tokens') && workspace?.semanticTokens?.refreshSupport === true) connection.languages.semanticTokens.refresh();
     wanted.clear();
   };

@@ -1,19 +1,19 @@
 // Plain data of the editor room to the shapes of the protocol, and nothing else.
 import {
+  type CompletionItem,
   CompletionItemKind,
   DiagnosticSeverity,
   DiagnosticTag,
-  InsertTextFormat,
-  SymbolKind,
-  type CompletionItem,
-  type Diagnostic as ProtocolDiagnostic,
   type DocumentSymbol,
+  InsertTextFormat,
   type MarkupContent,
+  type Diagnostic as ProtocolDiagnostic,
   type SymbolInformation,
+  SymbolKind,
   type TextEdit,
 } from 'vscode-languageserver';
+import { type Completion, type CompletionKind, type Completions, type Diagnostic, plain, type Symbol } from '../editor/index.ts';
 import type { Edit, Severity } from '../engine/index.ts';
-import { plain, type Completion, type CompletionKind, type Completions, type Diagnostic, type Symbol } from '../editor/index.ts';
 import type { Lines } from './documents.ts';
 
 /** What the client can take. */
@@ -31,7 +31,8 @@ export interface ClientTakes {
   readonly pull: boolean;
 }
 
-export const markup = (markdown: string, takes: ClientTakes): MarkupContent => (takes.markdown ? { kind: 'markdown', value: markdown } : { kind: 'plaintext', value: plain(markdown) });
+export const markup = (markdown: string, takes: ClientTakes): MarkupContent =>
+  takes.markdown ? { kind: 'markdown', value: markdown } : { kind: 'plaintext', value: plain(markdown) };
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -68,7 +69,8 @@ export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Aroun
   };
 }
 
-export const toEdits = (edits: readonly Edit[], lines: Lines): TextEdit[] => edits.map((edit) => ({ range: lines.range(edit), newText: edit.text }));
+export const toEdits = (edits: readonly Edit[], lines: Lines): TextEdit[] =>
+  edits.map((edit) => ({ range: lines.range(edit), newText: edit.text }));
 
 const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   block: CompletionItemKind.Module,
@@ -89,7 +91,13 @@ const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
  * The items without their documentation, which is asked for one by one. `data` finds an item again. There are no commit
  * characters: each sign that could end a word here is also one that a writer types to go on with a word of their own.
  */
-export function toCompletionItems(completions: Completions, lines: Lines, takes: ClientTakes, suggestCommand: string | undefined, data: (item: Completion, index: number) => unknown): CompletionItem[] {
+export function toCompletionItems(
+  completions: Completions,
+  lines: Lines,
+  takes: ClientTakes,
+  suggestCommand: string | undefined,
+  data: (item: Completion, index: number) => unknown,
+): CompletionItem[] {
   const replace = lines.range(completions.replace);
   const insert = lines.range(completions.insert);
   return completions.items.map((item, index) => ({
@@ -98,7 +106,10 @@ export function toCompletionItems(completions: Completions, lines: Lines, takes:
     ...(item.detail === '' ? {} : { detail: item.detail }),
     sortText: `${item.rank.toFixed(3).padStart(8, '0')} ${item.label}`,
     ...(item.preselect ? { preselect: true } : {}),
-    textEdit: { ...(takes.insertReplace ? { insert, replace } : { range: replace }), newText: item.snippet && !takes.snippets ? item.plain : item.insert },
+    textEdit: {
+      ...(takes.insertReplace ? { insert, replace } : { range: replace }),
+      newText: item.snippet && !takes.snippets ? item.plain : item.insert,
+    },
     insertTextFormat: item.snippet && takes.snippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     ...(item.goesOn && suggestCommand !== undefined ? { command: { title: 'Suggest', command: suggestCommand } } : {}),
     data: data(item, index),
@@ -118,7 +129,8 @@ const symbolKinds: Readonly<Record<string, SymbolKind>> = {
   option: SymbolKind.EnumMember,
   selector: SymbolKind.Enum,
 };
-export const symbolKindOf = (word: string): SymbolKind => symbolKinds[word] ?? (word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property);
+export const symbolKindOf = (word: string): SymbolKind =>
+  symbolKinds[word] ?? (word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property);
 
 export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines): DocumentSymbol[] {
   return symbols.map((symbol) => ({
@@ -134,7 +146,12 @@ export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines): Doc
 /** The outline for clients that know no nesting. */
 export function toSymbolInformation(symbols: readonly Symbol[], lines: Lines, uri: string, container?: string): SymbolInformation[] {
   return symbols.flatMap((symbol) => [
-    { name: symbol.name, kind: symbolKindOf(symbol.word), location: { uri, range: lines.range(symbol.whole) }, ...(container === undefined ? {} : { containerName: container }) },
+    {
+      name: symbol.name,
+      kind: symbolKindOf(symbol.word),
+      location: { uri, range: lines.range(symbol.whole) },
+      ...(container === undefined ? {} : { containerName: container }),
+    },
     ...toSymbolInformation(symbol.children, lines, uri, symbol.name),
   ]);
 }

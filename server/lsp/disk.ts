@@ -1,5 +1,5 @@
 // The disk, for the node entry: plain files inside a root and nothing else.
-import { closeSync, fstatSync, openSync, promises, readFileSync, realpathSync, statSync, constants } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, promises, readFileSync, realpathSync, statSync } from 'node:fs';
 import { sep } from 'node:path';
 import { longestText, type ReadResult } from '../engine/index.ts';
 import type { Disk } from './host.ts';
@@ -7,7 +7,8 @@ import { isInside } from './uris.ts';
 
 const isWindows = sep === '\\';
 const native = (path: string): string => (isWindows ? path.replace(/^\/(?=[A-Za-z]:)/, '') : path);
-const generic = (path: string): string => (isWindows ? path.replaceAll('\\', '/').replace(/^([A-Za-z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`) : path);
+const generic = (path: string): string =>
+  isWindows ? path.replaceAll('\\', '/').replace(/^([A-Za-z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`) : path;
 
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
 
@@ -67,7 +68,8 @@ async function* list(folder: string): AsyncGenerator<readonly string[]> {
     const found: string[] = [];
     try {
       for (const entry of await promises.readdir(native(path === '' ? '/' : path), { withFileTypes: true })) {
-        if (entry.isDirectory() && depth < deepest && !entry.name.startsWith('.') && !passedOver.has(entry.name)) open.push({ path: `${path}/${entry.name}`, depth: depth + 1 });
+        if (entry.isDirectory() && depth < deepest && !entry.name.startsWith('.') && !passedOver.has(entry.name))
+          open.push({ path: `${path}/${entry.name}`, depth: depth + 1 });
         else if (entry.isFile() && entry.name.endsWith('.gate')) found.push(`${path}/${entry.name}`);
       }
     } catch {

@@ -4,8 +4,8 @@ import { disk } from './disk.ts';
 import { dayOf, type Host } from './host.ts';
 import { startServer } from './server.ts';
 
-export { startServer } from './server.ts';
 export type { Disk, Host } from './host.ts';
+export { startServer } from './server.ts';
 
 export const nodeHost: Host = {
   disk,
@@ -24,7 +24,9 @@ export function serveStdio(): void {
   // Standard output belongs to the protocol: a stray line there would end the conversation.
   console.log = console.info = console.debug = (...values: unknown[]) => connection.console.log(values.map(String).join(' '));
   process.on('uncaughtException', (error) => connection.console.error(`Not caught: ${error.stack ?? error.message}`));
-  process.on('unhandledRejection', (reason) => connection.console.error(`Not caught: ${reason instanceof Error ? (reason.stack ?? reason.message) : String(reason)}`));
+  process.on('unhandledRejection', (reason) =>
+    connection.console.error(`Not caught: ${reason instanceof Error ? (reason.stack ?? reason.message) : String(reason)}`),
+  );
   startServer(connection, nodeHost);
 }
 

@@ -1,10 +1,10 @@
 // Diagnostics: pushed where the client cannot ask for them, given where it can. Never both.
 import type { Connection, Diagnostic, DocumentDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver';
-import type { Analysis } from '../engine/index.ts';
 import { diagnostics } from '../editor/index.ts';
+import type { Analysis } from '../engine/index.ts';
 import type { Answering } from './answering.ts';
 import type { Client } from './client.ts';
-import { contentName, toDiagnostic, type Around } from './convert.ts';
+import { type Around, contentName, toDiagnostic } from './convert.ts';
 import type { Document, Lines } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Pace } from './pace.ts';
@@ -144,7 +144,10 @@ export function createReports({ connection, host, session, pace, client, answers
       }
       documents.touch(document);
       // A client that cannot be told to ask again gets everything at once.
-      const analysis = await session.analyse(document, client.capabilities.workspace?.diagnostics?.refreshSupport === true ? 'quick' : 'whole');
+      const analysis = await session.analyse(
+        document,
+        client.capabilities.workspace?.diagnostics?.refreshSupport === true ? 'quick' : 'whole',
+      );
       if (analysis === undefined) return nothing();
       if (analysis.phase !== 'whole') completeLater(document);
       return full(reportOf(analysis), previousResultId);
@@ -152,7 +155,10 @@ export function createReports({ connection, host, session, pace, client, answers
   );
 
   /** Reports of files that are not open, until they or what they see change. */
-  const ofClosed = new Map<string, Report & { readonly libraries: readonly string[]; readonly day: string; readonly stamp: string | undefined }>();
+  const ofClosed = new Map<
+    string,
+    Report & { readonly libraries: readonly string[]; readonly day: string; readonly stamp: string | undefined }
+  >();
 
   const reportOfClosed = async (path: string): Promise<Report | undefined> => {
     const known = ofClosed.get(path);
@@ -213,7 +219,9 @@ export function createReports({ connection, host, session, pace, client, answers
   const forget = (path?: string): void => {
     forgotten++;
     if (path === undefined) ofClosed.clear();
-    else for (const [other, report] of ofClosed) if (isInside(other, path) || report.libraries.some((library) => isInside(library, path))) ofClosed.delete(other);
+    else
+      for (const [other, report] of ofClosed)
+        if (isInside(other, path) || report.libraries.some((library) => isInside(library, path))) ofClosed.delete(other);
   };
 
   return {

@@ -1,6 +1,7 @@
 // Requests that are not in the protocol. Server and client share this list; lines count from 0, as everywhere in the protocol.
-import type { DrawingFile, RuleShown, Severity } from '../engine/index.ts';
+
 import type { DrawingShown, OverviewKind, Preview } from '../editor/index.ts';
+import type { DrawingFile, RuleShown, Severity } from '../engine/index.ts';
 
 /** Client to server: every figure of a file. */
 export const figuresRequest = 'pintle/figures';
@@ -16,7 +17,13 @@ export interface FigureAnswer {
   /** In the reader's unit, or in words. */
   readonly shown: string;
   readonly formula: string;
-  readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string; readonly shown: string; readonly from?: string }[];
+  readonly inputs: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly unit: string;
+    readonly shown: string;
+    readonly from?: string;
+  }[];
   readonly source: string;
   readonly line: number;
 }
@@ -52,7 +59,13 @@ export interface PromisesParams {
 export type PromisesAnswer = readonly FilePromises[];
 export interface FilePromises {
   readonly uri: string;
-  readonly promises: readonly { readonly id: string; readonly label: string; readonly range: RangeAnswer; readonly kept: boolean; readonly message: string }[];
+  readonly promises: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly range: RangeAnswer;
+    readonly kept: boolean;
+    readonly message: string;
+  }[];
 }
 
 /** Client to server: drawings of an installation, and what in them stands where in its file. */

@@ -1,22 +1,22 @@
 // The protocol, from greeting to goodbye: open texts, files, folders, settings. When to work anew and what is stale is
 // decided here; reports.ts and the features answer.
 import {
+  type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   FileChangeType,
   FileOperationPatternKind,
-  TextDocumentSyncKind,
-  type Connection,
   type InitializeParams,
   type InitializeResult,
   type ServerCapabilities,
+  TextDocumentSyncKind,
   type WorkspaceFoldersChangeEvent,
 } from 'vscode-languageserver';
 import type { Analysis } from '../engine/index.ts';
 import { createAnswering } from './answering.ts';
 import { createClient, optionsOf, takesOf } from './client.ts';
 import type { Around } from './convert.ts';
-import { Lines, type Document } from './documents.ts';
+import { type Document, Lines } from './documents.ts';
 import { allFeatures } from './features/all.ts';
 import type { Host } from './host.ts';
 import { createPace } from './pace.ts';
@@ -127,7 +127,12 @@ export function startServer(connection: Connection, host: Host): void {
 
   connection.onDidChangeWatchedFiles(
     hearing('watched files', ({ changes }) => {
-      filesChanged(changes.map(({ uri, type }) => ({ path: pathOf(uri), what: type === FileChangeType.Created ? 'created' : type === FileChangeType.Deleted ? 'deleted' : 'changed' })));
+      filesChanged(
+        changes.map(({ uri, type }) => ({
+          path: pathOf(uri),
+          what: type === FileChangeType.Created ? 'created' : type === FileChangeType.Deleted ? 'deleted' : 'changed',
+        })),
+      );
     }),
   );
 
@@ -183,7 +188,9 @@ export function startServer(connection: Connection, host: Host): void {
         positionEncoding: 'utf-16',
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...abilities,
-        ...(client.takes.pull ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } } : {}),
+        ...(client.takes.pull
+          ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } }
+          : {}),
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters }, ...fileOperations },
@@ -200,7 +207,10 @@ export function startServer(connection: Connection, host: Host): void {
       connection.workspace.onDidChangeWorkspaceFolders(
         hearing('folders', (event: WorkspaceFoldersChangeEvent) => {
           const gone = new Set(event.removed.map((folder) => folderPath(folder.uri)));
-          foldersChanged([...session.folders().filter((folder) => !gone.has(folder)), ...event.added.map((folder) => folderPath(folder.uri))]);
+          foldersChanged([
+            ...session.folders().filter((folder) => !gone.has(folder)),
+            ...event.added.map((folder) => folderPath(folder.uri)),
+          ]);
         }),
       );
     if (workspace?.didChangeConfiguration?.dynamicRegistration === true)
@@ -214,10 +224,17 @@ export function startServer(connection: Connection, host: Host): void {
     step('finding files', session.findFiles);
   });
 
-  connection.workspace.onDidDeleteFiles(hearing('deleted files', ({ files }) => filesChanged(files.map(({ uri }) => ({ path: pathOf(uri), what: 'deleted' as const })))));
+  connection.workspace.onDidDeleteFiles(
+    hearing('deleted files', ({ files }) => filesChanged(files.map(({ uri }) => ({ path: pathOf(uri), what: 'deleted' as const })))),
+  );
   connection.workspace.onDidRenameFiles(
     hearing('renamed files', ({ files }) =>
-      filesChanged(files.flatMap(({ oldUri, newUri }) => [{ path: pathOf(oldUri), what: 'deleted' as const }, { path: pathOf(newUri), what: 'created' as const }])),
+      filesChanged(
+        files.flatMap(({ oldUri, newUri }) => [
+          { path: pathOf(oldUri), what: 'deleted' as const },
+          { path: pathOf(newUri), what: 'created' as const },
+        ]),
+      ),
     ),
   );
 

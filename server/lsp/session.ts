@@ -1,8 +1,9 @@
 // What the server knows: the open texts, the folders, a workspace of the engine for each root, and the files on the
 // disk. No message of the protocol is read or written here; `ask` is the one way out, for files of the client's.
-import { type Analysis, type ReadResult, type Steps, Workspace } from '../engine/index.ts';
+
 import { holdsModels } from '../editor/index.ts';
-import { Documents, type Document } from './documents.ts';
+import { type Analysis, type ReadResult, type Steps, Workspace } from '../engine/index.ts';
+import { type Document, Documents } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Pace } from './pace.ts';
 import { isInside, isOnDisk, looseRoot, pathOf, uriOf } from './uris.ts';
@@ -76,21 +77,23 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
   /** Every known file of the folders, and whether it holds models. */
   const index = new Map<string, boolean>();
 
-  const read = (root: string) => (path: string): ReadResult => {
-    const { disk } = host;
-    if (disk !== undefined && isOnDisk(path) && disk.leaves(path, root)) return 'outside';
-    const open = documents.at(path);
-    if (open !== undefined) return { text: open.text };
-    if (disk !== undefined && isOnDisk(path)) {
-      stamps.set(path, disk.stamp(path));
-      return disk.read(path, root);
-    }
-    if (path.startsWith('untitled:')) return 'missing';
-    const known = fetched.get(path);
-    if (known !== undefined) return known;
-    if (!fetching.has(path)) fetch(path);
-    return 'waiting';
-  };
+  const read =
+    (root: string) =>
+    (path: string): ReadResult => {
+      const { disk } = host;
+      if (disk !== undefined && isOnDisk(path) && disk.leaves(path, root)) return 'outside';
+      const open = documents.at(path);
+      if (open !== undefined) return { text: open.text };
+      if (disk !== undefined && isOnDisk(path)) {
+        stamps.set(path, disk.stamp(path));
+        return disk.read(path, root);
+      }
+      if (path.startsWith('untitled:')) return 'missing';
+      const known = fetched.get(path);
+      if (known !== undefined) return known;
+      if (!fetching.has(path)) fetch(path);
+      return 'waiting';
+    };
 
   const fetch = (path: string): void => {
     const job = ask(uriOf(path))
@@ -144,7 +147,8 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     const known = jobs.get(document);
     const workspace = workspaceOf(path);
     const day = host.today();
-    if (known !== undefined && known.text === text && known.day === day && known.workspace === workspace && known.age === workspace.age) return known;
+    if (known !== undefined && known.text === text && known.day === day && known.workspace === workspace && known.age === workspace.age)
+      return known;
     const job: Job = { text, day, workspace, age: workspace.age, steps: workspace.opening(path, text, day), latest: undefined };
     jobs.set(document, job);
     return job;
@@ -219,7 +223,11 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     stamps.delete(path);
     if (what !== 'edited' && !path.endsWith('.gate')) {
       // A folder: whatever is known under it.
-      for (const known of new Set([...index.keys(), ...fetched.keys(), ...[...workspaces.values()].flatMap((workspace) => workspace.lookedAt())]))
+      for (const known of new Set([
+        ...index.keys(),
+        ...fetched.keys(),
+        ...[...workspaces.values()].flatMap((workspace) => workspace.lookedAt()),
+      ]))
         if (known !== path && isInside(known, path)) changed(known, what);
     }
     forget(path);
@@ -283,8 +291,10 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       return typeof judged === 'string' ? undefined : judged;
     },
     changed,
-    readersOf: (path) => documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),
-    textOf: (path, workspace) => documents.at(path)?.text ?? (isInside(path, workspace.root) ? workspace.library(path)?.reading.tree.text : undefined),
+    readersOf: (path) =>
+      documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),
+    textOf: (path, workspace) =>
+      documents.at(path)?.text ?? (isInside(path, workspace.root) ? workspace.library(path)?.reading.tree.text : undefined),
     uriOf: (path) => documents.at(path)?.uri ?? uriOf(path),
     findFiles,
     files: () => [...index.keys()],
@@ -299,7 +309,9 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     recheck: () => {
       const { disk } = host;
       if (disk === undefined) return [];
-      const stale = [...stamps].filter(([path, stamp]) => documents.at(path) === undefined && disk.stamp(path) !== stamp).map(([path]) => path);
+      const stale = [...stamps]
+        .filter(([path, stamp]) => documents.at(path) === undefined && disk.stamp(path) !== stamp)
+        .map(([path]) => path);
       for (const path of stale) changed(path, disk.stamp(path) === undefined ? 'deleted' : 'changed');
       return stale;
     },
@@ -308,7 +320,8 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
       workspace.close(document.path);
       // What others see of it is the file again and no longer the open text.
       changed(document.path, 'edited');
-      if (!folders.includes(workspace.root) && !documents.byUse().some((other) => workspaceOf(other.path) === workspace)) workspaces.delete(workspace.root);
+      if (!folders.includes(workspace.root) && !documents.byUse().some((other) => workspaceOf(other.path) === workspace))
+        workspaces.delete(workspace.root);
     },
   };
 }

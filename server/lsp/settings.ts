@@ -1,5 +1,6 @@
 // Every setting there is: one schema, from which the extension's settings page, the manual's list and the reading of what a
 import { type Topic, topics } from '../engine/index.ts';
+
 // client sends are made. Other editors send the same names as one object: `{ "values": { "show": true } }`.
 // Plain data and no protocol: tests and the generator read it too.
 
@@ -21,16 +22,25 @@ export interface ChoiceSetting<Option extends string = string> extends SettingBa
 export type Setting = SwitchSetting | ChoiceSetting;
 
 const onOff = (doc: string, normally = true): SwitchSetting => ({ kind: 'switch', doc, normally, scope: 'folder' });
-const choice = <Option extends string>(doc: string, options: Readonly<Record<Option, string>>, normally: NoInfer<Option>, scope: SettingBase['scope'] = 'window'): ChoiceSetting<Option> => ({ kind: 'choice', doc, options, normally, scope });
+const choice = <Option extends string>(
+  doc: string,
+  options: Readonly<Record<Option, string>>,
+  normally: NoInfer<Option>,
+  scope: SettingBase['scope'] = 'window',
+): ChoiceSetting<Option> => ({ kind: 'choice', doc, options, normally, scope });
 
 /** One switch for each topic of the figures. */
-const values = Object.fromEntries(Object.entries(topics).map(([topic, { doc, shown }]) => [`values.${topic}`, onOff(`Among the derived values: ${doc}.`, shown)])) as {
+const values = Object.fromEntries(
+  Object.entries(topics).map(([topic, { doc, shown }]) => [`values.${topic}`, onOff(`Among the derived values: ${doc}.`, shown)]),
+) as {
   readonly [Name in Topic as `values.${Name}`]: SwitchSetting;
 };
 
 /** By their names below `pintle.`. */
 export const settings = {
-  'values.show': onOff('Show derived values behind the lines that cause them. The switches below choose which; hovering shows all of them.'),
+  'values.show': onOff(
+    'Show derived values behind the lines that cause them. The switches below choose which; hovering shows all of them.',
+  ),
   ...values,
   'lenses.show': onOff('Show above leaves, drives, panels and the site what is found in them, and how near they come to a limit.'),
   'preview.follow': onOff('The preview shows the .gate file whose editor is active. Off: it stays with the file that it was opened for.'),
@@ -64,7 +74,8 @@ export function readSettings(given: unknown): Settings {
   const read: Record<string, boolean | string> = {};
   for (const [name, setting] of Object.entries<Setting>(settings)) {
     const value = lookUp(given, name);
-    const fits = setting.kind === 'switch' ? typeof value === 'boolean' : typeof value === 'string' && Object.hasOwn(setting.options, value);
+    const fits =
+      setting.kind === 'switch' ? typeof value === 'boolean' : typeof value === 'string' && Object.hasOwn(setting.options, value);
     read[name] = fits ? (value as boolean | string) : setting.normally;
   }
   return read as unknown as Settings;
@@ -74,6 +85,7 @@ function lookUp(given: unknown, name: string): unknown {
   if (typeof given !== 'object' || given === null) return undefined;
   if (Object.hasOwn(given, name)) return (given as Record<string, unknown>)[name];
   let at: unknown = given;
-  for (const part of name.split('.')) at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;
+  for (const part of name.split('.'))
+    at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;
   return at;
 }

@@ -8,7 +8,8 @@ export function pathOf(uri: string): string {
   const [, scheme = '', authority = '', rawPath = '', query = ''] = match;
   const raw = decoded(rawPath);
   const path = (raw.startsWith('/') ? raw : '/' + raw).replace(/^\/([A-Z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`);
-  if (scheme.toLowerCase() === 'file') return (authority === '//' || authority === '' || authority === '//localhost' ? '' : authority) + path;
+  if (scheme.toLowerCase() === 'file')
+    return (authority === '//' || authority === '' || authority === '//localhost' ? '' : authority) + path;
   return `${scheme}:${authority}${path}${query.replaceAll('/', '%2F')}`;
 }
 
@@ -46,7 +47,8 @@ function decoded(text: string): string {
 export const isOnDisk = (path: string): boolean => path.startsWith('/');
 
 /** True when a path is a folder or stands inside it. */
-export const isInside = (path: string, folder: string): boolean => path === folder || path.startsWith(folder.endsWith('/') ? folder : folder + '/');
+export const isInside = (path: string, folder: string): boolean =>
+  path === folder || path.startsWith(folder.endsWith('/') ? folder : folder + '/');
 
 /**
  * The folder that no `use` of a file may leave when the file is in no workspace folder: the parent of the file's own

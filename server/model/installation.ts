@@ -81,7 +81,10 @@ export interface Panel extends Named<'panel'>, OfSite, Modelled<PanelModel> {
 }
 
 /** What can be wired to a panel. */
-export type Device = { readonly kind: 'sensor'; readonly it: Sensor } | { readonly kind: 'drive'; readonly it: Drive } | { readonly kind: 'control'; readonly it: Control };
+export type Device =
+  | { readonly kind: 'sensor'; readonly it: Sensor }
+  | { readonly kind: 'drive'; readonly it: Drive }
+  | { readonly kind: 'control'; readonly it: Control };
 
 /** What a cable can feed. */
 export type Load = Device | { readonly kind: 'panel'; readonly it: Panel };
@@ -179,7 +182,10 @@ export interface Installation {
 }
 
 /** The line that states a fact, or else the name or the word of the block that should. */
-export function factPlace(entity: { readonly at: Statement; readonly nameAt?: WordValue | undefined }, fact?: { readonly line: Statement } | undefined): { start: number; end: number } {
+export function factPlace(
+  entity: { readonly at: Statement; readonly nameAt?: WordValue | undefined },
+  fact?: { readonly line: Statement } | undefined,
+): { start: number; end: number } {
   return fact === undefined ? headPlace(entity) : { start: fact.line.start, end: fact.line.end };
 }
 

@@ -2,15 +2,35 @@
 // although most of it is the same in all: classes, and copies of a common part, take nearly twice as long to make.
 import type { Blocks, Entity } from '../vocabulary/index.ts';
 import type {
-  Cable, CableModel, Control, Drive, DriveModel, FunctionPart, Installation, Leaf, Panel, PanelModel, SafetyFunction, Sensor, SensorModel,
+  Cable,
+  CableModel,
+  Control,
+  Drive,
+  DriveModel,
+  FunctionPart,
+  Installation,
+  Leaf,
+  Panel,
+  PanelModel,
+  SafetyFunction,
+  Sensor,
+  SensorModel,
 } from './installation.ts';
 
-export const newLeaf = (
-  { name, at, nameAt, title, facts, unread }: Entity<Blocks['leaf']>,
-  installation: Installation,
-): Leaf => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  drives: [], sensors: [], forces: [], covers: undefined, coveredBy: undefined,
+export const newLeaf = ({ name, at, nameAt, title, facts, unread }: Entity<Blocks['leaf']>, installation: Installation): Leaf => ({
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  drives: [],
+  sensors: [],
+  forces: [],
+  covers: undefined,
+  coveredBy: undefined,
 });
 
 export const newDrive = (
@@ -18,8 +38,17 @@ export const newDrive = (
   installation: Installation,
   model: DriveModel | undefined,
 ): Drive => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  modelAt, model, leaf: undefined,
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  modelAt,
+  model,
+  leaf: undefined,
 });
 
 export const newSensor = (
@@ -27,15 +56,31 @@ export const newSensor = (
   installation: Installation,
   model: SensorModel | undefined,
 ): Sensor => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  modelAt, model, leaf: undefined, next: undefined, wires: [], registered: false,
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  modelAt,
+  model,
+  leaf: undefined,
+  next: undefined,
+  wires: [],
+  registered: false,
 });
 
-export const newControl = (
-  { name, at, nameAt, title, facts, unread }: Entity<Blocks['control']>,
-  installation: Installation,
-): Control => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
+export const newControl = ({ name, at, nameAt, title, facts, unread }: Entity<Blocks['control']>, installation: Installation): Control => ({
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
   wires: [],
 });
 
@@ -44,8 +89,21 @@ export const newPanel = (
   installation: Installation,
   model: PanelModel | undefined,
 ): Panel => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  modelAt, model, wires: [], links: [], selections: [], battery: blocks.battery[0], solar: blocks.solar[0],
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  modelAt,
+  model,
+  wires: [],
+  links: [],
+  selections: [],
+  battery: blocks.battery[0],
+  solar: blocks.solar[0],
 });
 
 export const newCable = (
@@ -53,8 +111,17 @@ export const newCable = (
   installation: Installation,
   model: CableModel | undefined,
 ): Cable => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  modelAt, model, load: undefined,
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  modelAt,
+  model,
+  load: undefined,
 });
 
 export const newFunction = (
@@ -62,6 +129,14 @@ export const newFunction = (
   installation: Installation,
   parts: readonly FunctionPart[],
 ): SafetyFunction => ({
-  name, at, nameAt, title, facts, unread, memo: [], installation,
-  parts, subsystems: blocks.subsystem,
+  name,
+  at,
+  nameAt,
+  title,
+  facts,
+  unread,
+  memo: [],
+  installation,
+  parts,
+  subsystems: blocks.subsystem,
 });

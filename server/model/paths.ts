@@ -15,7 +15,10 @@ export function resolveUse(from: string, use: string, root: string): UsePath {
   if (use.startsWith('/') || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(use)) return { fault: 'absolute' };
   const base = folderOf(from);
   const inside = root.endsWith('/') ? root.slice(0, -1) : root;
-  const parts = base.slice(inside.length).split('/').filter((part) => part !== '');
+  const parts = base
+    .slice(inside.length)
+    .split('/')
+    .filter((part) => part !== '');
   if (base !== inside && !base.startsWith(inside + '/')) return { fault: 'outside' };
   for (const part of use.split('/')) {
     if (part === '' || part === '.') continue;

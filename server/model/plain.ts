@@ -45,7 +45,10 @@ function plain(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plain);
   if (typeof value !== 'object' || value === null) return value;
   if (isWord(value)) return value.text;
-  return Object.fromEntries(Object.entries(value).flatMap(([key, inner]) => (key === 'line' || inner === undefined ? [] : [[key, plain(inner)]])));
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, inner]) => (key === 'line' || inner === undefined ? [] : [[key, plain(inner)]])),
+  );
 }
 
-const isWord = (value: object): value is WordValue => 'kind' in value && value.kind === 'word' && 'text' in value && typeof value.text === 'string';
+const isWord = (value: object): value is WordValue =>
+  'kind' in value && value.kind === 'word' && 'text' in value && typeof value.text === 'string';

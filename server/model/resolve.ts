@@ -1,15 +1,35 @@
 // From what a file says to the installation: names are looked up, and those that lead nowhere are reported once.
 import type { WordValue } from '../../grammar/index.ts';
 import {
-  modelKinds, nameSpaceInWords, nearest, siteWords, type BlockWord, type ModelKind, type NameSpace, type Reading,
+  type BlockWord,
+  type ModelKind,
+  modelKinds,
+  type NameSpace,
+  nameSpaceInWords,
+  nearest,
+  type Reading,
+  siteWords,
 } from '../vocabulary/index.ts';
 import type {
-  Cable, Control, Device, Drive, Installation, Leaf, Load, ModelOf, Panel, SafetyFunction, Selection, Sensor, TerminalLink, TerminalUse,
+  Cable,
+  Control,
+  Device,
+  Drive,
+  Installation,
+  Leaf,
+  Load,
+  ModelOf,
+  Panel,
+  SafetyFunction,
+  Selection,
+  Sensor,
+  TerminalLink,
+  TerminalUse,
   Wire,
 } from './installation.ts';
-import type { InstallationProblem } from './problems.ts';
 import { newCable, newControl, newDrive, newFunction, newLeaf, newPanel, newSensor } from './parts.ts';
-import { shelfProblems, type AnyModel, type Models, type Shelf } from './shelf.ts';
+import type { InstallationProblem } from './problems.ts';
+import { type AnyModel, type Models, type Shelf, shelfProblems } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -161,8 +181,7 @@ function checkPanelModels(reading: Reading, problems: InstallationProblem[]): vo
       if (first === undefined) seen.set(terminal.name.text, terminal.name);
       else problems.push(repeated('terminal', terminal.name, first));
     }
-    for (const terminal of entity.facts.terminal)
-      if (terminal.common !== undefined) check(terminal.common);
+    for (const terminal of entity.facts.terminal) if (terminal.common !== undefined) check(terminal.common);
     for (const output of entity.facts.output) for (const at of output.terminals) check(at);
     for (const window of entity.facts.window) check(window.terminal);
     for (const measures of entity.facts.measures) check(measures.terminal);

@@ -1,5 +1,5 @@
 // The shelf of a file: the models that it can see through its `use` lines, and through theirs.
-import { modelKinds, type Blocks, type Entity, type ModelKind, type Reading } from '../vocabulary/index.ts';
+import { type Blocks, type Entity, type ModelKind, modelKinds, type Reading } from '../vocabulary/index.ts';
 import type { ModelOf, PanelModel, Terminal } from './installation.ts';
 import { resolveUse } from './paths.ts';
 import type { InstallationProblem, UseProblems } from './problems.ts';

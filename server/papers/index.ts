@@ -9,8 +9,8 @@ import { planOf } from './drawing/plan/draw.ts';
 import { timingOf } from './drawing/timing/draw.ts';
 import { wiringOf } from './drawing/wiring/draw.ts';
 
-export { cycleMotion, type Cycle, type Moving } from './drawing/plan/motion.ts';
-export { fileOf, svgOf, type Drawing, type Table, type Thing } from './drawing/drawing.ts';
+export { type Drawing, fileOf, svgOf, type Table, type Thing } from './drawing/drawing.ts';
+export { type Cycle, cycleMotion, type Moving } from './drawing/plan/motion.ts';
 export { styleSheet, type Theme } from './drawing/style.ts';
 export { siteTitle } from './words.ts';
 

@@ -27,10 +27,17 @@ export interface Bound {
   readonly slack: number;
 }
 
-export const bound = (held: Held, subject: string, value: number, limit: number, slack = 0): Bound => ({ held, subject, value, limit, slack });
+export const bound = (held: Held, subject: string, value: number, limit: number, slack = 0): Bound => ({
+  held,
+  subject,
+  value,
+  limit,
+  slack,
+});
 
 /** Rounding in the last digits, for a limit that is compared as it stands. */
 export const hair = (limit: number): number => Math.abs(limit) * 1e-9;
 
 /** True where the value is within its limit. What is not a number is not within any. */
-export const keeps = ({ held, value, limit, slack }: Bound): boolean => (held.way === 'most' ? value <= limit + slack : value >= limit - slack);
+export const keeps = ({ held, value, limit, slack }: Bound): boolean =>
+  held.way === 'most' ? value <= limit + slack : value >= limit - slack;

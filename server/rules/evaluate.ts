@@ -1,10 +1,22 @@
 // All findings of an installation: what reading it found, what the rules find, and what acceptances make of both.
-import { regimeOf, type Body, type Installation } from '../model/index.ts';
+
 import { firstIndex } from '../../grammar/index.ts';
+import { type Body, type Installation, regimeOf } from '../model/index.ts';
 import { nearest } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
-import { isAsked, look, speaking, type Finding, type InstallationRule, type ProblemRule, type Report, type Rule, type Severity, type ProblemRuleOf } from './rule.ts';
 import type { Problem, ProblemKind, Problems } from './problems.ts';
+import {
+  type Finding,
+  type InstallationRule,
+  isAsked,
+  look,
+  type ProblemRule,
+  type ProblemRuleOf,
+  type Report,
+  type Rule,
+  type Severity,
+  speaking,
+} from './rule.ts';
 
 export interface Verdict {
   /** In the order of the text, then of the rules' names. */
@@ -26,7 +38,11 @@ const askedUnder = (body: Body): Asked => {
   const all = installationRules.filter((rule) => isAsked(rule, body));
   return { all, quick: all.filter(({ cost }) => cost === 'keystroke'), slow: all.filter(({ cost }) => cost === 'idle') };
 };
-const asked: Readonly<Record<Body, Asked>> = { europe: askedUnder('europe'), 'north-america': askedUnder('north-america'), unstated: askedUnder('unstated') };
+const asked: Readonly<Record<Body, Asked>> = {
+  europe: askedUnder('europe'),
+  'north-america': askedUnder('north-america'),
+  unstated: askedUnder('unstated'),
+};
 type Explaining = { readonly [Kind in ProblemKind]: ProblemRuleOf<Kind> };
 const problemRules = allRules.filter((rule) => rule.kind === 'problem');
 const explaining = Object.fromEntries(problemRules.map((rule) => [rule.name, rule])) as unknown as Explaining;
@@ -164,7 +180,9 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
     explain({ kind: 'expectation-not-met', start: fact.rule.start, end: fact.rule.end, detail }, installation, broken);
   }
   if (expectsNo !== undefined) {
-    const against = verdict.findings.filter((finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !promised.has(finding));
+    const against = verdict.findings.filter(
+      (finding) => graveness[finding.severity] >= graveness[expectsNo.gravest] && !promised.has(finding),
+    );
     const first = against[0];
     if (first !== undefined) {
       const { start, end } = expectsNo.line;

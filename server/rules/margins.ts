@@ -1,9 +1,9 @@
 // What the rules hold against a limit, for hovers, values and lenses: how much of each limit is used.
 import { idOf } from '../figures/index.ts';
-import { perSubject, regimeOf, type Installation } from '../model/index.ts';
+import { type Installation, perSubject, regimeOf } from '../model/index.ts';
 import { allRules } from './all.ts';
-import { keeps, type Bound, type Held } from './bounds.ts';
-import { isAsked, type InstallationRule } from './rule.ts';
+import { type Bound, type Held, keeps } from './bounds.ts';
+import { type InstallationRule, isAsked } from './rule.ts';
 
 export interface Margin {
   readonly rule: InstallationRule;
@@ -23,15 +23,16 @@ export interface Margin {
   readonly at: { readonly start: number; readonly end: number };
 }
 
-const holding: readonly InstallationRule[] = allRules.filter((rule) => rule.kind === 'installation' && rule.holds !== undefined) as InstallationRule[];
+const holding: readonly InstallationRule[] = allRules.filter(
+  (rule) => rule.kind === 'installation' && rule.holds !== undefined,
+) as InstallationRule[];
 
 /** Everything that a rule holds against a limit in this installation, in the order of the rules. */
 export const marginsOf = perSubject((installation: Installation): readonly Margin[] => {
   const margins: Margin[] = [];
   if (installation.kind !== 'site') return margins;
   const { body } = regimeOf(installation);
-  for (const rule of holding)
-    if (isAsked(rule, body)) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
+  for (const rule of holding) if (isAsked(rule, body)) rule.holds?.(installation, (bound, at) => margins.push(marginOf(rule, bound, at)));
   return margins;
 });
 
@@ -39,7 +40,13 @@ function marginOf(rule: InstallationRule, bound: Bound, at: Margin['at']): Margi
   const { held, subject, value, limit } = bound;
   const isKept = keeps(bound);
   const left = held.way === 'most' ? limit - value : value - limit;
-  const share = !(limit > 0) ? undefined : held.way === 'most' ? Math.max(0, value / limit) : value > 0 ? limit / value : Number.POSITIVE_INFINITY;
+  const share = !(limit > 0)
+    ? undefined
+    : held.way === 'most'
+      ? Math.max(0, value / limit)
+      : value > 0
+        ? limit / value
+        : Number.POSITIVE_INFINITY;
   return {
     rule,
     held,

@@ -1,7 +1,8 @@
 // What a rule and a finding are. A rule is a folder with its code and its page; the page's examples are run as tests.
-import type { Body, Installation } from '../model/index.ts';
+
 import type { Source } from '../figures/index.ts';
-import { keeps, type Bound } from './bounds.ts';
+import type { Body, Installation } from '../model/index.ts';
+import { type Bound, keeps } from './bounds.ts';
 import type { Problem, ProblemKind } from './problems.ts';
 
 /** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
@@ -120,7 +121,20 @@ export type ProblemRule = { [Kind in ProblemKind]: ProblemRuleOf<Kind> }[Problem
 export type Rule = InstallationRule | ProblemRule;
 
 /** All rules are objects of one shape: they are asked in turn for every file, and that is quick only where all are alike. */
-export const installationRule = ({ name, severity, title, why, remedy, source, acceptable, under = 'anywhere', cost = 'keystroke', scope = 'site', check, holds }: RuleBase & Partial<Manner> & (Pick<Looks, 'check'> & Partial<Looks> | Pick<Looks, 'holds'> & Partial<Looks>)): InstallationRule => ({
+export const installationRule = ({
+  name,
+  severity,
+  title,
+  why,
+  remedy,
+  source,
+  acceptable,
+  under = 'anywhere',
+  cost = 'keystroke',
+  scope = 'site',
+  check,
+  holds,
+}: RuleBase & Partial<Manner> & ((Pick<Looks, 'check'> & Partial<Looks>) | (Pick<Looks, 'holds'> & Partial<Looks>))): InstallationRule => ({
   kind: 'installation',
   name,
   severity,
@@ -137,16 +151,25 @@ export const installationRule = ({ name, severity, title, why, remedy, source, a
 });
 
 /** Speaks where what a rule holds against its limit is not kept. */
-export const speaking = (report: (report: Report) => void): Hold => (bound, at, say) => {
-  const said = keeps(bound) ? undefined : say();
-  if (said !== undefined) report({ ...said, at });
-};
+export const speaking =
+  (report: (report: Report) => void): Hold =>
+  (bound, at, say) => {
+    const said = keeps(bound) ? undefined : say();
+    if (said !== undefined) report({ ...said, at });
+  };
 
 /** Whether a rule looks at sites under that body of rules. */
-export const isAsked = ({ under }: InstallationRule, body: Body): boolean => under === 'anywhere' || (under === 'north-america') === (body === 'north-america');
+export const isAsked = ({ under }: InstallationRule, body: Body): boolean =>
+  under === 'anywhere' || (under === 'north-america') === (body === 'north-america');
 
 /** Lets a rule look at an installation and say what it finds; `hold` speaks to the same `report`. */
-export function look({ check, holds }: InstallationRule, installation: Installation, report: (report: Report) => void, hold: Hold, asOf: string): void {
+export function look(
+  { check, holds }: InstallationRule,
+  installation: Installation,
+  report: (report: Report) => void,
+  hold: Hold,
+  asOf: string,
+): void {
   if (check !== undefined) check(installation, report, asOf);
   if (holds !== undefined) holds(installation, hold);
 }

@@ -1,7 +1,7 @@
 // What covers a hazard and what the rules find there, as one verdict: for plan, tree and whoever else shows it to people.
 import type { HazardKind } from '../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../model/index.ts';
-import { judgedHazardsOf, type JudgedHazard } from '../safeguards/index.ts';
+import { type JudgedHazard, judgedHazardsOf } from '../safeguards/index.ts';
 import type { Finding } from './rule.ts';
 
 /** Findings that say of a hazard that what is there does not do. */
@@ -40,7 +40,11 @@ function told(leaf: Leaf, judged: JudgedHazard, findings: readonly Finding[]): J
   const { hazard, covered } = judged;
   const found = findings.filter((finding) => against[hazard.kind].includes(finding.rule) && isAbout(finding, leaf));
   if (covered && (hazard.kind === 'closing-edge' || hazard.kind === 'opening-side') && found.length > 0)
-    return { ...judged, covered: false, notBy: found.slice(0, 2).map(({ what, start, end }) => ({ name: '', says: what, at: { start, end } })) };
+    return {
+      ...judged,
+      covered: false,
+      notBy: found.slice(0, 2).map(({ what, start, end }) => ({ name: '', says: what, at: { start, end } })),
+    };
   if (!covered && hazard.kind === 'opening-side' && found.length === 0)
     return { ...judged, covered: true, by: [{ name: '', says: 'a sensor watches it while the leaf opens', at: headPlace(leaf) }] };
   return judged;
@@ -48,7 +52,8 @@ function told(leaf: Leaf, judged: JudgedHazard, findings: readonly Finding[]): J
 
 /** A finding in no leaf, as on the kind of control, is about all of them. */
 function isAbout({ start, end, related }: Finding, leaf: Leaf): boolean {
-  const within = (place: { readonly start: number; readonly end: number }): boolean => place.start >= leaf.at.start && place.end <= leaf.at.end;
+  const within = (place: { readonly start: number; readonly end: number }): boolean =>
+    place.start >= leaf.at.start && place.end <= leaf.at.end;
   return (
     within({ start, end }) ||
     related.some((each) => each.path === undefined && within(each)) ||

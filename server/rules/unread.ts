@@ -19,7 +19,10 @@ export function lost(unread: readonly string[], block: keyof typeof blocks, word
 
 /** True when a block of that word stands in the file but could not be read as one. */
 export function blockLost(installation: Installation, word: keyof typeof blocks): boolean {
-  return installation.problems.some(({ kind, detail }) => (kind === 'block-without-body' && detail['word'] === word) || (kind === 'word-unknown' && detail['meant'] === word));
+  return installation.problems.some(
+    ({ kind, detail }) =>
+      (kind === 'block-without-body' && detail['word'] === word) || (kind === 'word-unknown' && detail['meant'] === word),
+  );
 }
 
 /** True when the name is that of an earlier block too, which is reported already. */

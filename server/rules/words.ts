@@ -23,14 +23,19 @@ export function listed(words: readonly string[], most = 12): string {
 
 /** A path as people speak of it: the file and the folder that it is in. */
 export function shortPath(path: string): string {
-  return path.split('/').filter((part) => part !== '').slice(-2).join('/');
+  return path
+    .split('/')
+    .filter((part) => part !== '')
+    .slice(-2)
+    .join('/');
 }
 
 /** “a sensor”, “an edge”. */
 export const withArticle = (word: string): string => (/^[aeiou]/i.test(word) ? 'an ' : 'a ') + word;
 
 /** A block as people speak of it: leaf “west”; a block without a name of its own is just its word. */
-export const blockInWords = (block: { readonly kind: string; readonly name: string }): string => (block.name === '' ? `This ${block.kind === 'measured' ? 'measured block' : block.kind}` : `The ${block.kind} ${quoted(block.name)}`);
+export const blockInWords = (block: { readonly kind: string; readonly name: string }): string =>
+  block.name === '' ? `This ${block.kind === 'measured' ? 'measured block' : block.kind}` : `The ${block.kind} ${quoted(block.name)}`;
 
 /** “ Did you mean “width”?”-like hint for the end of a remedy; empty where nothing is near. */
 export const perhaps = (meant: string | undefined): string => (meant === undefined ? '' : ` Perhaps ${quoted(meant)} is meant.`);

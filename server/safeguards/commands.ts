@@ -1,5 +1,5 @@
 // In which ways the gate is commanded, and whether whoever commands it holds on and sees it.
-import { perSubject, regimeOf, type Control, type Installation } from '../model/index.ts';
+import { type Control, type Installation, perSubject, regimeOf } from '../model/index.ts';
 
 /** The ways in which EN 12453 tells controls apart. */
 export type ControlKind = 'hold-to-run' | 'hold-to-run by key' | 'impulse, gate in view' | 'impulse, gate not in view' | 'automatic';

@@ -1,7 +1,7 @@
 // What covers the hazards of a leaf, and what is there but does not.
 import { heedingOf, isEdge, measureOf, reaches, watches } from '../circuits/index.ts';
-import { hazardsOf, type Hazard, type HazardKind } from '../figures/hazards/working.ts';
-import { headPlace, perSubject, type Installation, type Leaf, type Sensor } from '../model/index.ts';
+import { type Hazard, type HazardKind, hazardsOf } from '../figures/hazards/working.ts';
+import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { heldInView } from './commands.ts';
 import { openingForcesProven } from './forces.ts';
 
@@ -37,7 +37,9 @@ const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
 };
 
 /** All hazards of a leaf that are known, each with what covers it; undefined for a leaf that nothing drives. */
-export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)));
+export const judgedHazardsOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined =>
+  hazardsOf(leaf)?.found.map((hazard) => judge(leaf, hazard)),
+);
 
 /** The same without the closing edge, which every sensor of the opening may cover: rules about it ask which measures hold (guarding.ts). */
 export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] | undefined => {
@@ -47,10 +49,12 @@ export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] |
 });
 
 /** The sensors that sit on no leaf, heard or not, and those of them that are to let every leaf touch nobody. An edge that sits on none feels nothing. */
-const looseSensorsOf = perSubject(({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
-  const all = sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor));
-  return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
-});
+const looseSensorsOf = perSubject(
+  ({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
+    const all = sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor));
+    return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
+  },
+);
 
 /** The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge alone. */
 function sensorsNear(leaf: Leaf, hazard: Hazard): readonly Sensor[] {
@@ -64,8 +68,10 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   const notBy: Cover[] = [];
   const guard = leaf.facts['hinge-guard'];
   if (hazard.kind === 'hinge' && guard !== undefined) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
-  if (heldInView(leaf.installation)) by.push({ name: leaf.name, says: 'moves only while a control in full view is held', at: headPlace(leaf) });
-  if (hazard.kind === 'opening-side' && openingForcesProven(leaf)) by.push({ name: leaf.name, says: 'keeps to the force limits while opening, as measured', at: headPlace(leaf) });
+  if (heldInView(leaf.installation))
+    by.push({ name: leaf.name, says: 'moves only while a control in full view is held', at: headPlace(leaf) });
+  if (hazard.kind === 'opening-side' && openingForcesProven(leaf))
+    by.push({ name: leaf.name, says: 'keeps to the force limits while opening, as measured', at: headPlace(leaf) });
   const always = by.length > 0;
   const left = new Set(hazard.movements);
   for (const sensor of sensorsNear(leaf, hazard)) {
@@ -81,12 +87,22 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
       notBy.push({ name: sensor.name, says: not, at: headPlace(sensor) });
       continue;
     }
-    by.push({ name: sensor.name, says: measure === 'E' ? 'lets the leaf touch nobody' : measure === 'C' ? 'gives way and stops it' : 'sees who stands in the way', at: headPlace(sensor) });
+    by.push({
+      name: sensor.name,
+      says: measure === 'E' ? 'lets the leaf touch nobody' : measure === 'C' ? 'gives way and stops it' : 'sees who stands in the way',
+      at: headPlace(sensor),
+    });
     for (const movement of hazard.movements) if (watches(sensor, movement)) left.delete(movement);
   }
   // What covers the other movement does not watch this one.
   if (!always) for (const movement of left) notBy.push(...by.map(({ name, at }) => ({ name, at, says: `does not watch ${movement}` })));
-  return { hazard, covered: always || left.size === 0, open: always ? [] : hazard.movements.filter((movement) => left.has(movement)), by, notBy };
+  return {
+    hazard,
+    covered: always || left.size === 0,
+    open: always ? [] : hazard.movements.filter((movement) => left.has(movement)),
+    by,
+    notBy,
+  };
 }
 
 function whyNot(sensor: Sensor, leaf: Leaf, hazard: Hazard, fits: boolean): string | undefined {

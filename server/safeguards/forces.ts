@@ -1,6 +1,6 @@
 // What measured forces prove of a leaf.
 import { forceRecordsOf } from '../figures/force-records/working.ts';
-import { regimeOf, type Leaf } from '../model/index.ts';
+import { type Leaf, regimeOf } from '../model/index.ts';
 
 /**
  * True when the drive limits its own force and measured forces show that the closing edge keeps to the limits of EN 12453:
@@ -20,7 +20,8 @@ export function openingForcesProven(leaf: Leaf): boolean {
 const countsRecords = (leaf: Leaf): boolean => leaf.forces.length > 0 && regimeOf(leaf.installation).limitsForces && limitsForce(leaf);
 
 const limitsForce = (leaf: Leaf): boolean =>
-  leaf.drives.length > 0 && leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
+  leaf.drives.length > 0 &&
+  leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
 
 /** True when the own sensing of the drives, proven by their maker, limits the force: it is at work in every movement. Of a leaf that has one. */
 export const limitsItself = (leaf: Leaf): boolean => leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);

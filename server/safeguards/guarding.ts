@@ -1,6 +1,17 @@
 // Which measures hold for each movement of a leaf: of devices those that a panel heeds which stops it, and proven forces.
-import { guards, heedingOf, isEdge, measureOf, movements, panelsFor, sensorsHeardBy, watches, type Measure, type Movement } from '../circuits/index.ts';
-import { perSubject, regimeOf, type Leaf, type Panel, type Sensor } from '../model/index.ts';
+import {
+  guards,
+  heedingOf,
+  isEdge,
+  type Measure,
+  type Movement,
+  measureOf,
+  movements,
+  panelsFor,
+  sensorsHeardBy,
+  watches,
+} from '../circuits/index.ts';
+import { type Leaf, type Panel, perSubject, regimeOf, type Sensor } from '../model/index.ts';
 import { onlyHeld } from './commands.ts';
 import { forcesProven, limitsItself } from './forces.ts';
 
@@ -18,7 +29,8 @@ const openingGuardingOf = perSubject((panel: Panel): Guarding | undefined => {
   const sensors = sensorsHeardBy(panel);
   if (sensors === undefined) return undefined;
   const guarding = noGuarding();
-  for (const sensor of sensors) for (const movement of movements) if (watches(sensor, movement) && !isEdge(sensor)) count(sensor, guarding[movement]);
+  for (const sensor of sensors)
+    for (const movement of movements) if (watches(sensor, movement) && !isEdge(sensor)) count(sensor, guarding[movement]);
   return guarding;
 });
 
@@ -33,7 +45,8 @@ function count(sensor: Sensor, guarding: Guarding[Movement]): void {
 
 const guardingOf = perSubject((leaf: Leaf): Guarding => {
   const guarding = noGuarding();
-  for (const sensor of leaf.sensors) for (const movement of movements) if (guards(sensor, leaf, movement)) count(sensor, guarding[movement]);
+  for (const sensor of leaf.sensors)
+    for (const movement of movements) if (guards(sensor, leaf, movement)) count(sensor, guarding[movement]);
   for (const panel of panelsFor(leaf)) {
     const opening = openingGuardingOf(panel);
     if (opening !== undefined) for (const movement of movements) add(guarding[movement], opening[movement]);
@@ -54,7 +67,10 @@ function add(to: Guarding[Movement], more: Guarding[Movement]): void {
 
 const letters: readonly Measure[] = ['C', 'D', 'E'];
 const noGuarding = (): Guarding => ({ closing: noMeasures(), opening: noMeasures(), pedestrian: noMeasures() });
-const noMeasures = (): { all: Measures; tested: Measures } => ({ all: { C: false, D: false, E: false }, tested: { C: false, D: false, E: false } });
+const noMeasures = (): { all: Measures; tested: Measures } => ({
+  all: { C: false, D: false, E: false },
+  tested: { C: false, D: false, E: false },
+});
 
 /** The measures that hold for a movement of a leaf; with `testedOnly`, those that are proven before it. */
 export function measuresFor(leaf: Leaf, movement: Movement, testedOnly: boolean): Readonly<Measures> {
@@ -64,5 +80,10 @@ export function measuresFor(leaf: Leaf, movement: Movement, testedOnly: boolean)
 
 /** True where forces are to be measured: under European rules, unless the gate is only ever held or the leaf can touch nobody. */
 export function needsForceTest(leaf: Leaf): boolean {
-  return leaf.drives.length > 0 && regimeOf(leaf.installation).asksForForceTests && !onlyHeld(leaf.installation) && !measuresFor(leaf, 'closing', false).E;
+  return (
+    leaf.drives.length > 0 &&
+    regimeOf(leaf.installation).asksForForceTests &&
+    !onlyHeld(leaf.installation) &&
+    !measuresFor(leaf, 'closing', false).E
+  );
 }

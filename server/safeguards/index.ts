@@ -1,5 +1,5 @@
 // The safeguards room: who is protected at this gate, by what, in which movement, and how the gate is commanded.
-export { commandsOf, heldInView, judgedHeldControlOf, onlyHeld, type Command, type ControlKind } from './commands.ts';
-export { judgedHazardsOf, judgedPlacesOf, type Cover, type JudgedHazard } from './cover.ts';
+export { type Command, type ControlKind, commandsOf, heldInView, judgedHeldControlOf, onlyHeld } from './commands.ts';
+export { type Cover, type JudgedHazard, judgedHazardsOf, judgedPlacesOf } from './cover.ts';
 export { forcesProven, openingForcesProven } from './forces.ts';
-export { measuresFor, needsForceTest, type Measures } from './guarding.ts';
+export { type Measures, measuresFor, needsForceTest } from './guarding.ts';

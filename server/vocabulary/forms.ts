@@ -1,9 +1,10 @@
 // The words made ready for reading: what is asked of every line and value, looked up once and in objects of one shape.
-import { blocks } from './words/all.ts';
-import { anywhereLines, topLines } from './words/outside.ts';
+
 import { records } from './records.ts';
 import type { BlockSpec, Entity, LineSpec, Slot } from './spec.ts';
-import { unitsOf, type Unit } from './units.ts';
+import { type Unit, unitsOf } from './units.ts';
+import { blocks } from './words/all.ts';
+import { anywhereLines, topLines } from './words/outside.ts';
 
 /** A slot with what the quick path asks of it. All have one shape, whatever the slot: that is what makes reading quick. */
 export interface SlotForm {

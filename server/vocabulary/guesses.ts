@@ -1,8 +1,8 @@
 // What the writer may have meant by a word or a unit that is not known here.
-import { blockForms, topForms, type BlockForm } from './forms.ts';
+import { type BlockForm, blockForms, topForms } from './forms.ts';
 import { nearest } from './likeness.ts';
 import type { BlockSpec, QuantitySlot } from './spec.ts';
-import { unitNamed, unitsOf, type Dimension, type Unit } from './units.ts';
+import { type Dimension, type Unit, unitNamed, unitsOf } from './units.ts';
 import { blocks } from './words/all.ts';
 import { topLines } from './words/outside.ts';
 
@@ -23,15 +23,53 @@ export function nearestUnit(found: string, dimension: Dimension): string | undef
   const habit = habits[lower];
   if (habit !== undefined && unitNamed(habit)?.dimension === dimension) return habit;
   const writtenOut = same.find((unit) => unit.says === lower || unit.says === lower + 's');
-  return writtenOut?.name ?? nearest(found, same.flatMap((unit) => (unit.name.length > 2 ? [unit.name] : [])));
+  return (
+    writtenOut?.name ??
+    nearest(
+      found,
+      same.flatMap((unit) => (unit.name.length > 2 ? [unit.name] : [])),
+    )
+  );
 }
 
 /** Spellings that people use and that are not units here, with the unit that is meant. */
 const habits: Readonly<Record<string, string>> = {
-  metre: 'm', meter: 'm', metres: 'm', meters: 'm', mtr: 'm', '"': 'in', inches: 'in', feet: 'ft', foot: 'ft', kgs: 'kg', kilo: 'kg',
-  secs: 's', seconds: 's', second: 's', mins: 'min', minutes: 'min', hr: 'h', hrs: 'h', hours: 'h', degree: 'deg', degrees: 'deg',
-  percent: '%', pct: '%', kph: 'km/h', kmh: 'km/h', fps: 'ft/s', volt: 'V', volts: 'V', amp: 'A', amps: 'A', k: 'kohm', r: 'ohm',
-  sqmm: 'mm2', newton: 'N', newtons: 'N', nm: 'N·m',
+  metre: 'm',
+  meter: 'm',
+  metres: 'm',
+  meters: 'm',
+  mtr: 'm',
+  '"': 'in',
+  inches: 'in',
+  feet: 'ft',
+  foot: 'ft',
+  kgs: 'kg',
+  kilo: 'kg',
+  secs: 's',
+  seconds: 's',
+  second: 's',
+  mins: 'min',
+  minutes: 'min',
+  hr: 'h',
+  hrs: 'h',
+  hours: 'h',
+  degree: 'deg',
+  degrees: 'deg',
+  percent: '%',
+  pct: '%',
+  kph: 'km/h',
+  kmh: 'km/h',
+  fps: 'ft/s',
+  volt: 'V',
+  volts: 'V',
+  amp: 'A',
+  amps: 'A',
+  k: 'kohm',
+  r: 'ohm',
+  sqmm: 'mm2',
+  newton: 'N',
+  newtons: 'N',
+  nm: 'N·m',
 };
 
 /**

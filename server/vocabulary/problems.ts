@@ -36,7 +36,7 @@ type Limits =
  */
 export interface ReadingProblems extends SyntaxProblems {
   readonly 'file-empty': Nothing;
-  readonly 'language-missing': { readonly version: number; /** Where the line should be. */ readonly at: number };
+  readonly 'language-missing': { readonly version: number /** Where the line should be. */; readonly at: number };
   readonly 'language-unknown': { readonly found: number; readonly version: number };
   readonly 'language-not-first': Nothing;
   /** `block`: the word of the block that it stands in; none outside all blocks. */

@@ -1,8 +1,9 @@
 // Values as people read them: from SI to the unit in which the trade would say it, with three significant digits.
 // One table for the editor, the command line and the papers. Nothing here is read back by the language.
-import type { Facts } from './spec.ts';
+
 import type { Blocks } from './kinds.ts';
-import { unitNamed, unitsOf, type Dimension } from './units.ts';
+import type { Facts } from './spec.ts';
+import { type Dimension, unitNamed, unitsOf } from './units.ts';
 
 /** Whose units: metric, or those of North America. */
 export type Reader = 'metric' | 'american';
@@ -33,7 +34,12 @@ const metric: Readonly<Record<string, readonly Scale[]>> = {
   m: [{ from: 0.9995, unit: 'm', factor: 1 }, one('mm', 1000)],
   m2: [{ from: 0.01, unit: 'm²', factor: 1 }, one('mm²', 1e6)],
   kg: [{ from: 0.9995, unit: 'kg', factor: 1 }, one('g', 1000)],
-  s: [{ from: 7200, unit: 'h', factor: 1 / 3600 }, { from: 600, unit: 'min', factor: 1 / 60 }, { from: 0.09995, unit: 's', factor: 1 }, one('ms', 1000)],
+  s: [
+    { from: 7200, unit: 'h', factor: 1 / 3600 },
+    { from: 600, unit: 'min', factor: 1 / 60 },
+    { from: 0.09995, unit: 's', factor: 1 },
+    one('ms', 1000),
+  ],
   deg: [one('°')],
   rad: [one('°', 180 / Math.PI)],
   'm/s': [{ from: 0.09995, unit: 'm/s', factor: 1 }, one('mm/s', 1000)],
@@ -41,18 +47,23 @@ const metric: Readonly<Record<string, readonly Scale[]>> = {
   'deg/s': [one('°/s')],
   'rad/s': [one('°/s', 180 / Math.PI)],
   N: [{ from: 9995, unit: 'kN', factor: 1e-3 }, one('N')],
-  'N·m': [{ from: 9995, unit: 'kN·m', factor: 1e-3 }, one('N·m')],
+  N·m: [{ from: 9995, unit: 'kN·m', factor: 1e-3 }, one('N·m')],
   Pa: [{ from: 9995, unit: 'kPa', factor: 1e-3 }, one('Pa')],
   J: [{ from: 9995, unit: 'kJ', factor: 1e-3 }, one('J')],
   W: [{ from: 9995, unit: 'kW', factor: 1e-3 }, one('W')],
   V: [{ from: 0.09995, unit: 'V', factor: 1 }, one('mV', 1000)],
   A: [{ from: 0.9995, unit: 'A', factor: 1 }, one('mA', 1000)],
-  ohm: [{ from: 999.5e3, unit: 'Mohm', factor: 1e-6 }, { from: 999.5, unit: 'kohm', factor: 1e-3 }, { from: 0.09995, unit: 'ohm', factor: 1 }, one('mohm', 1000)],
+  ohm: [
+    { from: 999.5e3, unit: 'Mohm', factor: 1e-6 },
+    { from: 999.5, unit: 'kohm', factor: 1e-3 },
+    { from: 0.09995, unit: 'ohm', factor: 1 },
+    one('mohm', 1000),
+  ],
   C: [{ from: 360, unit: 'Ah', factor: 1 / 3600 }, one('C')],
   Hz: [one('Hz')],
   K: [one('K')],
   '°C': [one('°C')],
-  'kg·m2': [one('kg·m²')],
+  kg·m2: [one('kg·m²')],
   '%': [one('%')],
   '1': [one('')],
   '': [one('')],
@@ -66,17 +77,29 @@ const american: Readonly<Record<string, readonly Scale[]>> = {
   'm/s': [one('ft/s', 1 / foot)],
   'm/s2': [one('ft/s²', 1 / foot)],
   N: [one('lbf', 1 / poundForce)],
-  'N·m': [one('lbf·ft', 1 / (poundForce * foot))],
+  N·m: [one('lbf·ft', 1 / (poundForce * foot))],
   Pa: [one('psf', (foot * foot) / poundForce)],
   J: [one('ft·lbf', 1 / (poundForce * foot))],
   '°C': [{ from: 0, unit: '°F', factor: 1.8, shift: 32 }],
-  'kg·m2': [one('lb·ft²', 1 / (pound * foot * foot))],
+  kg·m2: [one('lb·ft²', 1 / (pound * foot * foot))],
 };
 
 /** Spellings of units that mean the same row of the tables above. */
 const sameUnit: Readonly<Record<string, string>> = {
-  'm²': 'm2', 'm^2': 'm2', 'm/s²': 'm/s2', 'm/s^2': 'm/s2', Nm: 'N·m', 'N*m': 'N·m', '°': 'deg', 'Ω': 'ohm', '°/s': 'deg/s',
-  'kg·m²': 'kg·m2', 'kg*m2': 'kg·m2', 'kg m2': 'kg·m2', 'kg·m^2': 'kg·m2', degC: '°C',
+  'm²': 'm2',
+  'm^2': 'm2',
+  'm/s²': 'm/s2',
+  'm/s^2': 'm/s2',
+  Nm: 'N·m',
+  'N*m': 'N·m',
+  '°': 'deg',
+  Ω: 'ohm',
+  '°/s': 'deg/s',
+  'kg·m²': 'kg·m2',
+  'kg*m2': 'kg·m2',
+  'kg m2': 'kg·m2',
+  'kg·m^2': 'kg·m2',
+  degC: '°C',
 };
 
 /**
@@ -100,7 +123,11 @@ export function showSi(value: number, unit: string, reader: Reader = 'metric'): 
   const scales = (reader === 'american' ? american : metric)[sameUnit[unit] ?? unit];
   if (scales === undefined) return `${threeDigits(value)} ${unit}`;
   const size = Math.abs(value);
-  const scale = (size === 0 ? (scales.find((candidate) => candidate.factor === 1) ?? scales[0]) : (scales.find((candidate) => size >= candidate.from) ?? scales[scales.length - 1])) as Scale;
+  const scale = (
+    size === 0
+      ? (scales.find((candidate) => candidate.factor === 1) ?? scales[0])
+      : (scales.find((candidate) => size >= candidate.from) ?? scales[scales.length - 1])
+  ) as Scale;
   const number = threeDigits(value * scale.factor + (scale.shift ?? 0));
   return scale.unit === '' ? number : scale.unit === '°' ? number + '°' : `${number} ${scale.unit}`;
 }
@@ -142,7 +169,8 @@ export function inOtherUnits(amount: number, unit: string): string[] {
     const value = other.fromSi(si);
     const size = Math.abs(value);
     // A gate is not measured in units that make it a ten-thousandth or a million of something.
-    if (Number.isFinite(value) && (size === 0 || (size >= 1e-3 && size < 1e6))) shown.push(name === 'AWG' ? `about AWG ${Math.round(value)}` : `${threeDigits(value)} ${name}`);
+    if (Number.isFinite(value) && (size === 0 || (size >= 1e-3 && size < 1e6)))
+      shown.push(name === 'AWG' ? `about AWG ${Math.round(value)}` : `${threeDigits(value)} ${name}`);
   }
   return shown;
 }

@@ -1,9 +1,9 @@
 // From the tree to facts, by the words alone. What cannot be read is reported and left out; the rest stands.
 import type { Statement, Tree, WordValue } from '../../grammar/index.ts';
-import { acceptForm, blockForms, expectsForm, noBlocks, none, topForms, type BlockForm, type LineForm } from './forms.ts';
+import { acceptForm, type BlockForm, blockForms, expectsForm, type LineForm, noBlocks, none, topForms } from './forms.ts';
 import { WordGuesses, wordsIn } from './guesses.ts';
-import { languageVersion, type Blocks, type BlockWord } from './kinds.ts';
-import { noLineYet, readLine, type LineAtHand } from './lines.ts';
+import { type Blocks, type BlockWord, languageVersion } from './kinds.ts';
+import { type LineAtHand, noLineYet, readLine } from './lines.ts';
 import { ProblemList, type ReadingProblem } from './problems.ts';
 import { headerShape } from './shapes.ts';
 import type { Entity, Line } from './spec.ts';

@@ -1,6 +1,6 @@
 // What lines, slots and blocks look like, in words: for messages, hover and the manual.
 import type { BlockSpec, LineSpec, Slot } from './spec.ts';
-import { unitsOf, type Dimension } from './units.ts';
+import { type Dimension, unitsOf } from './units.ts';
 
 /** The names of the units of a dimension, the most usual first. */
 export const unitNamesOf = (dimension: Dimension): string[] => unitsOf(dimension).map((unit) => unit.name);

@@ -154,8 +154,10 @@ type Given<O> = O & { readonly doc: string };
 export const quantity = <const D extends Dimension, const O extends object>(dimension: D, min: number, max: number, options: Given<O>) =>
   ({ kind: 'quantity', dimension, min, max, ...options }) as const;
 export const tolerance = <const O extends object>(options: Given<O>) => ({ kind: 'tolerance', ...options }) as const;
-export const range = <const O extends object>(dimensions: readonly Dimension[], options: Given<O>) => ({ kind: 'range', dimensions, ...options }) as const;
-export const count = <const O extends object>(min: number, max: number, options: Given<O>) => ({ kind: 'count', min, max, ...options }) as const;
+export const range = <const O extends object>(dimensions: readonly Dimension[], options: Given<O>) =>
+  ({ kind: 'range', dimensions, ...options }) as const;
+export const count = <const O extends object>(min: number, max: number, options: Given<O>) =>
+  ({ kind: 'count', min, max, ...options }) as const;
 export const choice = <const C extends string, const O extends object>(options: Readonly<Record<C, string>>, rest: Given<O>) =>
   ({ kind: 'choice', options, ...rest }) as const;
 export const name = <const O extends object>(options: Given<O>) => ({ kind: 'name', ...options }) as const;

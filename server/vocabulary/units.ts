@@ -122,8 +122,22 @@ export const units: readonly Unit[] = [
   linear('/h', 'rate', 1 / 3600, 'an hour'),
   linear('/day', 'rate', 1 / 86400, 'a day'),
   linear('FIT', 'rate', 1e-9 / 3600, 'failures in a thousand million hours', ['fit']),
-  { name: '°C', dimension: 'temperature', toSi: (value) => value + 273.15, fromSi: (value) => value - 273.15, says: 'degrees Celsius', also: ['degC'] },
-  { name: '°F', dimension: 'temperature', toSi: (value) => ((value + 459.67) * 5) / 9, fromSi: (value) => (value * 9) / 5 - 459.67, says: 'degrees Fahrenheit', also: ['degF'] },
+  {
+    name: '°C',
+    dimension: 'temperature',
+    toSi: (value) => value + 273.15,
+    fromSi: (value) => value - 273.15,
+    says: 'degrees Celsius',
+    also: ['degC'],
+  },
+  {
+    name: '°F',
+    dimension: 'temperature',
+    toSi: (value) => ((value + 459.67) * 5) / 9,
+    fromSi: (value) => (value * 9) / 5 - 459.67,
+    says: 'degrees Fahrenheit',
+    also: ['degF'],
+  },
   linear('K', 'temperature difference', 1, 'kelvins'),
   linear('%', 'ratio', 0.01, 'per cent'),
 ];
@@ -158,7 +172,10 @@ for (const unit of units) ofDimension.set(unit.dimension, [...(ofDimension.get(u
 for (const [dimension, list] of ofDimension) {
   const first = usual[dimension] ?? [];
   const rank = (unit: Unit): number => (first.includes(unit.name) ? first.indexOf(unit.name) : first.length);
-  ofDimension.set(dimension, [...list].sort((a, b) => rank(a) - rank(b)));
+  ofDimension.set(
+    dimension,
+    [...list].sort((a, b) => rank(a) - rank(b)),
+  );
 }
 
 /** The unit that figures and `figures --output json` use for a dimension: SI, angles in degrees, ratios as they are. */

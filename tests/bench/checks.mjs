@@ -2,7 +2,6 @@
 // take turns on slices of the files, so that whatever else the machine does falls on all of them alike.
 import assert from 'node:assert';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import Ajv from 'ajv';
 import jsYaml from 'js-yaml';
 import { LineCounter, parseDocument } from 'yaml';
@@ -62,7 +61,13 @@ export function pipelines(engine, fleet) {
         const document = parseDocument(readFileSync(path, 'utf8'), { lineCounter });
         if (validate(document.toJS())) return document.errors.length;
         for (const error of validate.errors) {
-          const node = document.getIn(error.instancePath.split('/').slice(1).map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~')), true);
+          const node = document.getIn(
+            error.instancePath
+              .split('/')
+              .slice(1)
+              .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~')),
+            true,
+          );
           if (node?.range) sink.value += lineCounter.linePos(node.range[0]).line;
         }
         return validate.errors.length;
@@ -78,10 +83,17 @@ export function verify(engine, fleet) {
   const schema = all.jsYaml.start();
   const positions = all.yaml.start();
   const counts = { slips: 0, seenByUs: 0, seenBySchema: 0, soundWithFindings: 0, rules: {} };
-  const workspace = new engine.Workspace({ root: fleet.folder.replaceAll('\\', '/'), read: (path) => ({ text: readFileSync(path, 'utf8') }) });
+  const workspace = new engine.Workspace({
+    root: fleet.folder.replaceAll('\\', '/'),
+    read: (path) => ({ text: readFileSync(path, 'utf8') }),
+  });
   fleet.sites.forEach((site, index) => {
     const text = readFileSync(fleet.gate[index], 'utf8');
-    assert.deepStrictEqual(jsYaml.load(readFileSync(fleet.yaml[index], 'utf8')), plain(site, engine.table), `${site.name}: the YAML does not say what the site says`);
+    assert.deepStrictEqual(
+      jsYaml.load(readFileSync(fleet.yaml[index], 'utf8')),
+      plain(site, engine.table),
+      `${site.name}: the YAML does not say what the site says`,
+    );
     const { installation, findings } = workspace.judge(fleet.gate[index], text, asOf);
     assert.strictEqual(installation.reading.tree.problems.length, 0, `${site.name}: its text has a wrong shape`);
     const found = ours(fleet.gate[index]);

@@ -11,27 +11,46 @@ const patience = 20_000;
 
 /** Why it can't be run, or undefined. */
 export function serverMissing() {
-  return existsSync(join(root, 'dist', 'server.cjs')) && existsSync(join(root, 'dist', 'pintle.cjs')) ? undefined : 'dist/server.cjs or dist/pintle.cjs is missing; build first';
+  return existsSync(join(root, 'dist', 'server.cjs')) && existsSync(join(root, 'dist', 'pintle.cjs'))
+    ? undefined
+    : 'dist/server.cjs or dist/pintle.cjs is missing; build first';
 }
 
 export const within = (promise, what) => {
   let timer;
-  return Promise.race([promise, new Promise((_, failed) => (timer = setTimeout(() => failed(new Error(`no ${what} within ${patience / 1000} s`)), patience)))]).finally(() => clearTimeout(timer));
+  return Promise.race([
+    promise,
+    new Promise((_, failed) => (timer = setTimeout(() => failed(new Error(`no ${what} within ${patience / 1000} s`)), patience))),
+  ]).finally(() => clearTimeout(timer));
 };
 
 export class Client {
   /** `flags` are given to node before the program; `errors` is where its standard error goes. */
   static async start(folder, flags = [], errors = 'inherit') {
     const client = new Client();
-    client.process = spawn(process.execPath, [...flags, join(root, 'dist', 'pintle.cjs'), 'serve', '--stdio'], { cwd: folder, stdio: ['pipe', 'pipe', errors] });
-    client.connection = createMessageConnection(new StreamMessageReader(client.process.stdout), new StreamMessageWriter(client.process.stdin));
+    client.process = spawn(process.execPath, [...flags, join(root, 'dist', 'pintle.cjs'), 'serve', '--stdio'], {
+      cwd: folder,
+      stdio: ['pipe', 'pipe', errors],
+    });
+    client.connection = createMessageConnection(
+      new StreamMessageReader(client.process.stdout),
+      new StreamMessageWriter(client.process.stdin),
+    );
     client.waiting = new Map();
     client.logged = [];
     const { connection } = client;
     connection.onNotification('textDocument/publishDiagnostics', (published) => client.waiting.get(published.uri)?.(published));
     connection.onNotification('window/logMessage', ({ message }) => client.logged.push(message));
     connection.onRequest('workspace/configuration', ({ items }) => items.map(() => null));
-    for (const method of ['client/registerCapability', 'client/unregisterCapability', 'window/workDoneProgress/create', 'workspace/diagnostic/refresh', 'workspace/inlayHint/refresh', 'workspace/semanticTokens/refresh', 'workspace/codeLens/refresh'])
+    for (const method of [
+      'client/registerCapability',
+      'client/unregisterCapability',
+      'window/workDoneProgress/create',
+      'workspace/diagnostic/refresh',
+      'workspace/inlayHint/refresh',
+      'workspace/semanticTokens/refresh',
+      'workspace/codeLens/refresh',
+    ])
       connection.onRequest(method, () => null);
     connection.listen();
     const uri = pathToFileURL(folder).href;
@@ -42,8 +61,19 @@ export class Client {
         workspaceFolders: [{ uri, name: 'bench' }],
         capabilities: {
           general: { positionEncodings: ['utf-16'] },
-          textDocument: { synchronization: { dynamicRegistration: false }, publishDiagnostics: { versionSupport: true, relatedInformation: true }, inlayHint: { resolveSupport: { properties: ['tooltip'] } }, completion: { completionItem: { snippetSupport: true } }, diagnostic: { dynamicRegistration: false, relatedDocumentSupport: false } },
-          workspace: { workspaceFolders: true, configuration: true, workspaceEdit: { documentChanges: true }, diagnostics: { refreshSupport: true } },
+          textDocument: {
+            synchronization: { dynamicRegistration: false },
+            publishDiagnostics: { versionSupport: true, relatedInformation: true },
+            inlayHint: { resolveSupport: { properties: ['tooltip'] } },
+            completion: { completionItem: { snippetSupport: true } },
+            diagnostic: { dynamicRegistration: false, relatedDocumentSupport: false },
+          },
+          workspace: {
+            workspaceFolders: true,
+            configuration: true,
+            workspaceEdit: { documentChanges: true },
+            diagnostics: { refreshSupport: true },
+          },
         },
       }),
       'answer to initialize',
@@ -63,7 +93,9 @@ export class Client {
       const report = await within(this.connection.sendRequest('textDocument/diagnostic', { textDocument: { uri } }), 'diagnostics');
       return report.items ?? [];
     }
-    const published = new Promise((done) => this.waiting.set(uri, (given) => (given.version === undefined || given.version >= version ? done(given.diagnostics) : undefined)));
+    const published = new Promise((done) =>
+      this.waiting.set(uri, (given) => (given.version === undefined || given.version >= version ? done(given.diagnostics) : undefined)),
+    );
     await send();
     return await within(published, 'diagnostics');
   }
@@ -85,7 +117,11 @@ export class Document {
   }
 
   open() {
-    return this.client.diagnostics(this.uri, 1, () => this.client.connection.sendNotification('textDocument/didOpen', { textDocument: { uri: this.uri, languageId: 'pintle', version: 1, text: this.text } }));
+    return this.client.diagnostics(this.uri, 1, () =>
+      this.client.connection.sendNotification('textDocument/didOpen', {
+        textDocument: { uri: this.uri, languageId: 'pintle', version: 1, text: this.text },
+      }),
+    );
   }
 
   /** Line and character of an offset. */
@@ -103,7 +139,9 @@ export class Document {
     const version = ++this.version;
     const contentChanges = [this.client.incremental ? { range, text: typed } : { text: this.text }];
     const began = process.hrtime.bigint();
-    const found = await this.client.diagnostics(this.uri, version, () => this.client.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version }, contentChanges }));
+    const found = await this.client.diagnostics(this.uri, version, () =>
+      this.client.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version }, contentChanges }),
+    );
     return { milliseconds: Number(process.hrtime.bigint() - began) / 1e6, found };
   }
 }

@@ -1,11 +1,11 @@
 // Whole processes: a cold start of a one-file check against a bare start of node, and a whole folder against js-yaml and
 // ajv. The two take turns.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { asOf } from './fleet.mjs';
 import { root } from './engine.mjs';
+import { asOf } from './fleet.mjs';
 import { median } from './measure.mjs';
 import { schemaOf } from './sites.mjs';
 
@@ -20,7 +20,8 @@ function timeOf(args, folder) {
   const { status, error, stderr } = spawnSync(process.execPath, args, { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'], maxBuffer: 1e9 });
   const milliseconds = Number(process.hrtime.bigint() - began) / 1e6;
   // 1 is “something was found”, which is as good a run as 0.
-  if (error !== undefined || status === null || status > 1) throw new Error(`node ${args.join(' ')} ended with ${status}: ${error ?? stderr}`);
+  if (error !== undefined || status === null || status > 1)
+    throw new Error(`node ${args.join(' ')} ended with ${status}: ${error ?? stderr}`);
   return milliseconds;
 }
 
@@ -61,7 +62,16 @@ export async function measureWholeRun(fleet, table, folder, rounds) {
   const script = join(folder, 'yaml.cjs');
   const schema = join(folder, 'schema.json');
   writeFileSync(schema, JSON.stringify(schemaOf(table)));
-  await build({ stdin: { contents: yamlEntry, resolveDir: root }, outfile: script, bundle: true, minify: true, platform: 'node', format: 'cjs', target: 'node20', logLevel: 'error' });
+  await build({
+    stdin: { contents: yamlEntry, resolveDir: root },
+    outfile: script,
+    bundle: true,
+    minify: true,
+    platform: 'node',
+    format: 'cjs',
+    target: 'node20',
+    logLevel: 'error',
+  });
   const pintle = [];
   const yaml = [];
   for (let round = 0; round < rounds; round++) {
@@ -71,5 +81,11 @@ export async function measureWholeRun(fleet, table, folder, rounds) {
     ];
     for (const run of round % 2 === 0 ? runs : runs.reverse()) run();
   }
-  return { files: fleet.gate.length, rounds, pintle: median(pintle), yaml: median(yaml), ratio: median(pintle.map((time, round) => time / yaml[round])) };
+  return {
+    files: fleet.gate.length,
+    rounds,
+    pintle: median(pintle),
+    yaml: median(yaml),
+    ratio: median(pintle.map((time, round) => time / yaml[round])),
+  };
 }

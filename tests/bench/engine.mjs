@@ -1,8 +1,9 @@
 // The code under measurement, bundled by esbuild with the settings of the shipped bundle into a temporary folder.
-import { build } from 'esbuild';
+
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '');
 

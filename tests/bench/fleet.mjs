@@ -16,7 +16,10 @@ export function writeFleet(folder, count, table) {
   const bytes = { gate: 0, yaml: 0 };
   sites.forEach((site, index) => {
     const part = String(Math.floor(index / 250)).padStart(3, '0');
-    for (const [kind, list, text] of [['gate', gate, gateText(site, table)], ['yaml', yaml, yamlText(site, table)]]) {
+    for (const [kind, list, text] of [
+      ['gate', gate, gateText(site, table)],
+      ['yaml', yaml, yamlText(site, table)],
+    ]) {
       const place = join(folder, kind === 'gate' ? 'fleet' : 'yaml', part);
       if (index % 250 === 0) mkdirSync(place, { recursive: true });
       const path = join(place, `${site.name}.${kind}`);

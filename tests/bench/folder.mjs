@@ -33,7 +33,8 @@ export async function measureFolder(fleet, table, quick, lines = 2000) {
   writeFileSync(path, text);
   const uri = pathToFileURL(path).href;
   const results = [];
-  const add = (title, times, aim) => results.push({ title, count: times.length, p50: quantile(times, 0.5), p95: quantile(times, 0.95), aim });
+  const add = (title, times, aim) =>
+    results.push({ title, count: times.length, p50: quantile(times, 0.5), p95: quantile(times, 0.95), aim });
 
   // From nothing: the program starts, is told of the folder and of the file, and answers.
   const first = [];
@@ -67,7 +68,8 @@ export async function measureFolder(fleet, table, quick, lines = 2000) {
       kept.list.push(took);
       if (!empty(answer)) kept.full++;
     };
-    const none = (answer) => answer === null || answer === undefined || (Array.isArray(answer) ? answer : (answer.items ?? answer.data ?? [1])).length === 0;
+    const none = (answer) =>
+      answer === null || answer === undefined || (Array.isArray(answer) ? answer : (answer.items ?? answer.data ?? [1])).length === 0;
     const { capabilities } = client;
     const keys = [];
     const warm = 12;
@@ -88,10 +90,12 @@ export async function measureFolder(fleet, table, quick, lines = 2000) {
       await time('hover', 'textDocument/hover', { textDocument, position: document.position(place.at - 1) }, 10, none);
       await time('inlay values of a screen', 'textDocument/inlayHint', { textDocument, range: shown }, 10, none);
       await time('inlay values of the file', 'textDocument/inlayHint', { textDocument, range: whole }, 10, none);
-      if (capabilities.semanticTokensProvider) await time('semantic tokens of the file', 'textDocument/semanticTokens/full', { textDocument }, 10, none);
+      if (capabilities.semanticTokensProvider)
+        await time('semantic tokens of the file', 'textDocument/semanticTokens/full', { textDocument }, 10, none);
       if (capabilities.codeLensProvider) await time('code lenses', 'textDocument/codeLens', { textDocument }, 10, none);
       if (capabilities.foldingRangeProvider) await time('folding', 'textDocument/foldingRange', { textDocument }, 10, none);
-      if (capabilities.signatureHelpProvider) await time('signature help', 'textDocument/signatureHelp', { textDocument, position }, 10, () => false);
+      if (capabilities.signatureHelpProvider)
+        await time('signature help', 'textDocument/signatureHelp', { textDocument, position }, 10, () => false);
       await time('symbols of the file', 'textDocument/documentSymbol', { textDocument }, 10, none);
       await time('code actions', 'textDocument/codeAction', { textDocument, range: shown, context: { diagnostics: [] } }, 10, () => false);
     }
@@ -102,19 +106,27 @@ export async function measureFolder(fleet, table, quick, lines = 2000) {
     }
     const told = await probed(client);
     const stretches = client.logged.filter((line) => line.includes('without a rest')).length;
-    if (capabilities.workspaceSymbolProvider) add('symbols of the folder', [(await ask('workspace/symbol', { query: 'west' })).took], undefined);
+    if (capabilities.workspaceSymbolProvider)
+      add('symbols of the folder', [(await ask('workspace/symbol', { query: 'west' })).took], undefined);
     if (capabilities.renameProvider) {
       // The model that most files speak of, renamed where its library declares it.
       const library = join(fleet.folder, 'library', 'drives.gate');
       const source = readFileSync(library, 'utf8');
       const declares = new Document(client, pathToFileURL(library).href, source);
       await declares.open();
-      const names = [...source.matchAll(/^drive-model (\S+)/gm)].map((match) => ({ name: match[1], at: match.index + 'drive-model '.length }));
+      const names = [...source.matchAll(/^drive-model (\S+)/gm)].map((match) => ({
+        name: match[1],
+        at: match.index + 'drive-model '.length,
+      }));
       const renames = [];
       let most = 0;
       for (let round = 0; round < (quick ? 2 : 5); round++)
         for (const { name, at } of names) {
-          const { took, answer } = await ask('textDocument/rename', { textDocument: { uri: declares.uri }, position: declares.position(at), newName: `${name}-new` });
+          const { took, answer } = await ask('textDocument/rename', {
+            textDocument: { uri: declares.uri },
+            position: declares.position(at),
+            newName: `${name}-new`,
+          });
           renames.push(took);
           most = Math.max(most, (answer.documentChanges ?? []).length);
         }

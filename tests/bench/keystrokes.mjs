@@ -11,7 +11,17 @@ export async function measureKeystrokes(folder, table, quick) {
   const client = await Client.start(folder);
   const results = [];
   try {
-    for (const [lines, count] of quick ? [[200, 12], [2000, 8], [20000, 4]] : [[200, 80], [2000, 40], [20000, 16]]) {
+    for (const [lines, count] of quick
+      ? [
+          [200, 12],
+          [2000, 8],
+          [20000, 4],
+        ]
+      : [
+          [200, 80],
+          [2000, 40],
+          [20000, 16],
+        ]) {
       const text = bigText(lines, table);
       const path = join(folder, 'fleet', '000', `big-${lines}.gate`);
       writeFileSync(path, text);

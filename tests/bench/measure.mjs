@@ -19,5 +19,12 @@ export const median = (values) => quantile(values, 0.5);
 /** Rows of cells as plain text: the first column to the left, the others to the right. */
 export function tableText(rows) {
   const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => String(row[column]).length)));
-  return rows.map((row) => row.map((cell, column) => (column === 0 ? String(cell).padEnd(widths[column]) : String(cell).padStart(widths[column]))).join('  ').trimEnd()).join('\n');
+  return rows
+    .map((row) =>
+      row
+        .map((cell, column) => (column === 0 ? String(cell).padEnd(widths[column]) : String(cell).padStart(widths[column])))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
 }

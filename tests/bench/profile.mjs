@@ -70,13 +70,25 @@ function summary(profile, outfile) {
   }
   for (const node of profile.nodes)
     if (node.callFrame.url.endsWith('engine.cjs'))
-      for (const { line, ticks } of node.positionTicks ?? []) bump(lines, `${modules[line - 1]}: ${source[line - 1]?.trim().slice(0, 110)}`, ticks);
-  const top = (map, count) => [...map].sort((a, b) => b[1] - a[1]).slice(0, count).map(([name, hit]) => ({ name, share: hit / total }));
+      for (const { line, ticks } of node.positionTicks ?? [])
+        bump(lines, `${modules[line - 1]}: ${source[line - 1]?.trim().slice(0, 110)}`, ticks);
+  const top = (map, count) =>
+    [...map]
+      .sort((a, b) => b[1] - a[1])
+      .slice(0, count)
+      .map(([name, hit]) => ({ name, share: hit / total }));
   return { modules: top(rooms, 40), self: top(self, 50), whole: top(whole, 70), lines: top(lines, 50) };
 }
 
 /** The profile as text. */
 export function profileText(profile) {
-  const part = (title, list) => `${title}\n${tableText(list.map(({ name, share }) => [name, `${(share * 100).toFixed(1)} %`, `${(share * profile.microseconds).toFixed(2)} µs`]))}`;
-  return [`Whole check: ${profile.microseconds.toFixed(1)} µs a file while sampled`, part('By module (with what it calls in libraries)', profile.modules), part('By function, itself', profile.self), part('By function, with what it calls', profile.whole), part('By line of the bundle', profile.lines)].join('\n\n');
+  const part = (title, list) =>
+    `${title}\n${tableText(list.map(({ name, share }) => [name, `${(share * 100).toFixed(1)} %`, `${(share * profile.microseconds).toFixed(2)} µs`]))}`;
+  return [
+    `Whole check: ${profile.microseconds.toFixed(1)} µs a file while sampled`,
+    part('By module (with what it calls in libraries)', profile.modules),
+    part('By function, itself', profile.self),
+    part('By function, with what it calls', profile.whole),
+    part('By line of the bundle', profile.lines),
+  ].join('\n\n');
 }

@@ -17,10 +17,38 @@ export function random(seed) {
   };
 }
 
-const places = ['Alder', 'Bracken', 'Clover', 'Dunlin', 'Ember', 'Fallow', 'Gannet', 'Hazel', 'Iris', 'Juniper', 'Knot', 'Larch', 'Meadow', 'Nettle', 'Osier', 'Plover', 'Quince', 'Rush', 'Sedge', 'Tern'];
+const places = [
+  'Alder',
+  'Bracken',
+  'Clover',
+  'Dunlin',
+  'Ember',
+  'Fallow',
+  'Gannet',
+  'Hazel',
+  'Iris',
+  'Juniper',
+  'Knot',
+  'Larch',
+  'Meadow',
+  'Nettle',
+  'Osier',
+  'Plover',
+  'Quince',
+  'Rush',
+  'Sedge',
+  'Tern',
+];
 const grounds = ['Yard', 'Quay', 'Court', 'Works', 'Nursery', 'School', 'Depot', 'Mews', 'Farm', 'Terrace', 'Clinic', 'Stores'];
 const sides = ['north entrance', 'south gate', 'rear access', 'staff car park', 'deliveries', 'lower road', 'bin store', 'visitors'];
-const pairs = [['west', 'east'], ['north', 'south'], ['left', 'right'], ['upper', 'lower'], ['road', 'yard'], ['first', 'second']];
+const pairs = [
+  ['west', 'east'],
+  ['north', 'south'],
+  ['left', 'right'],
+  ['upper', 'lower'],
+  ['road', 'yard'],
+  ['first', 'second'],
+];
 const remarks = [
   'surveyed with the owner, levels checked',
   'posts are old brick piers with new steel inside',
@@ -34,7 +62,15 @@ const remarks = [
   'replaced after the storm',
 ];
 const initials = ['KL', 'MT', 'AO', 'RV', 'JS'];
-const shortRemarks = ['as found', 'on the drawing', 'by tape', 'agreed with the owner', 'spare is coiled in the box', 'see the photograph', 'was longer'];
+const shortRemarks = [
+  'as found',
+  'on the drawing',
+  'by tape',
+  'agreed with the owner',
+  'spare is coiled in the box',
+  'see the photograph',
+  'was longer',
+];
 
 /** The places where a slip is put, and what it does to the lines of a site. */
 const slips = {
@@ -43,7 +79,9 @@ const slips = {
   'unknown choice': (site) => change(site, 'site', 'sight', (line) => (line.slots.value = 'partly')),
   'unknown name': (site) => change(site, 'drive', 'moves', (line) => (line.slots.leaf = line.slots.leaf + 'n')),
   'wrong unit': (site) => change(site, 'motion', 'dwell', (line) => (line.slots.value = '25 kg')),
-  'long seat': (site) => site.blocks.every((block) => block.lines.every((line) => line.word !== 'accept')) && change(site, 'motion', 'seat', (line) => (line.slots.value = '4 s')),
+  'long seat': (site) =>
+    site.blocks.every((block) => block.lines.every((line) => line.word !== 'accept')) &&
+    change(site, 'motion', 'seat', (line) => (line.slots.value = '4 s')),
 };
 
 function change(site, blockWord, lineWord, edit) {
@@ -102,8 +140,12 @@ function siteOf(next, index) {
   const widest = { 'birch-rack': 6, 'birch-ram': 3.2, 'birch-arm': 2.4, 'birch-floor': 2.6 }[driveModel];
   const equalLeaves = between(1.4, widest, 0.05);
   const mounting = {
-    along: between(130, 170, 5), out: between(120, 140, 5), bracket: between(720, 860, 10),
-    armAlong: between(120, 180, 10), armOut: between(120, 200, 10), armBracket: between(400, 460, 10),
+    along: between(130, 170, 5),
+    out: between(120, 140, 5),
+    bracket: between(720, 860, 10),
+    armAlong: between(120, 180, 10),
+    armOut: between(120, 200, 10),
+    armBracket: between(400, 460, 10),
   };
   leafNames.forEach((name, order) => {
     const leaf = add('leaf', name);
@@ -113,27 +155,44 @@ function siteOf(next, index) {
     leaf('mass', { value: `${Math.round(width * height * between(30, 45, 1))} kg` }, note(0.15, shortRemarks));
     if (kind === 'sliding') leaf('slides', { way: pick(['left', 'right']), distance: metres(width - 0.2) });
     else leaf('opens', { way, angle: `${opening} deg` });
-    if (kind === 'double' && order === 0) leaf('closes', chance(0.5) ? { onto: two, overlap: `${between(30, 50, 5)} mm` } : { onto: two, overlap: '40 mm', gap: '20 mm' });
+    if (kind === 'double' && order === 0)
+      leaf('closes', chance(0.5) ? { onto: two, overlap: `${between(30, 50, 5)} mm` } : { onto: two, overlap: '40 mm', gap: '20 mm' });
   });
   for (const name of leafNames) {
     const drive = add('drive', `${name}-${driveSuffix}`, driveModel);
     drive('moves', { leaf: name })('release', { value: 'key' });
     if (driveModel === 'birch-ram')
-      drive('post-bracket', { along: `${mounting.along} mm`, out: `${mounting.out} mm` }, note(0.15, shortRemarks))('leaf-bracket', { value: metres(mounting.bracket / 1000) });
+      drive(
+        'post-bracket',
+        { along: `${mounting.along} mm`, out: `${mounting.out} mm` },
+        note(0.15, shortRemarks),
+      )('leaf-bracket', { value: metres(mounting.bracket / 1000) });
     if (driveModel === 'birch-arm')
-      drive('shaft', { along: `${mounting.armAlong} mm`, out: `${mounting.armOut} mm` }, note(0.15, shortRemarks))('leaf-bracket', { value: `${mounting.armBracket} mm` });
+      drive(
+        'shaft',
+        { along: `${mounting.armAlong} mm`, out: `${mounting.armOut} mm` },
+        note(0.15, shortRemarks),
+      )('leaf-bracket', { value: `${mounting.armBracket} mm` });
   }
 
   // Sensors: a beam or a curtain across, an edge on every leading edge.
   const pairPanel = kind === 'double' || (kind === 'single' && chance(0.5));
-  const across = pairPanel ? pick(['finch-beam', 'finch-beam', 'finch-relay', 'finch-curtain']) : pick(['finch-beam', 'finch-beam', 'finch-curtain']);
+  const across = pairPanel
+    ? pick(['finch-beam', 'finch-beam', 'finch-relay', 'finch-curtain'])
+    : pick(['finch-beam', 'finch-beam', 'finch-curtain']);
   const acrossName = across === 'finch-curtain' ? 'curtain' : pick(['lower-beam', 'road-beam', 'post-beam']);
   const beam = add('sensor', acrossName, across);
-  beam('watches', { movements: across === 'finch-curtain' ? ['closing', 'opening'] : ['closing'] })('height', { value: `${between(150, 300, 10)} mm` }, note(0.2, shortRemarks));
+  beam('watches', { movements: across === 'finch-curtain' ? ['closing', 'opening'] : ['closing'] })(
+    'height',
+    { value: `${between(150, 300, 10)} mm` },
+    note(0.2, shortRemarks),
+  );
   const edges = [];
   const edge = (name, leaf, part, movement) => {
     edges.push(name);
-    add('sensor', name, 'finch-edge')('watches', { movements: [movement] })('on', { leaf, edge: part })('terminator', { value: '8.2 kohm' });
+    add('sensor', name, 'finch-edge')('watches', { movements: [movement] })('on', { leaf, edge: part })('terminator', {
+      value: '8.2 kohm',
+    });
   };
   if (kind === 'double') for (const name of leafNames) edge(`${name}-edge`, name, 'closing-edge', 'closing');
   else {
@@ -144,7 +203,8 @@ function siteOf(next, index) {
   // What no site of this fleet has on file yet is accepted with a reason, as an engineer would.
   const toAccept = ['hazard-geometry-unstated', ...(across === 'finch-curtain' ? [] : ['force-not-measured'])];
   for (const block of blocks.filter(({ word }) => word === 'leaf')) {
-    for (const rule of toAccept) block.lines.push({ word: 'accept', slots: { rule, reason: 'at handover', initials: 'KL', until: '2027-03-31' }, note: undefined });
+    for (const rule of toAccept)
+      block.lines.push({ word: 'accept', slots: { rule, reason: 'at handover', initials: 'KL', until: '2027-03-31' }, note: undefined });
     // That the forces are still to be measured is said once for a site, at its first leaf.
     toAccept.length = 1;
   }
@@ -154,47 +214,92 @@ function siteOf(next, index) {
   let wired;
   if (chance(0.4)) {
     wired = pick(['entry', 'reception', 'porter']);
-    add('control', wired)('by', { value: pick(['intercom', 'keypad', 'key-switch']) })('acts', { value: 'impulse' })('sight', { value: 'none' });
+    add('control', wired)('by', { value: pick(['intercom', 'keypad', 'key-switch']) })('acts', { value: 'impulse' })('sight', {
+      value: 'none',
+    });
   }
 
   // The panel: everything wired, every input that is not used linked.
   const t = pairPanel
-    ? { drives: [['LA1', 'LA2'], ['LB1', 'LB2']], edges: [['E1', 'E0'], ['E2', 'E0']], command: ['K1', 'K0'], stop: ['H1', 'H0'], two: ['T1', 'T0'], safety: [['G1', 'G0'], ['G2', 'G0']] }
-    : { drives: [['D1', 'D2']], edges: [['R1', 'R0'], ['R2', 'R0']], command: ['C1', 'C0'], stop: ['C2', 'C0'], two: ['Y1', 'Y0'], safety: [['S1', 'S0'], ['S2', 'S0']] };
+    ? {
+        drives: [
+          ['LA1', 'LA2'],
+          ['LB1', 'LB2'],
+        ],
+        edges: [
+          ['E1', 'E0'],
+          ['E2', 'E0'],
+        ],
+        command: ['K1', 'K0'],
+        stop: ['H1', 'H0'],
+        two: ['T1', 'T0'],
+        safety: [
+          ['G1', 'G0'],
+          ['G2', 'G0'],
+        ],
+      }
+    : {
+        drives: [['D1', 'D2']],
+        edges: [
+          ['R1', 'R0'],
+          ['R2', 'R0'],
+        ],
+        command: ['C1', 'C0'],
+        stop: ['C2', 'C0'],
+        two: ['Y1', 'Y0'],
+        safety: [
+          ['S1', 'S0'],
+          ['S2', 'S0'],
+        ],
+      };
   const panel = add('panel', 'main', pairPanel ? 'rowan-pair' : 'marram-one');
   panel.block.note = note(0.5, remarks);
   panel('isolator', { place: 'beside the panel, takes a padlock' });
   leafNames.forEach((name, order) => panel('wire', { device: `${name}-${driveSuffix}`, to: t.drives[order] }));
   const relay = across === 'finch-relay';
   panel('wire', { device: acrossName, to: relay ? t.safety[0] : t.two }, note(0.15, shortRemarks));
-  if (relay) panel('wire', { device: acrossName, part: 'supply', to: ['V1', 'V0'] })('wire', { device: acrossName, part: 'test', to: ['X1'] });
+  if (relay)
+    panel('wire', { device: acrossName, part: 'supply', to: ['V1', 'V0'] })('wire', { device: acrossName, part: 'test', to: ['X1'] });
   edges.forEach((name, order) => panel('wire', { device: name, to: t.edges[order] }));
   if (wired !== undefined) panel('wire', { device: wired, to: t.command });
   panel('link', { terminals: t.stop });
   for (const terminals of relay ? t.safety.slice(1) : t.safety) panel('link', { terminals });
   const automatic = chance(0.7);
-  if (pairPanel) panel('select', { selector: 'logic', option: automatic ? 'closes-alone' : 'steps' })('registered', { sensors: [acrossName, ...edges] });
+  if (pairPanel)
+    panel('select', { selector: 'logic', option: automatic ? 'closes-alone' : 'steps' })('registered', { sensors: [acrossName, ...edges] });
 
   const motion = add('motion');
   motion('slow-zone', chance(0.4) ? { last: `${between(10, 20, 5)} %`, speed: '40 %' } : { last: `${between(10, 20, 1)} %` });
   const longSeat = chance(0.04);
   motion('seat', { value: longSeat ? '2.5 s' : `${between(1, 2, 0.1).toFixed(1)} s` });
-  if (kind === 'double') motion('lag', { movement: 'opening', time: `${between(4, 6, 0.5)} s` })('lag', { movement: 'closing', time: `${between(5, 8, 0.5)} s` }, note(0.2, shortRemarks));
+  if (kind === 'double')
+    motion('lag', { movement: 'opening', time: `${between(4, 6, 0.5)} s` })(
+      'lag',
+      { movement: 'closing', time: `${between(5, 8, 0.5)} s` },
+      note(0.2, shortRemarks),
+    );
   if (automatic) motion('dwell', { value: `${between(15, 60, 1)} s` });
   if (chance(0.5)) motion('pre-warning', { value: `${between(1, 3, 0.5)} s` });
-  if (longSeat) motion('accept', { rule: 'seat-outside-practice', reason: 'worn stops, new ones are on order', initials: 'KL', until: '2027-03-31' });
+  if (longSeat)
+    motion('accept', { rule: 'seat-outside-practice', reason: 'worn stops, new ones are on order', initials: 'KL', until: '2027-03-31' });
 
   const uses = ['drives', 'panels', 'sensors'];
   if (kind !== 'double' && chance(0.5)) {
     uses.push('cables');
-    add('cable', `${acrossName}-feed`, 'heron-signal')('feeds', { device: acrossName })('length', { value: `${between(6, 40, 1)} m` })('carries', { current: '0.1 A', voltage: '24 V' });
+    add('cable', `${acrossName}-feed`, 'heron-signal')('feeds', { device: acrossName })('length', { value: `${between(6, 40, 1)} m` })(
+      'carries',
+      { current: '0.1 A', voltage: '24 V' },
+    );
   }
 
   const made = {
     name: `site-${String(index).padStart(5, '0')}`,
     kind,
     slip: undefined,
-    notes: [`Surveyed ${between(1, 28, 1)} ${pick(['March', 'May', 'June', 'September'])} by ${pick(initials)}: ${pick(remarks)}.`, `${pick(remarks)}; ${pick(remarks)}`],
+    notes: [
+      `Surveyed ${between(1, 28, 1)} ${pick(['March', 'May', 'June', 'September'])} by ${pick(initials)}: ${pick(remarks)}.`,
+      `${pick(remarks)}; ${pick(remarks)}`,
+    ],
     uses: uses.map((library) => `../../library/${library}.gate`),
     blocks,
   };
@@ -227,11 +332,15 @@ export function gateText(site, table) {
   for (const block of site.blocks) {
     out.push('');
     if (block.note !== undefined) out.push(`# ${block.note}`);
-    out.push([block.word, block.name, block.model && `: ${block.model}`, block.title && quoted(block.title), '{'].filter(Boolean).join(' '));
+    out.push(
+      [block.word, block.name, block.model && `: ${block.model}`, block.title && quoted(block.title), '{'].filter(Boolean).join(' '),
+    );
     for (const line of block.lines) {
       const parts = [line.as ?? line.word];
       const slots = slotsOf(specOf(table, block.word, line.word));
-      for (const key of Object.keys(line.slots)) if (!slots.some(([slot]) => slot === key)) throw new Error(`the vocabulary has no slot “${key}” in “${line.word}”; tests/bench/sites.mjs has to follow it`);
+      for (const key of Object.keys(line.slots))
+        if (!slots.some(([slot]) => slot === key))
+          throw new Error(`the vocabulary has no slot “${key}” in “${line.word}”; tests/bench/sites.mjs has to follow it`);
       for (const [key, slot] of slots) {
         const value = line.slots[key];
         if (value === undefined) continue;
@@ -302,7 +411,8 @@ export function yamlText(site, table) {
           continue;
         }
         out.push(`${indent}${key}:`);
-        for (const other of block.lines) if (other.word === line.word) out.push(`${indent}  - ${yamlValue(other, spec)}${remark(other.note)}`);
+        for (const other of block.lines)
+          if (other.word === line.word) out.push(`${indent}  - ${yamlValue(other, spec)}${remark(other.note)}`);
       }
     }
   }
@@ -311,7 +421,8 @@ export function yamlText(site, table) {
 
 function yamlValue(line, spec) {
   const slots = slotsOf(spec);
-  const one = (value, slot) => (Array.isArray(value) ? `[${value.join(', ')}]` : slot.kind === 'text' || slot.kind === 'date' ? quoted(value) : value);
+  const one = (value, slot) =>
+    Array.isArray(value) ? `[${value.join(', ')}]` : slot.kind === 'text' || slot.kind === 'date' ? quoted(value) : value;
   if (slots.length === 0) return 'true';
   if (slots.length === 1) return one(line.slots[slots[0][0]], slots[0][1]);
   const parts = slots.flatMap(([key, slot]) => (line.slots[key] === undefined ? [] : [`${key}: ${one(line.slots[key], slot)}`]));
@@ -333,7 +444,13 @@ export function schemaOf(table) {
     const body = blockSchema(spec, table);
     properties[word] = spec.named ? { type: 'object', propertyNames: { pattern: namePattern }, additionalProperties: body } : body;
   }
-  return { $schema: 'http://json-schema.org/draft-07/schema#', type: 'object', properties, required: ['language', 'site'], additionalProperties: false };
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    type: 'object',
+    properties,
+    required: ['language', 'site'],
+    additionalProperties: false,
+  };
 }
 
 function blockSchema(spec, table) {
@@ -358,7 +475,12 @@ function lineSchema(line, table) {
   if (slots.length === 0) return { const: true };
   if (slots.length === 1) return slotSchema(slots[0][1], table, hasTolerance);
   const properties = Object.fromEntries(slots.map(([key, slot]) => [key, slotSchema(slot, table, hasTolerance)]));
-  return { type: 'object', properties, required: slots.flatMap(([key, slot]) => (slot.optional === true ? [] : [key])), additionalProperties: false };
+  return {
+    type: 'object',
+    properties,
+    required: slots.flatMap(([key, slot]) => (slot.optional === true ? [] : [key])),
+    additionalProperties: false,
+  };
 }
 
 function slotSchema(slot, table, hasTolerance) {
@@ -368,7 +490,12 @@ function slotSchema(slot, table, hasTolerance) {
 
 function oneSchema(slot, table, hasTolerance) {
   const number = '[+-]?\\d+(\\.\\d+)?';
-  const unitsOf = (dimensions) => table.units.filter((unit) => dimensions.includes(unit.dimension)).flatMap((unit) => [unit.name, ...unit.also]).map(escaped).join('|');
+  const unitsOf = (dimensions) =>
+    table.units
+      .filter((unit) => dimensions.includes(unit.dimension))
+      .flatMap((unit) => [unit.name, ...unit.also])
+      .map(escaped)
+      .join('|');
   switch (slot.kind) {
     case 'quantity':
       return { type: 'string', pattern: `^${number} (${unitsOf([slot.dimension])})${hasTolerance ? `( ± ${number} %)?` : ''}$` };
@@ -404,12 +531,31 @@ export function bigText(lines, table, seed = 7) {
       block.name = suffix(block.name);
       for (const line of block.lines)
         for (const [key, slot] of slotsOf(specOf(table, block.word, line.word))) {
-          if (slot.kind !== 'ref' || line.slots[key] === undefined || slot.to === 'terminal' || slot.to === 'option' || slot.to === 'selector' || slot.to === 'rule') continue;
+          if (
+            slot.kind !== 'ref' ||
+            line.slots[key] === undefined ||
+            slot.to === 'terminal' ||
+            slot.to === 'option' ||
+            slot.to === 'selector' ||
+            slot.to === 'rule'
+          )
+            continue;
           const value = line.slots[key];
-          line.slots[key] = Array.isArray(value) ? value.map((name) => (names.has(name) ? suffix(name) : name)) : names.has(value) ? suffix(value) : value;
+          line.slots[key] = Array.isArray(value)
+            ? value.map((name) => (names.has(name) ? suffix(name) : name))
+            : names.has(value)
+              ? suffix(value)
+              : value;
         }
     }
-    const part = gateText({ ...site, uses: i === 0 ? ['drives', 'panels', 'sensors', 'cables'].map((library) => `../../library/${library}.gate`) : [], blocks: kept }, table);
+    const part = gateText(
+      {
+        ...site,
+        uses: i === 0 ? ['drives', 'panels', 'sensors', 'cables'].map((library) => `../../library/${library}.gate`) : [],
+        blocks: kept,
+      },
+      table,
+    );
     const body = i === 0 ? part : part.slice(part.indexOf('\n\n'));
     text += body;
     have += body.split('\n').length - 1;

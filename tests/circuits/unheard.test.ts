@@ -1,8 +1,8 @@
 // A device that no panel heeds protects nobody: with it and without it all figures, verdicts, drawings and rows of the tree are
 // the same, but for what is said of the device itself.
 import { describe, expect, test } from 'vitest';
-import { overview, type OverviewNode } from '../../server/editor/index.ts';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
+import { type OverviewNode, overview } from '../../server/editor/index.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
 import { drawingsOf, svgOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 import { examples } from '../grammar/examples.ts';
@@ -83,17 +83,28 @@ const isOwn = (text: string): boolean => text.includes('deaf');
 /** What is said of a text, without what is said of the device and of the panel that does not hear it. */
 function toldOf(analysis: Analysis, from: number): Told {
   const { figures, findings, accepted, installation } = analysis;
-  const rows = (nodes: readonly OverviewNode[]): unknown[] => nodes.flatMap(({ label, detail, children, kind, severity }) => (own.has(label) ? [] : [[kind, label, detail, severity, rows(children)]]));
+  const rows = (nodes: readonly OverviewNode[]): unknown[] =>
+    nodes.flatMap(({ label, detail, children, kind, severity }) =>
+      own.has(label) ? [] : [[kind, label, detail, severity, rows(children)]],
+    );
   const drawings = drawingsOf(installation, [...findings, ...accepted]);
   return {
-    figures: figures.filter(({ id, at }) => at.start < from && !isOwn(id)).map((figure) => [figure.id, figure.value, figure.words?.(), figure.inputs()]),
-    margins: marginsOf(installation).flatMap(({ rule, value, limit, kept, at }) => (at.start >= from ? [] : [[rule.name, value, limit, kept]])),
+    figures: figures
+      .filter(({ id, at }) => at.start < from && !isOwn(id))
+      .map((figure) => [figure.id, figure.value, figure.words?.(), figure.inputs()]),
+    margins: marginsOf(installation).flatMap(({ rule, value, limit, kept, at }) =>
+      at.start >= from ? [] : [[rule.name, value, limit, kept]],
+    ),
     // A promise counts the findings about the device too.
-    findings: findings.filter(({ rule, start, what }) => rule !== 'expectation-not-met' && start < from && !isOwn(what)).map(({ rule, severity, what, start }) => [rule, severity, what, start]),
+    findings: findings
+      .filter(({ rule, start, what }) => rule !== 'expectation-not-met' && start < from && !isOwn(what))
+      .map(({ rule, severity, what, start }) => [rule, severity, what, start]),
     drawings: [
       ...drawings.filter(({ id }) => id === 'force' || id === 'timing').map((drawing) => [drawing.description, svgOf(drawing)]),
       // What is drawn, and how it is judged; the words behind it may name what does not help.
-      ...drawings.map(({ table }) => table.rows.filter(([first]) => !isOwn(first ?? '')).map((row) => row.slice(0, 2).filter((cell) => !isOwn(cell)))),
+      ...drawings.map(({ table }) =>
+        table.rows.filter(([first]) => !isOwn(first ?? '')).map((row) => row.slice(0, 2).filter((cell) => !isOwn(cell))),
+      ),
     ],
     tree: rows(overview(analysis)),
   };
@@ -107,7 +118,11 @@ describe.each(sites.map(([path]) => path))('%s', (path) => {
   test.each(Object.keys(unheard))('a device that is %s changes nothing', (way) => {
     // What the panel that hears nothing brings with it, and a control that commands, are there in both.
     const rest = unheard[way] as string;
-    const base = text + device('beam', 'D', undefined, rest).replace(/sensor deaf-ear[^}]*\}\n/, '').replace(/ {2}wire deaf-ear[^\n]*\n/, '');
+    const base =
+      text +
+      device('beam', 'D', undefined, rest)
+        .replace(/sensor deaf-ear[^}]*\}\n/, '')
+        .replace(/ {2}wire deaf-ear[^\n]*\n/, '');
     const before = toldOf(judge(path, base), text.length);
     for (const [kind, measure] of claims)
       for (const on of places) {

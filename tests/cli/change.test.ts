@@ -1,7 +1,7 @@
 // The commands that write: format, and check with --fix or --baseline.
 import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { asOf, noUnit, run, sandbox, sound, twice, type Sandbox } from './kit.ts';
+import { asOf, noUnit, run, type Sandbox, sandbox, sound, twice } from './kit.ts';
 
 const textOf = ({ path }: Sandbox, name: string): string => readFileSync(path(name), 'utf8');
 const untidy = 'language   1\n\n\n\ncable-model plain   {\narea 0.5 mm2 # thin\n      class 5\n cores 4 }\n';
@@ -17,7 +17,11 @@ describe('format', () => {
 
   test('--check changes nothing', () => {
     const box = sandbox({ 'a.gate': untidy, 'b.gate': tidy });
-    expect(box.run('format', '.', '--check')).toEqual({ status: 1, stdout: 'a.gate\n', stderr: '1 file would change, 1 as they should be\n' });
+    expect(box.run('format', '.', '--check')).toEqual({
+      status: 1,
+      stdout: 'a.gate\n',
+      stderr: '1 file would change, 1 as they should be\n',
+    });
     expect(textOf(box, 'a.gate')).toBe(untidy);
     expect(box.run('format', 'b.gate', '--check').status).toBe(0);
   });
@@ -48,7 +52,11 @@ describe('format', () => {
   });
 
   test('“-” reads standard input and writes standard output', () => {
-    expect(run(['format', '-'], { input: '\ufeff' + untidy.replaceAll('\n', '\r\n') })).toEqual({ status: 0, stdout: '\ufeff' + tidy.replaceAll('\n', '\r\n'), stderr: '' });
+    expect(run(['format', '-'], { input: '\ufeff' + untidy.replaceAll('\n', '\r\n') })).toEqual({
+      status: 0,
+      stdout: '\ufeff' + tidy.replaceAll('\n', '\r\n'),
+      stderr: '',
+    });
     expect(run(['format', '-', '--check'], { input: untidy })).toEqual({ status: 1, stdout: '', stderr: '' });
     expect(run(['format', '-'], { input: 'a {' })).toMatchObject({ status: 2, stdout: '' });
     expect(run(['format', '-'], { input: '' })).toEqual({ status: 0, stdout: '', stderr: '' });
@@ -133,9 +141,18 @@ describe('check --baseline', () => {
     const first = box.run('check', '.', '--baseline', 'base.json', ...asOf);
     expect(first.status).toBe(1);
     expect(first.stdout).toContain('3 files, 3 errors\n');
-    expect(first.stderr).toBe('There was no baseline, so base.json was written from this run (3 errors). Runs with it from now on report what is new.\n');
-    expect(JSON.parse(textOf(box, 'base.json'))).toEqual({ version: 1, files: { 'a/c.gate': { 'unit-missing': 1 }, 'b.gate': { 'unit-missing': 2 } } });
-    expect(box.run('check', '.', '--baseline', 'base.json', ...asOf)).toEqual({ status: 0, stdout: '3 files, no findings; 3 errors known from the baseline and not shown\n', stderr: '' });
+    expect(first.stderr).toBe(
+      'There was no baseline, so base.json was written from this run (3 errors). Runs with it from now on report what is new.\n',
+    );
+    expect(JSON.parse(textOf(box, 'base.json'))).toEqual({
+      version: 1,
+      files: { 'a/c.gate': { 'unit-missing': 1 }, 'b.gate': { 'unit-missing': 2 } },
+    });
+    expect(box.run('check', '.', '--baseline', 'base.json', ...asOf)).toEqual({
+      status: 0,
+      stdout: '3 files, no findings; 3 errors known from the baseline and not shown\n',
+      stderr: '',
+    });
   });
 
   test('what is new is reported; old findings of one rule do not hide those of another', () => {
@@ -161,7 +178,10 @@ describe('check --baseline', () => {
     expect(textOf(box, 'base.json')).toBe(before);
     const updated = box.run('check', '.', '--baseline', 'base.json', '--update-baseline', ...asOf);
     expect(updated).toMatchObject({ status: 1, stderr: 'The baseline base.json was lowered by 2 findings.\n' });
-    expect(JSON.parse(textOf(box, 'base.json'))).toEqual({ version: 1, files: { 'a.gate': { 'unit-missing': 1 }, 'b.gate': { 'unit-missing': 1 } } });
+    expect(JSON.parse(textOf(box, 'base.json'))).toEqual({
+      version: 1,
+      files: { 'a.gate': { 'unit-missing': 1 }, 'b.gate': { 'unit-missing': 1 } },
+    });
   });
 
   test('files that were not looked at keep their counts', () => {
@@ -187,7 +207,13 @@ describe('check --baseline', () => {
     ['a list', '[]', 'is not a baseline'],
     ['another version', '{"version":2,"files":{}}', 'is not a baseline'],
   ])('a file that is %s is refused', (_, content, message) => {
-    const { status, stdout, stderr } = sandbox({ 'a.gate': noUnit, 'base.json': content }).run('check', '.', '--baseline', 'base.json', ...asOf);
+    const { status, stdout, stderr } = sandbox({ 'a.gate': noUnit, 'base.json': content }).run(
+      'check',
+      '.',
+      '--baseline',
+      'base.json',
+      ...asOf,
+    );
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
     expect(stderr).toContain(message);
   });

@@ -54,12 +54,27 @@ describe('text', () => {
   test.each([
     ['CRLF', noUnit.replaceAll('\n', '\r\n'), 'a.gate:3:8 error', '  3 |   area 0.5\n    |        ^^^\n'],
     ['a byte order mark', '\ufeff' + noUnit, 'a.gate:3:8 error', '  3 |   area 0.5\n'],
-    ['a finding on line 1 behind a byte order mark', '\ufeffcable-model plain { area 0.5 }', 'a.gate:1:26 error', '  1 | cable-model plain { area 0.5 }\n    |                          ^^^\n'],
+    [
+      'a finding on line 1 behind a byte order mark',
+      '\ufeffcable-model plain { area 0.5 }',
+      'a.gate:1:26 error',
+      '  1 | cable-model plain { area 0.5 }\n    |                          ^^^\n',
+    ],
     ['tabs', noUnit.replace('  area ', '\t\tarea\t'), 'a.gate:3:8 error', '  3 |         area    0.5\n    |                 ^^^\n'],
-    ['wide characters', 'language 1\ncable-model 門 { area 0.5 }\n', 'a.gate:2:22 error', '  2 | cable-model 門 { area 0.5 }\n    |                       ^^^\n'],
+    [
+      'wide characters',
+      'language 1\ncable-model 門 { area 0.5 }\n',
+      'a.gate:2:22 error',
+      '  2 | cable-model 門 { area 0.5 }\n    |                       ^^^\n',
+    ],
     ['control characters', 'language 1\n"\u001b[2J\u001b]0;x\u0007" 2\n', 'a.gate:2:1 error', '  2 | "␛[2J␛]0;x␇" 2\n'],
     ['a character that turns the direction of reading', 'language 1\n"\u202eabc" 2\n', 'a.gate:2:1 error', '  2 | "<202E>abc" 2\n'],
-    ['a range over several lines shows the first', 'language 1\ncable-model plain {\n', 'a.gate:2:1 error', '  2 | cable-model plain {\n    | ^^^^^^^^^^^'],
+    [
+      'a range over several lines shows the first',
+      'language 1\ncable-model plain {\n',
+      'a.gate:2:1 error',
+      '  2 | cable-model plain {\n    | ^^^^^^^^^^^',
+    ],
   ])('%s', (_, text, where, shown) => {
     const { run } = sandbox({ 'a.gate': text });
     const { stdout } = run('check', 'a.gate');
@@ -100,7 +115,10 @@ describe('json', () => {
     expect(status).toBe(1);
     const read = checked(stdout);
     expect(read.files.map((file) => file.path)).toEqual(['a/b.gate', 'm.gate', 'z.gate']);
-    expect(read.files[0]?.findings.map((finding) => finding.range.start)).toEqual([{ line: 3, column: 8 }, { line: 4, column: 9 }]);
+    expect(read.files[0]?.findings.map((finding) => finding.range.start)).toEqual([
+      { line: 3, column: 8 },
+      { line: 4, column: 9 },
+    ]);
     expect(read.files[1]?.findings).toEqual([]);
     expect(read.files[2]?.findings[0]).toEqual({
       rule: 'unit-missing',
@@ -116,13 +134,21 @@ describe('json', () => {
 
   test('related places carry the path they are in', () => {
     const { run } = sandbox({ 'a.gate': sound + sound.replace('language 1\n', '') });
-    const found = checked(run('check', 'a.gate', '--output', 'json', ...asOf).stdout).files[0]?.findings.find((finding) => finding.rule === 'name-repeated');
-    expect(found?.related).toEqual([{ message: 'the first one of that name', path: 'a.gate', range: { start: { line: 2, column: 13 }, end: { line: 2, column: 18 } } }]);
+    const found = checked(run('check', 'a.gate', '--output', 'json', ...asOf).stdout).files[0]?.findings.find(
+      (finding) => finding.rule === 'name-repeated',
+    );
+    expect(found?.related).toEqual([
+      { message: 'the first one of that name', path: 'a.gate', range: { start: { line: 2, column: 13 }, end: { line: 2, column: 18 } } },
+    ]);
   });
 
   test('columns count UTF-16 units', () => {
     const { run } = sandbox({ 'a.gate': 'language 1\ncable-model 🚪 { area 5 }\n' });
-    expect(checked(run('check', 'a.gate', '--output', 'json', ...asOf).stdout).files[0]?.findings.find((finding) => finding.rule === 'unit-missing')?.range.start).toEqual({ line: 2, column: 23 });
+    expect(
+      checked(run('check', 'a.gate', '--output', 'json', ...asOf).stdout).files[0]?.findings.find(
+        (finding) => finding.rule === 'unit-missing',
+      )?.range.start,
+    ).toEqual({ line: 2, column: 23 });
   });
 
   test('paths are relative to the current folder, and absolute outside it', () => {
@@ -132,7 +158,13 @@ describe('json', () => {
   });
 
   test('the same bytes on every run and in every place', () => {
-    const files = { 'b/z.gate': noUnit, 'a.gate': twice(), 'é ü.gate': noUnit, 'lib/x.gate': 'language 1\nuse "../../out.gate"\nuse "gone.gate"\nuse "y.gate"\n', 'lib/y.gate': 'language 1\nuse "x.gate"\n' };
+    const files = {
+      'b/z.gate': noUnit,
+      'a.gate': twice(),
+      'é ü.gate': noUnit,
+      'lib/x.gate': 'language 1\nuse "../../out.gate"\nuse "gone.gate"\nuse "y.gate"\n',
+      'lib/y.gate': 'language 1\nuse "x.gate"\n',
+    };
     for (const output of ['text', 'json', 'sarif', 'junit', 'github', 'gitlab', 'lines']) {
       const [first, second] = [sandbox(files), sandbox(files)];
       const wanted = first.run('check', '.', '--output', output, ...asOf);
@@ -154,14 +186,25 @@ describe('json', () => {
   test('the examples of this repository', () => {
     const read = checked(run(['check', 'examples', '--output', 'json', ...asOf], { cwd: root }).stdout);
     expect(read.files.length).toBeGreaterThan(3);
-    expect(read.files.flatMap((file) => file.findings).length).toBe((read.counts['error'] ?? 0) + (read.counts['warning'] ?? 0) + (read.counts['note'] ?? 0));
+    expect(read.files.flatMap((file) => file.findings).length).toBe(
+      (read.counts['error'] ?? 0) + (read.counts['warning'] ?? 0) + (read.counts['note'] ?? 0),
+    );
   });
 });
 
 describe('which files', () => {
   test('folders are searched; node_modules, folders with a dot and other files are left out; what is named is taken', () => {
-    const { run } = sandbox({ 'a.gate': sound, 'b/c/d.gate': sound, 'node_modules/x.gate': sound, '.hidden/y.gate': sound, 'b/.z/e.gate': sound, 'notes.txt': sound, 'f.gate.bak': sound });
-    const paths = (...args: string[]): string[] => checked(run('check', ...args, '--output', 'json', ...asOf).stdout).files.map((file) => file.path);
+    const { run } = sandbox({
+      'a.gate': sound,
+      'b/c/d.gate': sound,
+      'node_modules/x.gate': sound,
+      '.hidden/y.gate': sound,
+      'b/.z/e.gate': sound,
+      'notes.txt': sound,
+      'f.gate.bak': sound,
+    });
+    const paths = (...args: string[]): string[] =>
+      checked(run('check', ...args, '--output', 'json', ...asOf).stdout).files.map((file) => file.path);
     expect(paths('.')).toEqual(['a.gate', 'b/c/d.gate']);
     expect(paths('.hidden', 'notes.txt')).toEqual(['.hidden/y.gate', 'notes.txt']);
   });
@@ -179,7 +222,8 @@ describe('which files', () => {
   test('shards part the files: each is in exactly one, whatever the order of the arguments', () => {
     const files = Object.fromEntries(Array.from({ length: 11 }, (_, index) => [`s${index}.gate`, sound]));
     const { run } = sandbox(files);
-    const of = (...args: string[]): string[] => checked(run('check', ...args, '--output', 'json', ...asOf).stdout).files.map((file) => file.path);
+    const of = (...args: string[]): string[] =>
+      checked(run('check', ...args, '--output', 'json', ...asOf).stdout).files.map((file) => file.path);
     const parts = [1, 2, 3].map((part) => of('.', '--shard', `${part}/3`));
     expect(parts.map((part) => part.length)).toEqual([4, 4, 3]);
     expect(parts.flat().sort()).toEqual(of('.'));
@@ -191,7 +235,8 @@ describe('which files', () => {
 describe('the root, which no “use” line may leave', () => {
   const library = 'language 1\ndrive-model oak { \n  kind linear-ram\n}\n';
   const site = (use: string): string => `language 1\nuse "${use}"\nleaf a {\n  width 2 m\n  mass 50 kg\n}\ndrive d : oak {\n  moves a\n}\n`;
-  const rules = (ran: { stdout: string }): string[] => checked(ran.stdout).files.flatMap((file) => file.findings.map((finding) => finding.rule));
+  const rules = (ran: { stdout: string }): string[] =>
+    checked(ran.stdout).files.flatMap((file) => file.findings.map((finding) => finding.rule));
 
   test('is the folder that holds .git, and --root where it is given', () => {
     const { run } = sandbox({ 'lib/l.gate': library, 'sites/deep/a.gate': site('../../lib/l.gate') });
@@ -205,13 +250,22 @@ describe('the root, which no “use” line may leave', () => {
     rmSync(bare.path('.git'), { recursive: true });
     expect(rules(run(['check', 'sites', '--output', 'json', ...asOf], { cwd: bare.folder }))).not.toContain('use-outside-root');
     expect(rules(run(['check', 'a.gate', '--output', 'json', ...asOf], { cwd: bare.path('sites') }))).toContain('use-outside-root');
-    expect(rules(run(['check', bare.path('sites/a.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder }))).toContain('use-outside-root');
-    expect(rules(run(['check', bare.path('sites/a.gate'), bare.path('lib/l.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder }))).not.toContain('use-outside-root');
+    expect(rules(run(['check', bare.path('sites/a.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder }))).toContain(
+      'use-outside-root',
+    );
+    expect(
+      rules(run(['check', bare.path('sites/a.gate'), bare.path('lib/l.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder })),
+    ).not.toContain('use-outside-root');
   });
 
   test('a link cannot lead out of it', () => {
     const outside = sandbox({ 'l.gate': library });
-    const { run, path } = sandbox({ 'a.gate': site('l.gate'), 'b.gate': site('lib/l.gate'), 'c.gate': site('inner.gate'), 'own/l.gate': library });
+    const { run, path } = sandbox({
+      'a.gate': site('l.gate'),
+      'b.gate': site('lib/l.gate'),
+      'c.gate': site('inner.gate'),
+      'own/l.gate': library,
+    });
     symlinkSync(outside.path('l.gate'), path('l.gate'));
     symlinkSync(outside.folder, path('lib'));
     symlinkSync('own/l.gate', path('inner.gate'));

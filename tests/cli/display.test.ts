@@ -3,7 +3,28 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { excerptOf, visible, wrapped } from '../../server/cli/display.ts';
 
-const hostile = fc.string({ unit: fc.constantFrom('a', ' ', '\t', '{', '"', '漢', 'é', 'e\u0301', '🚪', '\u001b', '\0', '\u202e', '\u200b', '\ud800', '\udc00', '\u0085', '…'), maxLength: 400 });
+const hostile = fc.string({
+  unit: fc.constantFrom(
+    'a',
+    ' ',
+    '\t',
+    '{',
+    '"',
+    '漢',
+    'é',
+    'e\u0301',
+    '🚪',
+    '\u001b',
+    '\0',
+    '\u202e',
+    '\u200b',
+    '\ud800',
+    '\udc00',
+    '\u0085',
+    '…',
+  ),
+  maxLength: 400,
+});
 
 test('an excerpt fits its room, has a caret, and nothing in it drives a terminal', () => {
   fc.assert(
@@ -18,13 +39,18 @@ test('an excerpt fits its room, has a caret, and nothing in it drives a terminal
 
 test('the carets stand under the very characters, where each has one column', () => {
   fc.assert(
-    fc.property(fc.string({ unit: fc.constantFrom('a', 'b', ' ', 'ü', '{'), maxLength: 600 }), fc.nat(600), fc.integer({ min: 1, max: 30 }), (rest, before, length) => {
-      const line = rest.slice(0, before) + '!'.repeat(length) + rest.slice(before);
-      const from = line.indexOf('!');
-      const { line: shown, carets } = excerptOf(line, from, from + length, 100);
-      expect(carets.indexOf('^')).toBe(shown.indexOf('!'));
-      expect(carets.lastIndexOf('^')).toBe(shown.lastIndexOf('!'));
-    }),
+    fc.property(
+      fc.string({ unit: fc.constantFrom('a', 'b', ' ', 'ü', '{'), maxLength: 600 }),
+      fc.nat(600),
+      fc.integer({ min: 1, max: 30 }),
+      (rest, before, length) => {
+        const line = rest.slice(0, before) + '!'.repeat(length) + rest.slice(before);
+        const from = line.indexOf('!');
+        const { line: shown, carets } = excerptOf(line, from, from + length, 100);
+        expect(carets.indexOf('^')).toBe(shown.indexOf('!'));
+        expect(carets.lastIndexOf('^')).toBe(shown.lastIndexOf('!'));
+      },
+    ),
   );
 });
 
@@ -43,11 +69,15 @@ test('a line that just fits is shown whole, with its caret at the very end', () 
 
 test('a text keeps its words when it is broken into lines', () => {
   fc.assert(
-    fc.property(fc.array(fc.stringMatching(/^[a-z]{1,30}$/), { minLength: 1, maxLength: 60 }), fc.integer({ min: 40, max: 120 }), (words, width) => {
-      const lines = wrapped(words.join(' '), width, '  ').split('\n');
-      expect(lines.map((line) => line.trim()).join(' ')).toBe(words.join(' '));
-      for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
-    }),
+    fc.property(
+      fc.array(fc.stringMatching(/^[a-z]{1,30}$/), { minLength: 1, maxLength: 60 }),
+      fc.integer({ min: 40, max: 120 }),
+      (words, width) => {
+        const lines = wrapped(words.join(' '), width, '  ').split('\n');
+        expect(lines.map((line) => line.trim()).join(' ')).toBe(words.join(' '));
+        for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
+      },
+    ),
   );
 });
 

@@ -36,7 +36,9 @@ describe('whatever stands in a file, there is a verdict and no stack trace', () 
     expect(status).toBe(1);
     if (!['text', 'junit', 'github', 'lines'].includes(output)) expect(() => JSON.parse(stdout) as unknown).not.toThrow();
     if (output === 'text') for (const name of Object.keys(hostile)) expect(stdout, name).toContain(`${name}:`);
-    if (output === 'lines') for (const line of stdout.trimEnd().split('\n')) expect(line).toMatch(/^[^:]+:\d+:\d+-\d+:\d+: (error|warning|note): .+ \[[a-z-]+\]$/);
+    if (output === 'lines')
+      for (const line of stdout.trimEnd().split('\n'))
+        expect(line).toMatch(/^[^:]+:\d+:\d+-\d+:\d+: (error|warning|note): .+ \[[a-z-]+\]$/);
     expect(stdout.length).toBeLessThan(5_000_000);
   });
 
@@ -50,8 +52,12 @@ describe('whatever stands in a file, there is a verdict and no stack trace', () 
 });
 
 test('a file in another encoding is a finding at the byte, even in a comment', () => {
-  const { run } = sandbox({ 'a.gate': Buffer.concat([Buffer.from('\ufefflanguage 1\n# \ufffd ü caf'), Buffer.from([0xe9]), Buffer.from('\n')]) });
-  expect(run('check', 'a.gate', ...asOf).stdout).toContain('a.gate:2:10 error character-not-allowed\n  2 | # \ufffd ü caf\ufffd\n    |          ^\n  This file is not UTF-8 text: the byte 0xE9 does not belong here.');
+  const { run } = sandbox({
+    'a.gate': Buffer.concat([Buffer.from('\ufefflanguage 1\n# \ufffd ü caf'), Buffer.from([0xe9]), Buffer.from('\n')]),
+  });
+  expect(run('check', 'a.gate', ...asOf).stdout).toContain(
+    'a.gate:2:10 error character-not-allowed\n  2 | # \ufffd ü caf\ufffd\n    |          ^\n  This file is not UTF-8 text: the byte 0xE9 does not belong here.',
+  );
 });
 
 test('U+FFFD that really stands in a file is not taken for a wrong byte', () => {
@@ -62,8 +68,14 @@ test('a file of 50 MB is a finding, and the file beside it is checked', () => {
   const { run } = sandbox({ 'big.gate': Buffer.alloc(50_000_000, '{'), 'error.gate': noUnit });
   const { status, stdout } = run('check', '.', '--output', 'json', ...asOf);
   expect(status).toBe(1);
-  const rules = (JSON.parse(stdout) as { files: { path: string; findings: { rule: string }[] }[] }).files.map((file) => [file.path, file.findings.map((finding) => finding.rule)]);
-  expect(rules).toEqual([['big.gate', ['file-too-large']], ['error.gate', ['unit-missing']]]);
+  const rules = (JSON.parse(stdout) as { files: { path: string; findings: { rule: string }[] }[] }).files.map((file) => [
+    file.path,
+    file.findings.map((finding) => finding.rule),
+  ]);
+  expect(rules).toEqual([
+    ['big.gate', ['file-too-large']],
+    ['error.gate', ['unit-missing']],
+  ]);
 });
 
 test('a file of a little more than 4 million characters is a finding', () => {
@@ -97,7 +109,9 @@ test('what may not be read is told, and exits with 2', () => {
   // The administrator may read everything, so the command runs as nobody then.
   const isAdministrator = process.getuid?.() === 0;
   const { status, stderr } = run(['check', '.', ...asOf], isAdministrator ? { cwd: folder, uid: 65534 } : { cwd: folder });
-  expect(stderr).toBe('pintle: closed: it may not be read (permission denied)\npintle: secret.gate: it may not be read (permission denied)\n');
+  expect(stderr).toBe(
+    'pintle: closed: it may not be read (permission denied)\npintle: secret.gate: it may not be read (permission denied)\n',
+  );
   expect(status).toBe(2);
 });
 
@@ -124,7 +138,10 @@ test('a secret is not repeated in any output', () => {
 
 test('a reader that goes away is no mistake', () => {
   const { folder } = sandbox(Object.fromEntries(Array.from({ length: 200 }, (_, index) => [`${index}.gate`, noUnit])));
-  const { stdout, stderr } = spawnSync('/bin/sh', ['-c', `"${process.execPath}" "${command}" check . | head -n 1`], { cwd: folder, encoding: 'utf8' });
+  const { stdout, stderr } = spawnSync('/bin/sh', ['-c', `"${process.execPath}" "${command}" check . | head -n 1`], {
+    cwd: folder,
+    encoding: 'utf8',
+  });
   expect(stderr).toBe('');
   expect(stdout.split('\n')).toHaveLength(2);
 });

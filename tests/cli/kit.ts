@@ -47,7 +47,13 @@ interface Options {
 
 export function run(args: readonly string[], options: Options = {}): Ran {
   const { env, ...rest } = options;
-  const ran = spawnSync(process.execPath, [command, ...args], { ...rest, env: { ...process.env, ...env }, encoding: 'utf8', maxBuffer: 1 << 28, timeout: 150_000 });
+  const ran = spawnSync(process.execPath, [command, ...args], {
+    ...rest,
+    env: { ...process.env, ...env },
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    timeout: 150_000,
+  });
   const result = { status: ran.status, stdout: ran.stdout, stderr: ran.stderr };
   expectCalm(result);
   return result;

@@ -1,6 +1,6 @@
 // The machine formats: what their readers require of them.
 import { describe, expect, test } from 'vitest';
-import { asOf, noUnit, sandbox, sound, twice, type Ran } from './kit.ts';
+import { asOf, noUnit, type Ran, sandbox, sound, twice } from './kit.ts';
 
 // A file with an error, one with a warning, one with nothing, a name that needs escaping, and a text that bites.
 const files = {
@@ -20,10 +20,24 @@ interface Sarif {
   $schema: string;
   version: string;
   runs: {
-    tool: { driver: { name: string; version: string; rules: { id: string; shortDescription?: { text: string }; defaultConfiguration?: { level: string } }[] } };
+    tool: {
+      driver: {
+        name: string;
+        version: string;
+        rules: { id: string; shortDescription?: { text: string }; defaultConfiguration?: { level: string } }[];
+      };
+    };
     columnKind: string;
     invocations: { executionSuccessful: boolean; toolExecutionNotifications: { message: { text: string } }[] }[];
-    results: { ruleId: string; ruleIndex: number; level: string; message: { text: string }; locations: Located[]; relatedLocations?: Located[]; partialFingerprints: Record<string, string> }[];
+    results: {
+      ruleId: string;
+      ruleIndex: number;
+      level: string;
+      message: { text: string };
+      locations: Located[];
+      relatedLocations?: Located[];
+      partialFingerprints: Record<string, string>;
+    }[];
   }[];
 }
 
@@ -58,18 +72,35 @@ describe('SARIF: what OASIS SARIF 2.1.0 requires', () => {
         expect(physicalLocation.artifactLocation.uri).toMatch(/^[A-Za-z0-9\-._~%!$&'()*+,;=@/]+$/);
       }
     }
-    expect(results.map((result) => result.locations[0]?.physicalLocation.artifactLocation.uri)).toContain('a%20%26%20%22b%22/%C3%A9%20%2541.gate');
-    expect(results.find((result) => result.ruleId === 'unit-missing')?.locations[0]?.physicalLocation.region).toEqual({ startLine: 3, startColumn: 8, endLine: 3, endColumn: 11 });
+    expect(results.map((result) => result.locations[0]?.physicalLocation.artifactLocation.uri)).toContain(
+      'a%20%26%20%22b%22/%C3%A9%20%2541.gate',
+    );
+    expect(results.find((result) => result.ruleId === 'unit-missing')?.locations[0]?.physicalLocation.region).toEqual({
+      startLine: 3,
+      startColumn: 8,
+      endLine: 3,
+      endColumn: 11,
+    });
   });
 
   test('no two results have one fingerprint, and lines above do not change them', () => {
     const { run } = sandbox({ 'a.gate': noUnit + noUnit.replace('language 1\n', '').replace('plain', 'other'), 'b.gate': noUnit });
-    const prints = (): string[] => (JSON.parse(run('check', '.', '--output', 'sarif', ...asOf).stdout) as Sarif).runs[0]?.results.map((result) => result.partialFingerprints['pintle/v1'] as string) as string[];
+    const prints = (): string[] =>
+      (JSON.parse(run('check', '.', '--output', 'sarif', ...asOf).stdout) as Sarif).runs[0]?.results.map(
+        (result) => result.partialFingerprints['pintle/v1'] as string,
+      ) as string[];
     const first = prints();
     expect(first).toHaveLength(3);
     expect(new Set(first).size).toBe(3);
-    const moved = sandbox({ 'a.gate': '# one more line\n' + noUnit + noUnit.replace('language 1\n', '').replace('plain', 'other'), 'b.gate': noUnit });
-    expect((JSON.parse(moved.run('check', '.', '--output', 'sarif', ...asOf).stdout) as Sarif).runs[0]?.results.map((result) => result.partialFingerprints['pintle/v1'])).toEqual(first);
+    const moved = sandbox({
+      'a.gate': '# one more line\n' + noUnit + noUnit.replace('language 1\n', '').replace('plain', 'other'),
+      'b.gate': noUnit,
+    });
+    expect(
+      (JSON.parse(moved.run('check', '.', '--output', 'sarif', ...asOf).stdout) as Sarif).runs[0]?.results.map(
+        (result) => result.partialFingerprints['pintle/v1'],
+      ),
+    ).toEqual(first);
   });
 
   test('what could not be read is a notification, and the run is not called successful', () => {
@@ -89,14 +120,22 @@ describe('JUnit', () => {
     expect(xml).not.toMatch(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u);
     const found: { name: string; attributes: Record<string, string> }[] = [];
     const open: string[] = [];
-    const rest = xml.replace(/^<\?xml[^>]*\?>/, '').replace(/<(\/?)([a-z-]+)((?:\s+[a-z]+="[^"<]*")*)\s*(\/?)>/g, (_, close: string, name: string, attributes: string, empty: string) => {
-      if (close === '/') expect(open.pop()).toBe(name);
-      else {
-        found.push({ name, attributes: Object.fromEntries([...attributes.matchAll(/([a-z]+)="([^"]*)"/g)].map(([, key, value]) => [key, value])) });
-        if (empty !== '/') open.push(name);
-      }
-      return '';
-    });
+    const rest = xml
+      .replace(/^<\?xml[^>]*\?>/, '')
+      .replace(
+        /<(\/?)([a-z-]+)((?:\s+[a-z]+="[^"<]*")*)\s*(\/?)>/g,
+        (_, close: string, name: string, attributes: string, empty: string) => {
+          if (close === '/') expect(open.pop()).toBe(name);
+          else {
+            found.push({
+              name,
+              attributes: Object.fromEntries([...attributes.matchAll(/([a-z]+)="([^"]*)"/g)].map(([, key, value]) => [key, value])),
+            });
+            if (empty !== '/') open.push(name);
+          }
+          return '';
+        },
+      );
     expect(open).toEqual([]);
     expect(rest).not.toMatch(/[<>]|&(?!amp;|lt;|gt;|quot;)/);
     return found;
@@ -106,22 +145,30 @@ describe('JUnit', () => {
     const all = elements(ran('junit').stdout);
     const named = (name: string): number => all.filter((element) => element.name === name).length;
     const [whole] = all;
-    expect(whole).toMatchObject({ name: 'testsuites', attributes: { tests: String(named('testcase')), failures: String(named('failure')), errors: '0' } });
+    expect(whole).toMatchObject({
+      name: 'testsuites',
+      attributes: { tests: String(named('testcase')), failures: String(named('failure')), errors: '0' },
+    });
     expect(named('testsuite')).toBe(4);
     expect(named('failure')).toBeGreaterThan(1);
-    expect(all.filter((element) => element.name === 'testsuite').map((element) => element.attributes['name'])).toContain('a &amp; &quot;b&quot;/é %41.gate');
+    expect(all.filter((element) => element.name === 'testsuite').map((element) => element.attributes['name'])).toContain(
+      'a &amp; &quot;b&quot;/é %41.gate',
+    );
   });
 
   test('a failure is what fails the run: warnings only with --fail-on warning', () => {
     const { run } = sandbox({ 'twice.gate': twice() });
-    const failures = (...more: string[]): number => elements(run('check', '.', '--output', 'junit', ...more, ...asOf).stdout).filter((element) => element.name === 'failure').length;
+    const failures = (...more: string[]): number =>
+      elements(run('check', '.', '--output', 'junit', ...more, ...asOf).stdout).filter((element) => element.name === 'failure').length;
     expect(failures()).toBe(0);
     expect(failures('--fail-on', 'warning')).toBe(1);
   });
 
   test('what could not be read is an error', () => {
     const { stdout } = sandbox().run('check', 'gone.gate', '--output', 'junit', ...asOf);
-    expect(elements(stdout).find((element) => element.name === 'error')?.attributes).toEqual({ message: 'there is no such file or folder' });
+    expect(elements(stdout).find((element) => element.name === 'error')?.attributes).toEqual({
+      message: 'there is no such file or folder',
+    });
   });
 });
 
@@ -129,8 +176,11 @@ test('GitHub: one workflow command a finding, with everything escaped that would
   const { stdout } = ran('github');
   const lines = stdout.trimEnd().split('\n');
   expect(lines).toHaveLength((JSON.parse(ran('gitlab').stdout) as unknown[]).length);
-  for (const line of lines) expect(line).toMatch(/^::(error|warning|notice) file=[^:]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,title=[a-z-]+::\S/);
-  expect(stdout).toContain('::error file=a & "b"/é %2541.gate,line=3,endLine=3,col=8,endColumn=11,title=unit-missing::“0.5” in “area” has no unit');
+  for (const line of lines)
+    expect(line).toMatch(/^::(error|warning|notice) file=[^:]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,title=[a-z-]+::\S/);
+  expect(stdout).toContain(
+    '::error file=a & "b"/é %2541.gate,line=3,endLine=3,col=8,endColumn=11,title=unit-missing::“0.5” in “area” has no unit',
+  );
   expect(stdout).toContain('::warning file=twice.gate,line=3');
   expect(stdout).not.toContain('\u001b');
 });
@@ -138,11 +188,19 @@ test('GitHub: one workflow command a finding, with everything escaped that would
 test('lines: one for each finding, with its place and its rule', () => {
   const lines = ran('lines').stdout.trimEnd().split('\n');
   expect(lines).toHaveLength((JSON.parse(ran('gitlab').stdout) as unknown[]).length);
-  expect(lines).toContainEqual(expect.stringMatching(/^a & "b"\/é %41\.gate:3:8-3:11: error: “0\.5” in “area” has no unit.*\[unit-missing\]$/));
+  expect(lines).toContainEqual(
+    expect.stringMatching(/^a & "b"\/é %41\.gate:3:8-3:11: error: “0\.5” in “area” has no unit.*\[unit-missing\]$/),
+  );
 });
 
 test('GitLab: the fields that its code quality report requires', () => {
-  const issues = JSON.parse(ran('gitlab').stdout) as { description: string; check_name: string; fingerprint: string; severity: string; location: { path: string; lines: { begin: number } } }[];
+  const issues = JSON.parse(ran('gitlab').stdout) as {
+    description: string;
+    check_name: string;
+    fingerprint: string;
+    severity: string;
+    location: { path: string; lines: { begin: number } };
+  }[];
   expect(issues.length).toBeGreaterThan(2);
   expect(new Set(issues.map((issue) => issue.fingerprint)).size).toBe(issues.length);
   for (const issue of issues) {

@@ -8,13 +8,27 @@ import { describe, expect, test } from 'vitest';
 import { baseSite } from '../kit/pages.ts';
 import { asOf, command, expectCalm, noUnit, root, run, sandbox, sound } from './kit.ts';
 
-const { shipped } = (await import('../workshop/shipped.mjs' as string)) as { readonly shipped: (page: string, baseOf: (name: string) => string) => string };
-const isFigures = new Ajv2020({ strict: true, allErrors: true }).compile(JSON.parse(readFileSync(new URL('./figures.schema.json', import.meta.url), 'utf8')) as object);
-const site = readdirSync(join(root, 'examples', 'sound')).filter((name) => name.endsWith('.gate')).sort().map((name) => `examples/sound/${name}`)[0] as string;
+const { shipped } = (await import('../workshop/shipped.mjs' as string)) as {
+  readonly shipped: (page: string, baseOf: (name: string) => string) => string;
+};
+const isFigures = new Ajv2020({ strict: true, allErrors: true }).compile(
+  JSON.parse(readFileSync(new URL('./figures.schema.json', import.meta.url), 'utf8')) as object,
+);
+const site = readdirSync(join(root, 'examples', 'sound'))
+  .filter((name) => name.endsWith('.gate'))
+  .sort()
+  .map((name) => `examples/sound/${name}`)[0] as string;
 
 interface Told {
   path: string;
-  figures: { id: string; value: number; unit: string; inputs: { name: string; value: number; unit: string }[]; source: string; formula: string }[];
+  figures: {
+    id: string;
+    value: number;
+    unit: string;
+    inputs: { name: string; value: number; unit: string }[];
+    source: string;
+    formula: string;
+  }[];
 }
 
 describe('figures', () => {
@@ -56,15 +70,22 @@ describe('figures', () => {
 
 describe('explain', () => {
   const pagesOf = (room: string): string[] =>
-    readdirSync(join(root, 'server', room), { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() && readdirSync(join(root, 'server', room, entry.name)).includes('page.md') ? [entry.name] : []));
+    readdirSync(join(root, 'server', room), { withFileTypes: true }).flatMap((entry) =>
+      entry.isDirectory() && readdirSync(join(root, 'server', room, entry.name)).includes('page.md') ? [entry.name] : [],
+    );
 
   const pageOf = (room: string, name: string): string => readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8');
   const shippedOf = (room: string, name: string): string => readFileSync(join(root, 'dist', 'pages', room, `${name}.md`), 'utf8');
 
   test('every rule and figure that has a page', () => {
     // One process each would be slow; the pages beside the command are what it prints.
-    for (const room of ['rules', 'figures']) for (const name of pagesOf(room)) expect(shippedOf(room, name)).toBe(shipped(pageOf(room, name), baseSite));
-    for (const [room, name] of [['rules', 'unit-missing'], ['rules', 'hazard-geometry-unstated'], ['figures', pagesOf('figures')[0]]] as const)
+    for (const room of ['rules', 'figures'])
+      for (const name of pagesOf(room)) expect(shippedOf(room, name)).toBe(shipped(pageOf(room, name), baseSite));
+    for (const [room, name] of [
+      ['rules', 'unit-missing'],
+      ['rules', 'hazard-geometry-unstated'],
+      ['figures', pagesOf('figures')[0]],
+    ] as const)
       if (name !== undefined) expect(run(['explain', name])).toEqual({ status: 0, stdout: shippedOf(room, name), stderr: '' });
   });
 
@@ -94,7 +115,9 @@ describe('explain', () => {
     const { status, stdout } = run(['explain']);
     expect(status).toBe(0);
     const listed = [...stdout.matchAll(/^ {2}(?:error|warning|note) +([a-z0-9-]+) {2,}\S.*\.$/gm)].map((match) => match[1]);
-    const rules = readFileSync(join(root, 'server', 'rules', 'all.ts'), 'utf8').match(/'\.\/([a-z0-9-]+)\/rule\.ts'/g)?.map((path) => path.slice(3, -9));
+    const rules = readFileSync(join(root, 'server', 'rules', 'all.ts'), 'utf8')
+      .match(/'\.\/([a-z0-9-]+)\/rule\.ts'/g)
+      ?.map((path) => path.slice(3, -9));
     expect(listed).toEqual(rules);
     expect(stdout).toMatch(/^ {2}leaf\.NAME\.\S+ {2,}\S/m);
   });
@@ -104,11 +127,19 @@ describe('starting', () => {
   test('npm run pintle takes paths from where it was called', () => {
     const { folder, path } = sandbox({ 'sub/a.gate': noUnit });
     const launch = join(root, 'server', 'cli', 'launch.mjs');
-    const ran = spawnSync(process.execPath, [launch, 'check', 'a.gate', ...asOf], { cwd: root, encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: 'pintle', INIT_CWD: path('sub') } });
+    const ran = spawnSync(process.execPath, [launch, 'check', 'a.gate', ...asOf], {
+      cwd: root,
+      encoding: 'utf8',
+      env: { ...process.env, npm_lifecycle_event: 'pintle', INIT_CWD: path('sub') },
+    });
     expectCalm(ran);
     expect(ran).toMatchObject({ status: 1, stderr: '' });
     expect(ran.stdout).toContain('a.gate:3:8 error unit-missing');
-    const other = spawnSync(process.execPath, [launch, 'check', 'a.gate'], { cwd: folder, encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: 'test', INIT_CWD: path('sub') } });
+    const other = spawnSync(process.execPath, [launch, 'check', 'a.gate'], {
+      cwd: folder,
+      encoding: 'utf8',
+      env: { ...process.env, npm_lifecycle_event: 'test', INIT_CWD: path('sub') },
+    });
     expect(other.status).toBe(2);
   });
 
@@ -121,7 +152,11 @@ describe('starting', () => {
     const server = spawn(process.execPath, [command, 'serve', '--stdio', `--clientProcessId=${process.pid}`]);
     let said = '';
     server.stdout.on('data', (chunk: Buffer) => (said += chunk.toString()));
-    server.stdin.write(framed({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } }) + framed({ id: 2, method: 'shutdown' }) + framed({ method: 'exit' }));
+    server.stdin.write(
+      framed({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } }) +
+        framed({ id: 2, method: 'shutdown' }) +
+        framed({ method: 'exit' }),
+    );
     const [status] = (await once(server, 'close')) as [number | null];
     expect(status).toBe(0);
     expect(said).toMatch(/^Content-Length: \d+\r\n/);
@@ -129,7 +164,14 @@ describe('starting', () => {
   });
 
   test('a check loads nothing of the language server', () => {
-    const { stdout } = spawnSync(process.execPath, ['-e', `process.argv.splice(1, 1, 'node', 'help'); require(${JSON.stringify(join(root, 'dist', 'pintle.cjs'))}); process.stderr.write(Object.keys(require.cache).join())`], { encoding: 'utf8' });
+    const { stdout } = spawnSync(
+      process.execPath,
+      [
+        '-e',
+        `process.argv.splice(1, 1, 'node', 'help'); require(${JSON.stringify(join(root, 'dist', 'pintle.cjs'))}); process.stderr.write(Object.keys(require.cache).join())`,
+      ],
+      { encoding: 'utf8' },
+    );
     expect(stdout).toContain('pintle check');
     expect(readFileSync(join(root, 'dist', 'pintle.cjs'), 'utf8')).not.toMatch(/vscode-(languageserver|jsonrpc)|textDocument\/hover/);
   });

@@ -13,7 +13,10 @@ describe('wrong use gives one line, exit code 2, and nothing on standard output'
     [['check'], '“pintle check” needs a file or a folder'],
     [['check', 'a.gate', '--ouput', 'json'], '“pintle check” has no option “--ouput”. Did you mean “--output”?'],
     [['check', 'a.gate', '-o'], 'has no option “-o”'],
-    [['check', 'a.gate', '--output', 'jsn'], '“--output jsn” is not known. Did you mean “json”? It takes one of text, github, gitlab, json, junit, lines, sarif.'],
+    [
+      ['check', 'a.gate', '--output', 'jsn'],
+      '“--output jsn” is not known. Did you mean “json”? It takes one of text, github, gitlab, json, junit, lines, sarif.',
+    ],
     [['check', 'a.gate', '--output'], '“--output” needs a value'],
     [['check', 'a.gate', '--output', '--fix'], '“--output” needs a value'],
     [['check', 'a.gate', '--fix=yes'], '“--fix” takes no value'],

@@ -6,7 +6,30 @@ describe('elements', () => {
   test.each(['svg', 'g', 'path', 'rect', 'circle', 'line', 'text', 'tspan'])('%s draws', (name) => {
     expect(allowedElement(name)).toBe(true);
   });
-  const others = ['script', 'style', 'a', 'use', 'image', 'foreignObject', 'animate', 'set', 'animateTransform', 'animateMotion', 'iframe', 'object', 'link', 'metadata', 'title', 'feImage', 'filter', 'mask', 'SCRIPT', 'constructor', '__proto__', ''];
+  const others = [
+    'script',
+    'style',
+    'a',
+    'use',
+    'image',
+    'foreignObject',
+    'animate',
+    'set',
+    'animateTransform',
+    'animateMotion',
+    'iframe',
+    'object',
+    'link',
+    'metadata',
+    'title',
+    'feImage',
+    'filter',
+    'mask',
+    'SCRIPT',
+    'constructor',
+    '__proto__',
+    '',
+  ];
   test.each(others)('%s does not come in', (name) => {
     expect(allowedElement(name)).toBe(false);
   });

@@ -4,7 +4,12 @@ import { describe, expect, test } from 'vitest';
 import { momentText, nextStill, phasesAt, transformAt, valueAt, within } from '../../client/preview/cycle.ts';
 import type { CycleAnswer, CycleLeaf } from '../../server/lsp/requests.ts';
 
-const west: CycleLeaf = { thing: 'leaf.west', motion: { kind: 'turn', x: 100, y: 50 }, times: [0, 2, 10, 30, 40], values: [0, 0, -90, -90, 0] };
+const west: CycleLeaf = {
+  thing: 'leaf.west',
+  motion: { kind: 'turn', x: 100, y: 50 },
+  times: [0, 2, 10, 30, 40],
+  values: [0, 0, -90, -90, 0],
+};
 const slide: CycleLeaf = { thing: 'leaf.slide', motion: { kind: 'shift', x: -200, y: 0 }, times: [0, 10], values: [0, 1] };
 const cycle: CycleAnswer = {
   duration: 40,
@@ -35,13 +40,17 @@ describe('where a leaf is', () => {
   });
   test('it never leaves the values that it has', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(fc.double({ min: 0, max: 10, noNaN: true }), fc.double({ min: -120, max: 120, noNaN: true })), { minLength: 1 }), fc.double({ min: -5, max: 500, noNaN: true }), (steps, time) => {
-        let at = 0;
-        const leaf = { times: steps.map(([step]) => (at += step)), values: steps.map(([, value]) => value) };
-        const value = valueAt(leaf, time);
-        expect(value).toBeGreaterThanOrEqual(Math.min(...leaf.values) - 1e-9);
-        expect(value).toBeLessThanOrEqual(Math.max(...leaf.values) + 1e-9);
-      }),
+      fc.property(
+        fc.array(fc.tuple(fc.double({ min: 0, max: 10, noNaN: true }), fc.double({ min: -120, max: 120, noNaN: true })), { minLength: 1 }),
+        fc.double({ min: -5, max: 500, noNaN: true }),
+        (steps, time) => {
+          let at = 0;
+          const leaf = { times: steps.map(([step]) => (at += step)), values: steps.map(([, value]) => value) };
+          const value = valueAt(leaf, time);
+          expect(value).toBeGreaterThanOrEqual(Math.min(...leaf.values) - 1e-9);
+          expect(value).toBeLessThanOrEqual(Math.max(...leaf.values) + 1e-9);
+        },
+      ),
     );
   });
   test('two points at one time make no gap', () => {

@@ -22,7 +22,21 @@ describe('messages of the page', () => {
     expect(readMessage({ type: 'go', thing: 'a', command: 'workbench.action.quit' })).toEqual({ type: 'go', thing: 'a' });
     expect(readMessage({ type: 'rasterised', number: 1, png: 'no base64!' })).toEqual({ type: 'rasterised', number: 1 });
   });
-  test.each([undefined, null, 3, 'ready', [], {}, { type: 'execute' }, { type: 'go' }, { type: 'go', thing: 3 }, { type: 'export', drawing: 'plan', format: 'exe' }, { type: 'stay', stays: 'yes' }, { type: 'rasterised', png: 'AA' }, { type: 'toString' }])('%j is none', (message) => {
+  test.each([
+    undefined,
+    null,
+    3,
+    'ready',
+    [],
+    {},
+    { type: 'execute' },
+    { type: 'go' },
+    { type: 'go', thing: 3 },
+    { type: 'export', drawing: 'plan', format: 'exe' },
+    { type: 'stay', stays: 'yes' },
+    { type: 'rasterised', png: 'AA' },
+    { type: 'toString' },
+  ])('%j is none', (message) => {
     expect(readMessage(message)).toBeUndefined();
   });
   test('nothing makes the reading fail', () => {
@@ -32,7 +46,16 @@ describe('messages of the page', () => {
 
 describe('what is kept over a reload', () => {
   test('comes back as it was', () => {
-    const kept = { uri: 'file:///a.gate', stays: true, drawing: 'timing', asTable: false, partsHidden: true, time: 12.5, speed: 2, views: { plan: { zoom: 2, x: 0.25, y: 0.75 } } };
+    const kept = {
+      uri: 'file:///a.gate',
+      stays: true,
+      drawing: 'timing',
+      asTable: false,
+      partsHidden: true,
+      time: 12.5,
+      speed: 2,
+      views: { plan: { zoom: 2, x: 0.25, y: 0.75 } },
+    };
     expect(readKept(kept)).toEqual(kept);
   });
   test('and what makes no sense does not', () => {
@@ -44,7 +67,9 @@ describe('what is kept over a reload', () => {
 describe('the page', () => {
   const parts = { source: 'https://cdn.example', nonce: 'abc', script: 'https://cdn.example/a"b.js', style: 'https://cdn.example/c.css' };
   test('lets in one script and one style sheet, and sends nothing', () => {
-    expect(policy(parts)).toBe("default-src 'none'; script-src 'nonce-abc'; style-src https://cdn.example; img-src blob:; base-uri 'none'; form-action 'none'");
+    expect(policy(parts)).toBe(
+      "default-src 'none'; script-src 'nonce-abc'; style-src https://cdn.example; img-src blob:; base-uri 'none'; form-action 'none'",
+    );
     expect(policy(parts)).not.toMatch(/unsafe|\*|connect|data:/);
   });
   test('has no script and no style of its own, and breaks out of no attribute', () => {
@@ -79,7 +104,9 @@ describe('words', () => {
     expect(announcement(undefined, answer)).toBeUndefined();
     expect(announcement(answer, { ...answer })).toBeUndefined();
     expect(announcement(answer, { ...answer, counts: { error: 1, warning: 1, note: 0 } })).toBe('1 error, 1 warning.');
-    expect(announcement(answer, { ...answer, drawings: [{ ...drawing, svg: '<svg></svg>' }] })).toBe('Drawings updated. No errors, 1 warning.');
+    expect(announcement(answer, { ...answer, drawings: [{ ...drawing, svg: '<svg></svg>' }] })).toBe(
+      'Drawings updated. No errors, 1 warning.',
+    );
   });
 
   test.each([

@@ -1,14 +1,23 @@
 // What the questions for a new site end in, the verdict in the status bar, and the problem matcher against the command's lines.
 import { readFileSync } from 'node:fs';
-import { describe, expect, test } from 'vitest';
 import fc from 'fast-check';
-import { quantityFault, relativePath, siteText, type SiteAnswers } from '../../client/new-site.ts';
+import { describe, expect, test } from 'vitest';
+import { quantityFault, relativePath, type SiteAnswers, siteText } from '../../client/new-site.ts';
 import { verdictOf } from '../../client/views/verdict.ts';
 import { parse, print } from '../../grammar/index.ts';
 import { output } from '../../server/cli/outputs/lines.ts';
 import { judge } from '../kit/pages.ts';
 
-const answers: SiteAnswers = { title: 'Elder Row', rules: 'europe', users: 'public', sight: 'none', moves: 'swings', leaves: [{ name: 'left', width: '2.10m', height: ' 1.80 m', mass: '165 kg' }, { name: 'right' }], opens: 'inward', libraries: ['../library/panels.gate'] };
+const answers: SiteAnswers = {
+  title: 'Elder Row',
+  rules: 'europe',
+  users: 'public',
+  sight: 'none',
+  moves: 'swings',
+  leaves: [{ name: 'left', width: '2.10m', height: ' 1.80 m', mass: '165 kg' }, { name: 'right' }],
+  opens: 'inward',
+  libraries: ['../library/panels.gate'],
+};
 /** Rules that speak of how something is written, or of a name or a file that is not there. */
 const ofWriting = /^(text|unit|value|word|name|block|brace|number|file|use|language|line|character|date|body|repeated)-/;
 
@@ -17,7 +26,10 @@ describe('a new site', () => {
     const text = siteText(answers);
     const { installation, findings } = judge(text);
     expect(installation.site?.title).toBe('Elder Row');
-    expect(installation.leaves.map((leaf) => [leaf.name, leaf.facts.width?.value, leaf.facts.mass?.value, leaf.facts.opens])).toEqual([['left', 2.1, 165, undefined], ['right', undefined, undefined, undefined]]);
+    expect(installation.leaves.map((leaf) => [leaf.name, leaf.facts.width?.value, leaf.facts.mass?.value, leaf.facts.opens])).toEqual([
+      ['left', 2.1, 165, undefined],
+      ['right', undefined, undefined, undefined],
+    ]);
     expect(findings.filter(({ rule }) => ofWriting.test(rule) && rule !== 'use-unused').map(({ rule, what }) => [rule, what])).toEqual([]);
     // What was left open is asked for.
     expect(findings.some(({ rule }) => rule === 'fact-missing')).toBe(true);
@@ -27,9 +39,17 @@ describe('a new site', () => {
     fc.assert(
       fc.property(
         fc.record({
-          title: fc.string({ minLength: 1, unit: 'binary' }), rules: fc.constantFrom('europe', 'north-america'), users: fc.constantFrom('trained', 'limited', 'public'), sight: fc.constantFrom('full', 'none'),
-          moves: fc.constantFrom('swings', 'slides'), opens: fc.constantFrom('inward', 'outward'), libraries: fc.array(fc.constantFrom('a.gate', '../b c/"d".gate')),
-          leaves: fc.array(fc.record({ name: fc.constantFrom('left', 'right'), width: word, height: word }), { minLength: 1, maxLength: 2 }),
+          title: fc.string({ minLength: 1, unit: 'binary' }),
+          rules: fc.constantFrom('europe', 'north-america'),
+          users: fc.constantFrom('trained', 'limited', 'public'),
+          sight: fc.constantFrom('full', 'none'),
+          moves: fc.constantFrom('swings', 'slides'),
+          opens: fc.constantFrom('inward', 'outward'),
+          libraries: fc.array(fc.constantFrom('a.gate', '../b c/"d".gate')),
+          leaves: fc.array(fc.record({ name: fc.constantFrom('left', 'right'), width: word, height: word }), {
+            minLength: 1,
+            maxLength: 2,
+          }),
         }),
         (given) => {
           const text = siteText(given as SiteAnswers);
@@ -82,12 +102,43 @@ describe('the verdict in the status bar', () => {
 });
 
 test('the problem matcher reads each line of the command', () => {
-  const { contributes } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { contributes: { problemPatterns: { regexp: string; file: number; line: number; column: number; endLine: number; endColumn: number; severity: number; message: number; code: number }[] } };
+  const { contributes } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+    contributes: {
+      problemPatterns: {
+        regexp: string;
+        file: number;
+        line: number;
+        column: number;
+        endLine: number;
+        endColumn: number;
+        severity: number;
+        message: number;
+        code: number;
+      }[];
+    };
+  };
   const pattern = contributes.problemPatterns[0];
   if (pattern === undefined) throw new Error('there is no pattern');
-  const finding = { rule: 'lag-too-small', severity: 'error' as const, what: 'The lag [4 s] is: too small\nfor it.', why: '', remedy: '', source: '', related: [], fixes: [], range: { start: { line: 3, column: 5 }, end: { line: 4, column: 1 } }, sourceLine: '' };
+  const finding = {
+    rule: 'lag-too-small',
+    severity: 'error' as const,
+    what: 'The lag [4 s] is: too small\nfor it.',
+    why: '',
+    remedy: '',
+    source: '',
+    related: [],
+    fixes: [],
+    range: { start: { line: 3, column: 5 }, end: { line: 4, column: 1 } },
+    sourceLine: '',
+  };
   const out = output.write({ files: [{ path: 'sites/a: b.gate', findings: [finding] }] } as never, {} as never);
   const found = new RegExp(pattern.regexp).exec(out.trimEnd());
-  expect([pattern.file, pattern.line, pattern.column, pattern.endLine, pattern.endColumn, pattern.severity, pattern.message, pattern.code].map((group) => found?.[group])).toEqual(['sites/a: b.gate', '3', '5', '4', '1', 'error', expect.stringContaining('The lag [4 s] is: too small'), 'lag-too-small']);
-  expect(['error', 'warning', 'note'].every((severity) => new RegExp(pattern.regexp).test(`a.gate:1:1-1:2: ${severity}: x [y]`))).toBe(true);
+  expect(
+    [pattern.file, pattern.line, pattern.column, pattern.endLine, pattern.endColumn, pattern.severity, pattern.message, pattern.code].map(
+      (group) => found?.[group],
+    ),
+  ).toEqual(['sites/a: b.gate', '3', '5', '4', '1', 'error', expect.stringContaining('The lag [4 s] is: too small'), 'lag-too-small']);
+  expect(['error', 'warning', 'note'].every((severity) => new RegExp(pattern.regexp).test(`a.gate:1:1-1:2: ${severity}: x [y]`))).toBe(
+    true,
+  );
 });

@@ -3,7 +3,11 @@ import { expect, test } from 'vitest';
 import { inFileOrder, thingsAt } from '../../client/preview/things.ts';
 import type { ThingAnswer } from '../../server/lsp/requests.ts';
 
-const thing = (id: string, [line, character]: readonly [number, number], [endLine, endCharacter]: readonly [number, number]): ThingAnswer => ({ id, label: id, range: { start: { line, character }, end: { line: endLine, character: endCharacter } } });
+const thing = (
+  id: string,
+  [line, character]: readonly [number, number],
+  [endLine, endCharacter]: readonly [number, number],
+): ThingAnswer => ({ id, label: id, range: { start: { line, character }, end: { line: endLine, character: endCharacter } } });
 
 const leaf = thing('leaf.west', [10, 0], [20, 1]);
 const hazard = thing('hazard.west.hinge', [10, 0], [20, 1]);
@@ -35,5 +39,11 @@ test('what was clicked goes first, but only where it begins', () => {
 });
 test('a list has the order of the file, the outer before the inner, and only what is drawn', () => {
   const shown = new Set(['terminal.main.B1', 'wire.main.beam', 'panel.main', 'leaf.west', 'hazard.west.hinge']);
-  expect(inFileOrder([...all].reverse(), shown).map(({ id }) => id)).toEqual(['hazard.west.hinge', 'leaf.west', 'panel.main', 'wire.main.beam', 'terminal.main.B1']);
+  expect(inFileOrder([...all].reverse(), shown).map(({ id }) => id)).toEqual([
+    'hazard.west.hinge',
+    'leaf.west',
+    'panel.main',
+    'wire.main.beam',
+    'terminal.main.B1',
+  ]);
 });

@@ -1,6 +1,6 @@
 // One small workspace in memory for the tests of the editor room. `|` in a text is the caret.
 import { readdirSync, readFileSync } from 'node:fs';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
 import { at } from '../kit/marker.ts';
 
 export const asOf = '2026-11-20';
@@ -26,12 +26,16 @@ export interface Bench {
 export function bench(marked: string, path = '/site/gates/north.gate', more: Readonly<Record<string, string>> = {}): Bench {
   const { text, offset } = at(marked);
   const files = new Map([...library, ...Object.entries(more), [path, text] as const]);
-  const workspace = new Workspace({ root: '/site', read: (other) => (files.has(other) ? { text: files.get(other) as string } : 'missing') });
+  const workspace = new Workspace({
+    root: '/site',
+    read: (other) => (files.has(other) ? { text: files.get(other) as string } : 'missing'),
+  });
   return { workspace, files, text, offset, analysis: workspace.open(path, text, asOf), textOf: (other) => files.get(other) };
 }
 
 /** Everything that a site of the tests needs to know of its library. */
-export const uses = 'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nuse "../library/cables.gate"\n';
+export const uses =
+  'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nuse "../library/cables.gate"\n';
 
 /** A whole small site. `more` is put behind it. */
 export const site = (more = ''): string => `${uses}

@@ -1,8 +1,8 @@
 // At each place exactly what fits it; and whatever is taken there, nothing is broken by it.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { completion, monthsAfter, type Completion } from '../../server/editor/index.ts';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
+import { type Completion, completion, monthsAfter } from '../../server/editor/index.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
 import { asOf, bench, library, site, uses } from './bench.ts';
 
 const context = { libraries: [...library.keys()], today: asOf };
@@ -11,7 +11,10 @@ const context = { libraries: [...library.keys()], today: asOf };
 function labels(marked: string): string {
   const { analysis, offset } = bench(marked);
   const { items } = completion(analysis, offset, context);
-  return [...items].sort((a, b) => a.rank - b.rank).map((item) => item.label + (item.preselect ? '*' : '')).join(' ');
+  return [...items]
+    .sort((a, b) => a.rank - b.rank)
+    .map((item) => item.label + (item.preselect ? '*' : ''))
+    .join(' ');
 }
 const inPanel = (line: string): string => site().replace('select logic steps', line);
 const inMotion = (line: string): string => site().replace('dwell 25 s', line);
@@ -39,27 +42,64 @@ control bell {
 const wiring = (line: string): string => site(more).replace('select logic steps', line);
 const leaf = (line: string): string => `language 1\nleaf a {\n  ${line}\n  |\n}`;
 
-const templates = 'drive-and-edge-library edge-with-wiring measured-forces panel-library safety-function sliding-gate swing-leaf swing-pair';
+const templates =
+  'drive-and-edge-library edge-with-wiring measured-forces panel-library safety-function sliding-gate swing-leaf swing-pair';
 
 describe('exactly what fits', () => {
   test.each<[what: string, marked: string, labels: string]>([
-    ['an empty file', '|', `language use site leaf drive sensor control panel motion cable measured function panel-model drive-model sensor-model cable-model ${templates} accept expects-no expects`],
-    ['a site: nothing that it can hold once and holds', site('|'), `use leaf drive sensor control panel cable measured function panel-model drive-model sensor-model cable-model ${templates} accept expects-no expects`],
-    ['a leaf that is neither swing nor sliding yet', 'language 1\nleaf a {\n  |\n}', 'width mass height opens slides infill return-corner friction slope hinge-tilt rises hinge-guard thickness hinge-gap hinge-offset post-proud ground-gap infill-opening passes tail roller-spacing room-when-open closes accept expects'],
-    ['a swing leaf', leaf('opens inward 90 deg'), 'width mass height infill return-corner friction slope hinge-tilt rises hinge-guard thickness hinge-gap hinge-offset post-proud ground-gap infill-opening room-when-open closes accept expects'],
-    ['a sliding leaf', leaf('slides left 2 m'), 'width mass height infill return-corner friction slope ground-gap infill-opening passes tail roller-spacing room-when-open closes accept expects'],
+    [
+      'an empty file',
+      '|',
+      `language use site leaf drive sensor control panel motion cable measured function panel-model drive-model sensor-model cable-model ${templates} accept expects-no expects`,
+    ],
+    [
+      'a site: nothing that it can hold once and holds',
+      site('|'),
+      `use leaf drive sensor control panel cable measured function panel-model drive-model sensor-model cable-model ${templates} accept expects-no expects`,
+    ],
+    [
+      'a leaf that is neither swing nor sliding yet',
+      'language 1\nleaf a {\n  |\n}',
+      'width mass height opens slides infill return-corner friction slope hinge-tilt rises hinge-guard thickness hinge-gap hinge-offset post-proud ground-gap infill-opening passes tail roller-spacing room-when-open closes accept expects',
+    ],
+    [
+      'a swing leaf',
+      leaf('opens inward 90 deg'),
+      'width mass height infill return-corner friction slope hinge-tilt rises hinge-guard thickness hinge-gap hinge-offset post-proud ground-gap infill-opening room-when-open closes accept expects',
+    ],
+    [
+      'a sliding leaf',
+      leaf('slides left 2 m'),
+      'width mass height infill return-corner friction slope ground-gap infill-opening passes tail roller-spacing room-when-open closes accept expects',
+    ],
     ['a ram', `${uses}drive a : birch-ram {\n  |\n}`, 'moves post-bracket leaf-bracket fitted release accept expects'],
     ['an arm', `${uses}drive a : birch-arm {\n  |\n}`, 'moves shaft leaf-bracket fitted release accept expects'],
     ['a rack', `${uses}drive a : birch-rack {\n  |\n}`, 'moves fitted release accept expects'],
     ['a beam', `${uses}sensor a : finch-beam {\n  |\n}`, 'watches height on fitted accept expects'],
     ['an edge', `${uses}sensor a : finch-edge {\n  |\n}`, 'watches on terminator leakage chains-into fitted accept expects'],
-    ['an edge that is terminated', `${uses}sensor a : finch-edge {\n  terminator 8.2 kohm\n  |\n}`, 'watches on leakage fitted accept expects'],
+    [
+      'an edge that is terminated',
+      `${uses}sensor a : finch-edge {\n  terminator 8.2 kohm\n  |\n}`,
+      'watches on leakage fitted accept expects',
+    ],
     ['a loop', `${uses}sensor a : finch-loop {\n  |\n}`, 'watches fitted accept expects'],
     ['a panel that learns', inPanel('|'), 'wire link select registered isolator accessory fitted battery solar accept expects'],
-    ['a panel that does not learn and has no selectors', `${uses}panel a : marram-one {\n  |\n}`, 'wire link isolator accessory fitted battery solar accept expects'],
+    [
+      'a panel that does not learn and has no selectors',
+      `${uses}panel a : marram-one {\n  |\n}`,
+      'wire link isolator accessory fitted battery solar accept expects',
+    ],
     ['a motion of two leaves', inMotion('|'), 'speed force lag order dwell pre-warning pedestrian accept expects'],
-    ['a motion of one leaf', 'language 1\nleaf a {\n}\nmotion {\n  |\n}', 'speed force slow-zone seat dwell pre-warning pedestrian accept expects'],
-    ['a model of a ram', 'language 1\ndrive-model a {\n  kind linear-ram\n  |\n}', 'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in widest-leaf heaviest-leaf consumes motor least-voltage duty pfhd performance-level category mttfd b10d coverage common-cause'],
+    [
+      'a motion of one leaf',
+      'language 1\nleaf a {\n}\nmotion {\n  |\n}',
+      'speed force slow-zone seat dwell pre-warning pedestrian accept expects',
+    ],
+    [
+      'a model of a ram',
+      'language 1\ndrive-model a {\n  kind linear-ram\n  |\n}',
+      'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in widest-leaf heaviest-leaf consumes motor least-voltage duty pfhd performance-level category mttfd b10d coverage common-cause',
+    ],
 
     ['devices that want a wire, all signals first', wiring('wire |'), 'east-edge far plain loop west-ram east-ram fobs bell'],
     ['a line is not in its own way', site().replace('wire west-edge to E0 E1', 'wire |west-edge to E0 E1'), 'west-edge west-ram fobs'],
@@ -98,16 +138,40 @@ describe('exactly what fits', () => {
     ['leaves that can be covered', site().replace('closes onto east', 'closes onto |'), 'east*'],
     ['none that is covered already, nor one that covers this one', site('leaf north {\n  closes onto |\n}'), 'west*'],
     ['edges that no other leads to', site(more).replace('on east closing-edge', 'chains-into |'), 'west-edge plain'],
-    ['and none that leads back', site(more).replace('on east closing-edge', 'chains-into west-edge').replace('terminator 8.2 kohm', 'chains-into |'), 'plain*'],
+    [
+      'and none that leads back',
+      site(more).replace('on east closing-edge', 'chains-into west-edge').replace('terminator 8.2 kohm', 'chains-into |'),
+      'plain*',
+    ],
     ['edges of a swing leaf', site('sensor x {\n  on west |\n}'), 'closing-edge opening-edge hinge-edge bottom-edge'],
-    ['edges of a sliding leaf', 'language 1\nleaf a {\n  slides left 2 m\n}\nsensor x {\n  on a |\n}', 'closing-edge opening-edge bottom-edge post-edge'],
-    ['what no cable feeds first', site('cable x {\n  feeds west-ram\n}\ncable y {\n  feeds |\n}'), 'lower-beam west-edge fobs main west-ram'],
+    [
+      'edges of a sliding leaf',
+      'language 1\nleaf a {\n  slides left 2 m\n}\nsensor x {\n  on a |\n}',
+      'closing-edge opening-edge bottom-edge post-edge',
+    ],
+    [
+      'what no cable feeds first',
+      site('cable x {\n  feeds west-ram\n}\ncable y {\n  feeds |\n}'),
+      'lower-beam west-edge fobs main west-ram',
+    ],
     ['parts of a safety function are no controls', site('function f {\n  parts |\n}'), 'lower-beam west-edge west-ram main'],
     ['the movement that no lag tells of', inMotion('lag |'), 'closing'],
     ['the second leaf', inMotion('order opening west |'), 'east*'],
-    ['facts that no other adjuster sets', 'language 1\npanel-model x {\n  adjuster a {\n    sets dwell\n  }\n  adjuster b {\n    sets |\n  }\n}', 'lag-opening lag-closing seat slow-zone force speed'],
-    ['inputs without a window', 'language 1\npanel-model x {\n  terminal A0 common\n  terminal A1 edge-input common A0\n  terminal A2 edge-input common A0\n  terminal M motor\n  window A1 1 kohm .. 2 kohm\n  window |\n}', 'A2*'],
-    ['terminals that give something', 'language 1\npanel-model x {\n  terminal A0 common\n  terminal A2 edge-input common A0\n  terminal M motor\n  terminal V supply-out\n  output M gives 1 A at 24 V\n  output |\n}', 'V*'],
+    [
+      'facts that no other adjuster sets',
+      'language 1\npanel-model x {\n  adjuster a {\n    sets dwell\n  }\n  adjuster b {\n    sets |\n  }\n}',
+      'lag-opening lag-closing seat slow-zone force speed',
+    ],
+    [
+      'inputs without a window',
+      'language 1\npanel-model x {\n  terminal A0 common\n  terminal A1 edge-input common A0\n  terminal A2 edge-input common A0\n  terminal M motor\n  window A1 1 kohm .. 2 kohm\n  window |\n}',
+      'A2*',
+    ],
+    [
+      'terminals that give something',
+      'language 1\npanel-model x {\n  terminal A0 common\n  terminal A2 edge-input common A0\n  terminal M motor\n  terminal V supply-out\n  output M gives 1 A at 24 V\n  output |\n}',
+      'V*',
+    ],
     ['movements that are not named yet', 'language 1\nsensor a {\n  watches closing |\n}', 'opening pedestrian'],
 
     ['parts of an acceptance', site('accept use-unused |'), 'because until by'],
@@ -115,8 +179,16 @@ describe('exactly what fits', () => {
     ['an end: in three months, six, and a year', site('accept use-unused because "x" until |'), '2027-02-20 2027-05-20 2027-11-20'],
     ['the day of a measurement', 'language 1\nmeasured {\n  on |\n}', '2026-11-20'],
     ['a day that nobody here can know', 'language 1\nmeasured {\n  instrument "x" calibrated |\n}', ''],
-    ['libraries that are not used', 'language 1\nuse "../library/cables.gate"\nuse |', '../library/drives.gate ../library/panels.gate ../library/sensors.gate'],
-    ['the one that this very line uses', 'language 1\nuse "../library/ca|bles.gate"\n', '../library/cables.gate ../library/drives.gate ../library/panels.gate ../library/sensors.gate'],
+    [
+      'libraries that are not used',
+      'language 1\nuse "../library/cables.gate"\nuse |',
+      '../library/drives.gate ../library/panels.gate ../library/sensors.gate',
+    ],
+    [
+      'the one that this very line uses',
+      'language 1\nuse "../library/ca|bles.gate"\n',
+      '../library/cables.gate ../library/drives.gate ../library/panels.gate ../library/sensors.gate',
+    ],
     ['the version', 'language |', '1*'],
     ['units of a speed', `language 1\nsite {\n  working-wind 12 |`, 'm/s mm/s km/h m/min ft/s ft/min mph'],
   ])('%s', (_what, marked, expected) => {
@@ -147,8 +219,26 @@ test('months later: the same day, or the last of the month', () => {
 function taken(text: string, replace: { readonly start: number; readonly end: number }, item: Completion): string {
   return text.slice(0, replace.start) + item.plain + text.slice(replace.end);
 }
-const judge = (path: string, text: string): Analysis => new Workspace({ root: '/site', read: (at) => (library.has(at) ? { text: library.get(at) as string } : 'missing') }).judge(path, text, asOf);
-const names = ['name-unknown', 'model-unknown', 'terminal-unknown', 'selector-unknown', 'acceptance-of-unknown-rule', 'use-missing-file', 'use-outside-root', 'use-cycle', 'word-unknown', 'choice-unknown', 'unit-unknown', 'unit-wrong'];
+const judge = (path: string, text: string): Analysis =>
+  new Workspace({ root: '/site', read: (at) => (library.has(at) ? { text: library.get(at) as string } : 'missing') }).judge(
+    path,
+    text,
+    asOf,
+  );
+const names = [
+  'name-unknown',
+  'model-unknown',
+  'terminal-unknown',
+  'selector-unknown',
+  'acceptance-of-unknown-rule',
+  'use-missing-file',
+  'use-outside-root',
+  'use-cycle',
+  'word-unknown',
+  'choice-unknown',
+  'unit-unknown',
+  'unit-wrong',
+];
 /** How often what is wrong with the shape, and each name on a line that leads nowhere. */
 function faults({ installation, findings, text }: Analysis, line: number | undefined): Map<string, number> {
   const counts = new Map<string, number>();
@@ -156,10 +246,18 @@ function faults({ installation, findings, text }: Analysis, line: number | undef
   for (const problem of installation.reading.tree.problems) add(problem.kind);
   const lineAt = (offset: number): number => text.slice(0, offset).split('\n').length;
   // A model that is still to be named stands for nothing yet.
-  for (const finding of findings) if (line !== undefined && names.includes(finding.rule) && lineAt(finding.start) === line && text.slice(finding.start, finding.end) !== 'model') add(finding.rule);
+  for (const finding of findings)
+    if (
+      line !== undefined &&
+      names.includes(finding.rule) &&
+      lineAt(finding.start) === line &&
+      text.slice(finding.start, finding.end) !== 'model'
+    )
+      add(finding.rule);
   return counts;
 }
-const worse = (before: Map<string, number>, after: Map<string, number>): string[] => [...after].filter(([key, count]) => count > (before.get(key) ?? 0)).map(([key]) => key);
+const worse = (before: Map<string, number>, after: Map<string, number>): string[] =>
+  [...after].filter(([key, count]) => count > (before.get(key) ?? 0)).map(([key]) => key);
 
 test('taking any item at any place of a whole file breaks no shape; at the end of its line it names nothing unknown', () => {
   // At the end of a word of a line that is cut there: as it stands when somebody has typed so far.

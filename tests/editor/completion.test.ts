@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { completion, diagnostics, usePath, type Completion } from '../../server/editor/index.ts';
+import { type Completion, completion, diagnostics, usePath } from '../../server/editor/index.ts';
 import { bench, library, site, uses } from './bench.ts';
 
 /** What is offered at the caret, best first, and what it would replace. */
@@ -31,10 +31,21 @@ test.each<[what: string, marked: string, first: string, replaced?: string]>([
   ['edges only where an edge is meant', site('sensor x {\n  chains-into |\n}\n'), 'west-edge'],
   ['models of the right kind', `${uses}drive x : |\n`, 'birch-ram birch-arm birch-floor birch-rack'],
   ['models with their colon', `${uses}sensor x |`, ': finch-beam : finch-relay'],
-  ['what a cable feeds: a device or a panel', site().replace('leaf west', `cable x {\n  feeds |\n}\nleaf west`), 'lower-beam west-edge west-ram fobs main'],
+  [
+    'what a cable feeds: a device or a panel',
+    site().replace('leaf west', `cable x {\n  feeds |\n}\nleaf west`),
+    'lower-beam west-edge west-ram fobs main',
+  ],
   ['a half-typed model', `${uses}cable x : he|`, 'heron-signal heron-supply', 'he'],
   ['devices that are not wired', inPanel('wire |'), 'west-ram fobs'],
-  ['terminals that suit an edge, the free one first', site('sensor east-edge : finch-edge {\n  watches closing\n  on east closing-edge\n}\n').replace('select logic steps', 'wire east-edge to |'), 'E2'],
+  [
+    'terminals that suit an edge, the free one first',
+    site('sensor east-edge : finch-edge {\n  watches closing\n  on east closing-edge\n}\n').replace(
+      'select logic steps',
+      'wire east-edge to |',
+    ),
+    'E2',
+  ],
   ['terminals that suit a control', inPanel('wire fobs to |'), 'K1 K2 H1'],
   ['the common of a terminal that is named', inPanel('wire fobs to K1 |'), 'K0'],
   ['motor terminals for a drive', inPanel('wire west-ram to |'), 'LA1 LA2 LB1 LB2'],
@@ -84,17 +95,33 @@ test('rules that find something in the block come first, and none that cannot be
 });
 
 test('a terminal in use that takes more comes after the free ones and says so; the line itself is not in its own way', () => {
-  const { labels, items } = offered(inPanel('wire fobs to K1 K0').replace('acts impulse\n}', 'acts impulse\n}\ncontrol bell {\n  by push-button\n  acts impulse\n}').replace('K1 K0', 'K1 K0\n  wire bell to |'));
+  const { labels, items } = offered(
+    inPanel('wire fobs to K1 K0')
+      .replace('acts impulse\n}', 'acts impulse\n}\ncontrol bell {\n  by push-button\n  acts impulse\n}')
+      .replace('K1 K0', 'K1 K0\n  wire bell to |'),
+  );
   expect(labels).toEqual(['K2', 'H1', 'K0', 'H0', 'K1']);
   expect(items.at(-1)?.detail).toContain('in use');
   expect(offered(site().replace('wire west-edge to E0 E1', 'wire west-edge to E0 |E1')).labels[0]).toBe('E1');
 });
 
 test('everything that is offered has documentation, and no value that nobody chose', () => {
-  for (const marked of ['|', `${site()}|`, inMotion('|'), inPanel('wire |'), inPanel('wire fobs to |'), inPanel('select logic |'), 'language 1\nleaf a {\n  width 2 |', 'language 1\nleaf a {\n opens |', `${uses}drive x : |`, site('accept |')])
+  for (const marked of [
+    '|',
+    `${site()}|`,
+    inMotion('|'),
+    inPanel('wire |'),
+    inPanel('wire fobs to |'),
+    inPanel('select logic |'),
+    'language 1\nleaf a {\n  width 2 |',
+    'language 1\nleaf a {\n opens |',
+    `${uses}drive x : |`,
+    site('accept |'),
+  ])
     for (const item of offered(marked).items) {
       expect(item.documentation(), `${marked} ${item.label}`).not.toBe('');
-      if (item.kind === 'line' || item.kind === 'block' || item.kind === 'template') expect(item.insert).not.toMatch(/\d (?:m|mm|kg|s|deg|%)\b/);
+      if (item.kind === 'line' || item.kind === 'block' || item.kind === 'template')
+        expect(item.insert).not.toMatch(/\d (?:m|mm|kg|s|deg|%)\b/);
     }
 });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { diagnostics, messageOf, visible } from '../../server/editor/index.ts';
-import { safeFixes, fixes, rulesShown, withEdits } from '../../server/engine/index.ts';
+import { fixes, rulesShown, safeFixes, withEdits } from '../../server/engine/index.ts';
 import { within } from '../kit/marker.ts';
 import { bench, site } from './bench.ts';
 

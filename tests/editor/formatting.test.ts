@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
 import { formatting, lineEdits, rangeFormatting, typedFormatting } from '../../server/editor/index.ts';
-import { withEdits, type Edit } from '../../server/engine/index.ts';
+import { type Edit, withEdits } from '../../server/engine/index.ts';
 import { within } from '../kit/marker.ts';
 import { bench, library, site } from './bench.ts';
 
@@ -41,13 +41,22 @@ test('a broken shape is refused, with the line', () => {
 
 /** A canonical text made untidy: blanks, blank lines, line ends. */
 const untidy = fc
-  .tuple(fc.constantFrom(site(), ...library.values()), fc.constantFrom('\n', '\r\n', '\r'), fc.array(fc.tuple(fc.nat(400), fc.constantFrom(' ', '\t', '   ', 'L', 'LL')), { maxLength: 30 }), fc.boolean())
+  .tuple(
+    fc.constantFrom(site(), ...library.values()),
+    fc.constantFrom('\n', '\r\n', '\r'),
+    fc.array(fc.tuple(fc.nat(400), fc.constantFrom(' ', '\t', '   ', 'L', 'LL')), { maxLength: 30 }),
+    fc.boolean(),
+  )
   .map(([text, lineEnd, places, isCut]) => {
     const lines = text.split('\n');
     for (const [at, put] of places) {
       const index = at % lines.length;
       const line = lines[index] as string;
-      lines[index] = put.startsWith('L') ? put.replaceAll('L', '\n') + line : /["#]/.test(line) ? put + line : line.replace(/ +/g, put + ' ');
+      lines[index] = put.startsWith('L')
+        ? put.replaceAll('L', '\n') + line
+        : /["#]/.test(line)
+          ? put + line
+          : line.replace(/ +/g, put + ' ');
     }
     const made = lines.join('\n').replaceAll('\n', lineEnd);
     return isCut ? made.trimEnd() : made;
@@ -96,7 +105,9 @@ test('a range: its lines and no others; the whole file is the whole form', () =>
   const start = messy.indexOf('leaf west');
   const end = messy.indexOf('leaf east');
   const done = withEdits(messy, rangeEdits(messy, start, end));
-  expect(done.slice(start, start + site().indexOf('leaf east') - site().indexOf('leaf west'))).toBe(site().slice(site().indexOf('leaf west'), site().indexOf('leaf east')));
+  expect(done.slice(start, start + site().indexOf('leaf east') - site().indexOf('leaf west'))).toBe(
+    site().slice(site().indexOf('leaf west'), site().indexOf('leaf east')),
+  );
   expect(done.slice(0, start)).toBe(messy.slice(0, start));
   expect(done.endsWith(messy.slice(end))).toBe(true);
   expect(withEdits(messy, rangeEdits(messy, 0, messy.length))).toBe(site());
@@ -124,15 +135,35 @@ function typing(marked: string, key: string): string {
   return withEdits(text, typedFormatting(analysis, offset, key));
 }
 test.each<[what: string, key: string, marked: string, after: string]>([
-  ['a brace lays out the block that it closes', '}', 'leaf a {\nwidth   2 m\n    mass 5 kg # x\n  }|\n  leaf b {\n}\n', 'leaf a {\n  width 2 m\n  mass 5 kg # x\n}\n  leaf b {\n}\n'],
-  ['an inner block, and not the one around it', '}', 'panel-model x {\n supply 24 V\n   selector a {\n option b\n }|\n}\n', 'panel-model x {\n supply 24 V\n  selector a {\n    option b\n  }\n}\n'],
+  [
+    'a brace lays out the block that it closes',
+    '}',
+    'leaf a {\nwidth   2 m\n    mass 5 kg # x\n  }|\n  leaf b {\n}\n',
+    'leaf a {\n  width 2 m\n  mass 5 kg # x\n}\n  leaf b {\n}\n',
+  ],
+  [
+    'an inner block, and not the one around it',
+    '}',
+    'panel-model x {\n supply 24 V\n   selector a {\n option b\n }|\n}\n',
+    'panel-model x {\n supply 24 V\n  selector a {\n    option b\n  }\n}\n',
+  ],
   ['a block on one line stays on it', '}', 'site { rules   europe }|\n', 'site { rules   europe }\n'],
   ['blank lines stay', '}', 'leaf a {\n\n\nwidth 2 m\n}|\n', 'leaf a {\n\n\n  width 2 m\n}\n'],
   ['a block with something broken in it stays', '}', 'leaf a {\nwidth   2 .. m\n}|\n', 'leaf a {\nwidth   2 .. m\n}\n'],
-  ['something broken elsewhere is not in the way', '}', 'motion {\nseat 1 .. s\n}\nleaf a {\nwidth   2 m\n}|\n', 'motion {\nseat 1 .. s\n}\nleaf a {\n  width 2 m\n}\n'],
+  [
+    'something broken elsewhere is not in the way',
+    '}',
+    'motion {\nseat 1 .. s\n}\nleaf a {\nwidth   2 m\n}|\n',
+    'motion {\nseat 1 .. s\n}\nleaf a {\n  width 2 m\n}\n',
+  ],
   ['where braces do not pair, nothing', '}', 'motion {\nleaf a {\nwidth   2 m\n}|\n', 'motion {\nleaf a {\nwidth   2 m\n}\n'],
   ['a brace that closes nothing', '}', 'leaf   a\n}|\n', 'leaf   a\n}\n'],
-  ['a line end lays out the line before, and the blanks of the new one', '\n', 'leaf a {\n width  2  m\n|\n mass  5 kg\n}\n', 'leaf a {\n  width 2 m\n  \n mass  5 kg\n}\n'],
+  [
+    'a line end lays out the line before, and the blanks of the new one',
+    '\n',
+    'leaf a {\n width  2  m\n|\n mass  5 kg\n}\n',
+    'leaf a {\n  width 2 m\n  \n mass  5 kg\n}\n',
+  ],
   ['CRLF', '\n', 'leaf a {\r\n width  2  m\r\n|\r\n}\r\n', 'leaf a {\r\n  width 2 m\r\n  \r\n}\r\n'],
   ['behind a header', '\n', 'leaf   a {\n|\n}\n', 'leaf a {\n  \n}\n'],
   ['behind a block', '\n', 'leaf a {\n}\n   |\n', 'leaf a {\n}\n\n'],
@@ -146,7 +177,14 @@ test.each<[what: string, key: string, marked: string, after: string]>([
 
 test('whatever is typed wherever: only blanks in the lines of the block, or of the two lines, change', () => {
   const pieces = ['{', '}', '"', '\n', 'leaf a {', 'wire   x', ' .. ', '±', '# '];
-  const texts = fc.tuple(untidy, fc.array(fc.tuple(fc.nat(), fc.nat(20), fc.constantFrom(...pieces, '')), { maxLength: 3 })).map(([text, cuts]) => cuts.reduce((now, [at, length, put]) => now.slice(0, at % (now.length + 1)) + put + now.slice((at % (now.length + 1)) + length), text));
+  const texts = fc
+    .tuple(untidy, fc.array(fc.tuple(fc.nat(), fc.nat(20), fc.constantFrom(...pieces, '')), { maxLength: 3 }))
+    .map(([text, cuts]) =>
+      cuts.reduce(
+        (now, [at, length, put]) => now.slice(0, at % (now.length + 1)) + put + now.slice((at % (now.length + 1)) + length),
+        text,
+      ),
+    );
   fc.assert(
     fc.property(texts, fc.constantFrom('}', '\n'), fc.nat(), (text, key, place) => {
       const places = [...text].flatMap((character, i) => (character === key ? [i + 1] : []));

@@ -27,24 +27,60 @@ test.each<[what: string, marked: string, ...parts: string[]]>([
   ['a selector', at('logic steps', 'lo|gic steps'), 'selector logic', 'option held'],
   ['a library', at('../library/drives'), '/site/library/drives.gate'],
   ['the values that come of a line, with the numbers put in', at('mass 165'), 'inertia', '243 kg·m²', '- ', 'Source: '],
-  ['the margin of a figure to its limit, and the rule that bounds it', at('leaf-bracket 780'), 'Margin: stroke 267 mm, at most 400 mm: 133 mm to spare (66.7 % used). Rule: `stroke-too-short`'],
-  ['a limit that is passed', site().replace('post-bracket 140 mm by 120 mm', 'post-bracket 240 mm by 220 mm').replace('leaf-bracket', '|leaf-bracket'), '**Limit passed**: stroke', 'too much', '`stroke-too-short`'],
-  ['a stated value that is held against a limit', at('mass 165'), 'Margin: mass for its drive 165 kg, at most 400 kg: 235 kg to spare (41.3 % used). Rule: `leaf-over-drive-rating`'],
-  ['the same of two drives, each by its name', site('drive east-ram : birch-ram {\n  moves east\n  post-bracket 140 mm by 120 mm\n  leaf-bracket 780 mm\n}\n').replace('seat 1.5', '|seat 1.5'), 'Time for which the drive is on: the run and the seat** (west) =', 'the seat** (east) ='],
+  [
+    'the margin of a figure to its limit, and the rule that bounds it',
+    at('leaf-bracket 780'),
+    'Margin: stroke 267 mm, at most 400 mm: 133 mm to spare (66.7 % used). Rule: `stroke-too-short`',
+  ],
+  [
+    'a limit that is passed',
+    site().replace('post-bracket 140 mm by 120 mm', 'post-bracket 240 mm by 220 mm').replace('leaf-bracket', '|leaf-bracket'),
+    '**Limit passed**: stroke',
+    'too much',
+    '`stroke-too-short`',
+  ],
+  [
+    'a stated value that is held against a limit',
+    at('mass 165'),
+    'Margin: mass for its drive 165 kg, at most 400 kg: 235 kg to spare (41.3 % used). Rule: `leaf-over-drive-rating`',
+  ],
+  [
+    'the same of two drives, each by its name',
+    site('drive east-ram : birch-ram {\n  moves east\n  post-bracket 140 mm by 120 mm\n  leaf-bracket 780 mm\n}\n').replace(
+      'seat 1.5',
+      '|seat 1.5',
+    ),
+    'Time for which the drive is on: the run and the seat** (west) =',
+    'the seat** (east) =',
+  ],
   ['a least value', at('seat 1.5'), 'Margin: seat 1.5 s, at least 1 s: 0.5 s to spare (66.7 % used)'],
   ['what a rule says of a place', at('seat 1.5 s', 'se|at 9 s'), '**seat-outside-practice** (warning)', 'It can be accepted'],
-  ['a rule by its name', site('accept seat-outside-|practice because "x" by "K" until 2027-01-01\n'), '**seat-outside-practice**', 'common practice'],
+  [
+    'a rule by its name',
+    site('accept seat-outside-|practice because "x" by "K" until 2027-01-01\n'),
+    '**seat-outside-practice**',
+    'common practice',
+  ],
 ])('%s', (_what, marked, ...parts) => {
   const found = hovered(marked);
   for (const part of parts) expect(found).toContain(part);
 });
 
-test.each([['a comment', 'language 1\n# wi|dth\n'], ['an empty line', 'language 1\nleaf a {\n|\n}\n'], ['a word that nobody knows, but for its finding', 'language 1\n|']])('nothing on %s', (_what, marked) => {
+test.each([
+  ['a comment', 'language 1\n# wi|dth\n'],
+  ['an empty line', 'language 1\nleaf a {\n|\n}\n'],
+  ['a word that nobody knows, but for its finding', 'language 1\n|'],
+])('nothing on %s', (_what, marked) => {
   expect(hovered(marked)).toBe('');
 });
 
 test('what a file’s author wrote is never markup', () => {
-  const found = hovered(site().replace('"Heron Court"', '"x"').replace('leaf west {', 'leaf west "<img src=x> [a](command:b) `c` **d**" {').replace('moves west', 'moves |west'));
+  const found = hovered(
+    site()
+      .replace('"Heron Court"', '"x"')
+      .replace('leaf west {', 'leaf west "<img src=x> [a](command:b) `c` **d**" {')
+      .replace('moves west', 'moves |west'),
+  );
   expect(found).toContain('```pintle\nleaf west "<img');
   const fence = hovered('language 1\nleaf a```b {\n}\nleaf b {\n  closes onto |a```b\n}\n');
   expect(fence).toContain('````pintle\nleaf a```b {');

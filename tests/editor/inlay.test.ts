@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { derivation, inlayValues, withNumbers } from '../../server/editor/index.ts';
-import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
 import { figuresShown } from '../../server/engine/index.ts';
+import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
 import { within } from '../kit/marker.ts';
 import { bench, site } from './bench.ts';
 
@@ -26,7 +26,8 @@ test('values stand behind the lines that cause them', () => {
 });
 
 test('with the name of what they are of, where they stand in another block', () => {
-  const text = 'leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n\ndrive d : shaft {\n  moves west\n}\n\ndrive-model shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 9 deg/s\n}\n\nmotion {\n  seat 1.5 s\n}\n';
+  const text =
+    'leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n\ndrive d : shaft {\n  moves west\n}\n\ndrive-model shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 9 deg/s\n}\n\nmotion {\n  seat 1.5 s\n}\n';
   const found = shown(text);
   expect(found.find((line) => line.startsWith('seat 1.5 s ▸'))).toContain('west drive time 11.5 s');
   expect(found.find((line) => line.startsWith('opens inward 90 deg ▸'))).toMatch(/(▸|·) run time 10 s/);
@@ -76,20 +77,78 @@ test('figures as data: value in SI, shown for people', () => {
 });
 
 test.each<[formula: string, inputs: [name: string, value: number, unit: string][], filled: string | undefined]>([
-  ['I = m·w²/3', [['m, mass', 165, 'kg'], ['w, width', 2.1, 'm']], 'I = (165 kg)·(2.1 m)²/3'],
-  ['run time + seat', [['run time', 18, 's'], ['seat', 1.5, 's']], '18 s + 1.5 s'],
-  ['x = a − b', [['a', -2, 'm'], ['b', 3, 'm']], 'x = (-2 m) − 3 m'],
-  ['v = ω·w, with ω = u / r', [['ω', 180, 'deg/s'], ['w', 2, 'm']], 'v = (3.14 rad/s)·(2 m), with ω = u / r'],
+  [
+    'I = m·w²/3',
+    [
+      ['m, mass', 165, 'kg'],
+      ['w, width', 2.1, 'm'],
+    ],
+    'I = (165 kg)·(2.1 m)²/3',
+  ],
+  [
+    'run time + seat',
+    [
+      ['run time', 18, 's'],
+      ['seat', 1.5, 's'],
+    ],
+    '18 s + 1.5 s',
+  ],
+  [
+    'x = a − b',
+    [
+      ['a', -2, 'm'],
+      ['b', 3, 'm'],
+    ],
+    'x = (-2 m) − 3 m',
+  ],
+  [
+    'v = ω·w, with ω = u / r',
+    [
+      ['ω', 180, 'deg/s'],
+      ['w', 2, 'm'],
+    ],
+    'v = (3.14 rad/s)·(2 m), with ω = u / r',
+  ],
   ['the longest way', [['mass', 3, 'kg']], undefined],
-  ['a(b) = c+', [['c+', 3, 'kg'], ['[x', 1, 'm'], ['west-edge', 1, 'm']], 'a(b) = 3 kg'],
-  ['n·k', [['n', 2, '1'], ['k', 0.5, '1']], '2·(0.5)'],
+  [
+    'a(b) = c+',
+    [
+      ['c+', 3, 'kg'],
+      ['[x', 1, 'm'],
+      ['west-edge', 1, 'm'],
+    ],
+    'a(b) = 3 kg',
+  ],
+  [
+    'n·k',
+    [
+      ['n', 2, '1'],
+      ['k', 0.5, '1'],
+    ],
+    '2·(0.5)',
+  ],
 ])('numbers put into %s', (formula, inputs, filled) => {
-  expect(withNumbers(formula, inputs.map(([name, value, unit]) => ({ name, value, unit })), 'metric')).toBe(filled);
+  expect(
+    withNumbers(
+      formula,
+      inputs.map(([name, value, unit]) => ({ name, value, unit })),
+      'metric',
+    ),
+  ).toBe(filled);
 });
 
 test('words of a figure are shown where they say more than the number', () => {
   const base: Figure = {
-    kind: { id: 'panel.NAME', title: 'Position of an adjuster', unit: 'deg', topic: 'settings', formula: 'p = s·f', source: { text: 'geometry', standing: 'from memory' }, changedBy: 'the dwell', work: () => undefined },
+    kind: {
+      id: 'panel.NAME',
+      title: 'Position of an adjuster',
+      unit: 'deg',
+      topic: 'settings',
+      formula: 'p = s·f',
+      source: { text: 'geometry', standing: 'from memory' },
+      changedBy: 'the dwell',
+      work: () => undefined,
+    },
     id: 'panel.main.adjuster.dwell-trim',
     value: 67.5,
     at: { start: 0, end: 1 },

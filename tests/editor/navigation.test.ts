@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { definition, highlight, mentionsOf, referencesTo, referent, symbols, type Symbol } from '../../server/editor/index.ts';
+import { definition, highlight, mentionsOf, referencesTo, referent, type Symbol, symbols } from '../../server/editor/index.ts';
 import { bench, site } from './bench.ts';
 
 const at = (needle: string): string => {
@@ -12,7 +12,12 @@ function declared(marked: string, path?: string): string {
   const { analysis, offset, textOf } = bench(marked, path);
   const found = definition(analysis, offset);
   if (found === undefined) return '';
-  return found.targets.map((target) => `${target.path} ${textOf(target.path)?.slice(target.name.start, target.name.end)} | ${textOf(target.path)?.slice(target.whole.start, target.whole.end).split('\n')[0]}`).join(' & ');
+  return found.targets
+    .map(
+      (target) =>
+        `${target.path} ${textOf(target.path)?.slice(target.name.start, target.name.end)} | ${textOf(target.path)?.slice(target.whole.start, target.whole.end).split('\n')[0]}`,
+    )
+    .join(' & ');
 }
 
 test.each([
@@ -62,18 +67,34 @@ test('places in other files', () => {
 
 test('every name stands where it says', () => {
   const { analysis, text } = bench(site());
-  for (const mention of mentionsOf(analysis)) if ('name' in mention.meaning) expect(text.slice(mention.start, mention.end)).toBe(mention.meaning.name);
+  for (const mention of mentionsOf(analysis))
+    if ('name' in mention.meaning) expect(text.slice(mention.start, mention.end)).toBe(mention.meaning.name);
   expect(mentionsOf(analysis).length).toBeGreaterThan(20);
 });
 
-const outline = (list: readonly Symbol[], indent = ''): string[] => list.flatMap((symbol) => [`${indent}${symbol.name} (${symbol.detail})`, ...outline(symbol.children, indent + '  ')]);
+const outline = (list: readonly Symbol[], indent = ''): string[] =>
+  list.flatMap((symbol) => [`${indent}${symbol.name} (${symbol.detail})`, ...outline(symbol.children, indent + '  ')]);
 
 test('outline', () => {
   expect(outline(symbols(bench(site()).analysis))).toEqual([
-    'site (Heron Court)', 'west (leaf)', 'east (leaf)', 'west-ram (drive : birch-ram)', 'lower-beam (sensor : finch-beam)', 'west-edge (sensor : finch-edge)', 'fobs (control)', 'main (panel : rowan-pair)', 'motion ()',
+    'site (Heron Court)',
+    'west (leaf)',
+    'east (leaf)',
+    'west-ram (drive : birch-ram)',
+    'lower-beam (sensor : finch-beam)',
+    'west-edge (sensor : finch-edge)',
+    'fobs (control)',
+    'main (panel : rowan-pair)',
+    'motion ()',
   ]);
   const model = bench('language 1\npanel-model x "X" {\n  terminal A0 common\n  selector s "S" {\n    option a "A"\n  }\n}\nleaf {\n}\n');
-  expect(outline(symbols(model.analysis))).toEqual(['x (panel-model X)', '  A0 (terminal common)', '  s (selector S)', '    a (option A)', 'leaf ()']);
+  expect(outline(symbols(model.analysis))).toEqual([
+    'x (panel-model X)',
+    '  A0 (terminal common)',
+    '  s (selector S)',
+    '    a (option A)',
+    'leaf ()',
+  ]);
 });
 
 test('the name of a symbol stands inside it', () => {
@@ -84,5 +105,6 @@ test('the name of a symbol stands inside it', () => {
       check(symbol.children);
     }
   };
-  for (const text of [site(), 'leaf', 'leaf {', '{ } {', 'site "x" { rules', 'panel-model x { selector'])  check(symbols(bench(text).analysis));
+  for (const text of [site(), 'leaf', 'leaf {', '{ } {', 'site "x" { rules', 'panel-model x { selector'])
+    check(symbols(bench(text).analysis));
 });

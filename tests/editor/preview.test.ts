@@ -50,7 +50,11 @@ test('a file without a title is called by its name; a library, and an empty text
 
 test('one drawing as a file, in three themes; none of an unknown name', () => {
   const { analysis } = bench(site());
-  const [light, dark, print] = (['light', 'dark', 'print'] as const).map((theme) => drawingFile(analysis, 'plan', theme).svg) as [string, string, string];
+  const [light, dark, print] = (['light', 'dark', 'print'] as const).map((theme) => drawingFile(analysis, 'plan', theme).svg) as [
+    string,
+    string,
+    string,
+  ];
   expect(new Set([light, dark, print]).size).toBe(3);
   expect(light).toMatch(/^<\?xml[^>]*>\n<svg /);
   expect(drawingFile(analysis, '../plan', 'light')).toEqual({ svg: '', width: 0, height: 0 });

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mayMention, mentionsOf, prepareRename, renaming, type Mention, type Renaming } from '../../server/editor/index.ts';
-import { withEdits, Workspace, type Analysis } from '../../server/engine/index.ts';
-import { faultsOf } from '../kit/messages.ts';
+import { type Mention, mayMention, mentionsOf, prepareRename, type Renaming, renaming } from '../../server/editor/index.ts';
+import { type Analysis, Workspace, withEdits } from '../../server/engine/index.ts';
 import { within } from '../kit/marker.ts';
+import { faultsOf } from '../kit/messages.ts';
 import { asOf, library, site } from './bench.ts';
 
 type Files = ReadonlyMap<string, string>;
@@ -12,12 +12,15 @@ type Files = ReadonlyMap<string, string>;
 const examples: Files = new Map(
   ['sound', 'unsafe'].flatMap((folder) => {
     const at = new URL(`../../examples/${folder}/`, import.meta.url);
-    return readdirSync(at).filter((name) => name.endsWith('.gate')).map((name) => [`/site/${folder}/${name}`, readFileSync(new URL(name, at), 'utf8')] as const);
+    return readdirSync(at)
+      .filter((name) => name.endsWith('.gate'))
+      .map((name) => [`/site/${folder}/${name}`, readFileSync(new URL(name, at), 'utf8')] as const);
   }),
 );
 const everything: Files = new Map([...library, ...examples]);
 
-const workspaceOf = (files: Files): Workspace => new Workspace({ root: '/site', read: (path) => (files.has(path) ? { text: files.get(path) as string } : 'missing') });
+const workspaceOf = (files: Files): Workspace =>
+  new Workspace({ root: '/site', read: (path) => (files.has(path) ? { text: files.get(path) as string } : 'missing') });
 const judgedOnce = new WeakMap<Files, ReadonlyMap<string, Analysis>>();
 /** All files with their verdicts, worked out once for each set of files. */
 function judged(files: Files): ReadonlyMap<string, Analysis> {
@@ -35,9 +38,13 @@ function rename(files: Files, path: string, offset: number, newName: string): Re
   const analysis = workspace.judge(path, files.get(path) as string, asOf);
   const target = prepareRename(analysis, offset);
   if ('refused' in target) return target;
-  const others = [...files].filter(([other, text]) => target.shared && other !== path && (mayMention(text, target.name) || mayMention(text, newName)));
+  const others = [...files].filter(
+    ([other, text]) => target.shared && other !== path && (mayMention(text, target.name) || mayMention(text, newName)),
+  );
   const work = renaming({
-    target, newName, root: '/site',
+    target,
+    newName,
+    root: '/site',
     files: [analysis, ...others.map(([other, text]) => workspace.named(other, text))],
     read: (at) => (files.has(at) ? { text: files.get(at) as string } : 'missing'),
   });
@@ -53,7 +60,8 @@ function applied(files: Files, renamed: Renaming): Files {
 const refusalOf = (renamed: Renaming): string => ('refused' in renamed ? renamed.refused : 'it was not refused');
 const at = (files: Files, path: string, marked: string): number => within(files.get(path) as string, marked).offset;
 const north = '/site/gates/north.gate';
-const withNorth = (text: string, more: Readonly<Record<string, string>> = {}): Files => new Map([...library, ...Object.entries(more), [north, text]]);
+const withNorth = (text: string, more: Readonly<Record<string, string>> = {}): Files =>
+  new Map([...library, ...Object.entries(more), [north, text]]);
 
 describe('what a new name changes', () => {
   test.each<[what: string, marked: string, edits: number]>([
@@ -70,27 +78,49 @@ describe('what a new name changes', () => {
   });
 
   test('a model and a terminal, in its library and in every file that speaks of it', () => {
-    const files = withNorth(site(), { '/site/gates/south.gate': site(), '/site/gates/east.gate': site().replace('rowan-pair', 'marram-one') });
+    const files = withNorth(site(), {
+      '/site/gates/south.gate': site(),
+      '/site/gates/east.gate': site().replace('rowan-pair', 'marram-one'),
+    });
     const model = rename(files, north, at(files, north, ': ro|wan-pair'), 'rowan-two');
-    expect('files' in model && model.files.map(({ path }) => path).sort()).toEqual([north, '/site/gates/south.gate', '/site/library/panels.gate']);
+    expect('files' in model && model.files.map(({ path }) => path).sort()).toEqual([
+      north,
+      '/site/gates/south.gate',
+      '/site/library/panels.gate',
+    ]);
     const terminal = rename(files, north, at(files, north, 'T0 |T1'), 'T9');
-    expect('files' in terminal && terminal.files.map(({ path }) => path).sort()).toEqual([north, '/site/gates/south.gate', '/site/library/panels.gate']);
+    expect('files' in terminal && terminal.files.map(({ path }) => path).sort()).toEqual([
+      north,
+      '/site/gates/south.gate',
+      '/site/library/panels.gate',
+    ]);
     expect(applied(files, terminal).get(north)).toContain('wire lower-beam to T0 T9');
     // The other panel's terminals keep their names, also where they are the same.
     const earth = rename(files, '/site/library/panels.gate', at(files, '/site/library/panels.gate', 'terminal |PE'), 'PX');
-    expect(applied(files, earth).get('/site/library/panels.gate')?.match(/\bPE\b/g)).toHaveLength(1);
+    expect(
+      applied(files, earth)
+        .get('/site/library/panels.gate')
+        ?.match(/\bPE\b/g),
+    ).toHaveLength(1);
   });
 
   test('a selector and its positions', () => {
     const files = withNorth(site());
     expect(applied(files, rename(files, north, at(files, north, 'select |logic'), 'mode')).get(north)).toContain('select mode steps');
-    expect(applied(files, rename(files, north, at(files, north, 'logic |steps'), 'turn')).get('/site/library/panels.gate')).toContain('option turn "');
+    expect(applied(files, rename(files, north, at(files, north, 'logic |steps'), 'turn')).get('/site/library/panels.gate')).toContain(
+      'option turn "',
+    );
   });
 
   test('a name that another kind of thing has as well stays there', () => {
-    const files = withNorth(site('cable west : heron-supply {\n  feeds west-ram\n  length 5 m\n  carries 1 A at 24 V\n}\nfunction west "x west" {\n  parts west-edge\n}\n# west\n'));
+    const files = withNorth(
+      site(
+        'cable west : heron-supply {\n  feeds west-ram\n  length 5 m\n  carries 1 A at 24 V\n}\nfunction west "x west" {\n  parts west-edge\n}\n# west\n',
+      ),
+    );
     const text = applied(files, rename(files, north, at(files, north, 'leaf |west'), 'fresh')).get(north) ?? '';
-    for (const kept of ['cable west ', 'function west "x west"', '# west', 'drive west-ram', 'on fresh closing-edge']) expect(text).toContain(kept);
+    for (const kept of ['cable west ', 'function west "x west"', '# west', 'drive west-ram', 'on fresh closing-edge'])
+      expect(text).toContain(kept);
   });
 
   test('the same name again changes nothing', () => {
@@ -100,7 +130,9 @@ describe('what a new name changes', () => {
 });
 
 describe('what is refused, and why', () => {
-  const text = site('leaf north {\n  width 1 m\n  mass 50 kg\n}\nsensor lost : finch-edge {\n  watches closing\n  on wset closing-edge\n}\ncable c : heron-supply {\n  feeds main\n  length 5 m\n  carries 1 A at 24 V\n}\n');
+  const text = site(
+    'leaf north {\n  width 1 m\n  mass 50 kg\n}\nsensor lost : finch-edge {\n  watches closing\n  on wset closing-edge\n}\ncable c : heron-supply {\n  feeds main\n  length 5 m\n  carries 1 A at 24 V\n}\n',
+  );
   const files = withNorth(text);
   test.each<[what: string, marked: string, newName: string, reason: RegExp]>([
     ['a word of the language', 'w|idth', 'breadth', /“width” is a word of the language/],
@@ -151,18 +183,42 @@ describe('what is refused, and why', () => {
 // --- For every name of the examples.
 
 const places: { readonly path: string; readonly mention: Mention }[] = [...judged(everything)].flatMap(([path, analysis]) =>
-  mentionsOf(analysis).filter(({ meaning }) => meaning.kind !== 'rule' && meaning.kind !== 'file').map((mention) => ({ path, mention })),
+  mentionsOf(analysis)
+    .filter(({ meaning }) => meaning.kind !== 'rule' && meaning.kind !== 'file')
+    .map((mention) => ({ path, mention })),
 );
-const shapeOf = (name: string) => (text: string): string => text.replaceAll('fresh-name', name);
+const shapeOf =
+  (name: string) =>
+  (text: string): string =>
+    text.replaceAll('fresh-name', name);
 /** What is found and worked out, without places and with the new name put back. */
 const verdictOf = (files: Files, back: (text: string) => string): string[] =>
-  [...judged(files)].flatMap(([path, { findings, figures }]) => [
-    ...findings.map((finding) => back(`${path} ${finding.rule} ${finding.severity} ${finding.what} ${finding.remedy}`)),
-    ...figures.map((figure) => back(`${path} ${figure.id} ${JSON.stringify('value' in figure ? figure.value : null)}`)),
-  ]).sort();
+  [...judged(files)]
+    .flatMap(([path, { findings, figures }]) => [
+      ...findings.map((finding) => back(`${path} ${finding.rule} ${finding.severity} ${finding.what} ${finding.remedy}`)),
+      ...figures.map((figure) => back(`${path} ${figure.id} ${JSON.stringify('value' in figure ? figure.value : null)}`)),
+    ])
+    .sort();
 
 test('to a fresh name and back: the same text, the same findings and figures, and no other name has moved', () => {
-  expect(new Set(places.map(({ mention }) => mention.meaning.kind))).toEqual(new Set(['leaf', 'device', 'panel', 'cable', 'function', 'panel-model', 'drive-model', 'sensor-model', 'cable-model', 'terminal', 'selector', 'adjuster', 'indicator', 'option']));
+  expect(new Set(places.map(({ mention }) => mention.meaning.kind))).toEqual(
+    new Set([
+      'leaf',
+      'device',
+      'panel',
+      'cable',
+      'function',
+      'panel-model',
+      'drive-model',
+      'sensor-model',
+      'cable-model',
+      'terminal',
+      'selector',
+      'adjuster',
+      'indicator',
+      'option',
+    ]),
+  );
   const before = verdictOf(everything, (text) => text);
   fc.assert(
     fc.property(fc.constantFrom(...places), ({ path, mention }) => {
@@ -184,9 +240,19 @@ test('to a fresh name and back: the same text, the same findings and figures, an
 });
 
 test('any place and any new name in any text: edits that keep every other name, or a reason', () => {
-  const names = fc.oneof(fc.constantFrom('to', 'closing', 'west', 'main', 'T1', 'steps', 'overlap', 'at', '..', '__proto__', 'constructor', 'é', '𝄞'), fc.string({ maxLength: 6 }));
+  const names = fc.oneof(
+    fc.constantFrom('to', 'closing', 'west', 'main', 'T1', 'steps', 'overlap', 'at', '..', '__proto__', 'constructor', 'é', '𝄞'),
+    fc.string({ maxLength: 6 }),
+  );
   const pieces = ['{', '}', '"', '\n', 'leaf west {', 'wire ', 'to ', '±', ':', 'closes onto '];
-  const broken = fc.array(fc.tuple(fc.nat(), fc.nat(40), fc.constantFrom(...pieces, '')), { maxLength: 4 }).map((cuts) => cuts.reduce((now, [where, length, put]) => now.slice(0, where % (now.length + 1)) + put + now.slice((where % (now.length + 1)) + length), site()));
+  const broken = fc
+    .array(fc.tuple(fc.nat(), fc.nat(40), fc.constantFrom(...pieces, '')), { maxLength: 4 })
+    .map((cuts) =>
+      cuts.reduce(
+        (now, [where, length, put]) => now.slice(0, where % (now.length + 1)) + put + now.slice((where % (now.length + 1)) + length),
+        site(),
+      ),
+    );
   fc.assert(
     fc.property(broken, fc.nat(), names, (text, place, newName) => {
       const files = withNorth(text);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { lineShape, anywhereLines, blocks, topLines, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
 import { signature } from '../../server/editor/index.ts';
+import { anywhereLines, type BlockSpec, blocks, type LineSpec, lineShape, topLines } from '../../server/vocabulary/index.ts';
 import { bench, site, uses } from './bench.ts';
 
 /** The label with the active parameter in angle brackets. */

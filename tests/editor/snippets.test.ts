@@ -2,22 +2,40 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
-import { asPlain, asSnippet, blockPieces, linePieces, templateOf, templatePieces, templates, unchosen, type Piece } from '../../server/editor/snippets.ts';
-import { anywhereLines, blocks, type BlockSpec } from '../../server/vocabulary/index.ts';
+import {
+  asPlain,
+  asSnippet,
+  blockPieces,
+  linePieces,
+  type Piece,
+  templateOf,
+  templatePieces,
+  templates,
+  unchosen,
+} from '../../server/editor/snippets.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
+import { anywhereLines, type BlockSpec, blocks } from '../../server/vocabulary/index.ts';
 import { asOf } from './bench.ts';
 
 const folder = new URL('../../client/snippets/', import.meta.url);
 const files = readdirSync(folder);
 const textOf = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 const libraryFolder = new URL('../../examples/library/', import.meta.url);
-const judge = (text: string): Analysis => new Workspace({
-  root: '/w',
-  read: (path) => (path.startsWith('/w/examples/library/') ? { text: readFileSync(new URL(path.slice('/w/examples/library/'.length), libraryFolder), 'utf8') } : 'missing'),
-}).judge('/w/client/snippets/x.gate', text, asOf);
+const judge = (text: string): Analysis =>
+  new Workspace({
+    root: '/w',
+    read: (path) =>
+      path.startsWith('/w/examples/library/')
+        ? { text: readFileSync(new URL(path.slice('/w/examples/library/'.length), libraryFolder), 'utf8') }
+        : 'missing',
+  }).judge('/w/client/snippets/x.gate', text, asOf);
 
 test('every file of the folder is a template, and every template has a file', () => {
-  expect(files.map((file) => file.replace(/\.gate$/, '')).sort()).toEqual(templates().map((template) => template.name).sort());
+  expect(files.map((file) => file.replace(/\.gate$/, '')).sort()).toEqual(
+    templates()
+      .map((template) => template.name)
+      .sort(),
+  );
   expect(files.length).toBeGreaterThan(5);
 });
 
@@ -46,7 +64,11 @@ describe.each(files)('%s', (file) => {
     // Every line that is left open is found on its own line.
     const lines = plain.split('\n');
     const open = lines.flatMap((line, i) => (isUnfilled(line) ? [i + 2] : []));
-    const found = new Set(findings.filter((finding) => ['value-missing', 'value-unfit', 'choice-unknown', 'model-unknown'].includes(finding.rule)).map((finding) => `language 1\n${plain}\n`.slice(0, finding.start).split('\n').length));
+    const found = new Set(
+      findings
+        .filter((finding) => ['value-missing', 'value-unfit', 'choice-unknown', 'model-unknown'].includes(finding.rule))
+        .map((finding) => `language 1\n${plain}\n`.slice(0, finding.start).split('\n').length),
+    );
     expect(open.filter((line) => !found.has(line))).toEqual([]);
     expect(open.length).toBeGreaterThan(2);
   });
@@ -72,7 +94,8 @@ describe.each(files)('%s', (file) => {
 });
 
 /** A line of a template that lacks a value: a word, maybe with its keyword, and nothing behind it. */
-const isUnfilled = (line: string): boolean => /^\s+[a-z-]+(?: (?:last|onto))?$/.test(line) && !/private-supply|testable|senses|limits|tested|lighting/.test(line);
+const isUnfilled = (line: string): boolean =>
+  /^\s+[a-z-]+(?: (?:last|onto))?$/.test(line) && !/private-supply|testable|senses|limits|tested|lighting/.test(line);
 
 test('the same name is the same place', () => {
   const pair = templates().find((template) => template.name === 'swing-pair');
@@ -93,5 +116,17 @@ test('lines and blocks of the vocabulary: a place for each value that must be th
 test('signs that a snippet would act on are kept as they are', () => {
   const pieces: Piece[] = ['a $ \\ } ', { key: 'x', shown: 'b } $ \\' }, ' ', { key: 'y', choices: ['p,q', 'r|s'] }];
   expect(asSnippet(pieces)).toBe('a \\$ \\\\ } ${1:b \\} \\$ \\\\} ${2|p\\,q,r\\|s|}');
-  expect(asPlain(['a ', { key: 'x' }, ' b\r\nc ', { key: 'y', shown: 'd' }, '\r\n', { key: 'z', quoted: 'form' }, ' e ', { key: 'w', quoted: 'text' }, ' f'])).toBe('a\r\nc d\r\n"" e');
+  expect(
+    asPlain([
+      'a ',
+      { key: 'x' },
+      ' b\r\nc ',
+      { key: 'y', shown: 'd' },
+      '\r\n',
+      { key: 'z', quoted: 'form' },
+      ' e ',
+      { key: 'w', quoted: 'text' },
+      ' f',
+    ]),
+  ).toBe('a\r\nc d\r\n"" e');
 });

@@ -29,9 +29,24 @@ test.each<[what: string, text: string, needle: string, wanted: string]>([
   ['terminals', site(), 'wire west-edge', 'wire:fact west-edge:variable! to:keyword E0:terminal! E1:terminal!'],
   ['a selector and its option', site(), 'select logic', 'select:fact logic:terminal! steps:enumMember!'],
   ['a tolerance', site().replace('8.2 kohm', '8.2 kohm ± 5 %'), 'terminator', 'terminator:fact 8.2:number! kohm:unit! 5:number! %:unit!'],
-  ['a range', 'language 1\npanel-model x {\n  adjuster a {\n    range 2 s .. 120 s\n  }\n}\n', 'range', 'range:fact 2:number s:unit 120:number s:unit'],
-  ['a number before a keyword', site().replace('140 mm by', '140 by'), 'post-bracket', 'post-bracket:fact 140:number! by:keyword 120:number! mm:unit!'],
-  ['a rule and a date', site('accept seat-outside-practice because "x" by "K" until 2027-01-01\n'), 'accept', 'accept:fact seat-outside-practice:rule because:keyword "x":string by:keyword "K":string until:keyword 2027-01-01:date'],
+  [
+    'a range',
+    'language 1\npanel-model x {\n  adjuster a {\n    range 2 s .. 120 s\n  }\n}\n',
+    'range',
+    'range:fact 2:number s:unit 120:number s:unit',
+  ],
+  [
+    'a number before a keyword',
+    site().replace('140 mm by', '140 by'),
+    'post-bracket',
+    'post-bracket:fact 140:number! by:keyword 120:number! mm:unit!',
+  ],
+  [
+    'a rule and a date',
+    site('accept seat-outside-practice because "x" by "K" until 2027-01-01\n'),
+    'accept',
+    'accept:fact seat-outside-practice:rule because:keyword "x":string by:keyword "K":string until:keyword 2027-01-01:date',
+  ],
   ['a library', site(), 'use "../library/drives', 'use:fact "../library/drives.gate":string'],
   ['a word that nobody knows', site().replace('seat 1.5 s', 'saet 1.5 s'), 'saet', ''],
   ['a unit that nobody knows', site().replace('mass 165 kg', 'mass 165 stones'), 'mass 165', 'mass:fact 165:number!'],
@@ -70,13 +85,38 @@ test('exactly the lines that the vocabulary calls safety-critical are marked', (
   const wordBefore = (at: number): string => text.slice(0, at).split('\n').at(-1)?.trim().split(' ')[0] ?? '';
   const marked = new Set(all.filter((token) => token.safety).map((token) => wordBefore(token.start)));
   expect(all.filter((token) => token.safety && (token.kind === 'fact' || token.kind === 'keyword'))).toEqual([]);
-  expect(marked).toEqual(new Set(['rules', 'users', 'width', 'mass', 'opens', 'closes', 'moves', 'post-bracket', 'leaf-bracket', 'watches', 'height', 'on', 'terminator', 'by', 'acts', 'wire', 'select', 'slow-zone', 'lag', 'dwell']));
+  expect(marked).toEqual(
+    new Set([
+      'rules',
+      'users',
+      'width',
+      'mass',
+      'opens',
+      'closes',
+      'moves',
+      'post-bracket',
+      'leaf-bracket',
+      'watches',
+      'height',
+      'on',
+      'terminator',
+      'by',
+      'acts',
+      'wire',
+      'select',
+      'slow-zone',
+      'lag',
+      'dwell',
+    ]),
+  );
   expect('safety' in blocks.motion.lines.lag).toBe(true);
   expect('safety' in blocks.motion.lines.seat).toBe(false);
 });
 
 test('every type says how themes that do not know it colour it', () => {
-  for (const [name, type] of Object.entries<{ readonly doc?: string; readonly like?: string; readonly scopes: readonly string[] }>(tokenTypes)) {
+  for (const [name, type] of Object.entries<{ readonly doc?: string; readonly like?: string; readonly scopes: readonly string[] }>(
+    tokenTypes,
+  )) {
     expect(type.scopes.length, name).toBeGreaterThan(0);
     expect(type.doc === undefined, name).toBe(type.like === undefined);
   }
@@ -93,11 +133,37 @@ test('the extension tells its editor of every type and modifier of our own, and 
     };
   }
   const { contributes } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as Manifest;
-  const standard = ['namespace', 'type', 'class', 'enum', 'interface', 'struct', 'typeParameter', 'parameter', 'variable', 'property', 'enumMember', 'event', 'function', 'method', 'macro', 'keyword', 'modifier', 'comment', 'string', 'number', 'regexp', 'operator', 'decorator'];
+  const standard = [
+    'namespace',
+    'type',
+    'class',
+    'enum',
+    'interface',
+    'struct',
+    'typeParameter',
+    'parameter',
+    'variable',
+    'property',
+    'enumMember',
+    'event',
+    'function',
+    'method',
+    'macro',
+    'keyword',
+    'modifier',
+    'comment',
+    'string',
+    'number',
+    'regexp',
+    'operator',
+    'decorator',
+  ];
   const own = contributes.semanticTokenTypes.map((type) => type.id);
   expect(Object.keys(tokenTypes).filter((name) => !standard.includes(name))).toEqual(own);
   for (const { superType } of contributes.semanticTokenTypes) expect(standard).toContain(superType);
   expect(contributes.semanticTokenModifiers.map((modifier) => modifier.id)).toEqual(['safety']);
   expect(Object.keys(contributes.semanticTokenScopes[0]?.scopes ?? {})).toEqual(Object.keys(tokenTypes));
-  expect(contributes.configurationDefaults['editor.semanticTokenColorCustomizations']?.rules).toEqual({ '*.safety:pintle': { bold: true } });
+  expect(contributes.configurationDefaults['editor.semanticTokenColorCustomizations']?.rules).toEqual({
+    '*.safety:pintle': { bold: true },
+  });
 });

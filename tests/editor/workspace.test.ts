@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { Workspace } from '../../server/engine/index.ts';
 import { asOf, bench, library, site } from './bench.ts';
 
-const rules = (workspace: Workspace, path: string, text: string): string[] => workspace.open(path, text, asOf).findings.map((finding) => finding.rule);
+const rules = (workspace: Workspace, path: string, text: string): string[] =>
+  workspace.open(path, text, asOf).findings.map((finding) => finding.rule);
 
 test('the same text is judged once; a library that changes is seen, one that does not matter is not', () => {
   const files = new Map(library);

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { positionAt } from '../../grammar/index.ts';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 const workspace = new Workspace({
@@ -28,15 +28,21 @@ function judge(folder: string, file: string): Analysis {
 const line = (analysis: Analysis, offset: number): number => positionAt(analysis.lineStarts, offset).line + 1;
 
 function written(analysis: Analysis): string {
-  const findings = analysis.findings.map((finding) => `${line(analysis, finding.start)}: ${finding.severity} ${finding.rule}: ${finding.what}`);
+  const findings = analysis.findings.map(
+    (finding) => `${line(analysis, finding.start)}: ${finding.severity} ${finding.rule}: ${finding.what}`,
+  );
   const figures = [...analysis.figures]
     .sort((a, b) => (a.id < b.id ? -1 : 1))
-    .map((figure) => `${figure.id} = ${Number(figure.value.toPrecision(6))} ${figure.kind.unit}${figure.words === undefined ? '' : ` (${figure.words()})`}, line ${line(analysis, figure.at.start)}`);
+    .map(
+      (figure) =>
+        `${figure.id} = ${Number(figure.value.toPrecision(6))} ${figure.kind.unit}${figure.words === undefined ? '' : ` (${figure.words()})`}, line ${line(analysis, figure.at.start)}`,
+    );
   return ['Findings', ...(findings.length === 0 ? ['none'] : findings), '', 'Figures', ...figures, ''].join('\n');
 }
 
 const filesIn = (folder: string): string[] => readdirSync(join(examples, folder)).filter((file) => file.endsWith('.gate'));
-const snapshot = (folder: string, file: string): string => join(fileURLToPath(new URL('expected', import.meta.url)), folder, file.replace(/\.gate$/, '.txt'));
+const snapshot = (folder: string, file: string): string =>
+  join(fileURLToPath(new URL('expected', import.meta.url)), folder, file.replace(/\.gate$/, '.txt'));
 
 describe('sound sites', () => {
   it('are at least four', () => expect(filesIn('sound').length).toBeGreaterThanOrEqual(4));

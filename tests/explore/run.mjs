@@ -66,7 +66,13 @@ for (const [where, failures] of failing) {
   const tries = noted.reduce((sum, note) => sum + (placeOf(note) === where ? (note.tries ?? 0) : 0), 0);
   console.log(`\n${where}\n  failed ${failures.length} times in ${tries} tries${failures.length > shown ? `; the first ${shown}` : ''}:`);
   for (const { file, seed, said } of failures.slice(0, shown)) {
-    console.log(said.split('\n').filter((line) => line !== '' && !line.startsWith('Hint:')).map((line) => `    ${line}`).join('\n'));
+    console.log(
+      said
+        .split('\n')
+        .filter((line) => line !== '' && !line.startsWith('Hint:'))
+        .map((line) => `    ${line}`)
+        .join('\n'),
+    );
     if (seed !== undefined) console.log(`    again: PINTLE_SEED=${seed} npx vitest run ${file}`);
   }
 }
@@ -76,7 +82,12 @@ console.log(isClean ? 'Nothing was found.' : '\nKeep each as an ordinary test wi
 process.exit(isClean ? 0 : 1);
 
 function written() {
-  return existsSync(notes) ? readFileSync(notes, 'utf8').split('\n').filter(Boolean).map((line) => JSON.parse(line)) : [];
+  return existsSync(notes)
+    ? readFileSync(notes, 'utf8')
+        .split('\n')
+        .filter(Boolean)
+        .map((line) => JSON.parse(line))
+    : [];
 }
 
 function isFailure(note) {

@@ -17,10 +17,13 @@ const enough = 3;
 
 /** What earlier rounds have shown to be no random tests. */
 const notRandom = new Set(
-  (existsSync(setting('NOTES')) ? readFileSync(setting('NOTES'), 'utf8') : '').split('\n').filter(Boolean).flatMap((line) => {
-    const one = JSON.parse(line) as Note;
-    return 'tries' in one && one.tries === 0 ? [`${one.file} > ${one.test}`] : [];
-  }),
+  (existsSync(setting('NOTES')) ? readFileSync(setting('NOTES'), 'utf8') : '')
+    .split('\n')
+    .filter(Boolean)
+    .flatMap((line) => {
+      const one = JSON.parse(line) as Note;
+      return 'tries' in one && one.tries === 0 ? [`${one.file} > ${one.test}`] : [];
+    }),
 );
 
 export default class Explorer extends TestRunner {
@@ -59,7 +62,8 @@ const placeOf = (test: RunnerTestCase): { file: string; test: string } => ({
   test: test.fullTestName,
 });
 const nameOf = (test: RunnerTestCase): string => test.fullName;
-const testsIn = (suite: RunnerTestSuite): RunnerTestCase[] => suite.tasks.flatMap((task) => (task.type === 'test' ? [task] : testsIn(task)));
+const testsIn = (suite: RunnerTestSuite): RunnerTestCase[] =>
+  suite.tasks.flatMap((task) => (task.type === 'test' ? [task] : testsIn(task)));
 
 /** One line for each: several processes write into the same file. */
 const note = (one: Note): void => appendFileSync(setting('NOTES'), `${JSON.stringify(one)}\n`);

@@ -35,9 +35,28 @@ describe('position and value', () => {
     expect(positionFor({ low: 0, high: Infinity, curve: 'linear' }, 3)).toBeUndefined();
   });
   test('a scale that cannot be has no value at all, not even at its stops', () => {
-    const linear: readonly (readonly [low: number, high: number])[] = [[3, 3], [NaN, 10], [0, NaN], [-Infinity, 10], [0, Infinity], [-1.7e308, 1.7e308]];
-    const logarithmic: readonly (readonly [low: number, high: number])[] = [...linear, [0, 10], [10, 0], [-5, 5], [5, -5], [-5, -1], [1e-300, 1e300], [1e300, 1e-300]];
-    for (const [curve, scales] of [['linear', linear], ['logarithmic', logarithmic]] as const)
+    const linear: readonly (readonly [low: number, high: number])[] = [
+      [3, 3],
+      [NaN, 10],
+      [0, NaN],
+      [-Infinity, 10],
+      [0, Infinity],
+      [-1.7e308, 1.7e308],
+    ];
+    const logarithmic: readonly (readonly [low: number, high: number])[] = [
+      ...linear,
+      [0, 10],
+      [10, 0],
+      [-5, 5],
+      [5, -5],
+      [-5, -1],
+      [1e-300, 1e300],
+      [1e300, 1e-300],
+    ];
+    for (const [curve, scales] of [
+      ['linear', linear],
+      ['logarithmic', logarithmic],
+    ] as const)
       for (const [low, high] of scales)
         for (const fraction of [0, 0.5, 1]) {
           expect(valueAt({ low, high, curve }, fraction), `${curve} ${low} .. ${high}`).toBeUndefined();
@@ -48,7 +67,9 @@ describe('position and value', () => {
     // Neither 3 + (0.7 − 3) nor 0.1 · (5.9 / 0.1) is in binary what it is on paper.
     for (let low = 1; low <= 60; low++)
       for (let high = 1; high <= 60; high++)
-        if (low !== high) for (const curve of ['linear', 'logarithmic'] as const) expect([0, 1].map((share) => valueAt({ low: low / 10, high: high / 10, curve }, share))).toEqual([low / 10, high / 10]);
+        if (low !== high)
+          for (const curve of ['linear', 'logarithmic'] as const)
+            expect([0, 1].map((share) => valueAt({ low: low / 10, high: high / 10, curve }, share))).toEqual([low / 10, high / 10]);
     for (const curve of ['linear', 'logarithmic'] as const) {
       expect(valueAt({ low: 0.1, high: 0.7, curve }, 0)).toBe(0.1);
       expect(valueAt({ low: 0.1, high: 0.7, curve }, 1)).toBe(0.7);
@@ -109,7 +130,14 @@ describe('words', () => {
 
   // Reads the words back, with a table of its own.
   const parts: Record<string, number> = {
-    'an eighth': 1, 'a quarter': 2, 'three eighths': 3, 'a half': 4, half: 4, 'five eighths': 5, 'three quarters': 6, 'seven eighths': 7,
+    'an eighth': 1,
+    'a quarter': 2,
+    'three eighths': 3,
+    'a half': 4,
+    half: 4,
+    'five eighths': 5,
+    'three quarters': 6,
+    'seven eighths': 7,
   };
   const wholes = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
   function eighthsIn(words: string): number {

@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { armDeadPoint, type ArmMounting, newPose, poseAt, reachableArmAngle, shaftAngle, shaftRatio, transmissionAngle } from '../../server/figures/articulated-arm/maths.ts';
+import {
+  type ArmMounting,
+  armDeadPoint,
+  newPose,
+  poseAt,
+  reachableArmAngle,
+  shaftAngle,
+  shaftRatio,
+  transmissionAngle,
+} from '../../server/figures/articulated-arm/maths.ts';
 
 const degrees = Math.PI / 180;
 
@@ -22,7 +31,10 @@ const elbowOf = (m: ArmMounting, angle: number): readonly [number, number] => {
   const shaft = shaftAngle(m, angle) ?? Number.NaN;
   return [m.driveArm * Math.cos(shaft) - m.along, m.driveArm * Math.sin(shaft) + m.out];
 };
-const bracketOf = (m: ArmMounting, angle: number): readonly [number, number] => [m.leafBracket * Math.cos(angle), m.leafBracket * Math.sin(angle)];
+const bracketOf = (m: ArmMounting, angle: number): readonly [number, number] => [
+  m.leafBracket * Math.cos(angle),
+  m.leafBracket * Math.sin(angle),
+];
 /** The same angle, whole turns aside. */
 const sameDirection = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
 
@@ -221,7 +233,8 @@ describe('an articulated arm', () => {
         expect(positions).toBeDefined();
         expect(speeds).toBeDefined();
         if (positions === undefined || speeds === undefined) return;
-        const way = sameDirection(positions.open.θ4, angle - toHinge) < sameDirection(positions.crossed.θ4, angle - toHinge) ? 'open' : 'crossed';
+        const way =
+          sameDirection(positions.open.θ4, angle - toHinge) < sameDirection(positions.crossed.θ4, angle - toHinge) ? 'open' : 'crossed';
         expect(sameDirection(positions[way].θ4, angle - toHinge)).toBeLessThan(1e-7);
         expect((shaftRatio(m, angle) ?? Number.NaN) * Math.abs(speeds[way].ω4)).toBeCloseTo(1, 6);
         const between = sameDirection(positions[way].θ3, positions[way].θ4);
@@ -268,7 +281,8 @@ describe('an articulated arm', () => {
           else if (Math.sign(now - (before ?? Number.NaN)) === -direction) [kind, swept] = ['link-through-hinge', (upTo * i) / steps];
         }
         const found = armDeadPoint(m, upTo);
-        if (kind === undefined) expect(found === undefined || found.angle > upTo * (1 - 2 / steps) || (shaftRatio(m, found.angle) ?? Infinity) > 1).toBe(true);
+        if (kind === undefined)
+          expect(found === undefined || found.angle > upTo * (1 - 2 / steps) || (shaftRatio(m, found.angle) ?? Infinity) > 1).toBe(true);
         else {
           expect(Math.abs((found?.angle ?? Number.NaN) - swept)).toBeLessThan((2.1 * upTo) / steps);
           expect(reachableArmAngle(m, upTo)).toBe(found?.angle);
@@ -299,7 +313,10 @@ describe('an articulated arm', () => {
     expect(reachableArmAngle(straight, 1)).toBe(0);
     expect(shaftRatio(straight, 0)).toBeUndefined();
     // Shaft on the hinge axis: the arms keep their shape, so dead once is dead always.
-    expect(armDeadPoint({ along: 0, out: 0, driveArm: 0.1, linkArm: 0.2, leafBracket: 0.3 }, 1)).toEqual({ angle: 0, kind: 'arms-in-line' });
+    expect(armDeadPoint({ along: 0, out: 0, driveArm: 0.1, linkArm: 0.2, leafBracket: 0.3 }, 1)).toEqual({
+      angle: 0,
+      kind: 'arms-in-line',
+    });
     const folded: ArmMounting = { along: 0.1, out: 0, driveArm: 0.6, linkArm: 0.1, leafBracket: 0.4 };
     expect(armDeadPoint(folded, 1)?.kind).toBe('arms-in-line');
   });
@@ -319,7 +336,8 @@ describe('an articulated arm', () => {
     const folding: ArmMounting = { ...usual, driveArm: 0.3, linkArm: 0.7 };
     expect(armDeadPoint({ ...usual, driveArm: 0.7, linkArm: 0.3 }, Math.PI)?.kind).toBe('link-through-hinge');
     expect(armDeadPoint(folding, Math.PI)?.kind).toBe('arms-in-line');
-    const reachSquared = (angle: number): number => usual.along ** 2 + usual.out ** 2 + 0.49 + 1.4 * (usual.along * Math.cos(angle) - usual.out * Math.sin(angle));
+    const reachSquared = (angle: number): number =>
+      usual.along ** 2 + usual.out ** 2 + 0.49 + 1.4 * (usual.along * Math.cos(angle) - usual.out * Math.sin(angle));
     expect(reachSquared(armDeadPoint(folding, Math.PI)?.angle ?? Number.NaN)).toBeCloseTo(0.16, 12);
   });
 
@@ -365,11 +383,21 @@ describe('an articulated arm', () => {
   });
 
   it('is the same arm in millimetres and in kilometres, at its dead points too', () => {
-    const scaled = (m: ArmMounting, by: number): ArmMounting => ({ along: m.along * by, out: m.out * by, driveArm: m.driveArm * by, linkArm: m.linkArm * by, leafBracket: m.leafBracket * by });
+    const scaled = (m: ArmMounting, by: number): ArmMounting => ({
+      along: m.along * by,
+      out: m.out * by,
+      driveArm: m.driveArm * by,
+      linkArm: m.linkArm * by,
+      leafBracket: m.leafBracket * by,
+    });
     const reach = Math.hypot(0.9, 0.25);
     for (const by of [1e-6, 1e-3, 1e3, 1e6]) {
-      for (const angle of [0, 0.4, 1.2]) expect(shaftRatio(scaled(usual, by), angle)).toBeCloseTo(shaftRatio(usual, angle) ?? Number.NaN, 9);
-      expect(armDeadPoint(scaled({ ...usual, driveArm: 0.3, linkArm: 0.7 }, by), Math.PI)?.angle).toBeCloseTo(armDeadPoint({ ...usual, driveArm: 0.3, linkArm: 0.7 }, Math.PI)?.angle ?? Number.NaN, 9);
+      for (const angle of [0, 0.4, 1.2])
+        expect(shaftRatio(scaled(usual, by), angle)).toBeCloseTo(shaftRatio(usual, angle) ?? Number.NaN, 9);
+      expect(armDeadPoint(scaled({ ...usual, driveArm: 0.3, linkArm: 0.7 }, by), Math.PI)?.angle).toBeCloseTo(
+        armDeadPoint({ ...usual, driveArm: 0.3, linkArm: 0.7 }, Math.PI)?.angle ?? Number.NaN,
+        9,
+      );
       for (const nudge of [1 - 1e-15, 1, 1 + 1e-15]) {
         // Stretched, and folded onto each other.
         for (const linkArm of [(reach - 0.4) * nudge, (reach + 0.4) * nudge]) {
@@ -388,7 +416,10 @@ describe('an articulated arm', () => {
 
   it('is dead where it only just reaches, with shaft, hinge and bracket in one line', () => {
     // The shaft 0.3 m from the hinge on the one side and the bracket, at 90°, 0.4 m on the other: 0.7 m apart, which is both arms.
-    for (const arms of [[0.35, 0.35], [0.2, 0.5]] as const) {
+    for (const arms of [
+      [0.35, 0.35],
+      [0.2, 0.5],
+    ] as const) {
       const found = armDeadPoint({ along: 0, out: -0.3, driveArm: arms[0], linkArm: arms[1], leafBracket: 0.4 }, 2);
       expect(found?.angle).toBeCloseTo(90 * degrees, 6);
     }
@@ -418,7 +449,8 @@ describe('an articulated arm', () => {
       }
     for (const angle of [Number.NaN, Infinity, -Infinity]) expect(poseAt(usual, angle, pose)).toBe(false);
     // Arms that would close if a length counted without its sign, or as nothing.
-    for (const key of ['driveArm', 'linkArm', 'leafBracket'] as const) expect(poseAt({ ...usual, [key]: -usual[key] }, 0.3, pose)).toBe(false);
+    for (const key of ['driveArm', 'linkArm', 'leafBracket'] as const)
+      expect(poseAt({ ...usual, [key]: -usual[key] }, 0.3, pose)).toBe(false);
     expect(poseAt({ along: 0, out: 0.3, driveArm: 0.5, linkArm: 0, leafBracket: 0.4 }, 0, pose)).toBe(false);
     expect(poseAt({ along: 0, out: 0.3, driveArm: 0, linkArm: 0.5, leafBracket: 0.4 }, 0, pose)).toBe(false);
     expect(poseAt({ along: 0.3, out: 0, driveArm: 0.5, linkArm: 0.5, leafBracket: 0 }, 0, pose)).toBe(false);

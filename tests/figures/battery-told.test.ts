@@ -13,11 +13,19 @@ interface Parts {
   readonly site?: string;
   readonly motion?: string;
 }
-const driveModel = (name: string, speed: number, current: string): string => `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed ${speed} deg/s\n${current}}\n`;
+const driveModel = (name: string, speed: number, current: string): string =>
+  `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed ${speed} deg/s\n${current}}\n`;
 const leaf = (name: string): string => `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n`;
 const drives = 'drive d : slow {\n  moves west\n}\ndrive e : quick {\n  moves east\n}\n';
 const wires = '  wire d to D1\n  wire d to D2\n  wire e to D3\n  wire nobody to D3\n';
-const text = ({ standby = '  standby 100 mA\n', battery = '    voltage 24 V\n    capacity 7 Ah over 20 h\n', solar = '', site = '', motion = '  seat 1.5 s\n', ...of }: Parts): string =>
+const text = ({
+  standby = '  standby 100 mA\n',
+  battery = '    voltage 24 V\n    capacity 7 Ah over 20 h\n',
+  solar = '',
+  site = '',
+  motion = '  seat 1.5 s\n',
+  ...of
+}: Parts): string =>
   `panel-model p {\n${standby}  terminal D1 motor\n  terminal D2 motor\n  terminal D3 motor\n}\n${driveModel('slow', 6, '  consumes 5 A\n')}${driveModel('quick', 9, '  consumes 4 A\n')}${driveModel('mute', 6, '')}` +
   `${leaf('west')}${leaf('east')}${of.drives ?? drives}${site === '' ? '' : `site {\n${site}}\n`}${motion === '' ? '' : `motion {\n${motion}}\n`}` +
   `panel box : p {\n${of.wires ?? wires}${battery === '' ? '' : `  battery {\n${battery}  }\n`}${solar === '' ? '' : `  solar {\n${solar}  }\n`}}\n`;
@@ -52,7 +60,8 @@ describe('what is drawn in a day', () => {
     expect(goesInto(text(parts), 'panel.box.daily-charge')[2]).toBe('  cycles a day: 10 (the site)');
   });
   it('without a seat where none is stated', () => {
-    for (const motion of ['', '  dwell 9 s\n']) expect(daily({ site: '  cycles 10 /day\n', motion })).toBe(8640 + 10 * (2 * 5 * 15 + 2 * 4 * 10));
+    for (const motion of ['', '  dwell 9 s\n'])
+      expect(daily({ site: '  cycles 10 /day\n', motion })).toBe(8640 + 10 * (2 * 5 * 15 + 2 * 4 * 10));
   });
   it('nothing is told where a drive does not say what it draws or how long it runs, where it moves nothing, or none is wired', () => {
     const site = '  cycles 10 /day\n';
@@ -70,7 +79,8 @@ describe('what is drawn in a day', () => {
     expect(valuesIn(figures, long)).toEqual({});
   });
   it('nothing is told without a battery, its capacity, or what is drawn at rest, if that is anything', () => {
-    for (const parts of [{ battery: '' }, { battery: '    voltage 24 V\n' }, { standby: '' }, { standby: '  standby 0 A\n' }]) expect(ofBattery({ ...parts, site: '  cycles 10 /day\n', solar: '    peak 60 W\n    sun 1 h\n' }), JSON.stringify(parts)).toEqual({});
+    for (const parts of [{ battery: '' }, { battery: '    voltage 24 V\n' }, { standby: '' }, { standby: '  standby 0 A\n' }])
+      expect(ofBattery({ ...parts, site: '  cycles 10 /day\n', solar: '    peak 60 W\n    sun 1 h\n' }), JSON.stringify(parts)).toEqual({});
   });
   it('the second of two panels has one of its own', () => {
     const both = `panel other : p {\n}\n${text({})}`;
@@ -83,9 +93,21 @@ describe('the time at rest', () => {
   it('is told with the longest rating, and the exponent of the longest and the shortest, in whatever order they stand', () => {
     // ln(20/5) / ln(1.12 A / 0.35 A) = 1.19184. 0.5 A: 20 h · (0.35/0.5)^k, half of it.
     const lines = ['    capacity 5.6 Ah over 5 h\n', '    capacity 6.5 Ah over 10 h\n', '    capacity 7 Ah over 20 h\n'];
-    const expected = ['  I, standby current: 0.5 A (panel.box.standby-current)', '  C, rated capacity: 25200 C', '  H, time of that rating: 72000 s', '  k, Peukert exponent: 1.19184 (the two capacities stated)', '  share that may be used: 0.5 (default)', '  temperature factor: 1 (default: 27 °C and above)'];
+    const expected = [
+      '  I, standby current: 0.5 A (panel.box.standby-current)',
+      '  C, rated capacity: 25200 C',
+      '  H, time of that rating: 72000 s',
+      '  k, Peukert exponent: 1.19184 (the two capacities stated)',
+      '  share that may be used: 0.5 (default)',
+      '  temperature factor: 1 (default: 27 °C and above)',
+    ];
     const exponent = Math.log(4) / Math.log(3.2);
-    for (const order of [[0, 1, 2], [2, 1, 0], [1, 0, 2], [1, 2, 0]]) {
+    for (const order of [
+      [0, 1, 2],
+      [2, 1, 0],
+      [1, 0, 2],
+      [1, 2, 0],
+    ]) {
       const parts = { standby: '  standby 500 mA\n', battery: order.map((i) => lines[i]).join('') };
       expect(ofBattery(parts)['panel.box.standby-time']).toBe(Number(((72_000 * 0.7 ** exponent) / 2).toPrecision(6)));
       const [head, ...inputs] = goesInto(text(parts), 'panel.box.standby-time');
@@ -95,10 +117,20 @@ describe('the time at rest', () => {
     }
   });
   it('has the usual exponent where two ratings are of one time', () =>
-    expect(goesInto(text({ battery: '    capacity 7 Ah over 20 h\n    capacity 6 Ah over 20 h\n' }), 'panel.box.standby-time').slice(2, 5)).toEqual(['  C, rated capacity: 25200 C', '  H, time of that rating: 72000 s', '  k, Peukert exponent: 1.25 (lead-acid, from memory)']));
+    expect(
+      goesInto(text({ battery: '    capacity 7 Ah over 20 h\n    capacity 6 Ah over 20 h\n' }), 'panel.box.standby-time').slice(2, 5),
+    ).toEqual([
+      '  C, rated capacity: 25200 C',
+      '  H, time of that rating: 72000 s',
+      '  k, Peukert exponent: 1.25 (lead-acid, from memory)',
+    ]));
   it('is told in hours, and in days from two on', () => {
     // 6 Ah / 0.125 A are 48 h.
-    const at = (capacity: string): string | undefined => goesInto(text({ standby: '  standby 125 mA\n', battery: `    capacity ${capacity} over 20 h\n    discharge 100 %\n` }), 'panel.box.standby-time')[0]?.split(': ')[1];
+    const at = (capacity: string): string | undefined =>
+      goesInto(
+        text({ standby: '  standby 125 mA\n', battery: `    capacity ${capacity} over 20 h\n    discharge 100 %\n` }),
+        'panel.box.standby-time',
+      )[0]?.split(': ')[1];
     expect([at('6 Ah'), at('5.99 Ah')]).toEqual(['2 days', '47.9 h']);
   });
   it('of a cold battery is shorter, and says where the table ends', () => {
@@ -109,8 +141,14 @@ describe('the time at rest', () => {
     // 25 200 C · 0.6 / 0.1 A over 1.19 at 50 °F, and over 1.59 at 20 °F and below.
     expect(at('10 °C')).toEqual([127_059, '  temperature factor: 1.19 (simplified IEEE method, at 10 °C)']);
     expect(at('-6.66666666666667 °C')).toEqual([95_094.3, '  temperature factor: 1.59 (simplified IEEE method, at -7 °C)']);
-    expect(at('-10 °C')).toEqual([95_094.3, '  temperature factor: 1.59 (simplified IEEE method, whose table ends at -7 °C: it should be more, at -10 °C)']);
-    expect(goesInto(text({ battery: `${plain}    discharge 60 %\n` }), 'panel.box.standby-time').slice(-2)).toEqual(['  share that may be used: 0.6', '  temperature factor: 1 (default: 27 °C and above)']);
+    expect(at('-10 °C')).toEqual([
+      95_094.3,
+      '  temperature factor: 1.59 (simplified IEEE method, whose table ends at -7 °C: it should be more, at -10 °C)',
+    ]);
+    expect(goesInto(text({ battery: `${plain}    discharge 60 %\n` }), 'panel.box.standby-time').slice(-2)).toEqual([
+      '  share that may be used: 0.6',
+      '  temperature factor: 1 (default: 27 °C and above)',
+    ]);
   });
 });
 
@@ -147,6 +185,7 @@ describe('the sun', () => {
     ]);
   });
   it('is not told without its power, its hours, or the battery’s voltage', () => {
-    for (const parts of [{ solar: '    peak 60 W\n' }, { solar: '    sun 1.5 h\n' }, { solar, battery: '    capacity 7 Ah over 20 h\n' }]) expect(ofBattery(parts), JSON.stringify(parts)).toEqual(values);
+    for (const parts of [{ solar: '    peak 60 W\n' }, { solar: '    sun 1.5 h\n' }, { solar, battery: '    capacity 7 Ah over 20 h\n' }])
+      expect(ofBattery(parts), JSON.stringify(parts)).toEqual(values);
   });
 });

@@ -1,13 +1,26 @@
 // Battery and sun, against worked examples that others have published, named beside each.
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { capacityNeeded, chargeAt, coldFactor, dailyCharge, dischargeTime, exponentFrom, solarNeeded, solarYield, type Capacity } from '../../server/figures/battery/maths.ts';
+import {
+  type Capacity,
+  capacityNeeded,
+  chargeAt,
+  coldFactor,
+  dailyCharge,
+  dischargeTime,
+  exponentFrom,
+  solarNeeded,
+  solarYield,
+} from '../../server/figures/battery/maths.ts';
 import { designCurrent } from '../../server/figures/design-current/maths.ts';
 import { judge } from '../kit/pages.ts';
 
 const Qty = createRequire(import.meta.url)('js-quantities') as (text: string) => { to(unit: string): { scalar: number } };
 const hour = 3600;
-const capacity = (ampereHours: number, hours: number): Capacity => ({ charge: Qty(`${ampereHours} Ah`).to('C').scalar, time: hours * hour });
+const capacity = (ampereHours: number, hours: number): Capacity => ({
+  charge: Qty(`${ampereHours} Ah`).to('C').scalar,
+  time: hours * hour,
+});
 const hours = (of: Capacity, current: number, exponent: number): number => (dischargeTime(of, current, exponent) ?? Number.NaN) / hour;
 
 describe('Peukert', () => {
@@ -18,8 +31,15 @@ describe('Peukert', () => {
     expect(hours(capacity(100, 100), 5, 1.2)).toBeCloseTo(14.4956, 3);
   });
   // Worked twice: with the capacity rated at 20 h.
-  it.each([[250, 20, 1.3, 10.856], [100, 5, 1.2, 20], [100, 10, 1.2, 8.7055], [100, 20, 1.2, 3.7893], [7, 1, 1.25, 5.384]])('%f Ah at 20 h, %f A, k %f: %f h', (ampereHours, current, exponent, expected) =>
-    expect(hours(capacity(ampereHours, 20), current, exponent)).toBeCloseTo(expected, 3));
+  it.each([
+    [250, 20, 1.3, 10.856],
+    [100, 5, 1.2, 20],
+    [100, 10, 1.2, 8.7055],
+    [100, 20, 1.2, 3.7893],
+    [7, 1, 1.25, 5.384],
+  ])('%f Ah at 20 h, %f A, k %f: %f h', (ampereHours, current, exponent, expected) =>
+    expect(hours(capacity(ampereHours, 20), current, exponent)).toBeCloseTo(expected, 3),
+  );
   it('gives 75.79 Ah of 100 at 20 A, and never more than all', () => {
     expect((chargeAt(capacity(100, 20), 20, 1.2) ?? 0) / hour).toBeCloseTo(75.79, 2);
     expect(chargeAt(capacity(100, 20), 0.1, 1.2)).toBe(100 * hour);
@@ -42,10 +62,27 @@ describe('a bank', () => {
   it('of 541.67 Ah', () => {
     const fahrenheit = (value: number): number => Qty(`${value} tempF`).to('tempK').scalar;
     expect(capacityNeeded((1000 / 12) * hour, 2.5, 0.5, coldFactor(fahrenheit(40))) / hour).toBeCloseTo(541.67, 2);
-    for (const [at, factor] of [[80, 1], [70, 1.04], [60, 1.11], [50, 1.19], [40, 1.3], [30, 1.4], [20, 1.59], [100, 1], [0, 1.59], [55, 1.15]] as const) expect(coldFactor(fahrenheit(at)), `${at} °F`).toBeCloseTo(factor, 9);
+    for (const [at, factor] of [
+      [80, 1],
+      [70, 1.04],
+      [60, 1.11],
+      [50, 1.19],
+      [40, 1.3],
+      [30, 1.4],
+      [20, 1.59],
+      [100, 1],
+      [0, 1.59],
+      [55, 1.15],
+    ] as const)
+      expect(coldFactor(fahrenheit(at)), `${at} °F`).toBeCloseTo(factor, 9);
   });
   // Two published bank calculators: 5 kWh, 48 V, 80 %: 1 day “about 130”, 2 days “260” Ah.
-  it.each([[1, 130.2], [2, 260.4]])('of 48 V for %i days: %f Ah', (days, expected) => expect(capacityNeeded((5000 / 48) * hour, days, 0.8, 1) / hour).toBeCloseTo(expected, 1));
+  it.each([
+    [1, 130.2],
+    [2, 260.4],
+  ])('of 48 V for %i days: %f Ah', (days, expected) =>
+    expect(capacityNeeded((5000 / 48) * hour, days, 0.8, 1) / hour).toBeCloseTo(expected, 1),
+  );
   // Worked twice: 0.15 A at rest, 30 cycles of 30 s at 6 A: 5.1 Ah a day; 3 days at 50 %: 30.6 Ah.
   it('for a gate', () => {
     const daily = dailyCharge(0.15, 30, 30 * 6);
@@ -74,8 +111,10 @@ describe('a motor', () => {
 const head = 'language 1\nuse "../library/drives.gate"\nuse "../library/sensors.gate"\n';
 const gate = (battery: string, more = ''): string =>
   `${head}panel-model p {\n  standby 100 mA\n  terminal D1 motor\n  terminal V1 supply-out\n  terminal G1 safety-input normally-closed common V1\n}\nleaf w {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive d : birch-floor {\n  moves w\n}\nsensor s : finch-relay {\n  watches closing\n}\npanel box : p {\n  wire d to D1\n  wire s to G1\n  wire s supply to V1\n  battery {\n    voltage 24 V\n${battery}\n  }\n${more}\n}\n`;
-const value = (text: string, id: string): number | undefined => judge(text).figures.find((figure) => figure.id === `panel.box.${id}`)?.value;
-const said = (text: string): string[] => judge(text).findings.flatMap(({ rule, severity }) => (/^(battery|solar)-/.test(rule) ? [`${severity} ${rule}`] : []));
+const value = (text: string, id: string): number | undefined =>
+  judge(text).figures.find((figure) => figure.id === `panel.box.${id}`)?.value;
+const said = (text: string): string[] =>
+  judge(text).findings.flatMap(({ rule, severity }) => (/^(battery|solar)-/.test(rule) ? [`${severity} ${rule}`] : []));
 
 describe('a battery in a file', () => {
   it('feeds what is wired, each once', () => expect(value(gate('capacity 7 Ah over 20 h'), 'standby-current')).toBeCloseTo(0.14, 12));
@@ -84,7 +123,10 @@ describe('a battery in a file', () => {
     const text = gate('capacity 7 Ah over 20 h\ncycles 30 /day');
     const run = judge(text).figures.find((figure) => figure.id === 'leaf.w.run-time')?.value ?? Number.NaN;
     expect(value(text, 'daily-charge')).toBeCloseTo(0.14 * 86400 + 30 * 2 * 4.5 * run, 6);
-    const ofTheSite = gate('capacity 7 Ah over 20 h').replace('leaf w', 'site "Example" {\n  rules europe\n  users limited\n  cycles 30 /day\n}\nleaf w');
+    const ofTheSite = gate('capacity 7 Ah over 20 h').replace(
+      'leaf w',
+      'site "Example" {\n  rules europe\n  users limited\n  cycles 30 /day\n}\nleaf w',
+    );
     expect(value(ofTheSite, 'daily-charge')).toBeCloseTo(value(text, 'daily-charge') as number, 6);
   });
   it('says nothing where it is not known what is drawn', () => {

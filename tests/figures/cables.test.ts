@@ -5,8 +5,12 @@ import { judge } from '../kit/pages.ts';
 import { told } from './told.ts';
 
 const ids = (name: string, ...of: readonly string[]): string[] => of.map((id) => `cable.${name}.${id}`);
-const none = (name: string, ...of: readonly string[]): string => ids(name, ...of).map((id) => `${id} none\n`).join('');
-const cable = (lines: string, model = 'area 2.5 mm2\nclass 2', site = ''): string => `language 1\n${site}cable-model c {\n${model}\n}\ncable run : c {\n${lines}\n}\n`;
+const none = (name: string, ...of: readonly string[]): string =>
+  ids(name, ...of)
+    .map((id) => `${id} none\n`)
+    .join('');
+const cable = (lines: string, model = 'area 2.5 mm2\nclass 2', site = ''): string =>
+  `language 1\n${site}cable-model c {\n${model}\n}\ncable run : c {\n${lines}\n}\n`;
 
 describe('the loop of a fault', () => {
   const site = 'site "Example" {\n  users limited\n  earthing TN\n  external-impedance 0.35 ohm\n}\n';
@@ -68,18 +72,43 @@ cable.run.protective-conductor-least 6.8212e-7 m2 at “breaker C 10 A”: 0.682
 `);
   });
   it('is not known where that cable is not', () => {
-    for (const text of [fed.replace('  length 10 m\n', ''), fed.replace('  cores 3\n', ''), fed.replace('  area 4 mm2\n', '')]) expect(told(text, ...all)).toBe(none('run', 'loop-impedance', 'loop-impedance-limit', 'fault-current', 'protective-conductor-least'));
+    for (const text of [fed.replace('  length 10 m\n', ''), fed.replace('  cores 3\n', ''), fed.replace('  area 4 mm2\n', '')])
+      expect(told(text, ...all)).toBe(none('run', 'loop-impedance', 'loop-impedance-limit', 'fault-current', 'protective-conductor-least'));
   });
   it('is not known where the cable does not say enough', () => {
     const whole = cable('length 20 m\ncarries 4 A at 230 V\nbreaker B 16 A', 'area 2.5 mm2\nclass 2\ncores 3', site);
     expect(told(whole, ...all)).not.toContain('none');
-    for (const line of ['length 20 m\n', 'carries 4 A at 230 V\n', 'area 2.5 mm2\n', 'cores 3\n', '  earthing TN\n', '  external-impedance 0.35 ohm\n', ': c'])
-      expect(told(whole.replace(line, ''), ...all), line).toBe(none('run', 'loop-impedance', 'loop-impedance-limit', 'fault-current', 'protective-conductor-least'));
-    expect(told(cable('length 20 m\ncarries 4 A at 230 V\nbreaker B 16 A', 'class 2\nprotective-conductor 1.5 mm2', site), ...all)).toContain('loop-impedance none');
+    for (const line of [
+      'length 20 m\n',
+      'carries 4 A at 230 V\n',
+      'area 2.5 mm2\n',
+      'cores 3\n',
+      '  earthing TN\n',
+      '  external-impedance 0.35 ohm\n',
+      ': c',
+    ])
+      expect(told(whole.replace(line, ''), ...all), line).toBe(
+        none('run', 'loop-impedance', 'loop-impedance-limit', 'fault-current', 'protective-conductor-least'),
+      );
+    expect(
+      told(cable('length 20 m\ncarries 4 A at 230 V\nbreaker B 16 A', 'class 2\nprotective-conductor 1.5 mm2', site), ...all),
+    ).toContain('loop-impedance none');
   });
   it('is reckoned above extra-low voltage, and to earth: up to 254 V', () => {
-    for (const [voltage, given] of [[50, false], [51, true], [254, true], [255, false], [400, false]] as const)
-      expect(told(cable(`length 20 m\ncarries 4 A at ${voltage} V`, 'area 2.5 mm2\ncores 3', site), ids('run', 'loop-impedance')[0] as string).includes('none'), `${voltage} V`).toBe(!given);
+    for (const [voltage, given] of [
+      [50, false],
+      [51, true],
+      [254, true],
+      [255, false],
+      [400, false],
+    ] as const)
+      expect(
+        told(
+          cable(`length 20 m\ncarries 4 A at ${voltage} V`, 'area 2.5 mm2\ncores 3', site),
+          ids('run', 'loop-impedance')[0] as string,
+        ).includes('none'),
+        `${voltage} V`,
+      ).toBe(!given);
   });
   it('has no limit without a breaker, and no least conductor where the breaker does not trip at once', () => {
     const fuse = told(cable('length 20 m\ncarries 4 A at 230 V\nfuse 16 A', 'area 2.5 mm2\nclass 2\ncores 3', site), ...all);
@@ -117,7 +146,9 @@ cable.run.end-voltage 39.3607 V at “length 30 m”
   });
   // Copper of 1/58 ohm·mm²/m: 3 mm² have 5.74713 ohm/km, 1.1965 times that at 70 °C; 2·30·20 times that is 8.25172 V.
   it('is reckoned for plain copper where no table has the size', () => {
-    expect(told(cable('length 30 m\ncarries 20 A at 230 V', 'area 3 mm2\nclass 2'), both[0] as string)).toBe(`cable.run.voltage-drop 8.25172 V at “carries 20 A at 230 V”
+    expect(
+      told(cable('length 30 m\ncarries 20 A at 230 V', 'area 3 mm2\nclass 2'), both[0] as string),
+    ).toBe(`cable.run.voltage-drop 8.25172 V at “carries 20 A at 230 V”
   L, length one way: 30 m
   I, current: 20 A
   R20, one conductor at 20 °C: 0.00574713 ohm/m (plain copper, the size is not in IEC 60228)
@@ -128,15 +159,22 @@ cable.run.end-voltage 39.3607 V at “length 30 m”
   });
   it('is not given where a fact is missing', () => {
     const whole = cable('length 30 m\ncarries 20 A at 230 V');
-    for (const line of ['length 30 m\n', 'carries 20 A at 230 V\n', 'area 2.5 mm2\n', ': c']) expect(told(whole.replace(line, ''), ...both), line).toBe(none('run', 'voltage-drop', 'end-voltage'));
+    for (const line of ['length 30 m\n', 'carries 20 A at 230 V\n', 'area 2.5 mm2\n', ': c'])
+      expect(told(whole.replace(line, ''), ...both), line).toBe(none('run', 'voltage-drop', 'end-voltage'));
   });
 
   it('adds up with that of the cable that feeds the panel, on the mains', () => {
     const text = (feed = 'length 40 m\ncarries 6 A at 230 V', run = 'length 25 m\ncarries 5 A at 230 V'): string =>
       `language 1\nuse "../library/panels.gate"\ncable-model c {\n  area 1.5 mm2\n  class 2\n}\ndrive-model d {\n  kind rack\n}\ndrive pump : d {\n  moves x\n}\npanel main : marram-one {\n  wire pump to D1 D2\n}\ncable mains : c {\n  feeds main\n${feed}\n}\ncable run : c {\n  feeds pump\n${run}\n}\n`;
-    const whole = (file: string): readonly unknown[] => judge(file).installation.cables.map((each) => wholeDropOf(each)).map((found) => found && [Number(found.drop.toPrecision(6)), found.length, found.upstream?.name]);
+    const whole = (file: string): readonly unknown[] =>
+      judge(file)
+        .installation.cables.map((each) => wholeDropOf(each))
+        .map((found) => found && [Number(found.drop.toPrecision(6)), found.length, found.upstream?.name]);
     // 29 mV/A/m: 6 A over 40 m are 6.96 V, 5 A over 25 m 3.625 V.
-    expect(whole(text())).toEqual([[6.96, 40, undefined], [10.585, 65, 'mains']]);
+    expect(whole(text())).toEqual([
+      [6.96, 40, undefined],
+      [10.585, 65, 'mains'],
+    ]);
     expect(whole(text('carries 6 A at 230 V'))).toEqual([undefined, undefined]);
     expect(whole(text('length 40 m\ncarries 6 A at 230 V', 'carries 5 A at 230 V'))).toEqual([[6.96, 40, undefined], undefined]);
     // At extra-low voltage each cable stands alone: 2·25·5·12.1 ohm/km·1.1965.
@@ -160,7 +198,9 @@ cable.run.conductor-temperature none
   });
   // 27 A · 0.87 · 0.8; 70 − 0.64·(70 − 40) + 40·(9/27)² = 55.2444 °C.
   it('beside another and in warm air', () => {
-    expect(told(cable('length 5 m\ncarries 9 A at 230 V\nmethod C\nambient 40 °C\ngrouped 2'), ...both)).toBe(`cable.run.current-rating 18.792 A at “method C”
+    expect(
+      told(cable('length 5 m\ncarries 9 A at 230 V\nmethod C\nambient 40 °C\ngrouped 2'), ...both),
+    ).toBe(`cable.run.current-rating 18.792 A at “method C”
   It, tabulated current: 27 A (BS 7671, Table 4D2A)
   Ca, ambient factor: 0.87 (BS 7671, Table 4C1)
   ambient temperature: 40 °C
@@ -200,7 +240,13 @@ cable.run.conductor-temperature 328.394 K at “ambient 40 °C”: 55.2 °C
   it('is not given where no table has it, or a fact is missing', () => {
     const whole = cable('length 5 m\ncarries 9 A at 230 V\nmethod C\nambient 40 °C');
     expect(told(whole, ...both)).not.toContain('none');
-    for (const text of [whole.replace('area 2.5 mm2\n', ''), whole.replace(': c', ''), whole.replace('method C\n', ''), whole.replace('class 2', 'insulation rubber'), whole.replace('area 2.5', 'area 3')])
+    for (const text of [
+      whole.replace('area 2.5 mm2\n', ''),
+      whole.replace(': c', ''),
+      whole.replace('method C\n', ''),
+      whole.replace('class 2', 'insulation rubber'),
+      whole.replace('area 2.5', 'area 3'),
+    ])
       expect(told(text, ...both)).toBe(none('run', 'current-rating', 'conductor-temperature'));
     expect(told(whole.replace('carries 9 A at 230 V\n', ''), ...both)).toContain(none('run', 'conductor-temperature'));
   });

@@ -26,9 +26,11 @@ it('balances the weight of every slice of the leaf, wherever it stands', () => {
   );
 });
 
-it('pulls nothing down where tail and leaf are alike', () => expect(rollerForces({ mass: 300, overhang: 4, tail: 4, spacing: 2 }, 0)?.rear).toBeCloseTo(0, 12));
+it('pulls nothing down where tail and leaf are alike', () =>
+  expect(rollerForces({ mass: 300, overhang: 4, tail: 4, spacing: 2 }, 0)?.rear).toBeCloseTo(0, 12));
 
 it('says nothing of what cannot be', () => {
-  for (const wrong of [{ mass: 0 }, { overhang: -1 }, { tail: Number.NaN }, { spacing: 0 }]) expect(rollerForces({ mass: 300, overhang: 4, tail: 2, spacing: 2, ...wrong }, 0)).toBeUndefined();
+  for (const wrong of [{ mass: 0 }, { overhang: -1 }, { tail: Number.NaN }, { spacing: 0 }])
+    expect(rollerForces({ mass: 300, overhang: 4, tail: 2, spacing: 2, ...wrong }, 0)).toBeUndefined();
   expect(rollerForces({ mass: 300, overhang: 4, tail: 2, spacing: 2 }, -1)).toBeUndefined();
 });

@@ -1,7 +1,17 @@
 // Current ratings and their factors, against BS 7671:2018, Appendix 4, as restated in public: Tables 4D1A (two copies that
 // agree), 4D2A columns A to C (SANS 10142-1:2019, Table 6.3(a), methods 1 to 3, the same numbers) and 4C1 (a quoted copy).
 import { describe, expect, it } from 'vitest';
-import { ambientFactor, conductorTemperature, gaugeCurrent, groundFactor, groupingFactor, tabulatedCurrent, tabulatedNeeded, type CableKind, type Method } from '../../server/figures/current-rating/maths.ts';
+import {
+  ambientFactor,
+  type CableKind,
+  conductorTemperature,
+  gaugeCurrent,
+  groundFactor,
+  groupingFactor,
+  type Method,
+  tabulatedCurrent,
+  tabulatedNeeded,
+} from '../../server/figures/current-rating/maths.ts';
 import { judge } from '../kit/pages.ts';
 
 const sizes = [1, 1.5, 2.5, 4, 6, 10];
@@ -15,7 +25,9 @@ describe('tabulated current', () => {
     ['multicore', 'B', 'BS 7671, Table 4D2A', [13, 16.5, 23, 30, 38, 52]],
     ['multicore', 'C', 'BS 7671, Table 4D2A', [15, 19.5, 27, 36, 46, 63]],
   ])('%s, method %s', (kind, method, table, values) => {
-    expect(sizes.map((size) => tabulatedCurrent(size * 1e-6, kind, method))).toEqual(values.map((current) => ({ current, table, standing: 'published' })));
+    expect(sizes.map((size) => tabulatedCurrent(size * 1e-6, kind, method))).toEqual(
+      values.map((current) => ({ current, table, standing: 'published' })),
+    );
   });
 
   it('grows with the size, and from A to B to C to E', () => {
@@ -26,9 +38,19 @@ describe('tabulated current', () => {
   });
 
   it('is from memory where the table is', () => {
-    for (const [kind, method] of [['multicore', 'E'], ['multicore', 'D'], ['flat', 'A'], ['flat', 'C'], ['flat', 'over-ceiling'], ['flat', 'under-insulation'], ['flat', 'stud-wall-touching'], ['flat', 'stud-wall']] as const)
+    for (const [kind, method] of [
+      ['multicore', 'E'],
+      ['multicore', 'D'],
+      ['flat', 'A'],
+      ['flat', 'C'],
+      ['flat', 'over-ceiling'],
+      ['flat', 'under-insulation'],
+      ['flat', 'stud-wall-touching'],
+      ['flat', 'stud-wall'],
+    ] as const)
       expect(tabulatedCurrent(2.5e-6, kind, method)?.standing, `${kind} ${method}`).toBe('from memory');
-    for (const gauge of [18, 16, 14, 12, 10, 8]) expect(gaugeCurrent((Math.PI / 4) * (0.127e-3 * 92 ** ((36 - gauge) / 39)) ** 2)?.standing).toBe('from memory');
+    for (const gauge of [18, 16, 14, 12, 10, 8])
+      expect(gaugeCurrent((Math.PI / 4) * (0.127e-3 * 92 ** ((36 - gauge) / 39)) ** 2)?.standing).toBe('from memory');
     expect(gaugeCurrent(1.5e-6)).toBeUndefined();
   });
 
@@ -41,7 +63,15 @@ describe('tabulated current', () => {
 });
 
 describe('factors', () => {
-  it.each([[25, 1.03], [30, 1], [35, 0.94], [40, 0.87], [45, 0.79], [50, 0.71], [55, 0.61]])('%i °C: Ca %f', (celsius, factor) => {
+  it.each([
+    [25, 1.03],
+    [30, 1],
+    [35, 0.94],
+    [40, 0.87],
+    [45, 0.79],
+    [50, 0.71],
+    [55, 0.61],
+  ])('%i °C: Ca %f', (celsius, factor) => {
     expect(ambientFactor(celsius)).toBeCloseTo(factor, 12);
     // The law behind the table, √((70 − t)/40); the table is rounded, and at 25 °C holds back.
     if (celsius > 25) expect(Math.abs(Math.sqrt((70 - celsius) / 40) - factor)).toBeLessThan(0.008);
@@ -56,9 +86,12 @@ describe('factors', () => {
     expect(groundFactor(20)).toBe(1);
   });
   it('for groups', () => {
-    expect([1, 2, 3, 4, 5, 6, 7, 8, 9].map((circuits) => groupingFactor(circuits, false))).toEqual([1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.5]);
+    expect([1, 2, 3, 4, 5, 6, 7, 8, 9].map((circuits) => groupingFactor(circuits, false))).toEqual([
+      1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.5,
+    ]);
     expect(groupingFactor(10, false)).toBeUndefined();
-    for (let circuits = 2; circuits <= 9; circuits++) expect(groupingFactor(circuits, true)).toBeLessThan(groupingFactor(circuits, false) as number);
+    for (let circuits = 2; circuits <= 9; circuits++)
+      expect(groupingFactor(circuits, true)).toBeLessThan(groupingFactor(circuits, false) as number);
   });
   // A published example of an electrical contractor: 40 A at 35 °C, one circuit: It ≥ 42.55 A.
   it('ask for a cable of 42.55 A behind 40 A at 35 °C', () => expect(tabulatedNeeded(40, ambientFactor(35), 1)).toBeCloseTo(42.553, 3));
@@ -86,9 +119,11 @@ describe('conductor temperature', () => {
   });
 });
 
-const cable = (lines: string, model = 'area 2.5 mm2\n  class 2', site = ''): string => `language 1\n${site}cable-model c {\n  ${model}\n}\ncable run : c {\n  length 5 m\n${lines}\n}\n`;
+const cable = (lines: string, model = 'area 2.5 mm2\n  class 2', site = ''): string =>
+  `language 1\n${site}cable-model c {\n  ${model}\n}\ncable run : c {\n  length 5 m\n${lines}\n}\n`;
 const rated = (text: string): number | undefined => judge(text).figures.find((figure) => figure.id === 'cable.run.current-rating')?.value;
-const said = (text: string): string[] => judge(text).findings.flatMap(({ rule, severity }) => (/^(cable-overloaded|protection-)/.test(rule) ? [`${severity} ${rule}`] : []));
+const said = (text: string): string[] =>
+  judge(text).findings.flatMap(({ rule, severity }) => (/^(cable-overloaded|protection-)/.test(rule) ? [`${severity} ${rule}`] : []));
 
 describe('a cable in a file', () => {
   it('is rated by the way it is laid', () => {
@@ -108,8 +143,17 @@ describe('a cable in a file', () => {
     expect(said(cable('carries 10 A at 230 V\nbreaker B 125 A'))).toEqual([]);
   });
   it('is never condemned by a value from memory', () => {
-    for (const [method, model] of [['E', ''], ['D', ''], ['C', '\n  kind flat'], ['over-ceiling', '\n  kind flat'], ['C', '\n  insulation xlpe']] as const)
-      expect(said(cable(`carries 90 A at 230 V\nmethod ${method}\nbreaker B 100 A`, `area 2.5 mm2${model}`)), method + model).toEqual(['warning cable-overloaded', 'warning protection-over-cable-rating']);
+    for (const [method, model] of [
+      ['E', ''],
+      ['D', ''],
+      ['C', '\n  kind flat'],
+      ['over-ceiling', '\n  kind flat'],
+      ['C', '\n  insulation xlpe'],
+    ] as const)
+      expect(said(cable(`carries 90 A at 230 V\nmethod ${method}\nbreaker B 100 A`, `area 2.5 mm2${model}`)), method + model).toEqual([
+        'warning cable-overloaded',
+        'warning protection-over-cable-rating',
+      ]);
     const american = 'site "Example" {\n  rules north-america\n  users limited\n}\n';
     expect(rated(cable('carries 1 A at 120 V', 'area 14 AWG', american))).toBe(15);
     expect(said(cable('carries 16 A at 120 V', 'area 14 AWG', american))).toEqual(['warning cable-overloaded']);

@@ -1,6 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bandOf, decades, dividerVoltage, isStandard, nearestStandard, overlap, parallel, parallelBand, series, statesOf, toleranceOf, type Resistor, type Series } from '../../server/figures/edge-loop/maths.ts';
+import {
+  bandOf,
+  decades,
+  dividerVoltage,
+  isStandard,
+  nearestStandard,
+  overlap,
+  parallel,
+  parallelBand,
+  type Resistor,
+  type Series,
+  series,
+  statesOf,
+  toleranceOf,
+} from '../../server/figures/edge-loop/maths.ts';
 import { loopsOf } from '../../server/figures/edge-loop/working.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -65,8 +79,22 @@ describe('tolerances', () => {
   });
 
   it('gives the worst case of several, and nothing for what cannot be', () => {
-    expect(whole(parallelBand([{ resistance: 8200, tolerance: 0.05 }, { resistance: 8200, tolerance: 0.05 }])?.low)).toBe(3895);
-    expect(whole(parallelBand([{ resistance: 8200, tolerance: 0.05 }, { resistance: 8200, tolerance: 0.05 }])?.high)).toBe(4305);
+    expect(
+      whole(
+        parallelBand([
+          { resistance: 8200, tolerance: 0.05 },
+          { resistance: 8200, tolerance: 0.05 },
+        ])?.low,
+      ),
+    ).toBe(3895);
+    expect(
+      whole(
+        parallelBand([
+          { resistance: 8200, tolerance: 0.05 },
+          { resistance: 8200, tolerance: 0.05 },
+        ])?.high,
+      ),
+    ).toBe(4305);
     for (const tolerance of [-0.01, 1, Number.NaN]) {
       expect(bandOf({ resistance: 8200, tolerance })).toBeUndefined();
       expect(parallelBand([{ resistance: 8200, tolerance }])).toBeUndefined();
@@ -78,7 +106,9 @@ describe('tolerances', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(resistor, fc.double({ min: -1, max: 1, noNaN: true })), { minLength: 1, maxLength: 5 }), (parts) => {
         const band = parallelBand(parts.map(([part]) => part));
-        const real = parallel(parts.map(([{ resistance, tolerance }, share]: [Resistor, number]) => resistance * (1 + tolerance * share))) ?? Number.NaN;
+        const real =
+          parallel(parts.map(([{ resistance, tolerance }, share]: [Resistor, number]) => resistance * (1 + tolerance * share))) ??
+          Number.NaN;
         expect(real).toBeGreaterThanOrEqual((band?.low ?? Number.NaN) * (1 - 1e-9));
         expect(real).toBeLessThanOrEqual((band?.high ?? Number.NaN) * (1 + 1e-9));
       }),
@@ -88,7 +118,10 @@ describe('tolerances', () => {
 
 describe('bands that share a value', () => {
   it('do so where they touch, and either way round', () => {
-    const share = (a: readonly [number, number], b: readonly [number, number]): boolean[] => [overlap({ low: a[0], high: a[1] }, { low: b[0], high: b[1] }), overlap({ low: b[0], high: b[1] }, { low: a[0], high: a[1] })];
+    const share = (a: readonly [number, number], b: readonly [number, number]): boolean[] => [
+      overlap({ low: a[0], high: a[1] }, { low: b[0], high: b[1] }),
+      overlap({ low: b[0], high: b[1] }, { low: a[0], high: a[1] }),
+    ];
     expect(share([1, 2], [2, 3])).toEqual([true, true]);
     expect(share([1, 2], [2.001, 3])).toEqual([false, false]);
     expect(share([1, 4], [2, 3])).toEqual([true, true]);
@@ -101,7 +134,9 @@ describe('standard values', () => {
     expect(decades.E12.map((digits) => digits / 10)).toEqual([1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2]);
     // Every other value of E24 is E12; the others are these.
     expect(decades.E24.filter((_, i) => i % 2 === 0)).toEqual([...decades.E12]);
-    expect(decades.E24.filter((_, i) => i % 2 === 1).map((digits) => digits / 10)).toEqual([1.1, 1.3, 1.6, 2.0, 2.4, 3.0, 3.6, 4.3, 5.1, 6.2, 7.5, 9.1]);
+    expect(decades.E24.filter((_, i) => i % 2 === 1).map((digits) => digits / 10)).toEqual([
+      1.1, 1.3, 1.6, 2.0, 2.4, 3.0, 3.6, 4.3, 5.1, 6.2, 7.5, 9.1,
+    ]);
     // E24 is not the rounded geometric series at i = 10 to 16 and 22.
     const rounded = decades.E24.map((_, i) => Math.round(10 * 10 ** (i / 24)));
     expect(decades.E24.flatMap((digits, i) => (digits === rounded[i] ? [] : [i]))).toEqual([10, 11, 12, 13, 14, 15, 16, 22]);
@@ -148,9 +183,12 @@ describe('standard values', () => {
 });
 
 const edge = (name: string, lines: string): string => `sensor ${name} : finch-edge {\n  watches closing\n${lines}\n}\n`;
-const site = (edges: string, wires: string): string => `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n${edges}panel main : rowan-pair {\n${wires}\n}\n`;
+const site = (edges: string, wires: string): string =>
+  `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n${edges}panel main : rowan-pair {\n${wires}\n}\n`;
 const resistances = (text: string): Record<string, number> =>
-  Object.fromEntries(judge(text).figures.flatMap((figure) => (/\.loop\..*\.resistance$/.test(figure.id) ? [[figure.id, figure.value] as const] : [])));
+  Object.fromEntries(
+    judge(text).figures.flatMap((figure) => (/\.loop\..*\.resistance$/.test(figure.id) ? [[figure.id, figure.value] as const] : [])),
+  );
 
 describe('loops of a panel', () => {
   it('counts the terminators of a chain and of edges side by side', () => {
@@ -159,8 +197,14 @@ describe('loops of a panel', () => {
     const both = edge('a', 'terminator 8.2 kohm\nchains-into b') + edge('b', 'terminator 8.2 kohm');
     expect(resistances(site(both, 'wire a to E1 E0'))['panel.main.loop.E1.resistance']).toBeCloseTo(4100, 9);
     const side = edge('a', 'terminator 8.2 kohm') + edge('b', 'terminator 8.2 kohm') + edge('c', 'terminator 8.2 kohm');
-    expect(resistances(site(side, 'wire a to E1 E0\nwire b to E1 E0\nwire c to E1 E0'))['panel.main.loop.E1.resistance']).toBeCloseTo(2733.333, 3);
-    expect(resistances(site(side, 'wire a to E1 E0\nwire b to E2 E0'))).toEqual({ 'panel.main.loop.E1.resistance': 8200, 'panel.main.loop.E2.resistance': 8200 });
+    expect(resistances(site(side, 'wire a to E1 E0\nwire b to E1 E0\nwire c to E1 E0'))['panel.main.loop.E1.resistance']).toBeCloseTo(
+      2733.333,
+      3,
+    );
+    expect(resistances(site(side, 'wire a to E1 E0\nwire b to E2 E0'))).toEqual({
+      'panel.main.loop.E1.resistance': 8200,
+      'panel.main.loop.E2.resistance': 8200,
+    });
   });
 
   it('counts an edge once, however often it is wired', () => {
@@ -171,13 +215,18 @@ describe('loops of a panel', () => {
   it('says nothing where a chain cannot be followed to its end', () => {
     const terminated = edge('b', 'terminator 8.2 kohm');
     for (const first of ['chains-into nobody', 'chains-into a', 'chains-into beam', 'terminator 8.2', ''])
-      expect(resistances(site(edge('a', first) + terminated + 'sensor beam : finch-beam {\n  watches closing\n}\n', 'wire a to E1 E0')), first).toEqual({});
+      expect(
+        resistances(site(edge('a', first) + terminated + 'sensor beam : finch-beam {\n  watches closing\n}\n', 'wire a to E1 E0')),
+        first,
+      ).toEqual({});
   });
 
   it('ends on chains that go round, in whatever shape', () => {
     fc.assert(
       fc.property(fc.array(fc.nat(5), { minLength: 6, maxLength: 6 }), fc.array(fc.nat(5), { maxLength: 4 }), (next, wired) => {
-        const edges = next.map((to, i) => edge(`e${i}`, i % 2 === 0 ? `chains-into e${to}` : `chains-into e${to}\nterminator 8.2 kohm`)).join('');
+        const edges = next
+          .map((to, i) => edge(`e${i}`, i % 2 === 0 ? `chains-into e${to}` : `chains-into e${to}\nterminator 8.2 kohm`))
+          .join('');
         const analysis = judge(site(edges, wired.map((i) => `wire e${i} to E${(i % 2) + 1} E0`).join('\n')));
         for (const panel of analysis.installation.panels)
           for (const { edges, branches } of loopsOf(panel) ?? []) {
@@ -196,7 +245,14 @@ describe('loops of a panel', () => {
 describe('what a panel sees of a loop', () => {
   // Worked twice by hand: 5 V over 8200 ohm. A pressed loop, two terminators side by side, rest, 100 ohm of cable, two in
   // series, a cut loop: 0, 1.6667, 2.5, 2.5152, 3.3333 and 5 V.
-  it.each([[0, 0], [4100, 1.6667], [8200, 2.5], [8300, 2.5152], [16400, 3.3333], [Infinity, 5]])('%f ohm: %f V', (ohms, volts) => expect(dividerVoltage(5, 8200, ohms)).toBeCloseTo(volts, 4));
+  it.each([
+    [0, 0],
+    [4100, 1.6667],
+    [8200, 2.5],
+    [8300, 2.5152],
+    [16400, 3.3333],
+    [Infinity, 5],
+  ])('%f ohm: %f V', (ohms, volts) => expect(dividerVoltage(5, 8200, ohms)).toBeCloseTo(volts, 4));
 
   const parts = { terminator: { resistance: 8200, tolerance: 0.05 }, cable: 0, pressed: 0, leakage: Infinity, panel: 0 };
   const volts = (given: Partial<typeof parts>): [number, number] => {
@@ -214,15 +270,25 @@ describe('what a panel sees of a loop', () => {
     const share = fc.double({ min: 0, max: 0.2, noNaN: true });
     const unit = fc.double({ min: -1, max: 1, noNaN: true });
     fc.assert(
-      fc.property(share, share, fc.double({ min: 0, max: 500, noNaN: true }), fc.double({ min: 2000, max: 1e7, noNaN: true }), unit, unit, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 1, max: 50, noNaN: true }), (tolerance, panel, cable, leakage, a, b, c, d) => {
-        const states = statesOf({ terminator: { resistance: 8200, tolerance }, cable, pressed: 300, leakage, panel });
-        const real = parallel([8200 * (1 + a * tolerance) + c * cable, leakage * d]) as number;
-        const seen = (ohms: number): number => ohms / (1 + b * panel);
-        expect(seen(real)).toBeGreaterThanOrEqual((states?.rest.low ?? Infinity) * (1 - 1e-12));
-        expect(seen(real)).toBeLessThanOrEqual((states?.rest.high ?? 0) * (1 + 1e-12));
-        expect(seen((parallel([300, leakage * d]) as number) + c * cable)).toBeLessThanOrEqual((states?.pressed.high ?? 0) * (1 + 1e-12));
-        expect(seen(leakage * d)).toBeGreaterThanOrEqual((states?.open.low ?? Infinity) * (1 - 1e-12));
-      }),
+      fc.property(
+        share,
+        share,
+        fc.double({ min: 0, max: 500, noNaN: true }),
+        fc.double({ min: 2000, max: 1e7, noNaN: true }),
+        unit,
+        unit,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 1, max: 50, noNaN: true }),
+        (tolerance, panel, cable, leakage, a, b, c, d) => {
+          const states = statesOf({ terminator: { resistance: 8200, tolerance }, cable, pressed: 300, leakage, panel });
+          const real = parallel([8200 * (1 + a * tolerance) + c * cable, leakage * d]) as number;
+          const seen = (ohms: number): number => ohms / (1 + b * panel);
+          expect(seen(real)).toBeGreaterThanOrEqual((states?.rest.low ?? Infinity) * (1 - 1e-12));
+          expect(seen(real)).toBeLessThanOrEqual((states?.rest.high ?? 0) * (1 + 1e-12));
+          expect(seen((parallel([300, leakage * d]) as number) + c * cable)).toBeLessThanOrEqual((states?.pressed.high ?? 0) * (1 + 1e-12));
+          expect(seen(leakage * d)).toBeGreaterThanOrEqual((states?.open.low ?? Infinity) * (1 - 1e-12));
+        },
+      ),
     );
   });
   it('in each state, by hand: 8.2 kohm ± 5 %, 10 ohm of cable, 500 ohm pressed, 100 kohm of damp, 1 % of the panel', () => {
@@ -238,7 +304,12 @@ describe('what a panel sees of a loop', () => {
     close(found?.open, 100e3, Infinity);
   });
   it('is not known for parts that cannot be', () => {
-    for (const terminator of [{ resistance: -1, tolerance: 0.05 }, { resistance: 8200, tolerance: 1 }, { resistance: Number.NaN, tolerance: 0 }]) expect(statesOf({ ...parts, terminator })).toBeUndefined();
+    for (const terminator of [
+      { resistance: -1, tolerance: 0.05 },
+      { resistance: 8200, tolerance: 1 },
+      { resistance: Number.NaN, tolerance: 0 },
+    ])
+      expect(statesOf({ ...parts, terminator })).toBeUndefined();
     expect(statesOf({ ...parts, panel: 1 })).toBeUndefined();
     expect(statesOf({ ...parts, cable: -1 })).toBeUndefined();
     expect(statesOf({ ...parts, leakage: Number.NaN })).toBeUndefined();
@@ -248,7 +319,10 @@ describe('what a panel sees of a loop', () => {
 describe('loops that can be mistaken', () => {
   const file = (model: string, sensor: string, more = ''): string =>
     `language 1\nuse "../library/cables.gate"\npanel-model p {\n  terminal E0 common\n  terminal E1 edge-input common E0 terminator 8.2 kohm\n${model}\n}\nsensor-model e {\n  kind edge\n  output resistive\n  terminator 8.2 kohm\n  pressed-resistance 500 ohm\n}\nsensor front : e {\n  watches closing\n  terminator 8.2 kohm\n${sensor}\n}\n${more}panel main : p {\n  wire front to E1 E0\n}\n`;
-  const said = (text: string): string[] => judge(text).findings.flatMap(({ rule, severity, what }) => (rule === 'edge-loop-ambiguous' ? [`${severity} ${/pressed edge|cut wire|at rest may|second/.exec(what)?.[0]}`] : []));
+  const said = (text: string): string[] =>
+    judge(text).findings.flatMap(({ rule, severity, what }) =>
+      rule === 'edge-loop-ambiguous' ? [`${severity} ${/pressed edge|cut wire|at rest may|second/.exec(what)?.[0]}`] : [],
+    );
   it('never, when they are dry and the panel’s window is wide enough and no wider', () => {
     expect(said(file('', ''))).toEqual([]);
     expect(said(file('window E1 6 kohm .. 11 kohm', ''))).toEqual([]);
@@ -257,7 +331,11 @@ describe('loops that can be mistaken', () => {
     expect(said(file('window E1 500 ohm .. 11 kohm', ''))).toEqual(['error pressed edge', 'warning second']);
     expect(said(file('window E1 501 ohm .. 11 kohm', ''))).toEqual(['warning second']);
     // The cable of a pressed edge: 100 m of 39 ohm/km there and back, at 70 °C, are 9.33 ohm.
-    expect(said(file('window E1 505 ohm .. 11 kohm', '', 'cable far : heron-signal {\n  feeds front\n  length 100 m\n  carries 1 mA at 5 V\n}\n'))).toEqual(['error pressed edge', 'warning second']);
+    expect(
+      said(
+        file('window E1 505 ohm .. 11 kohm', '', 'cable far : heron-signal {\n  feeds front\n  length 100 m\n  carries 1 mA at 5 V\n}\n'),
+      ),
+    ).toEqual(['error pressed edge', 'warning second']);
     expect(said(file('window E1 5 kohm .. 25 kohm', 'leakage 25 kohm'))).toEqual(['error cut wire']);
     expect(said(file('window E1 5 kohm .. 24.9 kohm', 'leakage 25 kohm'))).toEqual([]);
   });
@@ -274,6 +352,13 @@ describe('loops that can be mistaken', () => {
   });
   it('not where other rules speak: no terminator, two of them, a broken chain', () => {
     expect(said(file('window E1 8.2 kohm .. 8.3 kohm', 'chains-into nobody'))).toEqual([]);
-    expect(said(file('window E1 8.2 kohm .. 8.3 kohm', '').replace('sensor front : e {\n  watches closing\n  terminator 8.2 kohm', 'sensor front : e {\n  watches closing'))).toEqual([]);
+    expect(
+      said(
+        file('window E1 8.2 kohm .. 8.3 kohm', '').replace(
+          'sensor front : e {\n  watches closing\n  terminator 8.2 kohm',
+          'sensor front : e {\n  watches closing',
+        ),
+      ),
+    ).toEqual([]);
   });
 });

@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { greatestSpeeds } from '../../server/figures/edge-speed/maths.ts';
 import type { Linkage } from '../../server/figures/linkage/maths.ts';
-import { type Direction, type Profile, profileOf, type ProfileSpec, runTime, speedAt, timeAt, travelAt } from '../../server/figures/motion-profile/maths.ts';
+import {
+  type Direction,
+  type Profile,
+  type ProfileSpec,
+  profileOf,
+  runTime,
+  speedAt,
+  timeAt,
+  travelAt,
+} from '../../server/figures/motion-profile/maths.ts';
 
 const degree = Math.PI / 180;
 
@@ -19,7 +28,8 @@ interface Ram {
 }
 const sideA = ({ along, out }: Ram): number => Math.hypot(along, out);
 const inner = ({ along, out }: Ram, angle: number): number => Math.PI - Math.atan2(out, along) - angle;
-const ramLength = (r: Ram, angle: number): number => Math.sqrt(sideA(r) ** 2 + r.arm ** 2 - 2 * sideA(r) * r.arm * Math.cos(inner(r, angle)));
+const ramLength = (r: Ram, angle: number): number =>
+  Math.sqrt(sideA(r) ** 2 + r.arm ** 2 - 2 * sideA(r) * r.arm * Math.cos(inner(r, angle)));
 const leverOf = (r: Ram, angle: number): number => (sideA(r) * r.arm * Math.sin(inner(r, angle))) / ramLength(r, angle);
 const ramDrive = (r: Ram, angle: number): number => ramLength(r, 0) - ramLength(r, angle);
 const ramAngle = (r: Ram, drive: number): number =>
@@ -105,21 +115,36 @@ describe('slow zone', () => {
 describe('while braking, against the closed form', () => {
   // From half way on v² = 2u with u still to go. At a rate of 1 + 5u the leaf's v² is 2u / (1 + 5u)², greatest at u = 1/5: 1/10.
   const profile = made({ travel: 1, speed: Infinity, acceleration: 1, slowTravel: 0, slowSpeed: 0 });
-  test.each([[[0, 0.5, 1]], [[0, 0.3, 0.6, 1]], [[0, 0.7, 1]], [[0, 0.25, 0.5, 0.75, 0.78, 1]]])('opening and closing, samples at %j', (samples) => {
-    const drive = Float64Array.from(samples);
-    const linkage: Linkage = { drive, rate: drive.map((d) => 1 + 5 * (1 - d)), leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5) };
-    const opening = greatestSpeeds(linkage, profile, 0, 'opening')!;
-    expect(opening.overall).toBeCloseTo(Math.sqrt(0.1), 12);
-    expect(Math.abs(opening.overallAt - (Math.log(6) - Math.log(2)) / 5)).toBeLessThan(0.03);
-    const backDrive = Float64Array.from(samples.map((d) => 1 - d).reverse());
-    const back: Linkage = { drive: backDrive, rate: backDrive.map((d) => 1 + 5 * d), leaf: backDrive.map((d) => Math.log(1 + 5 * d) / 5) };
-    const closing = greatestSpeeds(back, profile, 0, 'closing')!;
-    expect(closing.overall).toBeCloseTo(Math.sqrt(0.1), 12);
-    expect(Math.abs(closing.overallAt - Math.log(2) / 5)).toBeLessThan(0.03);
-  });
+  test.each([[[0, 0.5, 1]], [[0, 0.3, 0.6, 1]], [[0, 0.7, 1]], [[0, 0.25, 0.5, 0.75, 0.78, 1]]])(
+    'opening and closing, samples at %j',
+    (samples) => {
+      const drive = Float64Array.from(samples);
+      const linkage: Linkage = {
+        drive,
+        rate: drive.map((d) => 1 + 5 * (1 - d)),
+        leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5),
+      };
+      const opening = greatestSpeeds(linkage, profile, 0, 'opening')!;
+      expect(opening.overall).toBeCloseTo(Math.sqrt(0.1), 12);
+      expect(Math.abs(opening.overallAt - (Math.log(6) - Math.log(2)) / 5)).toBeLessThan(0.03);
+      const backDrive = Float64Array.from(samples.map((d) => 1 - d).reverse());
+      const back: Linkage = {
+        drive: backDrive,
+        rate: backDrive.map((d) => 1 + 5 * d),
+        leaf: backDrive.map((d) => Math.log(1 + 5 * d) / 5),
+      };
+      const closing = greatestSpeeds(back, profile, 0, 'closing')!;
+      expect(closing.overall).toBeCloseTo(Math.sqrt(0.1), 12);
+      expect(Math.abs(closing.overallAt - Math.log(2) / 5)).toBeLessThan(0.03);
+    },
+  );
   test('in a slow zone that begins before and after that place', () => {
     const drive = Float64Array.of(0, 0.5, 1);
-    const linkage: Linkage = { drive, rate: drive.map((d) => 1 + 5 * (1 - d)), leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5) };
+    const linkage: Linkage = {
+      drive,
+      rate: drive.map((d) => 1 + 5 * (1 - d)),
+      leaf: drive.map((d) => (Math.log(6) - Math.log(1 + 5 * (1 - d))) / 5),
+    };
     // The zone is only looked at here: nothing slows it down.
     expect(greatestSpeeds(linkage, profile, 0.4, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.1), 12);
     expect(greatestSpeeds(linkage, profile, 0.1, 'opening')!.inSlowZone).toBeCloseTo(Math.sqrt(0.2) / 1.5, 12);
@@ -175,7 +200,8 @@ test('against small steps of time on the exact ram', () => {
         let inSlowZone = 0;
         const steps = 3000;
         const times = Array.from({ length: steps }, (_, i) => (i / steps) * runTime(profile));
-        for (const junction of [...profile.startTime, timeAt(profile, travel - slowTravel)]) times.push(junction, junction - 1e-9, junction + 1e-9);
+        for (const junction of [...profile.startTime, timeAt(profile, travel - slowTravel)])
+          times.push(junction, junction - 1e-9, junction + 1e-9);
         for (const t of times) {
           if (t < 0) continue;
           const done = travelAt(profile, t);
@@ -186,7 +212,10 @@ test('against small steps of time on the exact ram', () => {
         }
         // Between its samples the figure takes the lever for shorter than it is: never too slow, and some tenths of a per cent too
         // fast at the most, where a short arm turns far.
-        for (const [told, walked] of [[found.overall, overall], [found.inSlowZone!, inSlowZone]] as const) {
+        for (const [told, walked] of [
+          [found.overall, overall],
+          [found.inSlowZone!, inSlowZone],
+        ] as const) {
           expect(told).toBeGreaterThan(walked * (1 - 1e-9));
           expect(told).toBeLessThan(walked * (1 + 4e-3));
         }

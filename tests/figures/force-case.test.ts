@@ -1,6 +1,6 @@
 // What the file says of the forces on a leaf, each number by hand.
 import { describe, expect, it } from 'vitest';
-import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/working.ts';
+import { type ForceCase, forceCaseOf } from '../../server/figures/force-window/working.ts';
 import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -25,25 +25,55 @@ const found = ({ leaf = [], drive = [], model = [], site, more = [] }: Gate): Fo
   const west = judge(heard(text)).installation.leaves[0];
   return west === undefined ? undefined : forceCaseOf(west);
 };
-const shaft: Required<Pick<Gate, 'leaf' | 'model'>> = { leaf: ['width 2 m', 'height 1.5 m', 'opens inward 90 deg'], model: ['kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 300 N·m least 50 N·m'] };
-const rack: Required<Pick<Gate, 'leaf' | 'model'>> = { leaf: ['width 4 m', 'height 1.5 m', 'slides left 4 m'], model: ['kind rack', 'speed 0.2 m/s', 'thrust 800 N'] };
-const ram: Required<Pick<Gate, 'leaf' | 'model' | 'drive'>> = { leaf: shaft.leaf, model: ['kind linear-ram', 'stroke 400 mm', 'speed 16 mm/s', 'thrust 3000 N'], drive: ['post-bracket 150 mm by 150 mm', 'leaf-bracket 800 mm'] };
+const shaft: Required<Pick<Gate, 'leaf' | 'model'>> = {
+  leaf: ['width 2 m', 'height 1.5 m', 'opens inward 90 deg'],
+  model: ['kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 300 N·m least 50 N·m'],
+};
+const rack: Required<Pick<Gate, 'leaf' | 'model'>> = {
+  leaf: ['width 4 m', 'height 1.5 m', 'slides left 4 m'],
+  model: ['kind rack', 'speed 0.2 m/s', 'thrust 800 N'],
+};
+const ram: Required<Pick<Gate, 'leaf' | 'model' | 'drive'>> = {
+  leaf: shaft.leaf,
+  model: ['kind linear-ram', 'stroke 400 mm', 'speed 16 mm/s', 'thrust 3000 N'],
+  drive: ['post-bracket 150 mm by 150 mm', 'leaf-bracket 800 mm'],
+};
 
 /** A case that is there, with more lines of the leaf, model or site. */
 function caseOf(of: Gate, more: Gate = {}): ForceCase {
-  const it = found({ ...of, ...more, leaf: [...(of.leaf ?? []), ...(more.leaf ?? [])], model: [...(of.model ?? []), ...(more.model ?? [])] });
+  const it = found({
+    ...of,
+    ...more,
+    leaf: [...(of.leaf ?? []), ...(more.leaf ?? [])],
+    model: [...(of.model ?? []), ...(more.model ?? [])],
+  });
   if (it === undefined) throw new Error('no case');
   return it;
 }
 
 describe('a case is there', () => {
   it('where the drive states the push of its own kind: a thrust of a ram or rack, a torque of a shaft', () => {
-    expect(caseOf(shaft)).toMatchObject({ unit: 'N·m', swing: true, greatest: 300, lowestSetting: 50, setting: undefined, limited: true, relieved: false, width: 2, mass: 120, inertia: 160 });
+    expect(caseOf(shaft)).toMatchObject({
+      unit: 'N·m',
+      swing: true,
+      greatest: 300,
+      lowestSetting: 50,
+      setting: undefined,
+      limited: true,
+      relieved: false,
+      width: 2,
+      mass: 120,
+      inertia: 160,
+    });
     expect(caseOf(ram)).toMatchObject({ unit: 'N', swing: true, greatest: 3000, inertia: 160 });
     expect(caseOf(rack)).toMatchObject({ unit: 'N', swing: false, greatest: 800, inertia: 120 });
-    const instead = (lines: readonly string[], push?: string): string[] => [...lines.filter((line) => !/^(thrust|torque) /.test(line)), ...(push === undefined ? [] : [push])];
+    const instead = (lines: readonly string[], push?: string): string[] => [
+      ...lines.filter((line) => !/^(thrust|torque) /.test(line)),
+      ...(push === undefined ? [] : [push]),
+    ];
     for (const push of [undefined, 'thrust 800 N']) expect(found({ ...shaft, model: instead(shaft.model, push) }), push).toBeUndefined();
-    for (const push of [undefined, 'torque 300 N·m']) for (const of of [ram, rack]) expect(found({ ...of, model: instead(of.model, push) }), push).toBeUndefined();
+    for (const push of [undefined, 'torque 300 N·m'])
+      for (const of of [ram, rack]) expect(found({ ...of, model: instead(of.model, push) }), push).toBeUndefined();
     // Of both, each takes its own.
     expect(caseOf(shaft, { model: ['thrust 800 N'] }).greatest).toBe(300);
     expect(caseOf(rack, { model: ['torque 300 N·m'] }).greatest).toBe(800);
@@ -117,7 +147,8 @@ describe('the wind in which the gate is to work', () => {
     expect(caseOf(shaft, { ...windy, leaf: ['infill 50 %'] }).wind).toBeCloseTo(pressure * 1.6 * 0.5 * 1.5 * 2, 9);
     expect(caseOf(shaft, { ...windy, leaf: ['infill 50 %'] }).leastFromMemory).toBe(true);
     expect(caseOf(shaft, { ...windy, leaf: ['infill 79 %'] }).leastFromMemory).toBe(true);
-    for (const infill of ['80 %', '100 %']) expect(caseOf(shaft, { ...windy, leaf: [`infill ${infill}`] }).leastFromMemory, infill).toBe(false);
+    for (const infill of ['80 %', '100 %'])
+      expect(caseOf(shaft, { ...windy, leaf: [`infill ${infill}`] }).leastFromMemory, infill).toBe(false);
   });
   it('is nothing to a sliding leaf, and nothing where none is stated', () => {
     expect(caseOf(rack, { ...windy, leaf: ['infill 50 %', 'friction 20 N'] })).toMatchObject({ wind: 0, leastFromMemory: false });
@@ -129,40 +160,83 @@ describe('the wind in which the gate is to work', () => {
     const alone = 40 * 1.5 * (2.3 * 0.10125 + 1.4 * 1.1 + 2.3 * 0.79875);
     expect(caseOf(shaft, windy).wind).toBeCloseTo(alone, 9);
     // One of two that close against each other has no free end while it is closed; on its way it has.
-    expect(caseOf(shaft, { ...windy, more: [block('leaf east', ['width 2 m', 'height 1.5 m', 'mass 120 kg', 'opens inward 90 deg'])] }).wind).toBeCloseTo(alone, 9);
+    expect(
+      caseOf(shaft, { ...windy, more: [block('leaf east', ['width 2 m', 'height 1.5 m', 'mass 120 kg', 'opens inward 90 deg'])] }).wind,
+    ).toBeCloseTo(alone, 9);
     // With a corner 2.1 and 1.8, which is worse; only the closed gate has it.
-    expect(caseOf(shaft, { ...windy, leaf: ['return-corner 1.5 m'] }).wind).toBeCloseTo(40 * 1.5 * (2.1 * 0.10125 + 1.8 * 1.1 + 2.1 * 0.79875), 9);
+    expect(caseOf(shaft, { ...windy, leaf: ['return-corner 1.5 m'] }).wind).toBeCloseTo(
+      40 * 1.5 * (2.1 * 0.10125 + 1.8 * 1.1 + 2.1 * 0.79875),
+      9,
+    );
   });
 });
 
 describe('what protects', () => {
-  const withSensors = (...sensors: readonly (readonly [string, string, (string | undefined)?])[]): Gate => ({ more: sensors.map(([model, watches, on], i) => block(`sensor eye-${i} : ${model}`, [`watches ${watches}`, ...(on === undefined ? [] : [`on west ${on}`]), ...(model === 'finch-edge' ? ['terminator 8.2 kohm'] : [])])) });
+  const withSensors = (...sensors: readonly (readonly [string, string, (string | undefined)?])[]): Gate => ({
+    more: sensors.map(([model, watches, on], i) =>
+      block(`sensor eye-${i} : ${model}`, [
+        `watches ${watches}`,
+        ...(on === undefined ? [] : [`on west ${on}`]),
+        ...(model === 'finch-edge' ? ['terminator 8.2 kohm'] : []),
+      ]),
+    ),
+  });
   const none = { edge: false, bottom: false, untouched: false };
   it('nothing, where nothing is there', () => expect(caseOf(shaft)).toMatchObject({ closing: none, opening: none }));
   it('an edge along the bottom, in the movements that it watches', () => {
-    expect(caseOf(shaft, withSensors(['finch-edge', 'closing', 'bottom-edge']))).toMatchObject({ closing: { ...none, bottom: true }, opening: none });
-    expect(caseOf(shaft, withSensors(['finch-edge', 'opening', 'bottom-edge']))).toMatchObject({ closing: none, opening: { ...none, bottom: true } });
+    expect(caseOf(shaft, withSensors(['finch-edge', 'closing', 'bottom-edge']))).toMatchObject({
+      closing: { ...none, bottom: true },
+      opening: none,
+    });
+    expect(caseOf(shaft, withSensors(['finch-edge', 'opening', 'bottom-edge']))).toMatchObject({
+      closing: none,
+      opening: { ...none, bottom: true },
+    });
     expect(caseOf(shaft, withSensors(['finch-edge', 'closing, opening', 'hinge-edge']))).toMatchObject({ closing: none, opening: none });
     // A beam there is no edge.
     expect(caseOf(shaft, withSensors(['finch-beam', 'closing, opening', 'bottom-edge']))).toMatchObject({ closing: none, opening: none });
   });
   it('presence detection that lets the leaf touch nobody, on the leaf or beside it, in the movements that it watches', () => {
     for (const on of ['closing-edge', undefined]) {
-      expect(caseOf(shaft, withSensors(['finch-curtain', 'closing', on])), on).toMatchObject({ closing: { ...none, untouched: true }, opening: none });
-      expect(caseOf(shaft, withSensors(['finch-curtain', 'opening', on])), on).toMatchObject({ closing: none, opening: { ...none, untouched: true } });
+      expect(caseOf(shaft, withSensors(['finch-curtain', 'closing', on])), on).toMatchObject({
+        closing: { ...none, untouched: true },
+        opening: none,
+      });
+      expect(caseOf(shaft, withSensors(['finch-curtain', 'opening', on])), on).toMatchObject({
+        closing: none,
+        opening: { ...none, untouched: true },
+      });
       expect(caseOf(shaft, withSensors(['finch-beam', 'closing, opening', on])), on).toMatchObject({ closing: none, opening: none });
     }
-    expect(caseOf(shaft, { more: [block('sensor-model late', ['kind edge', 'output resistive', 'terminator 8.2 kohm', 'measure E']), ...['on west hinge-edge', ''].map((on, i) => block(`sensor eye-${i} : late`, ['watches closing, opening', on]))] })).toMatchObject({ closing: none, opening: none });
+    expect(
+      caseOf(shaft, {
+        more: [
+          block('sensor-model late', ['kind edge', 'output resistive', 'terminator 8.2 kohm', 'measure E']),
+          ...['on west hinge-edge', ''].map((on, i) => block(`sensor eye-${i} : late`, ['watches closing, opening', on])),
+        ],
+      }),
+    ).toMatchObject({ closing: none, opening: none });
   });
   it('not a sensor of which nothing is known; what touches nobody does so whatever it is', () => {
-    const unknown = (...lines: readonly string[]): ForceCase => caseOf(shaft, { more: [block('sensor-model some', ['output relay', 'contact normally-closed', ...lines]), block('sensor eye : some', ['watches closing', 'on west bottom-edge'])] });
+    const unknown = (...lines: readonly string[]): ForceCase =>
+      caseOf(shaft, {
+        more: [
+          block('sensor-model some', ['output relay', 'contact normally-closed', ...lines]),
+          block('sensor eye : some', ['watches closing', 'on west bottom-edge']),
+        ],
+      });
     expect(unknown()).toMatchObject({ closing: none, opening: none });
     expect(unknown('measure C')).toMatchObject({ closing: none, opening: none });
     expect(unknown('measure E')).toMatchObject({ closing: { ...none, untouched: true }, opening: none });
-    expect(caseOf(shaft, { more: [block('sensor eye', ['watches closing', 'on west bottom-edge'])] })).toMatchObject({ closing: none, opening: none });
+    expect(caseOf(shaft, { more: [block('sensor eye', ['watches closing', 'on west bottom-edge'])] })).toMatchObject({
+      closing: none,
+      opening: none,
+    });
   });
   it('a leading edge that stops the leaf within what it gives', () => {
-    expect(caseOf(rack, { ...withSensors(['finch-edge', 'closing', 'closing-edge']), model: ['stops-in 200 ms', 'ramp 0.1 s'] })).toMatchObject({ closing: { ...none, edge: true }, opening: none });
+    expect(
+      caseOf(rack, { ...withSensors(['finch-edge', 'closing', 'closing-edge']), model: ['stops-in 200 ms', 'ramp 0.1 s'] }),
+    ).toMatchObject({ closing: { ...none, edge: true }, opening: none });
     expect(caseOf(rack, { ...withSensors(['finch-edge', 'closing', 'closing-edge']), model: ['stops-in 2 s'] }).closing.edge).toBe(false);
     // The way that it needs to stop is not stated.
     expect(caseOf(rack, withSensors(['finch-edge', 'closing', 'closing-edge'])).closing.edge).toBe(false);

@@ -1,10 +1,11 @@
 // What is told to open a window: each change with the numbers that a file would state, worked out by hand. The smallest change
 // is looked for by halves, to a thirty-second part of the furthest one.
-import type { Leaf } from '../../server/model/index.ts';
-import { motionOf, type LeafMotion } from '../../server/figures/run-time/working.ts';
+
 import { describe, expect, it } from 'vitest';
-import { forceCaseOf, type ForceCase } from '../../server/figures/force-window/working.ts';
 import { changesThatOpen, isWide } from '../../server/figures/force-changes/working.ts';
+import { type ForceCase, forceCaseOf } from '../../server/figures/force-window/working.ts';
+import { type LeafMotion, motionOf } from '../../server/figures/run-time/working.ts';
+import type { Leaf } from '../../server/model/index.ts';
 import { judge } from '../kit/pages.ts';
 
 interface Gate {
@@ -23,7 +24,11 @@ function caseOf(kind: 'shaft' | 'rack' | 'ram', { leaf = [], model = [], site = 
     'language 1\n',
     block('site "Example"', site),
     block('drive-model push', [...models[kind], ...model]),
-    block('leaf west', [...(kind === 'rack' ? ['slides left 4 m', 'width 4 m'] : ['opens inward 90 deg', 'width 2 m']), 'height 1.5 m', ...leaf]),
+    block('leaf west', [
+      ...(kind === 'rack' ? ['slides left 4 m', 'width 4 m'] : ['opens inward 90 deg', 'width 2 m']),
+      'height 1.5 m',
+      ...leaf,
+    ]),
     block('drive push-west : push', ['moves west', ...(kind === 'ram' ? ['post-bracket 100 mm by 200 mm', 'leaf-bracket 800 mm'] : [])]),
   ].join('');
   const west = judge(text).installation.leaves[0];
@@ -39,7 +44,12 @@ function told(of: ForceCase): readonly string[] {
 }
 
 /** With a guard to half a metre 400 N allow 200 N·m. */
-const shaft = (more: Gate): ForceCase => caseOf('shaft', { ...more, leaf: ['mass 120 kg', 'hinge-guard 500 mm', ...(more.leaf ?? [])], model: ['torque 1000 N·m', ...(more.model ?? ['shaft-speed 6 deg/s'])] });
+const shaft = (more: Gate): ForceCase =>
+  caseOf('shaft', {
+    ...more,
+    leaf: ['mass 120 kg', 'hinge-guard 500 mm', ...(more.leaf ?? [])],
+    model: ['torque 1000 N·m', ...(more.model ?? ['shaft-speed 6 deg/s'])],
+  });
 
 describe('each by itself', () => {
   it('a guard, an infill, gusts, friction: 144 N·m of friction and 96 N·m of wind against 200 N·m', () => {
@@ -56,7 +66,11 @@ describe('each by itself', () => {
   });
   it('an infill by the table, from 80 % on', () => {
     // 216.6 N·m full and 144 N·m at 80 %: 200 N·m at 95.4 %; by the other three 541.5 mm and 7.69 m/s.
-    expect(told(shaft({ site: ['working-wind 8 m/s'] }))).toEqual(['a guard at the hinge side out to 563 mm (hinge-guard)', 'an infill of at most 95 %', 'no use in gusts above 7.5 m/s (working-wind)']);
+    expect(told(shaft({ site: ['working-wind 8 m/s'] }))).toEqual([
+      'a guard at the hinge side out to 563 mm (hinge-guard)',
+      'an infill of at most 95 %',
+      'no use in gusts above 7.5 m/s (working-wind)',
+    ]);
   });
   it('and still at just 80 %', () => {
     // With 50 N·m of friction 150 N·m, at 81.7 %: 80 % is the first below, and still by the table.
@@ -73,7 +87,9 @@ describe('each by itself', () => {
   });
   it('a fifth, where it takes all of it', () => {
     // 160 N·m leave 40 N·m.
-    expect(told(shaft({ site: ['working-wind 8 m/s'], leaf: ['infill 50 %', 'friction 80 N'] }))).toContain('an infill of at most 20 % (from memory)');
+    expect(told(shaft({ site: ['working-wind 8 m/s'], leaf: ['infill 50 %', 'friction 80 N'] }))).toContain(
+      'an infill of at most 20 % (from memory)',
+    );
   });
   it('no wind at all, where less than a tenth of a metre a second is left', () => {
     const of = shaft({ site: ['working-wind 1 m/s'], leaf: ['friction 95 N'] });
@@ -81,9 +97,15 @@ describe('each by itself', () => {
   });
   it('a softer start', () => {
     // 160 kg·m² that reach 30°/s in 1 s take 83.8 N·m; with 120 N·m of friction 3.8 too many, and 1/32 of five more seconds is enough.
-    expect(told(shaft({ leaf: ['friction 60 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toEqual(['a guard at the hinge side out to 563 mm (hinge-guard)', 'a softer start (a ramp of 1.2 s)', 'hinges or rollers that go lighter (friction 56 N)']);
+    expect(told(shaft({ leaf: ['friction 60 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toEqual([
+      'a guard at the hinge side out to 563 mm (hinge-guard)',
+      'a softer start (a ramp of 1.2 s)',
+      'hinges or rollers that go lighter (friction 56 N)',
+    ]);
     // With 160 N·m of friction 40 are left for it, at 2.094 s: 7/32 of five more seconds are a hair too few, 8/32 enough.
-    expect(told(shaft({ leaf: ['friction 80 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toContain('a softer start (a ramp of 2.3 s)');
+    expect(told(shaft({ leaf: ['friction 80 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toContain(
+      'a softer start (a ramp of 2.3 s)',
+    );
   });
   it('friction that is not stated is not told to be less', () => {
     // 3 % of 700 kg are 206 N.
@@ -94,14 +116,33 @@ describe('each by itself', () => {
   it('a bracket further out, or further behind the hinge', () => {
     // Leaning by 5° the leaf pulls with 102.6 N·m when open, over a lever of 0.8 · 0.1 / √(0.1² + 0.6²) m: 780 N. 700 N need
     // a lever of 146.5 mm: at 263.2 mm out, or 111.8 mm behind.
-    expect(told(caseOf('ram', { site: ['rules north-america'], leaf: ['mass 120 kg', 'hinge-tilt 5 deg lowest closed'], model: ['stroke 800 mm', 'thrust 700 N'] }))).toEqual([
+    expect(
+      told(
+        caseOf('ram', {
+          site: ['rules north-america'],
+          leaf: ['mass 120 kg', 'hinge-tilt 5 deg lowest closed'],
+          model: ['stroke 800 mm', 'thrust 700 N'],
+        }),
+      ),
+    ).toEqual([
       'a longer lever, by a post bracket 266 mm out instead of 200 mm',
       'a longer lever, by a post bracket 113 mm behind the hinge instead of 100 mm',
     ]);
   });
   it('no bracket that the stroke does not reach from, nor where it is not stated', () => {
     // From 800 mm away, 200 mm out and 100 mm behind, 313.6 mm are run: 922 mm closed and 608 mm open.
-    for (const stroke of [['stroke 320 mm'], []]) expect(changesThatOpen(caseOf('ram', { site: ['rules north-america'], leaf: ['mass 120 kg', 'hinge-tilt 5 deg lowest closed'], model: [...stroke, 'thrust 700 N'] }), 1), stroke.join()).toEqual({ alone: false, changes: [] });
+    for (const stroke of [['stroke 320 mm'], []])
+      expect(
+        changesThatOpen(
+          caseOf('ram', {
+            site: ['rules north-america'],
+            leaf: ['mass 120 kg', 'hinge-tilt 5 deg lowest closed'],
+            model: [...stroke, 'thrust 700 N'],
+          }),
+          1,
+        ),
+        stroke.join(),
+      ).toEqual({ alone: false, changes: [] });
   });
 });
 
@@ -109,25 +150,58 @@ describe('an edge that does not stop the leaf in time', () => {
   /** 420 N of friction where 400 N are allowed; an edge at 70 mm that gives 60 mm, 30 mm of them before it reacts. */
   const slide = (opening: { distance: number; deformation: number } | undefined, room?: number): ForceCase => {
     const of = caseOf('rack', { leaf: ['mass 500 kg', 'friction 420 N'], model: ['speed 0.3 m/s', 'thrust 900 N'] });
-    const stop = { motion: motionOf(of.drive.leaf as Leaf) as LeafMotion, at: 0, edgeSpeed: 0.3, leafSpeed: 0.3, edge: undefined, reaction: 0.1, deceleration: 1, energy: undefined };
-    return { ...of, room, stops: { closing: { ...stop, distance: 0.07, deformation: 0.06 }, opening: opening === undefined ? undefined : { ...stop, ...opening } } };
+    const stop = {
+      motion: motionOf(of.drive.leaf as Leaf) as LeafMotion,
+      at: 0,
+      edgeSpeed: 0.3,
+      leafSpeed: 0.3,
+      edge: undefined,
+      reaction: 0.1,
+      deceleration: 1,
+      energy: undefined,
+    };
+    return {
+      ...of,
+      room,
+      stops: {
+        closing: { ...stop, distance: 0.07, deformation: 0.06 },
+        opening: opening === undefined ? undefined : { ...stop, ...opening },
+      },
+    };
   };
   const lighter = 'hinges or rollers that go lighter (friction 393 N)';
   it('gives more, or the leaf is slower', () => {
     // 30 mm shrink as the speed and 40 mm as its square: 60 mm at 90.6 % of it.
-    expect(told(slide(undefined))).toEqual([lighter, 'an edge with 70 mm of deformation', '90 % of the speed, as by a slower and longer slow zone']);
+    expect(told(slide(undefined))).toEqual([
+      lighter,
+      'an edge with 70 mm of deformation',
+      '90 % of the speed, as by a slower and longer slow zone',
+    ]);
   });
   it('of two the one that needs more', () => {
     // 80 mm of way and 50 mm that it gives. 30 mm shrink as the speed and 50 mm as its square: 50 mm at 74.4 %; 11/32 of four fifths off.
-    expect(told(slide({ distance: 0.08, deformation: 0.05 }, 0.1))).toEqual([lighter, 'an edge with 80 mm of deformation', '72 % of the speed, as by a slower and longer slow zone']);
+    expect(told(slide({ distance: 0.08, deformation: 0.05 }, 0.1))).toEqual([
+      lighter,
+      'an edge with 80 mm of deformation',
+      '72 % of the speed, as by a slower and longer slow zone',
+    ]);
   });
   it('not the one that hinders nothing', () => {
-    expect(told(slide({ distance: 0.5, deformation: 0.05 }))).toEqual([lighter, 'an edge with 70 mm of deformation', '90 % of the speed, as by a slower and longer slow zone']);
+    expect(told(slide({ distance: 0.5, deformation: 0.05 }))).toEqual([
+      lighter,
+      'an edge with 70 mm of deformation',
+      '90 % of the speed, as by a slower and longer slow zone',
+    ]);
   });
   it('and none at all where no edge is there, or of one alone', () => {
     const of = slide(undefined);
     expect(told({ ...of, stops: { closing: undefined, opening: undefined } })).toEqual([lighter]);
-    expect(told({ ...of, stops: { ...of.stops, closing: { ...(of.stops.closing as NonNullable<typeof of.stops.closing>), deformation: undefined } } })).toEqual([lighter]);
+    expect(
+      told({
+        ...of,
+        stops: { ...of.stops, closing: { ...(of.stops.closing as NonNullable<typeof of.stops.closing>), deformation: undefined } },
+      }),
+    ).toEqual([lighter]);
   });
 });
 
@@ -145,7 +219,14 @@ describe('two together, where none does by itself', () => {
   });
   it('a single pair, told once', () => {
     // 500 kg that reach 0.2 m/s in 0.5 s take 200 N, with 400 N of friction; the drive gives 100 N. In 1.75 s it takes 57 N and leaves 43 N.
-    const of = caseOf('rack', { site: ['rules north-america'], leaf: ['mass 500 kg', 'friction 400 N'], model: ['speed 0.2 m/s', 'ramp 0.5 s', 'thrust 100 N'] });
-    expect(changesThatOpen(of, 1)).toEqual({ alone: false, changes: ['a softer start (a ramp of 1.8 s) together with hinges or rollers that go lighter (friction 37 N)'] });
+    const of = caseOf('rack', {
+      site: ['rules north-america'],
+      leaf: ['mass 500 kg', 'friction 400 N'],
+      model: ['speed 0.2 m/s', 'ramp 0.5 s', 'thrust 100 N'],
+    });
+    expect(changesThatOpen(of, 1)).toEqual({
+      alone: false,
+      changes: ['a softer start (a ramp of 1.8 s) together with hinges or rollers that go lighter (friction 37 N)'],
+    });
   });
 });

@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { excessOf, gaps, heightsOf, judged, nearestOf, peakLimit, planOf, pointAt, repeats, type Reading } from '../../server/figures/force-records/maths.ts';
+import {
+  excessOf,
+  gaps,
+  heightsOf,
+  judged,
+  nearestOf,
+  peakLimit,
+  planOf,
+  pointAt,
+  type Reading,
+  repeats,
+} from '../../server/figures/force-records/maths.ts';
 import { aYearAfter } from '../../server/figures/force-records/working.ts';
 import { daysBetween } from '../../server/vocabulary/index.ts';
 import { told } from './told.ts';
@@ -23,7 +34,11 @@ describe('limits of EN 12453, Annex A', () => {
     expect(excessOf(gap / 1000, { peak, static: later, end }).length === 0).toBe(passes);
   });
   it('names what is too much, and a number that is none is too much', () => {
-    expect(excessOf(0.3, { peak: 410, static: 160, end: 26 }).map((each) => [each.which, each.limit])).toEqual([['peak', 400], ['static', 150], ['end', 25]]);
+    expect(excessOf(0.3, { peak: 410, static: 160, end: 26 }).map((each) => [each.which, each.limit])).toEqual([
+      ['peak', 400],
+      ['static', 150],
+      ['end', 25],
+    ]);
     expect(excessOf(0.3, { peak: NaN, static: 0, end: 0 })).toHaveLength(1);
     expect([peakLimit(0.05), peakLimit(0.5), peakLimit(0.501)]).toEqual([400, 400, 1400]);
   });
@@ -55,25 +70,38 @@ describe('readings of one point', () => {
   });
   it('one more reading within the limits never harms, and leaving such a one out never helps', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 1, maxLength: 6 }), fc.integer({ min: 0, max: 400 }), fc.nat(), (peaks, good, at) => {
-        const passes = (list: number[]): boolean => excessOf(0.3, judged(list.map((peak) => ({ peak, static: 0, end: 0 }))) as Reading).length === 0;
-        const more = [...peaks.slice(0, at % (peaks.length + 1)), good, ...peaks.slice(at % (peaks.length + 1))];
-        if (passes(peaks)) expect(passes(more)).toBe(true);
-      }),
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 1, maxLength: 6 }),
+        fc.integer({ min: 0, max: 400 }),
+        fc.nat(),
+        (peaks, good, at) => {
+          const passes = (list: number[]): boolean =>
+            excessOf(0.3, judged(list.map((peak) => ({ peak, static: 0, end: 0 }))) as Reading).length === 0;
+          const more = [...peaks.slice(0, at % (peaks.length + 1)), good, ...peaks.slice(at % (peaks.length + 1))];
+          if (passes(peaks)) expect(passes(more)).toBe(true);
+        },
+      ),
     );
   });
 });
 
 describe('the plan of points', () => {
   it('27 readings for a swing leaf that closes; 3 more with something 450 mm behind it, none at 501 mm', () => {
-    for (const [room, readings] of [[undefined, 27], [0.45, 30], [0.501, 27], [0.5, 27]] as const) expect(planOf(1.8, true, room).length * repeats).toBe(readings);
+    for (const [room, readings] of [
+      [undefined, 27],
+      [0.45, 30],
+      [0.501, 27],
+      [0.5, 27],
+    ] as const)
+      expect(planOf(1.8, true, room).length * repeats).toBe(readings);
   });
   it('a sliding leaf has all of them again when it opens onto something', () => {
     expect(planOf(2, false, undefined)).toHaveLength(9);
     expect(planOf(2, false, 0.4)).toHaveLength(18);
   });
   it('heights: 50 mm above the bottom, the middle, 300 mm below the top but no higher than 2.5 m', () => {
-    const close = (height: number, wanted: number[]): void => heightsOf(height).forEach((each, i) => expect(each).toBeCloseTo(wanted[i] as number, 9));
+    const close = (height: number, wanted: number[]): void =>
+      heightsOf(height).forEach((each, i) => expect(each).toBeCloseTo(wanted[i] as number, 9));
     close(1.8, [0.05, 0.9, 1.5]);
     close(4, [0.05, 2, 2.5]);
     close(2.8, [0.05, 1.4, 2.5]);
@@ -162,15 +190,22 @@ describe('a year', () => {
 });
 
 describe('what a file says of its records', () => {
-  const leaf = (name: string, lines = '  height 1.8 m\n'): string => `leaf ${name} {\n  width 2 m\n${lines}  mass 150 kg\n  opens inward 90 deg\n}\n`;
-  const force = (name: string, gap: string, peak: string, later = '100 N', end = '10 N', height = '900 mm'): string => `  force ${name} closing gap ${gap} height ${height} peak ${peak} after-750-ms ${later} after-5-s ${end}\n`;
-  const file = (leaves: string, forces: string, day = '  on 2026-05-14\n'): string => `language 1\n${leaves}measured {\n${day}  by "KL"\n${forces}}\n`;
+  const leaf = (name: string, lines = '  height 1.8 m\n'): string =>
+    `leaf ${name} {\n  width 2 m\n${lines}  mass 150 kg\n  opens inward 90 deg\n}\n`;
+  const force = (name: string, gap: string, peak: string, later = '100 N', end = '10 N', height = '900 mm'): string =>
+    `  force ${name} closing gap ${gap} height ${height} peak ${peak} after-750-ms ${later} after-5-s ${end}\n`;
+  const file = (leaves: string, forces: string, day = '  on 2026-05-14\n'): string =>
+    `language 1\n${leaves}measured {\n${day}  by "KL"\n${forces}}\n`;
   const ids = (name: string): string[] => ['force-readings', 'force-readings-missing', 'force-share'].map((id) => `leaf.${name}.${id}`);
 
   it('is of the leaf that was measured, whatever others there are', () => {
     for (const leaves of [leaf('west') + leaf('east'), leaf('east') + leaf('west')]) {
       expect(told(file(leaves, force('west', '300 mm', '380 N')), ...ids('west'))).not.toContain('none');
-      expect(told(file(leaves, force('west', '300 mm', '380 N')), ...ids('east'))).toBe(ids('east').map((id) => `${id} none\n`).join(''));
+      expect(told(file(leaves, force('west', '300 mm', '380 N')), ...ids('east'))).toBe(
+        ids('east')
+          .map((id) => `${id} none\n`)
+          .join(''),
+      );
     }
   });
   it('without the height of the leaf there is no plan, but the force is judged', () => {
@@ -190,12 +225,15 @@ leaf.west.force-share 1.1 at “force west closing gap 600 mm  … 0-ms 165 N af
     const share = (forces: string): string => told(file(leaf('west'), forces), 'leaf.west.force-share');
     const far = force('west', '50 mm', '300 N');
     const near = force('west', '300 mm', '380 N');
-    for (const forces of [far + near, near + far]) expect(share(forces)).toContain('leaf.west.force-share 0.95 at “force west closing gap 300 mm');
+    for (const forces of [far + near, near + far])
+      expect(share(forces)).toContain('leaf.west.force-share 0.95 at “force west closing gap 300 mm');
     expect(share(near + force('west', '500 mm', '380 N'))).toContain('  gap: 0.3 m\n');
     expect(share(force('west', '500 mm', '380 N') + near)).toContain('  gap: 0.5 m\n');
   });
   it('a measurement without its day counts for nothing, and all readings are missing', () => {
-    expect(told(file(leaf('west'), force('west', '300 mm', '380 N'), ''), ...ids('west'))).toBe(`leaf.west.force-readings 27 at “height 1.8 m”
+    expect(
+      told(file(leaf('west'), force('west', '300 mm', '380 N'), ''), ...ids('west')),
+    ).toBe(`leaf.west.force-readings 27 at “height 1.8 m”
   points: 9
   readings at each: 3
 leaf.west.force-readings-missing 27 at “force west closing gap 300 mm  … 0-ms 100 N after-5-s 10 N”

@@ -1,10 +1,22 @@
 // The force window, against a gate that is turned in small steps with plane coordinates: no lever arm, no closed form.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allowed, allowedAt, elasticPeak, gaugeStiffness, gravityAt, limits, needed, sweptRadius, windowOf, type Guarded, type Load } from '../../server/figures/force-window/maths.ts';
-import { directLinkage, rackLinkage, ramLinkage, type Linkage } from '../../server/figures/linkage/maths.ts';
-import { forceWindowOf, settingWindow } from '../../server/figures/force-window/working.ts';
 import { changesThatOpen, isWide } from '../../server/figures/force-changes/working.ts';
+import {
+  allowed,
+  allowedAt,
+  elasticPeak,
+  type Guarded,
+  gaugeStiffness,
+  gravityAt,
+  type Load,
+  limits,
+  needed,
+  sweptRadius,
+  windowOf,
+} from '../../server/figures/force-window/maths.ts';
+import { forceWindowOf, settingWindow } from '../../server/figures/force-window/working.ts';
+import { directLinkage, type Linkage, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
 import { heard } from '../kit/heard.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -12,8 +24,22 @@ const none: Guarded = { edge: false, bottom: false, untouched: false };
 const quarter = Math.PI / 2;
 const shaft = directLinkage(quarter) as Linkage;
 const plain: Load = {
-  swing: true, linkage: shaft, width: 3, mass: 150, inertia: 450, acceleration: 0, friction: 0, tilt: 0, lowest: 0, climb: 0, wind: 0,
-  guard: undefined, room: undefined, relieved: true, closing: none, opening: none,
+  swing: true,
+  linkage: shaft,
+  width: 3,
+  mass: 150,
+  inertia: 450,
+  acceleration: 0,
+  friction: 0,
+  tilt: 0,
+  lowest: 0,
+  climb: 0,
+  wind: 0,
+  guard: undefined,
+  room: undefined,
+  relieved: true,
+  closing: none,
+  opening: none,
 };
 
 describe('the lever rule', () => {
@@ -34,7 +60,10 @@ describe('the lever rule', () => {
   });
   it('the blow on a hard spring: 300 kg and 500 kg at 0.2 m/s', () => {
     // v·√(k·m) with k = 500 N/mm, by hand: 2449 N and 3162 N.
-    for (const [mass, peak] of [[300, 2449], [500, 3162]] as const) {
+    for (const [mass, peak] of [
+      [300, 2449],
+      [500, 3162],
+    ] as const) {
       expect(elasticPeak((mass * 0.2 * 0.2) / 2, gaugeStiffness)).toBeCloseTo(peak, 0);
       expect(elasticPeak((mass * 0.2 * 0.2) / 2, gaugeStiffness)).toBeCloseTo(0.2 * Math.sqrt(5e5 * mass), 6);
     }
@@ -56,7 +85,14 @@ describe('one place of a swing leaf, by hand', () => {
   const third = Math.PI / 3;
   const closingAt = (change: Partial<Load>, lever = 1) => allowedAt({ ...plain, ...change }, third, lever, 'closing');
   const nothing = { push: Infinity, radius: 0, limit: Infinity, gap: undefined, fromMemory: false };
-  const close = (found: ReturnType<typeof allowedAt>, push: number, radius: number, limit: number, gap: number | undefined, fromMemory: boolean): void => {
+  const close = (
+    found: ReturnType<typeof allowedAt>,
+    push: number,
+    radius: number,
+    limit: number,
+    gap: number | undefined,
+    fromMemory: boolean,
+  ): void => {
     expect(found.push).toBeCloseTo(push, 9);
     expect(found.radius).toBeCloseTo(radius, 12);
     expect(found.limit).toBe(limit);
@@ -78,7 +114,13 @@ describe('one place of a swing leaf, by hand', () => {
     close(closingAt({ closing: bottom }), 1400 * 3, 3, 1400, 3, false);
     close(closingAt({ closing: bottom, width: 0.4 }, 2), 80, 0.4, 400, 0.4, false);
     close(closingAt({ closing: bottom, relieved: false }), 450, 3, 150, undefined, false);
-    for (const change of [{ closing: { ...bottom, edge: true } }, { closing: bottom, guard: 3 }, { closing: bottom, width: 0.04 }, { closing: { ...none, untouched: true } }]) expect(closingAt(change)).toEqual(nothing);
+    for (const change of [
+      { closing: { ...bottom, edge: true } },
+      { closing: bottom, guard: 3 },
+      { closing: bottom, width: 0.04 },
+      { closing: { ...none, untouched: true } },
+    ])
+      expect(closingAt(change)).toEqual(nothing);
     close(closingAt({ closing: bottom, width: 0.05 }), 20, 0.05, 400, 0.05, false);
     // The device at the free edge leaves all that lies inside it.
     close(closingAt({ closing: { ...none, edge: true }, guard: 0.3 }), 120, 0.3, 400, 0.3, false);
@@ -119,11 +161,18 @@ describe('one place of a swing leaf, by hand', () => {
     expect(allowedAt({ ...plain, room: 0.03 }, quarter, 1, 'opening')).toEqual(nothing);
   });
   it('a drive that does not let go has 150 N wherever the leaf sweeps 50 mm somewhere', () => {
-    for (const at of [0, 0.01, third]) close(allowedAt({ ...plain, relieved: false }, at, 1, 'closing'), (150 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 150, undefined, true);
+    for (const at of [0, 0.01, third])
+      close(allowedAt({ ...plain, relieved: false }, at, 1, 'closing'), (150 * 0.05) / Math.SQRT2, 0.05 / Math.SQRT2, 150, undefined, true);
     close(closingAt({ relieved: false, guard: 0.3 }, 2), 22.5, 0.3, 150, undefined, false);
   });
   it('the swept radius: 50 mm over the chord of the whole travel', () => {
-    for (const [travel, radius] of [[Math.PI / 3, 0.05], [quarter, 0.05 / Math.SQRT2], [Math.PI, 0.025], [1.5 * Math.PI, 0.025]] as const) expect(sweptRadius(travel)).toBeCloseTo(radius, 12);
+    for (const [travel, radius] of [
+      [Math.PI / 3, 0.05],
+      [quarter, 0.05 / Math.SQRT2],
+      [Math.PI, 0.025],
+      [1.5 * Math.PI, 0.025],
+    ] as const)
+      expect(sweptRadius(travel)).toBeCloseTo(radius, 12);
   });
 });
 
@@ -135,8 +184,18 @@ describe('a sliding leaf', () => {
     expect(allowedAt(slide, 0.02, 1, 'closing')).toEqual(nothing);
     expect(allowedAt(slide, 4.6, 1, 'opening')).toEqual({ push: 1400, radius: 0, limit: 1400, gap: undefined, fromMemory: false });
     expect(allowedAt({ ...slide, room: 0.1 }, 4.6, 1, 'opening')).toMatchObject({ push: 400, limit: 400 });
-    expect(allowedAt({ ...slide, relieved: false }, 0.02, 1, 'closing')).toEqual({ push: 150, radius: 0, limit: 150, gap: undefined, fromMemory: false });
-    for (const guarded of [{ ...none, edge: true }, { ...none, untouched: true }]) expect(allowedAt({ ...slide, closing: guarded }, 0.3, 1, 'closing')).toEqual(nothing);
+    expect(allowedAt({ ...slide, relieved: false }, 0.02, 1, 'closing')).toEqual({
+      push: 150,
+      radius: 0,
+      limit: 150,
+      gap: undefined,
+      fromMemory: false,
+    });
+    for (const guarded of [
+      { ...none, edge: true },
+      { ...none, untouched: true },
+    ])
+      expect(allowedAt({ ...slide, closing: guarded }, 0.3, 1, 'closing')).toEqual(nothing);
   });
   it('so long that the last half metre lies between two samples has its 400 N all the same', () => {
     // 48 steps of 0.9 m.
@@ -161,7 +220,20 @@ describe('a sliding leaf', () => {
     expect(needed(load, 10, 'closing')).toBeCloseTo(Math.max(0, 500 * 9.80665 * (c * Math.cos(angle) - Math.sin(angle))), 6);
   });
   it('400 N from 50 to 500 mm before it closes, 1400 N beyond', () => {
-    const at = (x: number): number => allowed({ ...slide, linkage: { ...slide.linkage, leaf: Float64Array.of(0, x, 4.8), drive: Float64Array.of(0, x, 4.8), rate: Float64Array.of(1, 1, 1) } }, 1, 'closing').push;
+    const at = (x: number): number =>
+      allowed(
+        {
+          ...slide,
+          linkage: {
+            ...slide.linkage,
+            leaf: Float64Array.of(0, x, 4.8),
+            drive: Float64Array.of(0, x, 4.8),
+            rate: Float64Array.of(1, 1, 1),
+          },
+        },
+        1,
+        'closing',
+      ).push;
     expect([at(0.02), at(0.05), at(0.3), at(0.5), at(0.51), at(4)]).toEqual([Infinity, 400, 400, 400, 1400, 1400]);
   });
   it('and the room behind it counts while it opens', () => {
@@ -171,7 +243,11 @@ describe('a sliding leaf', () => {
   });
 });
 
-const mountings = fc.record({ along: fc.double({ min: 0.1, max: 0.22, noNaN: true }), out: fc.double({ min: 0.08, max: 0.2, noNaN: true }), leafBracket: fc.double({ min: 0.5, max: 1, noNaN: true }) });
+const mountings = fc.record({
+  along: fc.double({ min: 0.1, max: 0.22, noNaN: true }),
+  out: fc.double({ min: 0.08, max: 0.2, noNaN: true }),
+  leafBracket: fc.double({ min: 0.5, max: 1, noNaN: true }),
+});
 type Mounting = { along: number; out: number; leafBracket: number };
 
 /** Moment of a ram force of 1 N on the leaf about the hinge, from the cross product of force and place. */
@@ -186,10 +262,23 @@ describe('against small steps', () => {
   it('with the most that is allowed nobody is pressed too hard anywhere, with a little more somebody is', () => {
     fc.assert(
       fc.property(
-        mountings, fc.double({ min: 1, max: 4, noNaN: true }), fc.double({ min: 0.1, max: 0.9, noNaN: true }), fc.option(fc.double({ min: 0, max: 0.7, noNaN: true }), { nil: undefined }), fc.boolean(), fc.boolean(),
+        mountings,
+        fc.double({ min: 1, max: 4, noNaN: true }),
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        fc.option(fc.double({ min: 0, max: 0.7, noNaN: true }), { nil: undefined }),
+        fc.boolean(),
+        fc.boolean(),
         (mounting, width, guardShare, room, relieved, edge) => {
           const guard = guardShare * width;
-          const load: Load = { ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, guard, room, relieved, closing: { ...none, edge } };
+          const load: Load = {
+            ...plain,
+            linkage: ramLinkage(mounting, quarter) as Linkage,
+            width,
+            guard,
+            room,
+            relieved,
+            closing: { ...none, edge },
+          };
           const { most } = windowOf(load, true);
           let tightest = Infinity;
           for (let step = 0; step <= 240; step++) {
@@ -201,7 +290,10 @@ describe('against small steps', () => {
               const pressed = unit / radius;
               const closed = Math.hypot(point[0] - radius, point[1]);
               const open = room === undefined || room >= 0.5 ? Infinity : room + Math.hypot(point[0], point[1] - radius);
-              for (const [gap, isClosing] of [[closed, true], [open, false]] as const) {
+              for (const [gap, isClosing] of [
+                [closed, true],
+                [open, false],
+              ] as const) {
                 if (isClosing && edge && piece === 120) continue;
                 if (!relieved) tightest = Math.min(tightest, 150 / pressed);
                 if (gap < 0.05 - 1e-12) continue;
@@ -219,7 +311,11 @@ describe('against small steps', () => {
 
   it('also where the limit ends between two samples, as the lever grows', () => {
     // Wide gaps begin soon at a guard far out: the 400 N hold for a few degrees only.
-    for (const [guard, width] of [[1.7, 1.9], [2.3, 2.4], [1.1, 3]] as const) {
+    for (const [guard, width] of [
+      [1.7, 1.9],
+      [2.3, 2.4],
+      [1.1, 3],
+    ] as const) {
       const mounting = { along: 0.1, out: 0.08, leafBracket: 0.5 };
       const { most } = windowOf({ ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, guard }, true);
       let tightest = Infinity;
@@ -234,7 +330,11 @@ describe('against small steps', () => {
 
   it('and so while it opens towards something, where the lever shrinks', () => {
     // The lever is longest where the 400 N begin, 500 mm before the end.
-    for (const [guard, width, room] of [[1.7, 1.9, 0], [2.3, 2.4, 0.2], [1.1, 3, 0.02]] as const) {
+    for (const [guard, width, room] of [
+      [1.7, 1.9, 0],
+      [2.3, 2.4, 0.2],
+      [1.1, 3, 0.02],
+    ] as const) {
       const mounting = { along: 0.05, out: -0.3, leafBracket: 0.9 };
       const rows = ramLinkage(mounting, 0.9) as Linkage;
       const { most } = windowOf({ ...plain, linkage: rows, width, guard, room, closing: { ...none, untouched: true } }, true);
@@ -254,15 +354,34 @@ describe('against small steps', () => {
   it('the least push is what Newton asks for', () => {
     fc.assert(
       fc.property(
-        mountings, fc.double({ min: 1, max: 4, noNaN: true }), fc.double({ min: 50, max: 400, noNaN: true }), fc.double({ min: 0, max: 0.05, noNaN: true }), fc.double({ min: 1, max: 60, noNaN: true }),
-        fc.double({ min: 0, max: 0.08, noNaN: true }), fc.double({ min: 0, max: 0.15, noNaN: true }), fc.boolean(),
+        mountings,
+        fc.double({ min: 1, max: 4, noNaN: true }),
+        fc.double({ min: 50, max: 400, noNaN: true }),
+        fc.double({ min: 0, max: 0.05, noNaN: true }),
+        fc.double({ min: 1, max: 60, noNaN: true }),
+        fc.double({ min: 0, max: 0.08, noNaN: true }),
+        fc.double({ min: 0, max: 0.15, noNaN: true }),
+        fc.boolean(),
         (mounting, width, mass, acceleration, friction, tilt, rises, fallsOpen) => {
           const climb = (mass * 9.80665 * rises) / quarter;
           const lowest = fallsOpen ? quarter : 0;
-          const load: Load = { ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, mass, inertia: (mass * width * width) / 3, acceleration, friction, tilt, lowest, climb };
+          const load: Load = {
+            ...plain,
+            linkage: ramLinkage(mounting, quarter) as Linkage,
+            width,
+            mass,
+            inertia: (mass * width * width) / 3,
+            acceleration,
+            friction,
+            tilt,
+            lowest,
+            climb,
+          };
           // Height of the centre, so that gravity comes from the work done and not from a moment.
-          const height = (angle: number): number => (rises * angle) / quarter + (width / 2) * Math.sin(tilt) * (1 - Math.cos(angle - lowest));
-          const length = (angle: number): number => Math.hypot(mounting.leafBracket * Math.cos(angle) + mounting.along, mounting.leafBracket * Math.sin(angle) - mounting.out);
+          const height = (angle: number): number =>
+            (rises * angle) / quarter + (width / 2) * Math.sin(tilt) * (1 - Math.cos(angle - lowest));
+          const length = (angle: number): number =>
+            Math.hypot(mounting.leafBracket * Math.cos(angle) + mounting.along, mounting.leafBracket * Math.sin(angle) - mounting.out);
           let greatest = 0;
           for (let i = 0; i <= 48; i++) {
             const angle = load.linkage.leaf[i] as number;
@@ -283,24 +402,51 @@ describe('against small steps', () => {
 
   it('what protects never narrows the window: a guard, an edge, a bottom edge, a drive that lets go, presence detection, room', () => {
     fc.assert(
-      fc.property(mountings, fc.double({ min: 1, max: 4, noNaN: true }), fc.option(fc.double({ min: 0.05, max: 3, noNaN: true }), { nil: undefined }), fc.option(fc.double({ min: 0, max: 0.7, noNaN: true }), { nil: undefined }), fc.boolean(), fc.boolean(), fc.boolean(), (mounting, width, guard, room, relieved, edge, bottom) => {
-        const load: Load = { ...plain, linkage: ramLinkage(mounting, quarter) as Linkage, width, guard, room, relieved, closing: { ...none, edge, bottom }, opening: { ...none, bottom } };
-        const before = windowOf(load, true).most.push;
-        const better: Load[] = [
-          { ...load, guard: (guard ?? 0) + 0.2 },
-          { ...load, relieved: true },
-          { ...load, closing: { ...load.closing, edge: true } },
-          { ...load, closing: { ...load.closing, bottom: true }, opening: { ...load.opening, bottom: true } },
-          { ...load, closing: { ...load.closing, untouched: true } },
-          { ...load, room: undefined },
-        ];
-        for (const change of better) expect(windowOf(change, true).most.push).toBeGreaterThanOrEqual(before * (1 - 1e-12));
-      }),
+      fc.property(
+        mountings,
+        fc.double({ min: 1, max: 4, noNaN: true }),
+        fc.option(fc.double({ min: 0.05, max: 3, noNaN: true }), { nil: undefined }),
+        fc.option(fc.double({ min: 0, max: 0.7, noNaN: true }), { nil: undefined }),
+        fc.boolean(),
+        fc.boolean(),
+        fc.boolean(),
+        (mounting, width, guard, room, relieved, edge, bottom) => {
+          const load: Load = {
+            ...plain,
+            linkage: ramLinkage(mounting, quarter) as Linkage,
+            width,
+            guard,
+            room,
+            relieved,
+            closing: { ...none, edge, bottom },
+            opening: { ...none, bottom },
+          };
+          const before = windowOf(load, true).most.push;
+          const better: Load[] = [
+            { ...load, guard: (guard ?? 0) + 0.2 },
+            { ...load, relieved: true },
+            { ...load, closing: { ...load.closing, edge: true } },
+            { ...load, closing: { ...load.closing, bottom: true }, opening: { ...load.opening, bottom: true } },
+            { ...load, closing: { ...load.closing, untouched: true } },
+            { ...load, room: undefined },
+          ];
+          for (const change of better) expect(windowOf(change, true).most.push).toBeGreaterThanOrEqual(before * (1 - 1e-12));
+        },
+      ),
     );
   });
 });
 
-const site = (lines: { width?: string; infill?: string; guard?: string; wind?: string; friction?: string; edge?: string; speed?: string; kind?: 'swing' | 'slide' }): string => `language 1
+const site = (lines: {
+  width?: string;
+  infill?: string;
+  guard?: string;
+  wind?: string;
+  friction?: string;
+  edge?: string;
+  speed?: string;
+  kind?: 'swing' | 'slide';
+}): string => `language 1
 drive-model ram {
   kind linear-ram
   stroke 400 mm

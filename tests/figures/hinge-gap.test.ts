@@ -2,7 +2,7 @@
 // the ground, and distances are taken between corners and sides of the two polygons, at many angles.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hingeGaps, type Hinge } from '../../server/figures/hinge-gap/maths.ts';
+import { type Hinge, hingeGaps } from '../../server/figures/hinge-gap/maths.ts';
 
 type Point = readonly [number, number];
 
@@ -13,22 +13,53 @@ function toSide([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
   return Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay));
 }
 
-const sides = (polygon: readonly Point[]): [Point, Point][] => polygon.map((point, i) => [point, polygon[(i + 1) % polygon.length] as Point]);
-const inside = (point: Point, polygon: readonly Point[]): boolean => sides(polygon).every(([[ax, ay], [bx, by]]) => (bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax) >= 0);
-const toPolygon = (point: Point, polygon: readonly Point[]): number => (inside(point, polygon) ? 0 : Math.min(...sides(polygon).map(([a, b]) => toSide(point, a, b))));
+const sides = (polygon: readonly Point[]): [Point, Point][] =>
+  polygon.map((point, i) => [point, polygon[(i + 1) % polygon.length] as Point]);
+const inside = (point: Point, polygon: readonly Point[]): boolean =>
+  sides(polygon).every(([[ax, ay], [bx, by]]) => (bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax) >= 0);
+const toPolygon = (point: Point, polygon: readonly Point[]): number =>
+  inside(point, polygon) ? 0 : Math.min(...sides(polygon).map(([a, b]) => toSide(point, a, b)));
 
 /** Leaf at an angle and post as polygons, counter-clockwise; the post reaches 9 m away. The ways in are past two places of it. */
-function shapes({ width, thickness, gap, along, out, proud }: Hinge, angle: number): { leaf: Point[]; post: Point[]; ways: [Point, Point] } {
+function shapes(
+  { width, thickness, gap, along, out, proud }: Hinge,
+  angle: number,
+): { leaf: Point[]; post: Point[]; ways: [Point, Point] } {
   const turned = ([x, y]: Point): Point => [x * Math.cos(angle) - y * Math.sin(angle), x * Math.sin(angle) + y * Math.cos(angle)];
-  const corners: Point[] = [[along, -out - thickness], [width, -out - thickness], [width, -out], [along, -out]];
+  const corners: Point[] = [
+    [along, -out - thickness],
+    [width, -out - thickness],
+    [width, -out],
+    [along, -out],
+  ];
   const back = Math.min(-out, proud - out) - thickness;
-  return { leaf: corners.map(turned), post: [[-9, -9], [along - gap, -9], [along - gap, proud - out], [-9, proud - out]], ways: [[along - gap, proud - out], [along - gap, back]] };
+  return {
+    leaf: corners.map(turned),
+    post: [
+      [-9, -9],
+      [along - gap, -9],
+      [along - gap, proud - out],
+      [-9, proud - out],
+    ],
+    ways: [
+      [along - gap, proud - out],
+      [along - gap, back],
+    ],
+  };
 }
 
-const polygonDistance = (one: readonly Point[], other: readonly Point[]): number => Math.min(...one.map((point) => toPolygon(point, other)), ...other.map((point) => toPolygon(point, one)));
+const polygonDistance = (one: readonly Point[], other: readonly Point[]): number =>
+  Math.min(...one.map((point) => toPolygon(point, other)), ...other.map((point) => toPolygon(point, one)));
 
 const millimetres = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min, max }).map((value) => value / 1000);
-const hinges = fc.record({ width: millimetres(900, 4000), thickness: millimetres(5, 120), gap: millimetres(0, 150), along: millimetres(-150, 100), out: millimetres(-100, 120), proud: millimetres(-80, 250) });
+const hinges = fc.record({
+  width: millimetres(900, 4000),
+  thickness: millimetres(5, 120),
+  gap: millimetres(0, 150),
+  along: millimetres(-150, 100),
+  out: millimetres(-100, 120),
+  proud: millimetres(-80, 250),
+});
 
 describe('the gap at the hinge', () => {
   it('is nowhere less than what was found, and is that at the angle found', () => {
@@ -76,16 +107,29 @@ describe('the gap at the hinge', () => {
 
   // Worked by hand from the drawing: at 90° the face stands at x = b, the post at x = a − g.
   it.each([
-    ['axis in the middle of the thickness, deep pillar', { width: 2, thickness: 0.05, gap: 0.04, along: 0.01, out: -0.025, proud: 0.1 }, 90, -0.025 - 0.01 + 0.04],
+    [
+      'axis in the middle of the thickness, deep pillar',
+      { width: 2, thickness: 0.05, gap: 0.04, along: 0.01, out: -0.025, proud: 0.1 },
+      90,
+      -0.025 - 0.01 + 0.04,
+    ],
     ['axis out in front of the face, flush', { width: 2, thickness: 0.04, gap: 0.01, along: 0, out: 0.03, proud: 0 }, 90, 0.01],
-    ['axis on the face, open by 180°: the leaf lies as far before the post as the axis twice', { width: 2, thickness: 0.04, gap: 0.03, along: 0, out: 0.01, proud: 0 }, 180, 0.02],
+    [
+      'axis on the face, open by 180°: the leaf lies as far before the post as the axis twice',
+      { width: 2, thickness: 0.04, gap: 0.03, along: 0, out: 0.01, proud: 0 },
+      180,
+      0.02,
+    ],
   ])('%s', (_, hinge, opening, expected) => {
     expect(hingeGaps(hinge, opening * deg)?.opening.least).toBeCloseTo(expected, 9);
   });
 
   it('is below nothing where the leaf would pass through the post', () => {
     // The corner, 30 mm from the axis, comes to 30 mm behind it; the post stands 10 mm behind it.
-    expect(hingeGaps({ width: 2, thickness: 0.06, gap: 0.01, along: 0, out: -0.03, proud: 0 }, 90 * deg)?.opening.least).toBeCloseTo(-0.02, 9);
+    expect(hingeGaps({ width: 2, thickness: 0.06, gap: 0.01, along: 0, out: -0.03, proud: 0 }, 90 * deg)?.opening.least).toBeCloseTo(
+      -0.02,
+      9,
+    );
   });
 
   it('sees a thin leaf that the corner of the post passes right through on the way', () => {
@@ -138,7 +182,24 @@ describe('the gap at the hinge', () => {
 
   it('says nothing of what cannot be', () => {
     const hinge = { width: 2, thickness: 0.04, gap: 0.01, along: 0, out: 0, proud: 0 };
-    for (const wrong of [{ width: -1 }, { width: -1, along: -2 }, { width: Number.NaN }, { width: Infinity }, { thickness: 0 }, { thickness: -0.01 }, { thickness: Number.NaN }, { thickness: Infinity }, { gap: -0.01 }, { gap: Infinity }, { along: 3 }, { along: 2 }, { along: -Infinity }, { out: Number.NaN }, { proud: Infinity }]) expect(hingeGaps({ ...hinge, ...wrong }, 1)).toBeUndefined();
+    for (const wrong of [
+      { width: -1 },
+      { width: -1, along: -2 },
+      { width: Number.NaN },
+      { width: Infinity },
+      { thickness: 0 },
+      { thickness: -0.01 },
+      { thickness: Number.NaN },
+      { thickness: Infinity },
+      { gap: -0.01 },
+      { gap: Infinity },
+      { along: 3 },
+      { along: 2 },
+      { along: -Infinity },
+      { out: Number.NaN },
+      { proud: Infinity },
+    ])
+      expect(hingeGaps({ ...hinge, ...wrong }, 1)).toBeUndefined();
     for (const travel of [0, -1, 4, Number.NaN]) expect(hingeGaps(hinge, travel)).toBeUndefined();
   });
 });

@@ -1,7 +1,7 @@
 // What cannot be is no number. Each function that says so in words is given, in place of one good value, each that makes no
 // sense: nothing, less than nothing, what is no number, what has no end. What may be nothing is given that too.
 import { describe, expect, test } from 'vitest';
-import { positionFor, valueAt, type AdjusterScale } from '../../server/figures/adjuster/maths.ts';
+import { type AdjusterScale, positionFor, valueAt } from '../../server/figures/adjuster/maths.ts';
 import { dischargeTime, exponentFrom } from '../../server/figures/battery/maths.ts';
 import { statesOf } from '../../server/figures/edge-loop/maths.ts';
 import { elasticPeak, gravityAt } from '../../server/figures/force-window/maths.ts';
@@ -15,7 +15,11 @@ const unfit = { above: [0, -1, NaN, Infinity], amount: [-1, NaN, Infinity] } as 
 type Kind = keyof typeof unfit;
 
 /** Each good value in turn replaced by those that make no sense; the kinds say which these are. */
-function holds<T extends Readonly<Record<string, number>>>(good: T, kinds: Readonly<Record<keyof T, Kind>>, of: (values: T) => unknown): void {
+function holds<T extends Readonly<Record<string, number>>>(
+  good: T,
+  kinds: Readonly<Record<keyof T, Kind>>,
+  of: (values: T) => unknown,
+): void {
   expect(of(good), 'the good values').toBeDefined();
   for (const key of Object.keys(good) as (keyof T & string)[]) {
     for (const bad of unfit[kinds[key]]) expect(of({ ...good, [key]: bad }), `${key} ${bad}`).toBeUndefined();
@@ -26,9 +30,15 @@ function holds<T extends Readonly<Record<string, number>>>(good: T, kinds: Reado
 describe('wind', () => {
   test('pressure', () => holds({ speed: 10 }, { speed: 'amount' }, ({ speed }) => dynamicPressure(speed)));
   test('force on a lattice', () =>
-    holds({ pressure: 500, area: 2, coefficient: 1.6, end: 0.9 }, { pressure: 'amount', area: 'above', coefficient: 'above', end: 'above' }, (v) => latticeForce(v.pressure, v.area, v.coefficient, v.end)));
+    holds(
+      { pressure: 500, area: 2, coefficient: 1.6, end: 0.9 },
+      { pressure: 'amount', area: 'above', coefficient: 'above', end: 'above' },
+      (v) => latticeForce(v.pressure, v.area, v.coefficient, v.end),
+    ));
   test('moment of an even pressure', () =>
-    holds({ c: 1.2, pressure: 500, width: 2, height: 1.5 }, { c: 'above', pressure: 'amount', width: 'above', height: 'above' }, (v) => evenHingeMoment(v.c, v.pressure, v.width, v.height)));
+    holds({ c: 1.2, pressure: 500, width: 2, height: 1.5 }, { c: 'above', pressure: 'amount', width: 'above', height: 'above' }, (v) =>
+      evenHingeMoment(v.c, v.pressure, v.width, v.height),
+    ));
   test('grip on a leaf', () => {
     const good = { width: 2, height: 1.5, infill: 0.9, wall: 4, beyond: 2, corner: 0 };
     holds(good, { width: 'above', height: 'above', infill: 'above', wall: 'above', beyond: 'amount', corner: 'amount' }, gripOf);
@@ -75,7 +85,10 @@ describe('battery', () => {
   });
   test('an exponent from two ratings', () => {
     // 7 Ah over 20 h and 4.2 Ah over 1 h: ln 20 / ln (4.2 / 0.35).
-    expect(exponentFrom({ charge: 7 * 3600, time: 20 * 3600 }, { charge: 4.2 * 3600, time: 3600 })).toBeCloseTo(Math.log(20) / Math.log(12), 10);
+    expect(exponentFrom({ charge: 7 * 3600, time: 20 * 3600 }, { charge: 4.2 * 3600, time: 3600 })).toBeCloseTo(
+      Math.log(20) / Math.log(12),
+      10,
+    );
     expect(exponentFrom(capacity, capacity)).toBeUndefined();
     // More charge in less time is no battery.
     expect(exponentFrom({ charge: 100, time: 100 }, { charge: 1, time: 200 })).toBe(1);
@@ -94,7 +107,14 @@ describe('traffic', () => {
     expect(dutyFactor(15, 45)).toBe(0.25);
     expect(dutyFactor(0, 1)).toBe(0);
     expect(dutyFactor(1, 0)).toBe(1);
-    for (const [running, resting] of [[0, 0], [-1, 4], [4, -1], [NaN, 1], [1, NaN]] as const) expect(dutyFactor(running, resting)).toBeUndefined();
+    for (const [running, resting] of [
+      [0, 0],
+      [-1, 4],
+      [4, -1],
+      [NaN, 1],
+      [1, NaN],
+    ] as const)
+      expect(dutyFactor(running, resting)).toBeUndefined();
   });
   test('a queue that grows without end is none', () => {
     expect(queueOf(0, 30)).toEqual({ load: 0, waiting: 0, wait: 0, present: 0, through: 30 });
@@ -121,7 +141,13 @@ test('adjusters', () => {
     expect(valueAt(scale, 1.1)).toBeUndefined();
   }
   // A logarithmic scale has no zero, and does not pass it.
-  for (const [low, high] of [[0, 10], [10, 0], [-10, 10], [-2, -128]] as const) expect(positionFor({ low, high, curve: 'logarithmic' }, 5)).toBeUndefined();
+  for (const [low, high] of [
+    [0, 10],
+    [10, 0],
+    [-10, 10],
+    [-2, -128],
+  ] as const)
+    expect(positionFor({ low, high, curve: 'logarithmic' }, 5)).toBeUndefined();
   for (const value of [0, -5]) expect(positionFor(logarithmic, value)).toBeUndefined();
   expect(positionFor({ low: -10, high: 10, curve: 'linear' }, 0)).toBe(0.5);
 });
@@ -137,7 +163,9 @@ test('loops of resistive edges', () => {
 });
 
 test('force of a spring, and weight', () => {
-  holds({ energy: 5, stiffness: 1000 }, { energy: 'amount', stiffness: 'above' }, ({ energy, stiffness }) => elasticPeak(energy, stiffness));
+  holds({ energy: 5, stiffness: 1000 }, { energy: 'amount', stiffness: 'above' }, ({ energy, stiffness }) =>
+    elasticPeak(energy, stiffness),
+  );
   // √(2 · 1000 N/m · 5 J) = 100 N.
   expect(elasticPeak(5, 1000)).toBe(100);
   // A hinge that leans by 2°: half of 150 kg · 9.80665 · 2 m · sin 2°, at 90° from where the leaf hangs lowest.
@@ -160,10 +188,27 @@ test('linkages of no travel', () => {
 describe('the gap under a leaf', () => {
   const good = { gap: 0.1, width: 2, slope: 0.02, rises: 0.05, tilt: 0.02, lowest: 'closed' } as const;
   test('of what cannot be', () => {
-    for (const change of [{ gap: -0.01 }, { gap: NaN }, { gap: Infinity }, { width: 0 }, { width: -1 }, { width: NaN }, { width: Infinity }, { rises: -0.01 }, { rises: NaN }, { rises: Infinity }, { slope: NaN }, { slope: Infinity }, { tilt: -0.01 }, { tilt: Math.PI / 2 }, { tilt: NaN }])
+    for (const change of [
+      { gap: -0.01 },
+      { gap: NaN },
+      { gap: Infinity },
+      { width: 0 },
+      { width: -1 },
+      { width: NaN },
+      { width: Infinity },
+      { rises: -0.01 },
+      { rises: NaN },
+      { rises: Infinity },
+      { slope: NaN },
+      { slope: Infinity },
+      { tilt: -0.01 },
+      { tilt: Math.PI / 2 },
+      { tilt: NaN },
+    ])
       expect(clearance({ ...good, ...change }, 1.5), JSON.stringify(change)).toBeUndefined();
     for (const travel of [0, -1, NaN, Math.PI * 1.001]) expect(clearance(good, travel)).toBeUndefined();
-    for (const change of [{ gap: 0 }, { rises: 0 }, { tilt: 0 }, { slope: 0 }]) expect(clearance({ ...good, ...change }, Math.PI)).toBeDefined();
+    for (const change of [{ gap: 0 }, { rises: 0 }, { tilt: 0 }, { slope: 0 }])
+      expect(clearance({ ...good, ...change }, Math.PI)).toBeDefined();
   });
   test('of plain cases', () => {
     const even = { ...good, slope: 0, rises: 0, tilt: 0 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type FramedLeaf, framedLeafInertia, parallelAxis, uniformLeafInertia } from '../../server/figures/leaf-inertia/maths.ts';
 import { kineticEnergy, kineticEnergyLinear } from '../../server/figures/kinetic-energy/maths.ts';
+import { type FramedLeaf, framedLeafInertia, parallelAxis, uniformLeafInertia } from '../../server/figures/leaf-inertia/maths.ts';
 
 const positive = fc.double({ min: 0.1, max: 1000, noNaN: true });
 

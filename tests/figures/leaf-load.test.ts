@@ -22,11 +22,16 @@ describe('a leaning hinge', () => {
   });
   it('its moment is the rise of the centre against the angle', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.3, max: 6, noNaN: true }), fc.double({ min: 0, max: 0.3, noNaN: true }), fc.double({ min: -3, max: 3, noNaN: true }), (width, tilt, at) => {
-        const step = 1e-5;
-        const slope = ((tiltedHingeRise(width, tilt, at + step) ?? 0) - (tiltedHingeRise(width, tilt, at - step) ?? 0)) / (2 * step);
-        expect(tiltedHingeMoment(100, width, tilt, at)).toBeCloseTo(100 * gravity * slope, 4);
-      }),
+      fc.property(
+        fc.double({ min: 0.3, max: 6, noNaN: true }),
+        fc.double({ min: 0, max: 0.3, noNaN: true }),
+        fc.double({ min: -3, max: 3, noNaN: true }),
+        (width, tilt, at) => {
+          const step = 1e-5;
+          const slope = ((tiltedHingeRise(width, tilt, at + step) ?? 0) - (tiltedHingeRise(width, tilt, at - step) ?? 0)) / (2 * step);
+          expect(tiltedHingeMoment(100, width, tilt, at)).toBeCloseTo(100 * gravity * slope, 4);
+        },
+      ),
     );
   });
   it('hangs upright, or leans by less than a right angle', () => {

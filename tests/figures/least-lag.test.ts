@@ -1,8 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { leastLag, type LeastLag, type OverlappingLeaves, type SwingLeaf } from '../../server/figures/least-lag/maths.ts';
+import { type LeastLag, leastLag, type OverlappingLeaves, type SwingLeaf } from '../../server/figures/least-lag/maths.ts';
 import type { Linkage } from '../../server/figures/linkage/maths.ts';
-import { type Direction, type Profile, profileOf, type ProfileSpec, runTime, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
+import {
+  type Direction,
+  type Profile,
+  type ProfileSpec,
+  profileOf,
+  runTime,
+  travelAt,
+  wholeTravel,
+} from '../../server/figures/motion-profile/maths.ts';
 
 const degree = Math.PI / 180;
 
@@ -74,7 +82,9 @@ function collides(pair: Pair, angleCovering: number, angleCovered: number): bool
   const otherTip: Point = { x: apart - pair.covered.width * Math.cos(angleCovered), y: pair.covered.width * Math.sin(angleCovered) };
   if (distanceToSegment(hinge, otherHinge, otherTip) > reach) return false;
 
-  const crosses = side(hinge, tip, otherHinge) * side(hinge, tip, otherTip) < 0 && side(otherHinge, otherTip, hinge) * side(otherHinge, otherTip, tip) < 0;
+  const crosses =
+    side(hinge, tip, otherHinge) * side(hinge, tip, otherTip) < 0 &&
+    side(otherHinge, otherTip, hinge) * side(otherHinge, otherTip, tip) < 0;
   if (crosses && Math.min(angleCovering, angleCovered) > 1e-9) return true;
   for (let i = 0; i <= 12; i += 1) {
     const along = (pair.covered.width * i) / 12;
@@ -147,7 +157,12 @@ describe('worked cases', () => {
   const atCovered = Math.acos((36 + 9 - 3.06 ** 2) / (2 * 6 * 3));
 
   test('a much faster covered leaf: the ends decide, by the cosine rule', () => {
-    const pair = { covering: leafOf(covering, direct, 90 * degree, steady(0.1)), covered: leafOf(3, direct, 90 * degree, steady(0.5)), overlap, gap: 0 };
+    const pair = {
+      covering: leafOf(covering, direct, 90 * degree, steady(0.1)),
+      covered: leafOf(3, direct, 90 * degree, steady(0.5)),
+      overlap,
+      gap: 0,
+    };
     const said = leastLag(pair, 'opening')!;
     expect(said.lag).toBeCloseTo(atCovering / 0.1 - atCovered / 0.5, 9);
     expect(said.angleCovering).toBeCloseTo(atCovering, 9);
@@ -163,7 +178,12 @@ describe('worked cases', () => {
 
   test('closing, a covering leaf that has less far to come waits for the other to be shut', () => {
     // 90° and 60° at 0.1 rad/s: it must not be shut before the other is, so 30° worth of time.
-    const pair = { covering: leafOf(3, direct, 60 * degree, steady(0.1)), covered: leafOf(3, direct, 90 * degree, steady(0.1)), overlap, gap: 0 };
+    const pair = {
+      covering: leafOf(3, direct, 60 * degree, steady(0.1)),
+      covered: leafOf(3, direct, 90 * degree, steady(0.1)),
+      overlap,
+      gap: 0,
+    };
     const said = leastLag(pair, 'closing')!;
     expect(said.lag).toBeCloseTo((30 * degree) / 0.1, 9);
     expect(said.angleCovered).toBe(0);
@@ -180,7 +200,8 @@ describe('worked cases', () => {
 
   test('a covering leaf that opens just as far as it must, and one that stops a hair before', () => {
     const fast = leafOf(3, direct, 90 * degree, steady(0.5));
-    const opening = (end: number): LeastLag | undefined => leastLag({ covering: leafOf(covering, direct, end, steady(0.1)), covered: fast, overlap, gap: 0 }, 'opening');
+    const opening = (end: number): LeastLag | undefined =>
+      leastLag({ covering: leafOf(covering, direct, end, steady(0.1)), covered: fast, overlap, gap: 0 }, 'opening');
     expect(opening(atCovering)!.lag).toBeCloseTo(atCovering / 0.1 - atCovered / 0.5, 9);
     expect(opening(atCovering * (1 - 5e-10))!.lag).toBeCloseTo(atCovering / 0.1 - atCovered / 0.5, 7);
     expect(opening(atCovering * (1 - 1e-8))).toBeUndefined();
@@ -188,14 +209,24 @@ describe('worked cases', () => {
 
   test('a gap between the leaves lengthens the strip and moves the hinges apart', () => {
     // Widths 2 m and 3 m, gap 1 m: the closed covered leaf ends 3 m from the covering hinge, as above.
-    const pair = { covering: leafOf(2, direct, 90 * degree, steady(0.1)), covered: leafOf(3, direct, 90 * degree, steady(0.5)), overlap, gap: 1 };
+    const pair = {
+      covering: leafOf(2, direct, 90 * degree, steady(0.1)),
+      covered: leafOf(3, direct, 90 * degree, steady(0.5)),
+      overlap,
+      gap: 1,
+    };
     expect(leastLag(pair, 'opening')!.lag).toBeCloseTo(atCovering / 0.1 - atCovered / 0.5, 9);
   });
 
   test('a strip so long that the leaves first stand square to each other', () => {
     // Hinges 6 m apart, 3 m leaf: square at acos(3/6) = 60°, where the covering leaf stands at 30°. The strip reaches there from
     // sqrt(36 − 9) = 5.196 m on, so past the covered leaf's end from 2.196 m. Before that the tip clears by the cosine rule.
-    const pair = { covering: leafOf(3, direct, 90 * degree, steady(0.01)), covered: leafOf(3, direct, 90 * degree, steady(1000)), overlap: 2, gap: 0 };
+    const pair = {
+      covering: leafOf(3, direct, 90 * degree, steady(0.01)),
+      covered: leafOf(3, direct, 90 * degree, steady(1000)),
+      overlap: 2,
+      gap: 0,
+    };
     for (const strip of [2.1962, 2.2, 2.5, 2.999]) {
       const said = leastLag({ ...pair, overlap: strip }, 'opening')!;
       expect(said.angleCovered).toBeCloseTo(60 * degree, 4);
@@ -210,15 +241,33 @@ describe('worked cases', () => {
   // Both at an even speed: the lag asked for is required(φ)/u − φ/v, and required′ = w(D·cos φ − w)/(D² + w² − 2Dw·cos φ), so the
   // greatest is where required′ = u/v =: k, cos φ = (w² + k(D² + w²)) / (wD(1 + 2k)). Derived by calculus.
   test.each([
-    [0.2, 0.9, 3], [0.2, 0.95, 3], [0.5, 0.5, 8], [0.5, 0.8, 4], [0.97, 0.12, 3], [0.8, 0.3, 8], [0.8, 0.5, 9], [0.8, 0.6, 9], [0.8, 0.7, 9], [0.8, 0.95, 3], [0.9, 0.4, 6],
-    [0.9, 0.75, 7], [0.97, 0.35, 5], [0.97, 0.65, 9], [0.99, 0.55, 9],
+    [0.2, 0.9, 3],
+    [0.2, 0.95, 3],
+    [0.5, 0.5, 8],
+    [0.5, 0.8, 4],
+    [0.97, 0.12, 3],
+    [0.8, 0.3, 8],
+    [0.8, 0.5, 9],
+    [0.8, 0.6, 9],
+    [0.8, 0.7, 9],
+    [0.8, 0.95, 3],
+    [0.9, 0.4, 6],
+    [0.9, 0.75, 7],
+    [0.97, 0.35, 5],
+    [0.97, 0.65, 9],
+    [0.99, 0.55, 9],
   ])('a covering leaf at %d of the other’s speed is asked for most at %d of the way to clearing, %d decimals', (k, share, decimals) => {
     const [w, apart, u] = [3, 6, 0.02];
     const angle = Math.acos((w * w + k * (apart * apart + w * w)) / (w * apart * (1 + 2 * k)));
     const required = Math.atan2(w * Math.sin(angle), apart - w * Math.cos(angle));
     const overlap = Math.sqrt(apart * apart + w * w - 2 * apart * w * Math.cos(angle / share)) - 3;
     expect(angle / share).toBeLessThan(61 * degree);
-    const pair = { covering: leafOf(3, direct, 90 * degree, steady(u)), covered: leafOf(w, direct, 100 * degree, steady(u / k)), overlap, gap: 0 };
+    const pair = {
+      covering: leafOf(3, direct, 90 * degree, steady(u)),
+      covered: leafOf(w, direct, 100 * degree, steady(u / k)),
+      overlap,
+      gap: 0,
+    };
     const opening = leastLag(pair, 'opening')!;
     expect(opening.lag).toBeCloseTo(required / u - (angle * k) / u, decimals);
     expect(opening.angleCovered).toBeCloseTo(angle, decimals / 2);
@@ -231,7 +280,10 @@ describe('worked cases', () => {
 
   test('a covering leaf with an end 180° off is the last that can be', () => {
     const leaf = leafOf(3, direct, 90 * degree, steady(0.1));
-    for (const [end, is] of [[Math.PI, true], [Math.PI * 1.001, false]] as const) {
+    for (const [end, is] of [
+      [Math.PI, true],
+      [Math.PI * 1.001, false],
+    ] as const) {
       const far = leafOf(3, direct, end, steady(0.1));
       expect(leastLag({ covering: far, covered: leaf, overlap, gap: 0 }, 'opening') !== undefined).toBe(is);
       expect(leastLag({ covering: leaf, covered: far, overlap, gap: 0 }, 'opening') !== undefined).toBe(is);
@@ -244,13 +296,27 @@ describe('worked cases', () => {
     const tooLong = { ...leaf, profile: profileOf({ ...steady(0.1), travel: 2 })! };
     expect(leastLag(good, 'opening')).toBeDefined();
     const bad: Partial<OverlappingLeaves>[] = [
-      { overlap: -0.01 }, { overlap: 0 }, { overlap: 3 }, { overlap: NaN },
-      { gap: -0.01 }, { gap: NaN }, { gap: Infinity },
-      { covering: { ...leaf, width: 0 } }, { covering: { ...leaf, width: -0.005 } }, { covering: { ...leaf, width: NaN } }, { covering: { ...leaf, width: Infinity } },
-      { covered: { ...leaf, width: 0 } }, { covered: { ...leaf, width: -1 } }, { covered: { ...leaf, width: NaN } }, { covered: { ...leaf, width: Infinity } },
-      { covering: tooLong }, { covered: tooLong },
+      { overlap: -0.01 },
+      { overlap: 0 },
+      { overlap: 3 },
+      { overlap: NaN },
+      { gap: -0.01 },
+      { gap: NaN },
+      { gap: Infinity },
+      { covering: { ...leaf, width: 0 } },
+      { covering: { ...leaf, width: -0.005 } },
+      { covering: { ...leaf, width: NaN } },
+      { covering: { ...leaf, width: Infinity } },
+      { covered: { ...leaf, width: 0 } },
+      { covered: { ...leaf, width: -1 } },
+      { covered: { ...leaf, width: NaN } },
+      { covered: { ...leaf, width: Infinity } },
+      { covering: tooLong },
+      { covered: tooLong },
     ];
-    for (const change of bad) for (const direction of ['opening', 'closing'] as const) expect(leastLag({ ...good, ...change }, direction), JSON.stringify(Object.entries(change)[0])).toBeUndefined();
+    for (const change of bad)
+      for (const direction of ['opening', 'closing'] as const)
+        expect(leastLag({ ...good, ...change }, direction), JSON.stringify(Object.entries(change)[0])).toBeUndefined();
     expect(leastLag({ ...good, overlap: 2.999 }, 'opening')).toBeDefined();
     expect(leastLag({ ...good, gap: 0 }, 'opening')).toBeDefined();
   });
@@ -276,59 +342,88 @@ describe('against a dense walk over the covered leaf’s angle', () => {
     if (s > up) time += (Math.min(s, brake) - up) / speed;
     if (s > brake) time += (speed - Math.sqrt(speed ** 2 - 2 * acceleration * (Math.min(s, zone) - brake))) / acceleration;
     if (s > zone) time += (Math.min(s, travel - stop) - zone) / slowSpeed;
-    if (s > travel - stop) time += (slowSpeed - Math.sqrt(Math.max(0, slowSpeed ** 2 - 2 * acceleration * (s - travel + stop)))) / acceleration;
+    if (s > travel - stop)
+      time += (slowSpeed - Math.sqrt(Math.max(0, slowSpeed ** 2 - 2 * acceleration * (s - travel + stop)))) / acceleration;
     return time;
   }
   const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
   // Room for every piece of the stroke, so that the pieces above are the true ones.
-  const stroke = fc.record({ travel: between(0.9, 1.8), speed: between(0.04, 0.25), ramp: between(0.3, 2), slowShare: between(0.1, 0.25), slow: between(0.3, 0.8) }).map(
-    ({ travel, speed, ramp, slowShare, slow }): Stroke => ({ travel, speed, acceleration: speed / Math.min(ramp, (0.2 * travel) / speed), slowTravel: slowShare * travel, slowSpeed: slow * speed }));
+  const stroke = fc
+    .record({
+      travel: between(0.9, 1.8),
+      speed: between(0.04, 0.25),
+      ramp: between(0.3, 2),
+      slowShare: between(0.1, 0.25),
+      slow: between(0.3, 0.8),
+    })
+    .map(
+      ({ travel, speed, ramp, slowShare, slow }): Stroke => ({
+        travel,
+        speed,
+        acceleration: speed / Math.min(ramp, (0.2 * travel) / speed),
+        slowTravel: slowShare * travel,
+        slowSpeed: slow * speed,
+      }),
+    );
 
   test.each(['opening', 'closing'] as const)('%s', (direction) => {
     fc.assert(
-      fc.property(stroke, stroke, between(1, 4), between(1, 4), between(0.01, 0.9), between(0, 0.05), (covering, covered, coveringWidth, coveredWidth, share, gap) => {
-        const overlap = share * coveredWidth;
-        const before = coveringWidth + gap;
-        const opening = direction === 'opening';
-        const requiredAt = (angle: number): number => Math.atan2(coveredWidth * Math.sin(angle), before + coveredWidth - coveredWidth * Math.cos(angle));
-        const distance = (angle: number): number => Math.hypot(before + coveredWidth - coveredWidth * Math.cos(angle), coveredWidth * Math.sin(angle));
-        // Every angle at which the covered leaf's end is within reach, also beyond where the covering leaf needs most.
-        const reached = (angle: number): boolean => angle <= covered.travel && distance(angle) <= before + overlap;
-        const asks = (angle: number): number => {
-          const [first, second] = [requiredAt(angle), angle];
-          if (first > covering.travel) return Infinity;
-          return opening ? timeOf(covering, first) - timeOf(covered, second) : timeOf(covered, covered.travel - second) - timeOf(covering, covering.travel - first);
-        };
-        const at = (angle: number): number => (reached(angle) ? asks(angle) : -Infinity);
-        const greatestOf = (angles: readonly number[]): number => angles.reduce((best, angle) => (at(angle) > at(best) ? angle : best));
-        const evenly = (from: number, to: number, count: number): number[] => Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
-        const cells = evenly(0, 1, 1500).map((share) => Math.PI * share ** 2);
-        const asked = cells.map(at);
-        let greatest = Math.max(...asked);
-        // Again, finer and finer, next to every angle that asks for more than its neighbours, and where the covered leaf's end goes out of reach.
-        for (let i = 0; i + 1 < cells.length; i += 1) {
-          const here = asked[i]!;
-          if (here === -Infinity || here < asked[i + 1]! || here < (asked[i - 1] ?? -Infinity)) continue;
-          let [low, high] = [cells[Math.max(0, i - 1)]!, cells[i + 1]!];
-          for (let round = 0; round < 4; round += 1) {
-            const best = greatestOf(evenly(low, high, 60));
-            greatest = Math.max(greatest, at(best));
-            [low, high] = [Math.max(low, best - (high - low) / 60), Math.min(high, best + (high - low) / 60)];
+      fc.property(
+        stroke,
+        stroke,
+        between(1, 4),
+        between(1, 4),
+        between(0.01, 0.9),
+        between(0, 0.05),
+        (covering, covered, coveringWidth, coveredWidth, share, gap) => {
+          const overlap = share * coveredWidth;
+          const before = coveringWidth + gap;
+          const opening = direction === 'opening';
+          const requiredAt = (angle: number): number =>
+            Math.atan2(coveredWidth * Math.sin(angle), before + coveredWidth - coveredWidth * Math.cos(angle));
+          const distance = (angle: number): number =>
+            Math.hypot(before + coveredWidth - coveredWidth * Math.cos(angle), coveredWidth * Math.sin(angle));
+          // Every angle at which the covered leaf's end is within reach, also beyond where the covering leaf needs most.
+          const reached = (angle: number): boolean => angle <= covered.travel && distance(angle) <= before + overlap;
+          const asks = (angle: number): number => {
+            const [first, second] = [requiredAt(angle), angle];
+            if (first > covering.travel) return Infinity;
+            return opening
+              ? timeOf(covering, first) - timeOf(covered, second)
+              : timeOf(covered, covered.travel - second) - timeOf(covering, covering.travel - first);
+          };
+          const at = (angle: number): number => (reached(angle) ? asks(angle) : -Infinity);
+          const greatestOf = (angles: readonly number[]): number => angles.reduce((best, angle) => (at(angle) > at(best) ? angle : best));
+          const evenly = (from: number, to: number, count: number): number[] =>
+            Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+          const cells = evenly(0, 1, 1500).map((share) => Math.PI * share ** 2);
+          const asked = cells.map(at);
+          let greatest = Math.max(...asked);
+          // Again, finer and finer, next to every angle that asks for more than its neighbours, and where the covered leaf's end goes out of reach.
+          for (let i = 0; i + 1 < cells.length; i += 1) {
+            const here = asked[i]!;
+            if (here === -Infinity || here < asked[i + 1]! || here < (asked[i - 1] ?? -Infinity)) continue;
+            let [low, high] = [cells[Math.max(0, i - 1)]!, cells[i + 1]!];
+            for (let round = 0; round < 4; round += 1) {
+              const best = greatestOf(evenly(low, high, 60));
+              greatest = Math.max(greatest, at(best));
+              [low, high] = [Math.max(low, best - (high - low) / 60), Math.min(high, best + (high - low) / 60)];
+            }
           }
-        }
-        const out = cells[asked.indexOf(-Infinity)]!;
-        let within = cells[asked.indexOf(-Infinity) - 1]!;
-        for (let width = out - within, i = 0; i < 50; i += 1) if (reached(within + (width /= 2))) within += width;
-        greatest = Math.max(greatest, at(within));
-        const leaf = (width: number, spec: Stroke): TestLeaf => ({ ...leafOf(width, direct, spec.travel, spec) });
-        const said = leastLag({ covering: leaf(coveringWidth, covering), covered: leaf(coveredWidth, covered), overlap, gap }, direction);
-        if (greatest === Infinity) expect(said).toBeUndefined();
-        else {
-          // Never more than is asked for; less by far under a millisecond, where the search misses the very top.
-          expect(said!.lag - Math.max(0, greatest)).toBeLessThan(1e-6);
-          expect(said!.lag - Math.max(0, greatest)).toBeGreaterThan(-5e-4);
-        }
-      }),
+          const out = cells[asked.indexOf(-Infinity)]!;
+          let within = cells[asked.indexOf(-Infinity) - 1]!;
+          for (let width = out - within, i = 0; i < 50; i += 1) if (reached(within + (width /= 2))) within += width;
+          greatest = Math.max(greatest, at(within));
+          const leaf = (width: number, spec: Stroke): TestLeaf => ({ ...leafOf(width, direct, spec.travel, spec) });
+          const said = leastLag({ covering: leaf(coveringWidth, covering), covered: leaf(coveredWidth, covered), overlap, gap }, direction);
+          if (greatest === Infinity) expect(said).toBeUndefined();
+          else {
+            // Never more than is asked for; less by far under a millisecond, where the search misses the very top.
+            expect(said!.lag - Math.max(0, greatest)).toBeLessThan(1e-6);
+            expect(said!.lag - Math.max(0, greatest)).toBeGreaterThan(-5e-4);
+          }
+        },
+      ),
       { numRuns: 250, endOnFailure: true },
     );
   });

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { deadPoint, lengthRate, leverArm, ramLength, type RamMounting, reachableAngle, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
+import {
+  deadPoint,
+  lengthRate,
+  leverArm,
+  type RamMounting,
+  ramLength,
+  reachableAngle,
+  strokeUsed,
+} from '../../server/figures/linear-ram/maths.ts';
 
 const degrees = Math.PI / 180;
 const inDegrees = (angle: number | undefined): number | undefined => (angle === undefined ? undefined : angle / degrees);
@@ -11,7 +19,8 @@ const usual: RamMounting = { along: 0.15, out: 0.15, leafBracket: 0.8 };
 const wrongSide: RamMounting = { along: 0.15, out: -0.15, leafBracket: 0.8 };
 
 /** The angle at which a ram stands that has moved as it has to for `angle`. */
-const thereAndBack = (m: RamMounting, angle: number, upTo: number): number | undefined => reachableAngle(m, Math.abs((ramLength(m, angle) ?? Number.NaN) - (ramLength(m, 0) ?? Number.NaN)), upTo);
+const thereAndBack = (m: RamMounting, angle: number, upTo: number): number | undefined =>
+  reachableAngle(m, Math.abs((ramLength(m, angle) ?? Number.NaN) - (ramLength(m, 0) ?? Number.NaN)), upTo);
 
 const mounting = fc.record({
   along: fc.double({ min: -0.6, max: 0.6, noNaN: true }),
@@ -109,7 +118,8 @@ describe('the corners of a mounting', () => {
   });
 
   it('sees a bracket that is off that line by rounding only as on it', () => {
-    for (const along of [0.15, -0.15]) for (const out of [1e-17, -1e-17]) expect(deadPoint({ along, out, leafBracket: 0.8 }, 1)).toBeCloseTo(0, 12);
+    for (const along of [0.15, -0.15])
+      for (const out of [1e-17, -1e-17]) expect(deadPoint({ along, out, leafBracket: 0.8 }, 1)).toBeCloseTo(0, 12);
   });
 
   it('is dead everywhere when the post bracket is the hinge', () => {

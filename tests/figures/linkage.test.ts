@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ArmMounting, reachableArmAngle, shaftAngle, shaftRatio } from '../../server/figures/articulated-arm/maths.ts';
-import { deadPoint, leverArm, ramLength, type RamMounting, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
-import { armLinkage, directLinkage, driveAt, leafAt, type Linkage, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
+import { deadPoint, leverArm, type RamMounting, ramLength, strokeUsed } from '../../server/figures/linear-ram/maths.ts';
+import { armLinkage, directLinkage, driveAt, type Linkage, leafAt, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
 
 const degrees = Math.PI / 180;
 
@@ -129,11 +129,16 @@ describe('the linkage of an articulated arm', () => {
 
   it('moves its samples to where leaf, drive and logarithm of the rate together go equally far', () => {
     // The shaft stands almost still for most of this travel; with even steps of the leaf the largest share would be many times the least.
-    const linkage = armLinkage({ along: -0.17383, out: 0.258422, driveArm: 0.535992, linkArm: 0.463858, leafBracket: 0.387014 }, 1.893041) as Linkage;
+    const linkage = armLinkage(
+      { along: -0.17383, out: 0.258422, driveArm: 0.535992, linkArm: 0.463858, leafBracket: 0.387014 },
+      1.893041,
+    ) as Linkage;
     promises(linkage, 1.893041);
     const ways = Array.from({ length: 48 }, (_, i) => {
       const step = (values: ArrayLike<number>): number => ((values[i + 1] as number) - (values[i] as number)) / last(values);
-      return step(linkage.leaf) + step(linkage.drive) + 0.3 * Math.abs(Math.log((linkage.rate[i + 1] as number) / (linkage.rate[i] as number)));
+      return (
+        step(linkage.leaf) + step(linkage.drive) + 0.3 * Math.abs(Math.log((linkage.rate[i + 1] as number) / (linkage.rate[i] as number)))
+      );
     });
     expect(Math.max(...ways) / Math.min(...ways)).toBeLessThan(1.05);
   });
@@ -162,7 +167,8 @@ describe('the linkage of an articulated arm', () => {
     expect(armLinkage({ ...usualArm, driveArm: 0.2, linkArm: 0.2 }, 1)).toBeUndefined();
     // The last so small that the shaft’s angle swallows it.
     for (const opening of [0, -0.1, -1, Number.NaN, Infinity, 1e-17]) expect(armLinkage(usualArm, opening)).toBeUndefined();
-    for (const part of ['along', 'out', 'driveArm', 'linkArm', 'leafBracket'] as const) expect(armLinkage({ ...usualArm, [part]: Number.NaN }, 1)).toBeUndefined();
+    for (const part of ['along', 'out', 'driveArm', 'linkArm', 'leafBracket'] as const)
+      expect(armLinkage({ ...usualArm, [part]: Number.NaN }, 1)).toBeUndefined();
   });
 });
 
@@ -224,7 +230,8 @@ describe('reading a linkage', () => {
     for (let start = 0; start <= 3; start += 0.25) {
       for (let end = 0; end <= 3; end += 0.25) {
         const piece: Linkage = { leaf: [0, 1], drive: [0, 1], rate: [start, end] };
-        for (const share of [1e-9, 0.001, 0.03, 0.2, 0.45, 0.5, 0.6, 0.9, 0.99, 0.9999, 1 - 1e-9]) expect(driveAt(piece, leafAt(piece, share) ?? Number.NaN), `${start} ${end} ${share}`).toBeCloseTo(share, 14);
+        for (const share of [1e-9, 0.001, 0.03, 0.2, 0.45, 0.5, 0.6, 0.9, 0.99, 0.9999, 1 - 1e-9])
+          expect(driveAt(piece, leafAt(piece, share) ?? Number.NaN), `${start} ${end} ${share}`).toBeCloseTo(share, 14);
       }
     }
   });

@@ -1,17 +1,28 @@
 // Fault protection, against BS 7671:2018, Table 41.3 with Cmin (two public restatements that agree), Table 41.5 as quoted
 // in public, and the worked examples of Linsley, Basic Electrical Installation Work, pp. 250–251.
 import { describe, expect, it } from 'vitest';
-import { copperInPvc, loopImpedance, loopImpedanceLimit, protectiveConductorLeast, type Curve } from '../../server/figures/loop-impedance/maths.ts';
+import {
+  type Curve,
+  copperInPvc,
+  loopImpedance,
+  loopImpedanceLimit,
+  protectiveConductorLeast,
+} from '../../server/figures/loop-impedance/maths.ts';
 import { electrodeLimit, touchVoltage } from '../../server/figures/residual-current/maths.ts';
 import { judge } from '../kit/pages.ts';
 
 describe('greatest loop impedance', () => {
   it.each([
-    [6, 7.28, 3.64, 1.82], [10, 4.37, 2.19, 1.09], [16, 2.73, 1.37, 0.68], [20, 2.19, 1.09, 0.55], [32, 1.37, 0.68, 0.34],
+    [6, 7.28, 3.64, 1.82],
+    [10, 4.37, 2.19, 1.09],
+    [16, 2.73, 1.37, 0.68],
+    [20, 2.19, 1.09, 0.55],
+    [32, 1.37, 0.68, 0.34],
   ])('%i A: B %f, C %f, D %f ohm', (rating, b, c, d) => {
     const printed = { B: b, C: c, D: d } satisfies Record<Curve, number>;
     // Half a unit in the last place printed, and a hair: 16 A of D is 0.6828.
-    for (const curve of ['B', 'C', 'D'] as const) expect(Math.abs((loopImpedanceLimit(230, curve, rating) ?? 0) - printed[curve]), curve).toBeLessThan(0.0051);
+    for (const curve of ['B', 'C', 'D'] as const)
+      expect(Math.abs((loopImpedanceLimit(230, curve, rating) ?? 0) - printed[curve]), curve).toBeLessThan(0.0051);
   });
   it('is none without a rating', () => expect(loopImpedanceLimit(230, 'B', 0)).toBeUndefined());
 });
@@ -31,7 +42,12 @@ describe('protective conductor', () => {
 });
 
 describe('earth electrode', () => {
-  it.each([[0.03, 1667], [0.1, 500], [0.3, 167], [0.5, 100]])('%f A: %i ohm', (residual, ohms) => {
+  it.each([
+    [0.03, 1667],
+    [0.1, 500],
+    [0.3, 167],
+    [0.5, 100],
+  ])('%f A: %i ohm', (residual, ohms) => {
     expect(Math.round(electrodeLimit(residual))).toBe(ohms);
     expect(touchVoltage(electrodeLimit(residual), residual)).toBeCloseTo(50, 12);
   });
@@ -39,20 +55,33 @@ describe('earth electrode', () => {
 
 const site = (lines: string): string => `site "Example" {\n  rules europe\n  users limited\n  supply 230 V 50 Hz\n${lines}\n}\n`;
 const model = (lines: string): string => `cable-model c {\n  area 2.5 mm2\n  class 2\n${lines}\n}\n`;
-const file = (siteLines: string, cableLines: string, modelLines = 'cores 3'): string => `language 1\n${site(siteLines)}${model(modelLines)}cable run : c {\n  length 20 m\n  carries 4 A at 230 V\n${cableLines}\n}\n`;
-const value = (text: string, id: string): number | undefined => judge(text).figures.find((figure) => figure.id === `cable.run.${id}`)?.value;
-const said = (text: string): string[] => judge(text).findings.flatMap(({ rule, severity }) => (/^(loop-|protective-|residual-)/.test(rule) ? [`${severity} ${rule}`] : []));
+const file = (siteLines: string, cableLines: string, modelLines = 'cores 3'): string =>
+  `language 1\n${site(siteLines)}${model(modelLines)}cable run : c {\n  length 20 m\n  carries 4 A at 230 V\n${cableLines}\n}\n`;
+const value = (text: string, id: string): number | undefined =>
+  judge(text).figures.find((figure) => figure.id === `cable.run.${id}`)?.value;
+const said = (text: string): string[] =>
+  judge(text).findings.flatMap(({ rule, severity }) => (/^(loop-|protective-|residual-)/.test(rule) ? [`${severity} ${rule}`] : []));
 
 describe('a cable on TN', () => {
   const tn = 'earthing TN\nexternal-impedance 0.35 ohm';
   it('has the loop of its own conductors', () => {
     // 20 m of 7.41 ohm/km twice, at 70 °C: 0.2964 · 1.1965 = 0.35464.
-    expect(value(file(tn, 'breaker B 16 A'), 'loop-impedance')).toBeCloseTo(0.35 + 0.29640 * 1.1965, 6);
+    expect(value(file(tn, 'breaker B 16 A'), 'loop-impedance')).toBeCloseTo(0.35 + 0.2964 * 1.1965, 6);
     // The protective conductor of 1.5 mm²: 7.41 and 12.1 ohm/km.
-    expect(value(file(tn, 'breaker B 16 A', 'protective-conductor 1.5 mm2'), 'loop-impedance')).toBeCloseTo(0.35 + 0.02 * (7.41 + 12.1) * 1.1965, 6);
+    expect(value(file(tn, 'breaker B 16 A', 'protective-conductor 1.5 mm2'), 'loop-impedance')).toBeCloseTo(
+      0.35 + 0.02 * (7.41 + 12.1) * 1.1965,
+      6,
+    );
   });
   it('has none where the protective conductor is a guess, or the supply is another', () => {
-    for (const [siteLines, modelLines] of [[tn, ''], [tn, 'cores 2'], [tn, 'cores 3\nkind flat'], ['earthing TN', 'cores 3'], ['earthing TT\nexternal-impedance 0.35 ohm', 'cores 3'], ['', 'cores 3']] as const)
+    for (const [siteLines, modelLines] of [
+      [tn, ''],
+      [tn, 'cores 2'],
+      [tn, 'cores 3\nkind flat'],
+      ['earthing TN', 'cores 3'],
+      ['earthing TT\nexternal-impedance 0.35 ohm', 'cores 3'],
+      ['', 'cores 3'],
+    ] as const)
       expect(value(file(siteLines, 'breaker B 16 A', modelLines), 'loop-impedance'), siteLines + modelLines).toBeUndefined();
     expect(value(file(tn, 'breaker B 16 A').replace('europe', 'north-america'), 'loop-impedance')).toBeUndefined();
   });
@@ -60,11 +89,15 @@ describe('a cable on TN', () => {
     // At 2.40 ohm outside it is 2.7546 ohm, at 2.35 ohm 2.7046 ohm; B 16 A needs 2.731.
     expect(said(file('earthing TN\nexternal-impedance 2.35 ohm', 'breaker B 16 A'))).toEqual([]);
     expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A'))).toEqual(['error loop-impedance-too-high']);
-    expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A\nresidual-current 30 mA'))).toEqual(['warning loop-impedance-too-high']);
+    expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A\nresidual-current 30 mA'))).toEqual([
+      'warning loop-impedance-too-high',
+    ]);
     expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'fuse 16 A'))).toEqual([]);
   });
   it('needs its protective conductor only by warning: the time is from memory', () => {
-    expect(said(file('earthing TN\nexternal-impedance 0.05 ohm', 'breaker B 16 A', 'protective-conductor 0.5 mm2'))).toEqual(['warning protective-conductor-too-small']);
+    expect(said(file('earthing TN\nexternal-impedance 0.05 ohm', 'breaker B 16 A', 'protective-conductor 0.5 mm2'))).toEqual([
+      'warning protective-conductor-too-small',
+    ]);
   });
 });
 

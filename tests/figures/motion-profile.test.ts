@@ -1,13 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pieceAtTime, type Profile, profileOf, type ProfileSpec, runTime, speedAt, timeAt, timeInPiece, travelAt, wholeTravel } from '../../server/figures/motion-profile/maths.ts';
+import {
+  type Profile,
+  type ProfileSpec,
+  pieceAtTime,
+  profileOf,
+  runTime,
+  speedAt,
+  timeAt,
+  timeInPiece,
+  travelAt,
+  wholeTravel,
+} from '../../server/figures/motion-profile/maths.ts';
 
 const made = (spec: ProfileSpec): Profile => {
   const p = profileOf(spec);
   if (p === undefined) throw new Error(`no profile for ${JSON.stringify(spec)}`);
   return p;
 };
-const plain = (travel: number, speed: number, acceleration: number): Profile => made({ travel, speed, acceleration, slowTravel: 0, slowSpeed: 0 });
+const plain = (travel: number, speed: number, acceleration: number): Profile =>
+  made({ travel, speed, acceleration, slowTravel: 0, slowSpeed: 0 });
 
 describe('trapezoid and triangle', () => {
   test('10 m, 0.3 m/s², 0.5 m/s: 21.667 s', () => {
@@ -43,21 +55,39 @@ describe('trapezoid and triangle', () => {
 
 test('each entry of a triangle and of a trapezoid, worked by hand', () => {
   // 9 m at 1 m/s²: 3 s up to 3 m/s, 3 s down.
-  expect(plain(9, Infinity, 1)).toEqual({ startTime: [0, 3, 6], startTravel: [0, 4.5, 9], startSpeed: [0, 3, 0], acceleration: [1, -1, 0] });
+  expect(plain(9, Infinity, 1)).toEqual({
+    startTime: [0, 3, 6],
+    startTravel: [0, 4.5, 9],
+    startSpeed: [0, 3, 0],
+    acceleration: [1, -1, 0],
+  });
   expect(plain(9, 3, 1)).toEqual(plain(9, Infinity, 1));
   // 9 m at 4 m/s²: 1.5 s up to 6 m/s.
   expect(plain(9, 6.5, 4)).toEqual({ startTime: [0, 1.5, 3], startTravel: [0, 4.5, 9], startSpeed: [0, 6, 0], acceleration: [4, -4, 0] });
-  expect(plain(9, 2, 1)).toEqual({ startTime: [0, 2, 4.5, 6.5], startTravel: [0, 2, 7, 9], startSpeed: [0, 2, 2, 0], acceleration: [1, 0, -1, 0] });
+  expect(plain(9, 2, 1)).toEqual({
+    startTime: [0, 2, 4.5, 6.5],
+    startTravel: [0, 2, 7, 9],
+    startSpeed: [0, 2, 2, 0],
+    acceleration: [1, 0, -1, 0],
+  });
 });
 
 describe('slow zone', () => {
   test('each entry worked by hand, with room for full speed and without', () => {
     // 1 m/s², slow 1 m/s over the last 2 m. Full speed 2 m/s: up 2 m in 2 s, braking 1.5 m in 1 s, slow over 1.5 m, stop 0.5 m in 1 s.
     expect(made({ travel: 8, speed: 2, acceleration: 1, slowTravel: 2, slowSpeed: 1 })).toEqual({
-      startTime: [0, 2, 3.25, 4.25, 5.75, 6.75], startTravel: [0, 2, 4.5, 6, 7.5, 8], startSpeed: [0, 2, 2, 1, 1, 0], acceleration: [1, 0, -1, 0, -1, 0],
+      startTime: [0, 2, 3.25, 4.25, 5.75, 6.75],
+      startTravel: [0, 2, 4.5, 6, 7.5, 8],
+      startSpeed: [0, 2, 2, 1, 1, 0],
+      acceleration: [1, 0, -1, 0, -1, 0],
     });
     // 3.5 m before the zone: it just reaches 2 m/s (2 m up, 1.5 m down), so a higher full speed changes nothing.
-    const peak = { startTime: [0, 2, 3, 4.5, 5.5], startTravel: [0, 2, 3.5, 5, 5.5], startSpeed: [0, 2, 1, 1, 0], acceleration: [1, -1, 0, -1, 0] };
+    const peak = {
+      startTime: [0, 2, 3, 4.5, 5.5],
+      startTravel: [0, 2, 3.5, 5, 5.5],
+      startSpeed: [0, 2, 1, 1, 0],
+      acceleration: [1, -1, 0, -1, 0],
+    };
     for (const speed of [2, 3, Infinity]) expect(made({ travel: 5.5, speed, acceleration: 1, slowTravel: 2, slowSpeed: 1 })).toEqual(peak);
   });
   test('a zone that begins just where the slow speed is reached, and one in which it just stops', () => {
@@ -95,7 +125,8 @@ describe('slow zone', () => {
     }
   });
   test('a slow speed not below full speed is no slow zone', () => {
-    for (const slowSpeed of [0.2, 0.3, 1, Infinity]) expect(made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.3, slowSpeed })).toEqual(plain(1, 0.2, 0.1));
+    for (const slowSpeed of [0.2, 0.3, 1, Infinity])
+      expect(made({ travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.3, slowSpeed })).toEqual(plain(1, 0.2, 0.1));
     expect(made({ travel: 1, speed: 0.2, acceleration: Infinity, slowTravel: 0.3, slowSpeed: 0.3 })).toEqual(plain(1, 0.2, Infinity));
   });
   test('where there is no zone its speed is not looked at', () => {
@@ -115,12 +146,29 @@ test('what cannot be is undefined', () => {
   const good: ProfileSpec = { travel: 1, speed: 0.2, acceleration: 0.1, slowTravel: 0.2, slowSpeed: 0.1 };
   expect(profileOf(good)).toBeDefined();
   const bad: Partial<ProfileSpec>[] = [
-    { travel: 0 }, { travel: -1 }, { travel: Infinity }, { travel: NaN }, { speed: 0 }, { speed: -1 }, { speed: NaN },
-    { acceleration: 0 }, { acceleration: -1 }, { acceleration: NaN }, { slowTravel: -0.1 }, { slowTravel: NaN }, { slowTravel: Infinity },
-    { slowSpeed: 0 }, { slowSpeed: -1 }, { slowSpeed: NaN }, { speed: Infinity, acceleration: Infinity },
+    { travel: 0 },
+    { travel: -1 },
+    { travel: Infinity },
+    { travel: NaN },
+    { speed: 0 },
+    { speed: -1 },
+    { speed: NaN },
+    { acceleration: 0 },
+    { acceleration: -1 },
+    { acceleration: NaN },
+    { slowTravel: -0.1 },
+    { slowTravel: NaN },
+    { slowTravel: Infinity },
+    { slowSpeed: 0 },
+    { slowSpeed: -1 },
+    { slowSpeed: NaN },
+    { speed: Infinity, acceleration: Infinity },
   ];
-  for (const change of bad) for (const acceleration of [0.1, Infinity]) expect(profileOf({ ...good, acceleration, ...change }), JSON.stringify(change)).toBeUndefined();
-  for (const travel of [0, -1, Infinity, NaN]) for (const acceleration of [0.1, Infinity]) expect(profileOf({ ...good, acceleration, travel, slowTravel: 0 })).toBeUndefined();
+  for (const change of bad)
+    for (const acceleration of [0.1, Infinity])
+      expect(profileOf({ ...good, acceleration, ...change }), JSON.stringify(change)).toBeUndefined();
+  for (const travel of [0, -1, Infinity, NaN])
+    for (const acceleration of [0.1, Infinity]) expect(profileOf({ ...good, acceleration, travel, slowTravel: 0 })).toBeUndefined();
   // Braking where it should speed up would leave a stroke of a kind.
   expect(profileOf({ travel: 1, speed: 1, acceleration: -0.5, slowTravel: 0.99, slowSpeed: 0.2 })).toBeUndefined();
   // Times beyond the range of numbers, above and below.
@@ -214,7 +262,11 @@ describe('any stroke', () => {
           const s = share * spec.travel;
           if (Math.abs(s - zone) < 1e-9) continue;
           const inZone = spec.slowTravel > 0 && s > zone;
-          const limits = [inZone ? slow * slow : spec.speed * spec.speed, 2 * spec.acceleration * s, 2 * spec.acceleration * (spec.travel - s)];
+          const limits = [
+            inZone ? slow * slow : spec.speed * spec.speed,
+            2 * spec.acceleration * s,
+            2 * spec.acceleration * (spec.travel - s),
+          ];
           if (spec.slowTravel > 0 && !inZone) limits.push(slow * slow + 2 * spec.acceleration * (zone - s));
           const speed = speedAt(p, timeAt(p, s));
           expect(Math.abs(speed - Math.sqrt(Math.min(...limits)))).toBeLessThan(1e-6);
@@ -259,7 +311,8 @@ describe('next to the end, where the numbers nearly cancel', () => {
 
 describe('within a piece', () => {
   test('a distance of nothing, or less by rounding, takes no time', () => {
-    for (const p of [plain(1, 0.2, 0.1), plain(1, 0.2, Infinity)]) for (const travel of [0, -1e-18, -1e-3]) expect(timeInPiece(p, 0, travel)).toBe(0);
+    for (const p of [plain(1, 0.2, 0.1), plain(1, 0.2, Infinity)])
+      for (const travel of [0, -1e-18, -1e-3]) expect(timeInPiece(p, 0, travel)).toBe(0);
     const p = plain(1, 0.2, 0.1);
     expect(timeInPiece(p, 2, 1 + 1e-16)).toBe(runTime(p));
     expect(timeInPiece(p, 2, 1.001)).toBe(runTime(p));

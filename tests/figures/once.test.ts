@@ -1,8 +1,9 @@
 // A figure's workings are done once for each reading of a file, however many rules, figures, drawings and hovers ask for them.
-import { beforeEach, expect, test, vi } from 'vitest';
+
 import { readFileSync } from 'node:fs';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { inlayValues, lenses, overview, preview } from '../../server/editor/index.ts';
-import { figuresShown, Workspace, type Analysis } from '../../server/engine/index.ts';
+import { type Analysis, figuresShown, Workspace } from '../../server/engine/index.ts';
 
 const { worked, subjects, counted } = vi.hoisted(() => {
   /** How often each costly function was called with the same numbers. */
@@ -16,7 +17,10 @@ const { worked, subjects, counted } = vi.hoisted(() => {
   /** A module whose functions of these names are counted. */
   const counted = async (original: () => Promise<Record<string, unknown>>, ...names: string[]): Promise<Record<string, unknown>> => {
     const real = await original();
-    const counting = names.map((name) => [name, (...given: unknown[]) => (count(name, given), (real[name] as (...given: unknown[]) => unknown)(...given))]);
+    const counting = names.map((name) => [
+      name,
+      (...given: unknown[]) => (count(name, given), (real[name] as (...given: unknown[]) => unknown)(...given)),
+    ]);
     return { ...real, ...Object.fromEntries(counting) };
   };
   return { worked, subjects, counted };
@@ -42,7 +46,11 @@ vi.mock('../../server/model/memo.ts', async (original) => {
 /** Examples with a pair of leaves, each made so that no two of its leaves, drives and edges are alike: the same numbers then mean the same working. */
 const unlike = {
   'withy-lane': [['post-bracket 140 mm', 'post-bracket 141 mm']],
-  'garden-court': [['width 1.80 m', 'width 1.79 m'], ['leaf-bracket 520 mm', 'leaf-bracket 521 mm'], ['terminator 8.2 kohm', 'terminator 8.2 kohm ± 2 %']],
+  'garden-court': [
+    ['width 1.80 m', 'width 1.79 m'],
+    ['leaf-bracket 520 mm', 'leaf-bracket 521 mm'],
+    ['terminator 8.2 kohm', 'terminator 8.2 kohm ± 2 %'],
+  ],
 } as const;
 
 function textOf(name: keyof typeof unlike): string {

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rackLinkage, ramLinkage, leafAt, type Linkage } from '../../server/figures/linkage/maths.ts';
-import { profileOf, speedAt, travelAt, runTime, type Profile, type ProfileSpec } from '../../server/figures/motion-profile/maths.ts';
+import { type Linkage, leafAt, rackLinkage, ramLinkage } from '../../server/figures/linkage/maths.ts';
+import { type Profile, type ProfileSpec, profileOf, runTime, speedAt, travelAt } from '../../server/figures/motion-profile/maths.ts';
 import { greatestOvertravel } from '../../server/figures/overtravel/maths.ts';
 
 const rack = rackLinkage(5) as Linkage;
-const even = (speed: number): Profile => profileOf({ travel: 5, speed, acceleration: Infinity, slowTravel: 0, slowSpeed: speed }) as Profile;
+const even = (speed: number): Profile =>
+  profileOf({ travel: 5, speed, acceleration: Infinity, slowTravel: 0, slowSpeed: speed }) as Profile;
 
 describe('how far the edge runs on', () => {
   // s = v·t + v²/(2a), by hand: 40 mm at 0.2 m/s and 75 mm at 0.3 m/s; 60 mm with half the deceleration.
@@ -14,18 +15,31 @@ describe('how far the edge runs on', () => {
     [0.3, 0.1, 1, 0.075],
     [0.2, 0.1, 0.5, 0.06],
   ])('%d m/s, %d s, %d m/s²', (speed, reaction, deceleration, distance) => {
-    for (const way of ['opening', 'closing'] as const) expect(greatestOvertravel(rack, even(speed), way, reaction, deceleration, 1)?.distance).toBeCloseTo(distance, 10);
+    for (const way of ['opening', 'closing'] as const)
+      expect(greatestOvertravel(rack, even(speed), way, reaction, deceleration, 1)?.distance).toBeCloseTo(distance, 10);
   });
 
   it('is what a drive that is stopped at any moment leaves to run, in small steps of time', () => {
     fc.assert(
       fc.property(
-        fc.record({ along: fc.double({ min: 0.12, max: 0.2, noNaN: true }), out: fc.double({ min: 0.1, max: 0.18, noNaN: true }), leafBracket: fc.double({ min: 0.6, max: 0.9, noNaN: true }) }),
-        fc.double({ min: 0, max: 0.2, noNaN: true }), fc.double({ min: 0, max: 0.4, noNaN: true }), fc.constantFrom('opening' as const, 'closing' as const),
+        fc.record({
+          along: fc.double({ min: 0.12, max: 0.2, noNaN: true }),
+          out: fc.double({ min: 0.1, max: 0.18, noNaN: true }),
+          leafBracket: fc.double({ min: 0.6, max: 0.9, noNaN: true }),
+        }),
+        fc.double({ min: 0, max: 0.2, noNaN: true }),
+        fc.double({ min: 0, max: 0.4, noNaN: true }),
+        fc.constantFrom('opening' as const, 'closing' as const),
         (mounting, reaction, slowShare, way) => {
           const linkage = ramLinkage(mounting, Math.PI / 2) as Linkage;
           const travel = linkage.drive[48] as number;
-          const profile = profileOf({ travel, speed: 0.016, acceleration: 0.03, slowTravel: slowShare * travel, slowSpeed: 0.006 }) as Profile;
+          const profile = profileOf({
+            travel,
+            speed: 0.016,
+            acceleration: 0.03,
+            slowTravel: slowShare * travel,
+            slowSpeed: 0.006,
+          }) as Profile;
           const deceleration = 0.08;
           const arm = 2.2;
           const found = greatestOvertravel(linkage, profile, way, reaction, deceleration, arm);
@@ -52,7 +66,8 @@ describe('how far the edge runs on', () => {
   // Linkages of few samples, so that every place and lever can be worked out by hand. Reaction 0.5 s and 0.1 m/s² throughout: 0.1 m/s
   // runs on by 0.05 + 0.05 = 0.1 m of drive, 0.2 m/s by 0.1 + 0.2 = 0.3 m; on the leaf that is divided by the lever, times the arm of 3 m.
   const linkageOf = (leaf: readonly number[], drive: readonly number[], rate: readonly number[]): Linkage => ({ leaf, drive, rate });
-  const stroke = (spec: Partial<ProfileSpec>): Profile => profileOf({ travel: 3, speed: 0.1, acceleration: Infinity, slowTravel: 0, slowSpeed: 0.1, ...spec }) as Profile;
+  const stroke = (spec: Partial<ProfileSpec>): Profile =>
+    profileOf({ travel: 3, speed: 0.1, acceleration: Infinity, slowTravel: 0, slowSpeed: 0.1, ...spec }) as Profile;
   const both = ['opening', 'closing'] as const;
 
   it('is greatest at the sample with the shortest lever', () => {
@@ -67,18 +82,33 @@ describe('how far the edge runs on', () => {
 
   it('is greatest just before the slow zone, between two samples', () => {
     // Opening: the zone begins at 2 m of drive, half way from the sample at 1 m to that at 3 m. Closing: at 0.5 m from closed.
-    const opening = greatestOvertravel(linkageOf([0, 1, 2], [0, 1, 3], [4, 2, 1]), stroke({ speed: 0.2, slowTravel: 1 }), 'opening', 0.5, 0.1, 3);
+    const opening = greatestOvertravel(
+      linkageOf([0, 1, 2], [0, 1, 3], [4, 2, 1]),
+      stroke({ speed: 0.2, slowTravel: 1 }),
+      'opening',
+      0.5,
+      0.1,
+      3,
+    );
     expect(opening?.at).toBeCloseTo(1.5, 12);
     expect(opening?.distance).toBeCloseTo((0.3 / 1.5) * 3, 12);
     expect(opening?.edgeSpeed).toBeCloseTo((0.2 / 1.5) * 3, 12);
-    const closing = greatestOvertravel(linkageOf([0, 1, 4], [0, 2, 3], [1, 3, 4]), stroke({ speed: 0.2, slowTravel: 0.5 }), 'closing', 0.5, 0.1, 3);
+    const closing = greatestOvertravel(
+      linkageOf([0, 1, 4], [0, 2, 3], [1, 3, 4]),
+      stroke({ speed: 0.2, slowTravel: 0.5 }),
+      'closing',
+      0.5,
+      0.1,
+      3,
+    );
     expect(closing?.at).toBeCloseTo(0.25, 12);
     expect(closing?.distance).toBeCloseTo((0.3 / 1.5) * 3, 12);
     expect(closing?.leafSpeed).toBeCloseTo(0.2 / 1.5, 12);
   });
 
   it('is greatest where a drive without ramps is at its end', () => {
-    const found = (rate: readonly number[], way: 'opening' | 'closing'): unknown => greatestOvertravel(linkageOf([0, 1, 2], [0, 1, 3], rate), stroke({}), way, 0.5, 0.1, 3);
+    const found = (rate: readonly number[], way: 'opening' | 'closing'): unknown =>
+      greatestOvertravel(linkageOf([0, 1, 2], [0, 1, 3], rate), stroke({}), way, 0.5, 0.1, 3);
     expect(found([4, 2, 1], 'opening')).toMatchObject({ at: 2, leafSpeed: 0.1 });
     expect(found([4, 2, 1], 'closing')).toMatchObject({ at: 2, leafSpeed: 0.1 });
     expect(found([1, 2, 4], 'opening')).toMatchObject({ at: 0, leafSpeed: 0.1 });
@@ -98,7 +128,15 @@ describe('how far the edge runs on', () => {
     // 3 m of drive at 0.5 m/s²: full speed 1 m/s from 1 m to 1.25 m, 0.5 m/s from 2 m on, braking from 2.75 m. Of one sample
     // the lever is a hundredth, so that it decides, whatever the speed there.
     const profile = stroke({ speed: 1, acceleration: 0.5, slowTravel: 1, slowSpeed: 0.5 });
-    for (const [place, squared] of [[0.25, 0.25], [0.75, 0.75], [1.125, 1], [1.5, 0.75], [1.75, 0.5], [2.5, 0.25], [2.875, 0.125]] as const) {
+    for (const [place, squared] of [
+      [0.25, 0.25],
+      [0.75, 0.75],
+      [1.125, 1],
+      [1.5, 0.75],
+      [1.75, 0.5],
+      [2.5, 0.25],
+      [2.875, 0.125],
+    ] as const) {
       const speed = Math.sqrt(squared);
       for (const way of both) {
         const drive = way === 'opening' ? [0, place, 3] : [0, 3 - place, 3];
@@ -142,7 +180,19 @@ describe('how far the edge runs on', () => {
   });
 
   it('is undefined for what cannot be', () => {
-    for (const [reaction, deceleration, arm] of [[-0.1, 1, 1], [NaN, 1, 1], [Infinity, 1, 1], [0.1, 0, 1], [0.1, -1, 1], [0.1, NaN, 1], [0.1, Infinity, 1], [0.1, 1, 0], [0.1, 1, -1], [0.1, 1, NaN], [0.1, 1, Infinity]] as const)
+    for (const [reaction, deceleration, arm] of [
+      [-0.1, 1, 1],
+      [NaN, 1, 1],
+      [Infinity, 1, 1],
+      [0.1, 0, 1],
+      [0.1, -1, 1],
+      [0.1, NaN, 1],
+      [0.1, Infinity, 1],
+      [0.1, 1, 0],
+      [0.1, 1, -1],
+      [0.1, 1, NaN],
+      [0.1, 1, Infinity],
+    ] as const)
       expect(greatestOvertravel(rack, even(0.2), 'closing', reaction, deceleration, arm)).toBeUndefined();
   });
 });

@@ -6,12 +6,32 @@ import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { allFigures, type FigureKind } from '../../server/figures/index.ts';
 import { faultsOf } from '../kit/messages.ts';
-import { blocksOf, foldersWith, judgeBlock, normalised, readPage, root, workingOf, type Block, type Fence, type Page } from '../kit/pages.ts';
+import {
+  type Block,
+  blocksOf,
+  type Fence,
+  foldersWith,
+  judgeBlock,
+  normalised,
+  type Page,
+  readPage,
+  root,
+  workingOf,
+} from '../kit/pages.ts';
 
 const folders = foldersWith('figures', 'figure.ts');
 if (process.env['SAY'] === '1') folders.forEach(write);
 const kindsOf = Object.fromEntries(
-  await Promise.all(folders.map(async (name) => [name, ((await import(pathToFileURL(join(root, 'server/figures', name, 'figure.ts')).href)) as { figures: readonly FigureKind[] }).figures] as const)),
+  await Promise.all(
+    folders.map(
+      async (name) =>
+        [
+          name,
+          ((await import(pathToFileURL(join(root, 'server/figures', name, 'figure.ts')).href)) as { figures: readonly FigureKind[] })
+            .figures,
+        ] as const,
+    ),
+  ),
 );
 
 test('every folder of figures has a page, every page figures, and the list holds them all', () => {
@@ -36,7 +56,8 @@ describe.each(folders)('%s', (name) => {
     expect(kinds.length).toBeGreaterThan(0);
     for (const kind of kinds) {
       expect(kind.id).toMatch(/^[a-z]+(\.(NAME|PANEL|[a-z]+(-[a-z0-9]+)*))+$/);
-      for (const words of [kind.title, kind.unit, kind.formula, kind.changedBy, kind.source.text]) expect(words.trim(), kind.id).toMatch(/^[^…]/);
+      for (const words of [kind.title, kind.unit, kind.formula, kind.changedBy, kind.source.text])
+        expect(words.trim(), kind.id).toMatch(/^[^…]/);
     }
   });
 
@@ -52,8 +73,16 @@ describe.each(folders)('%s', (name) => {
   test('every kind of figure has a value on the page', () => {
     const printed = figures.flatMap((fence) => valuesIn(fence.text).map((value) => value.id));
     for (const kind of kinds) {
-      const pattern = new RegExp(`^${kind.id.split(/NAME|PANEL/).map((part) => part.replaceAll('.', '\\.')).join('[^ ]+')}$`);
-      expect(printed.some((id) => pattern.test(id)), `${kind.id} has no value on the page`).toBe(true);
+      const pattern = new RegExp(
+        `^${kind.id
+          .split(/NAME|PANEL/)
+          .map((part) => part.replaceAll('.', '\\.'))
+          .join('[^ ]+')}$`,
+      );
+      expect(
+        printed.some((id) => pattern.test(id)),
+        `${kind.id} has no value on the page`,
+      ).toBe(true);
     }
   });
 
@@ -67,7 +96,9 @@ describe.each(folders)('%s', (name) => {
         const figure = analysis.figures.find((one) => one.id === id);
         if (figure === undefined) throw new Error(`no figure ${id}; there are ${analysis.figures.map((one) => one.id).join(', ')}`);
         expect(unit, id).toBe(figure.kind.unit);
-        expect(Math.abs(figure.value - Number(printed)), `${id} is ${figure.value}, the page says ${printed}`).toBeLessThanOrEqual(halfAUnit(printed));
+        expect(Math.abs(figure.value - Number(printed)), `${id} is ${figure.value}, the page says ${printed}`).toBeLessThanOrEqual(
+          halfAUnit(printed),
+        );
         for (const input of figure.inputs()) {
           expect(Number.isFinite(input.value), `${id}: ${input.name}`).toBe(true);
           expect(input.name.trim()).not.toBe('');
@@ -79,7 +110,12 @@ describe.each(folders)('%s', (name) => {
     const working = workingBehind(page, fence);
     test(`line ${fence.line} of the page: what goes into the values`, () => {
       expect(working, 'a fence `working` stands behind the values').toBeDefined();
-      expect(workingOf(judgeBlock(blockBefore(blocks, fence)), valuesIn(fence.text).map(({ id }) => id))).toBe(working?.text);
+      expect(
+        workingOf(
+          judgeBlock(blockBefore(blocks, fence)),
+          valuesIn(fence.text).map(({ id }) => id),
+        ),
+      ).toBe(working?.text);
     });
   }
 });
@@ -104,7 +140,12 @@ function write(name: string): void {
   const lines = page.text.split('\n');
   const endOf = (opens: number): number => lines.indexOf('```', opens);
   for (const fence of page.fences.filter(({ info }) => info[0] === 'figures').reverse()) {
-    const working = workingOf(judgeBlock(blockBefore(blocks, fence)), valuesIn(fence.text).map(({ id }) => id)).replace(/\n$/, '').split('\n');
+    const working = workingOf(
+      judgeBlock(blockBefore(blocks, fence)),
+      valuesIn(fence.text).map(({ id }) => id),
+    )
+      .replace(/\n$/, '')
+      .split('\n');
     const shown = workingBehind(page, fence);
     if (shown === undefined) lines.splice(endOf(fence.line) + 1, 0, '', '```working', ...working, '```');
     else lines.splice(shown.line, endOf(shown.line) - shown.line, ...working);

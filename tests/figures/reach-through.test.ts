@@ -1,7 +1,7 @@
 // Reaching through openings, boundary by boundary. Persons of 14 years and above: EN ISO 13857 as reprinted in DGUV
 // Information 208-022, Table 2. Persons of 3 years and above: from memory, so only held as it was recalled.
 import { describe, expect, it } from 'vitest';
-import { reachFrom14, reachFrom3, type Shape } from '../../server/figures/reach-through/maths.ts';
+import { reachFrom3, reachFrom14, type Shape } from '../../server/figures/reach-through/maths.ts';
 
 /** Opening e in mm, then slot, square, round in mm: each row at its upper end and just above it. */
 const dguv: readonly (readonly [number, number, number, number])[] = [
@@ -26,7 +26,11 @@ const dguv: readonly (readonly [number, number, number, number])[] = [
 ];
 
 const shapes: readonly Shape[] = ['slot', 'square', 'round'];
-const opening = (shape: Shape, millimetres: number, length?: number) => ({ shape, size: millimetres / 1000, length: length === undefined ? undefined : length / 1000 });
+const opening = (shape: Shape, millimetres: number, length?: number) => ({
+  shape,
+  size: millimetres / 1000,
+  length: length === undefined ? undefined : length / 1000,
+});
 const inMillimetres = (metres: number | undefined): number | undefined => (metres === undefined ? undefined : Math.round(metres * 1000));
 
 describe('reach of persons of 14 years and above', () => {
@@ -74,6 +78,8 @@ describe('reach of persons of 3 years and above (from memory)', () => {
   });
   // From 30 to 40 mm round openings and from 20 mm slots, a child with its thin arm reaches further than anybody else.
   it('is nowhere less than that of grown persons, short slots apart', () => {
-    for (const shape of shapes) for (let size = 0.5; size <= 100; size += 0.5) expect(reachFrom3(opening(shape, size)) ?? 0).toBeGreaterThanOrEqual(reachFrom14(opening(shape, size)) ?? Number.NaN);
+    for (const shape of shapes)
+      for (let size = 0.5; size <= 100; size += 0.5)
+        expect(reachFrom3(opening(shape, size)) ?? 0).toBeGreaterThanOrEqual(reachFrom14(opening(shape, size)) ?? Number.NaN);
   });
 });

@@ -2,19 +2,25 @@
 // is a mean time of 109.589 years and 10.9589 years until a tenth have failed. All by hand.
 import { describe, expect, it } from 'vitest';
 import { figures } from '../../server/figures/safety-function/figure.ts';
-import { chainOf, operationsOf, type Chain } from '../../server/figures/safety-function/working.ts';
+import { type Chain, chainOf, operationsOf } from '../../server/figures/safety-function/working.ts';
 import { installationOf } from '../kit/pages.ts';
 import { goesInto, valuesIn } from './told.ts';
 
 const used = 'site {\n  cycles 100 /day\n}\n';
-const panel = (...facts: readonly string[]): string => `panel-model m {\n${facts.map((fact) => `  ${fact}\n`).join('')}}\npanel main : m {\n}\n`;
+const panel = (...facts: readonly string[]): string =>
+  `panel-model m {\n${facts.map((fact) => `  ${fact}\n`).join('')}}\npanel main : m {\n}\n`;
 const ofParts = (...parts: readonly string[]): string => `function f {\n  parts ${parts.join(' ')}\n}\n`;
 const ofMain = (...facts: readonly string[]): string => panel(...facts) + ofParts('main');
-const subsystem = (...facts: readonly string[]): string => `function f {\n  subsystem s {\n${facts.map((fact) => `    ${fact}\n`).join('')}  }\n}\n`;
+const subsystem = (...facts: readonly string[]): string =>
+  `function f {\n  subsystem s {\n${facts.map((fact) => `    ${fact}\n`).join('')}  }\n}\n`;
 
 /** The values of the function alone, by the last word of their ids. */
 const valuesOf = (text: string): Record<string, number> =>
-  Object.fromEntries(Object.entries(valuesIn(figures, text)).flatMap(([id, value]) => (id.startsWith('function.f.') ? [[id.slice('function.f.'.length), value]] : [])));
+  Object.fromEntries(
+    Object.entries(valuesIn(figures, text)).flatMap(([id, value]) =>
+      id.startsWith('function.f.') ? [[id.slice('function.f.'.length), value]] : [],
+    ),
+  );
 const toldOf = (text: string, ...names: readonly string[]): string[] => goesInto(text, ...names.map((name) => `function.f.${name}`));
 function chainIn(text: string): Chain {
   const [of] = installationOf(`language 1\n${text}`).functions;
@@ -26,11 +32,18 @@ const lacksIn = (text: string): string[] => chainIn(text).lacks.map(({ what, say
 describe('the cycles of a year', () => {
   const operations = (site: string): number | undefined => operationsOf(installationOf(`language 1\n${site}`).site);
   it('are those of a day on the days of use, or on every day', () => {
-    for (const [site, expected] of [[used, 36_500], ['site {\n  cycles 100 /day\n  days-in-use 220\n}\n', 22_000]] as const) {
+    for (const [site, expected] of [
+      [used, 36_500],
+      ['site {\n  cycles 100 /day\n  days-in-use 220\n}\n', 22_000],
+    ] as const) {
       expect(operations(site)).toBeCloseTo(expected, 9);
       expect(valuesIn(figures, site)).toEqual({ 'site.operations': expected });
     }
-    expect(goesInto(used, 'site.operations')).toEqual(['site.operations at “cycles 100 /day”', '  cycles a day: 100 1/day', '  days in use: 365 (not stated)']);
+    expect(goesInto(used, 'site.operations')).toEqual([
+      'site.operations at “cycles 100 /day”',
+      '  cycles a day: 100 1/day',
+      '  days in use: 365 (not stated)',
+    ]);
   });
   it('are not known without cycles, or a site', () => {
     for (const site of ['site {\n  days-in-use 220\n}\n', '']) {
@@ -63,7 +76,8 @@ describe('a part that is declared as a whole', () => {
   });
   it('has neither as a link where it is not stated, with or without the other', () => {
     const link = (...facts: readonly string[]): unknown => chainIn(used + ofMain('pfhd 300 FIT', ...facts)).links[0];
-    for (const facts of [[], ['coverage 80 %'], ['coverage 80 %', 'b10d 400000']]) expect(link(...facts)).toMatchObject({ mttfd: undefined, elements: [] });
+    for (const facts of [[], ['coverage 80 %'], ['coverage 80 %', 'b10d 400000']])
+      expect(link(...facts)).toMatchObject({ mttfd: undefined, elements: [] });
     expect(link('mttfd 50 years')).toMatchObject({ mttfd: 50, elements: [] });
     expect(link('mttfd 50 years', 'coverage 0 %')).toMatchObject({ mttfd: 50, elements: [{ what: 'main', mttfd: 50, coverage: 0 }] });
   });
@@ -76,7 +90,10 @@ describe('a part that is declared as a whole', () => {
     const facts = ['pfhd 300 FIT', 'mttfd 50 years', 'coverage 80 %'];
     for (const wears of ['b10d 400000', 'output-relay relay-full-load']) {
       expect(valuesOf(used + ofMain(...facts, wears))).toEqual({ ...pfhd, mttfd: 34.3348, dcavg: 0.8, 'replace-after': 10.9589 });
-      expect(toldOf(used + ofMain(...facts, wears), 'dcavg').slice(1)).toEqual(['  mean time of main: 34.3348 years', '  diagnostic coverage of main: 0.8']);
+      expect(toldOf(used + ofMain(...facts, wears), 'dcavg').slice(1)).toEqual([
+        '  mean time of main: 34.3348 years',
+        '  diagnostic coverage of main: 0.8',
+      ]);
       expect(valuesOf(ofMain(...facts, wears))).toEqual(pfhd);
       // What wears says nothing of the rest.
       expect(valuesOf(used + ofMain('pfhd 300 FIT', 'coverage 80 %', wears))).toEqual({ ...pfhd, 'replace-after': 10.9589 });
@@ -85,14 +102,17 @@ describe('a part that is declared as a whole', () => {
   it('by its level alone has the worst of it', () => {
     const text = ofMain('performance-level c');
     expect(valuesOf(text)).toEqual({ pfhd: 3e-6, 'performance-level': 3 });
-    expect(toldOf(text, 'pfhd')[1]).toBe('  failures an hour of main: 0.000003 1/h (only its level is declared, so the worst of it counts)');
+    expect(toldOf(text, 'pfhd')[1]).toBe(
+      '  failures an hour of main: 0.000003 1/h (only its level is declared, so the worst of it counts)',
+    );
     expect(chainIn(text)).toMatchObject({ declared: 3, pfhdAtLeast: 1e-6, atBest: 3 });
   });
 });
 
 describe('a part that is reckoned', () => {
   it('by its category, where all is shown that it asks for: Table K.1 at 47 years', () => {
-    const text = (category: number, coverage: string): string => ofMain(`category ${category}`, 'mttfd 50 years', `coverage ${coverage}`, 'common-cause 70');
+    const text = (category: number, coverage: string): string =>
+      ofMain(`category ${category}`, 'mttfd 50 years', `coverage ${coverage}`, 'common-cause 70');
     expect(valuesOf(text(3, '90 %'))).toEqual({ pfhd: 1.34e-7, 'performance-level': 4, mttfd: 50, dcavg: 0.9 });
     expect(valuesOf(text(4, '99 %'))).toEqual({ pfhd: 5.76e-8, 'performance-level': 5, mttfd: 50, dcavg: 0.99 });
     expect(valuesOf(text(2, '60 %'))).toEqual({ pfhd: 1.24e-6, 'performance-level': 3, mttfd: 50, dcavg: 0.6 });
@@ -115,23 +135,39 @@ describe('a part that is reckoned', () => {
   it('or else as one channel of category B, of 27 years at the most, and says why', () => {
     const text = ofMain('category 3', 'mttfd 50 years', 'coverage 90 %');
     expect(valuesOf(text)).toEqual({ pfhd: 4.22797e-6, 'performance-level': 2, mttfd: 27, dcavg: 0.9 });
-    expect(toldOf(text, 'pfhd')[1]).toBe('  failures an hour of main: 0.00000422797 1/h (category B, because nothing is said against failures by a common cause)');
+    expect(toldOf(text, 'pfhd')[1]).toBe(
+      '  failures an hour of main: 0.00000422797 1/h (category B, because nothing is said against failures by a common cause)',
+    );
   });
   it('by what wears alone, or by what does not', () => {
     // One channel of category 1, 109.589 years of which 100 count; of category B, 50 of which 27 count.
-    expect(valuesOf(used + ofMain('category 1', 'b10d 400000'))).toEqual({ pfhd: 1.14155e-6, 'performance-level': 3, mttfd: 100, dcavg: 0, 'replace-after': 10.9589 });
+    expect(valuesOf(used + ofMain('category 1', 'b10d 400000'))).toEqual({
+      pfhd: 1.14155e-6,
+      'performance-level': 3,
+      mttfd: 100,
+      dcavg: 0,
+      'replace-after': 10.9589,
+    });
     expect(valuesOf(used + ofMain('mttfd 50 years'))).toEqual({ pfhd: 4.22797e-6, 'performance-level': 2, mttfd: 27, dcavg: 0 });
     expect(toldOf(used + ofMain('category 1', 'b10d 400000'), 'dcavg')[1]).toBe('  mean time of main: 109.589 years');
   });
   it('with no level at all below 3 years', () => {
     const text = ofMain('mttfd 2 years');
     expect(valuesOf(text)).toEqual({ pfhd: 5.70776e-5, 'performance-level': 0, mttfd: 2, dcavg: 0 });
-    expect(toldOf(text, 'performance-level')).toEqual(['function.f.performance-level at “function f”: no PL', '  failures an hour: 0.0000570776 1/h (function.f.pfhd)', '  level of main: 0']);
+    expect(toldOf(text, 'performance-level')).toEqual([
+      'function.f.performance-level at “function f”: no PL',
+      '  failures an hour: 0.0000570776 1/h (function.f.pfhd)',
+      '  level of main: 0',
+    ]);
   });
   it('by its kind where nothing else is declared: from memory, and then nothing is sure', () => {
     const memory = used + ofMain('category 1', 'mttfd 50 years', 'output-relay relay-full-load');
     expect(valuesOf(memory)).toMatchObject({ mttfd: 34.3348, 'replace-after': 10.9589 });
-    expect(toldOf(memory, 'replace-after')).toEqual(['function.f.replace-after at “function f”', '  B10D of main: 400000 (by its kind, from memory)', '  operations a year: 36500 1/year (site.operations)']);
+    expect(toldOf(memory, 'replace-after')).toEqual([
+      'function.f.replace-after at “function f”',
+      '  B10D of main: 400000 (by its kind, from memory)',
+      '  operations a year: 36500 1/year (site.operations)',
+    ]);
     expect(chainIn(memory).pfhdAtLeast).toBe(0);
     const own = used + ofMain('category 1', 'mttfd 50 years', 'output-relay relay-full-load', 'b10d 800000');
     expect(toldOf(own, 'replace-after')[1]).toBe('  B10D of main: 800000');
@@ -143,7 +179,9 @@ describe('a part that is reckoned', () => {
 
 describe('what lacks', () => {
   it('is told of each part, once, and nothing of what was reported elsewhere', () => {
-    const devices = 'control fob {\n  by transmitter\n}\nsensor plain {\n  watches closing\n}\nsensor lost : nowhere {\n  watches closing\n}\n' + panel('leaves 1');
+    const devices =
+      'control fob {\n  by transmitter\n}\nsensor plain {\n  watches closing\n}\nsensor lost : nowhere {\n  watches closing\n}\n' +
+      panel('leaves 1');
     expect(lacksIn(devices + ofParts('nobody', 'fob', 'plain', 'lost', 'main'))).toEqual([
       'nobody: ',
       'fob: is a control, and has to stand as an element of a subsystem, with what its maker declares',
@@ -155,7 +193,10 @@ describe('what lacks', () => {
     const noCycles = 'wears by switching, and the site does not say how many “cycles” a day the gate makes';
     expect(lacksIn(ofMain('b10d 400000'))).toEqual([`main: ${noCycles}`]);
     expect(lacksIn(ofMain('mttfd 50 years', 'b10d 400000'))).toEqual([`main: ${noCycles}`]);
-    expect(lacksIn(subsystem('element "x" b10d 400000', 'element "y"', 'element "z" mttfd 50 years'))).toEqual([`x: ${noCycles}`, 'y: has none of “b10d”, “mttfd” and “kind”']);
+    expect(lacksIn(subsystem('element "x" b10d 400000', 'element "y"', 'element "z" mttfd 50 years'))).toEqual([
+      `x: ${noCycles}`,
+      'y: has none of “b10d”, “mttfd” and “kind”',
+    ]);
     expect(lacksIn(subsystem('element "x" b10d 400000 mttfd 50 years'))).toEqual([`x: ${noCycles}`]);
     expect(lacksIn(subsystem('element "y" channel second mttfd 50 years'))).toEqual(['s: has no element in its first channel']);
     expect(lacksIn(subsystem('element "y" channel second'))).toEqual(['y: has none of “b10d”, “mttfd” and “kind”']);
@@ -168,9 +209,13 @@ describe('what lacks', () => {
     expect(chainIn(subsystem('element "x" mttfd 50 years', 'element "y"')).links).toEqual([]);
     expect(valuesOf(subsystem('element "x" mttfd 50 years', 'element "y"'))).toEqual({});
   });
-  it('a function without a name has no figures', () => expect(valuesIn(figures, 'function {\n  subsystem s {\n    element "x" mttfd 50 years\n  }\n}\n')).toEqual({}));
+  it('a function without a name has no figures', () =>
+    expect(valuesIn(figures, 'function {\n  subsystem s {\n    element "x" mttfd 50 years\n  }\n}\n')).toEqual({}));
   it('of two parts the mean time and the coverage are told where both are known', () => {
-    const two = (more: string): string => panel('pfhd 300 FIT', 'mttfd 50 years', 'coverage 80 %') + `panel-model n {\n  pfhd 100 FIT\n${more}}\npanel other : n {\n}\n` + ofParts('main', 'other');
+    const two = (more: string): string =>
+      panel('pfhd 300 FIT', 'mttfd 50 years', 'coverage 80 %') +
+      `panel-model n {\n  pfhd 100 FIT\n${more}}\npanel other : n {\n}\n` +
+      ofParts('main', 'other');
     expect(valuesOf(two(''))).toEqual({ pfhd: 4e-7, 'performance-level': 4 });
     expect(valuesOf(two('  mttfd 50 years\n'))).toEqual({ pfhd: 4e-7, 'performance-level': 4, mttfd: 25 });
     expect(valuesOf(two('  mttfd 50 years\n  coverage 60 %\n'))).toEqual({ pfhd: 4e-7, 'performance-level': 4, mttfd: 25, dcavg: 0.7 });
@@ -178,7 +223,14 @@ describe('what lacks', () => {
 });
 
 describe('the elements of a subsystem', () => {
-  const wearingIn = (text: string): (string | number | boolean | undefined)[][] => chainIn(text).wearing.map(({ what, b10d, years, isFromMemory, since }) => [what, b10d, Number(years.toPrecision(6)), isFromMemory, since]);
+  const wearingIn = (text: string): (string | number | boolean | undefined)[][] =>
+    chainIn(text).wearing.map(({ what, b10d, years, isFromMemory, since }) => [
+      what,
+      b10d,
+      Number(years.toPrecision(6)),
+      isFromMemory,
+      since,
+    ]);
   it('that operate twice in a cycle wear twice as fast', () => {
     const text = used + subsystem('category 1', 'element "x" b10d 4000000 times 2');
     expect(valuesOf(text)).toMatchObject({ 'replace-after': 54.7945, mttfd: 100 });
@@ -208,18 +260,32 @@ describe('the elements of a subsystem', () => {
     expect(sure('category 2', 'element "x" mttfd 50 years')).toBe(0);
   });
   it('wear since they were fitted, or since the gate went into use', () => {
-    const text = 'site {\n  cycles 100 /day\n  installed 2019-06-01\n}\n' + subsystem('element "x" b10d 400000 fitted 2024-05-02', 'element "y" b10d 800000');
-    expect(wearingIn(text)).toEqual([['x', 400_000, 10.9589, false, '2024-05-02'], ['y', 800_000, 21.9178, false, '2019-06-01']]);
+    const text =
+      'site {\n  cycles 100 /day\n  installed 2019-06-01\n}\n' +
+      subsystem('element "x" b10d 400000 fitted 2024-05-02', 'element "y" b10d 800000');
+    expect(wearingIn(text)).toEqual([
+      ['x', 400_000, 10.9589, false, '2024-05-02'],
+      ['y', 800_000, 21.9178, false, '2019-06-01'],
+    ]);
     expect(valuesOf(text)['replace-after']).toBe(10.9589);
   });
   it('that test count for the test alone: often enough, or at each demand', () => {
     // Table K.1 at 47 years: 1.24e-6; 1.1 times that from 25 tests on.
-    const text = (...more: readonly string[]): string => subsystem('category 2', 'common-cause 70', ...more, 'element "x" mttfd 50 years coverage 60 %', 'element "t" channel test mttfd 30 years');
+    const text = (...more: readonly string[]): string =>
+      subsystem(
+        'category 2',
+        'common-cause 70',
+        ...more,
+        'element "x" mttfd 50 years coverage 60 %',
+        'element "t" channel test mttfd 30 years',
+      );
     expect(valuesOf(text('tests 100'))).toEqual({ pfhd: 1.24e-6, 'performance-level': 3, mttfd: 50, dcavg: 0.6 });
     expect(valuesOf(text('tests 30'))['pfhd']).toBe(1.364e-6);
     expect(valuesOf(text('tested-on-demand'))['pfhd']).toBe(1.24e-6);
     expect(valuesOf(text('tests 30', 'tested-on-demand'))['pfhd']).toBe(1.24e-6);
-    expect(toldOf(text(), 'pfhd')[1]).toBe('  failures an hour of s: 0.00000422797 1/h (category B, because how often it is tested is not said)');
+    expect(toldOf(text(), 'pfhd')[1]).toBe(
+      '  failures an hour of s: 0.00000422797 1/h (category B, because how often it is tested is not said)',
+    );
     expect(toldOf(text('tests 100'), 'dcavg').slice(1)).toEqual(['  mean time of x: 50 years', '  diagnostic coverage of x: 0.6']);
     expect(toldOf(text('tests 100').replace(/.*channel test.*\n/, ''), 'pfhd')[1]).toContain('because what tests it is not said');
   });

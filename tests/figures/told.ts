@@ -1,5 +1,5 @@
 // What a file's figures say, to be held against what was worked out by hand.
-import { idOf, type FigureKind } from '../../server/figures/index.ts';
+import { type FigureKind, idOf } from '../../server/figures/index.ts';
 import { installationOf, judge, workingOf } from '../kit/pages.ts';
 
 /** Each figure in turn: its value to six digits, where it points, its words and what goes into it; one that is not given says “none”. */
@@ -17,7 +17,9 @@ export function told(text: string, ...ids: readonly string[]): string {
 
 /** Only the values, by the end of their ids behind `before`. */
 export function values(text: string, before: string): Record<string, number> {
-  const given = judge(text).figures.flatMap((figure) => (figure.id.startsWith(before) ? [[figure.id.slice(before.length), Number(figure.value.toPrecision(6))] as const] : []));
+  const given = judge(text).figures.flatMap((figure) =>
+    figure.id.startsWith(before) ? [[figure.id.slice(before.length), Number(figure.value.toPrecision(6))] as const] : [],
+  );
   return Object.fromEntries(given);
 }
 
@@ -25,9 +27,13 @@ export function values(text: string, before: string): Record<string, number> {
 export function valuesIn(kinds: readonly FigureKind[], text: string): Record<string, number> {
   const installation = installationOf(`language 1\n${text}\n`);
   const given: Record<string, number> = {};
-  for (const kind of kinds) kind.work(installation, (subject, value) => void (given[idOf(kind.id, subject)] = Number(value.toPrecision(6))));
+  for (const kind of kinds)
+    kind.work(installation, (subject, value) => void (given[idOf(kind.id, subject)] = Number(value.toPrecision(6))));
   return given;
 }
 
 /** What goes into figures, and where each of them stands, as on the pages. */
-export const goesInto = (text: string, ...ids: readonly string[]): string[] => workingOf(judge(`language 1\n${text}\n`), ids).split('\n').filter((line) => line !== '');
+export const goesInto = (text: string, ...ids: readonly string[]): string[] =>
+  workingOf(judge(`language 1\n${text}\n`), ids)
+    .split('\n')
+    .filter((line) => line !== '');

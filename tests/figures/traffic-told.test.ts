@@ -39,19 +39,37 @@ describe('cycles an hour', () => {
     ]);
   });
   // (5 m + 2 m) / 3.5 m/s are 2 s: a cycle of 42 s.
-  it('by the passage of the vehicle where no dwell is stated', () => expect(cyclesIn(pair + site('traffic 2000 /h', 'vehicle 5 m at 3.5 m/s') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(85.7143));
-  it('by the movements alone where neither is known', () => expect(cyclesIn(pair + site('traffic 2000 /h') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(90));
-  it('with a dwell of nothing, which is not the same as none', () => expect(cyclesIn(pair + site('traffic 2000 /h', 'vehicle 5 m at 3.5 m/s') + motion('lag closing 4 s', 'pre-warning 3 s', 'dwell 0 s'))).toBe(90));
-  it('are the vehicles where they come more seldom', () => expect(cyclesIn(pair + site('traffic 90 /h') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(90));
+  it('by the passage of the vehicle where no dwell is stated', () =>
+    expect(cyclesIn(pair + site('traffic 2000 /h', 'vehicle 5 m at 3.5 m/s') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(
+      85.7143,
+    ));
+  it('by the movements alone where neither is known', () =>
+    expect(cyclesIn(pair + site('traffic 2000 /h') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(90));
+  it('with a dwell of nothing, which is not the same as none', () =>
+    expect(
+      cyclesIn(pair + site('traffic 2000 /h', 'vehicle 5 m at 3.5 m/s') + motion('lag closing 4 s', 'pre-warning 3 s', 'dwell 0 s')),
+    ).toBe(90));
+  it('are the vehicles where they come more seldom', () =>
+    expect(cyclesIn(pair + site('traffic 90 /h') + motion('lag closing 4 s', 'pre-warning 3 s'))).toBe(90));
 });
 
 describe('the queue', () => {
   // 3 s of warning, 15 s of opening, 2 s of passing: 20 s, half of the time at 90 an hour. 0.25 wait, for 0.5 · 20 / (2 · 0.5) s.
   const text = pair + site('traffic 90 /h', 'vehicle 5 m at 3.5 m/s') + motion('pre-warning 3 s', 'dwell 8 s');
   it('by warning, opening and passage, the vehicle’s length for each that waits', () => {
-    const { 'motion.queue-load': load, 'motion.queue-length': length, 'motion.queue-wait': wait, 'motion.queue-vehicles': vehicles, 'motion.queue-road': road, 'motion.queue-overflow': overflow } = ofTraffic(text);
+    const {
+      'motion.queue-load': load,
+      'motion.queue-length': length,
+      'motion.queue-wait': wait,
+      'motion.queue-vehicles': vehicles,
+      'motion.queue-road': road,
+      'motion.queue-overflow': overflow,
+    } = ofTraffic(text);
     expect([load, length, wait, vehicles, road, overflow]).toEqual([0.5, 0.25, 10, 3, 15, undefined]);
-    const busy = ['  vehicles an hour: 90 1/h', '  time for which each keeps the gate busy: 20 s (pre-warning, motion.opening-time and motion.clearance-time)'];
+    const busy = [
+      '  vehicles an hour: 90 1/h',
+      '  time for which each keeps the gate busy: 20 s (pre-warning, motion.opening-time and motion.clearance-time)',
+    ];
     expect(goesInto(text, 'motion.queue-load', 'motion.queue-wait', 'motion.queue-road')).toEqual([
       'motion.queue-load at “traffic 90 /h”: 50 %',
       ...busy,
@@ -79,17 +97,23 @@ describe('the queue', () => {
     expect([values['motion.queue-vehicles'], values['motion.queue-road']]).toEqual([1, 6.5]);
   });
   it('has a load without a vehicle stated, and no road', () =>
-    expect(Object.keys(ofTraffic(site('traffic 90 /h taking 10 s'))).sort()).toEqual(['cycles-an-hour', 'queue-length', 'queue-load', 'queue-vehicles', 'queue-wait'].map((name) => `motion.${name}`)));
+    expect(Object.keys(ofTraffic(site('traffic 90 /h taking 10 s'))).sort()).toEqual(
+      ['cycles-an-hour', 'queue-length', 'queue-load', 'queue-vehicles', 'queue-wait'].map((name) => `motion.${name}`),
+    ));
   it('is not told where nobody knows how long the gate is busy, and there is nothing to tell without traffic', () => {
     const known = { 'motion.cycles-an-hour': 90 };
     expect(ofTraffic(site('traffic 90 /h'))).toEqual(known);
     expect(ofTraffic(site('traffic 90 /h', 'vehicle 5 m at 3.5 m/s'))).toEqual(known);
     expect(ofTraffic(site('traffic 90 /h', 'vehicle 5 m at 3.5 m/s', 'waiting-room 60 m'))).toEqual(known);
     expect(Object.keys(ofTraffic(pair + site('traffic 90 /h')))).not.toContain('motion.queue-load');
-    for (const none of [pair, pair + site('vehicle 5 m at 3.5 m/s', 'waiting-room 60 m') + motion('dwell 8 s'), '']) expect(ofTraffic(none)).toEqual({});
+    for (const none of [pair, pair + site('vehicle 5 m at 3.5 m/s', 'waiting-room 60 m') + motion('dwell 8 s'), ''])
+      expect(ofTraffic(none)).toEqual({});
   });
   it('has a load and no more where the gate cannot keep up', () => {
-    expect(ofTraffic(site('traffic 240 /h taking 20 s room 6 m', 'waiting-room 60 m'))).toEqual({ 'motion.cycles-an-hour': 240, 'motion.queue-load': 1.33333 });
+    expect(ofTraffic(site('traffic 240 /h taking 20 s room 6 m', 'waiting-room 60 m'))).toEqual({
+      'motion.cycles-an-hour': 240,
+      'motion.queue-load': 1.33333,
+    });
   });
 });
 
@@ -106,8 +130,10 @@ describe('the room for waiting', () => {
       '  vehicles that the room holds: 1',
     ]);
   });
-  it('holds none where it is shorter than a vehicle: whenever the gate is busy it is passed', () => expect(ofTraffic(text(0.5, 5))['motion.queue-overflow']).toBe(0.5));
-  it('is as good as never passed where it holds more than ever come', () => expect(ofTraffic(text(0.5, 900))['motion.queue-overflow']).toBeLessThan(1e-8));
+  it('holds none where it is shorter than a vehicle: whenever the gate is busy it is passed', () =>
+    expect(ofTraffic(text(0.5, 5))['motion.queue-overflow']).toBe(0.5));
+  it('is as good as never passed where it holds more than ever come', () =>
+    expect(ofTraffic(text(0.5, 900))['motion.queue-overflow']).toBeLessThan(1e-8));
   it('is judged for as many vehicles as are followed, and no more', () => {
     const full = ofTraffic(text(0.999, 360));
     expect(full['motion.queue-overflow']).toBeGreaterThan(0.8);
@@ -143,7 +169,11 @@ describe('the duty', () => {
     for (const drives of [west + east, east + west]) {
       const text = models + leaves + drives + facts;
       expect(ofTraffic(text)['motion.cycles-allowed']).toBe(31.3043);
-      expect(goesInto(text, 'motion.cycles-allowed')).toEqual(['motion.cycles-allowed at “traffic 40 /h”', '  duty: 0.2 (drive-model quick)', '  running time in a cycle: 23 s (drive of-east)']);
+      expect(goesInto(text, 'motion.cycles-allowed')).toEqual([
+        'motion.cycles-allowed at “traffic 40 /h”',
+        '  duty: 0.2 (drive-model quick)',
+        '  running time in a cycle: 23 s (drive of-east)',
+      ]);
     }
   });
   it('names the first of two that are alike', () => {

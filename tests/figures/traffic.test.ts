@@ -2,7 +2,16 @@
 import fc from 'fast-check';
 import { mean } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { cyclesAllowed, cycleRate, dutyFactor, mostVehicles, queueOf, queueShares, shareAbove, vehiclesFor } from '../../server/figures/traffic/maths.ts';
+import {
+  cycleRate,
+  cyclesAllowed,
+  dutyFactor,
+  mostVehicles,
+  queueOf,
+  queueShares,
+  shareAbove,
+  vehiclesFor,
+} from '../../server/figures/traffic/maths.ts';
 import { randomOf } from '../grammar/arbitrary.ts';
 
 describe('duty type S3 (IEC 60034-1)', () => {
@@ -95,10 +104,17 @@ describe('shares of the time with n vehicles, M/D/1', () => {
       if (n === 0) return 1 - load;
       if (n === 1) return (1 - load) * (Math.exp(load) - 1);
       let sum = 0;
-      for (let k = 1; k <= n; k++) sum += Math.exp(k * load) * (-1) ** (n - k) * ((k * load) ** (n - k) / factorial(n - k) + (k === n ? 0 : (k * load) ** (n - k - 1) / factorial(n - k - 1)));
+      for (let k = 1; k <= n; k++)
+        sum +=
+          Math.exp(k * load) *
+          (-1) ** (n - k) *
+          ((k * load) ** (n - k) / factorial(n - k) + (k === n ? 0 : (k * load) ** (n - k - 1) / factorial(n - k - 1)));
       return (1 - load) * sum;
     };
-    for (const load of [0.1, 0.3, 0.5, 0.7, 0.9]) queueShares(load).slice(0, 8).forEach((share, n) => expect(share, `${n} at ${load}`).toBeCloseTo(closed(n, load), 8));
+    for (const load of [0.1, 0.3, 0.5, 0.7, 0.9])
+      queueShares(load)
+        .slice(0, 8)
+        .forEach((share, n) => expect(share, `${n} at ${load}`).toBeCloseTo(closed(n, load), 8));
   });
   it('the mean of the shares is that of Pollaczek and Khinchine, and all of them are the whole', () => {
     fc.assert(

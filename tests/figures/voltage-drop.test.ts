@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
-import { describe, expect, it } from 'vitest';
 import { evaluate, unit } from 'mathjs';
-import { allowedShare, tabulatedDrop, voltageDrop } from '../../server/figures/voltage-drop/maths.ts';
+import { describe, expect, it } from 'vitest';
 import { atTemperature, resistancePerMetre } from '../../server/figures/cables/maths.ts';
+import { allowedShare, tabulatedDrop, voltageDrop } from '../../server/figures/voltage-drop/maths.ts';
 import { judge } from '../kit/pages.ts';
 
 const Qty = createRequire(import.meta.url)('js-quantities') as (text: string) => { to(unit: string): { scalar: number } };
@@ -10,8 +10,22 @@ const Qty = createRequire(import.meta.url)('js-quantities') as (text: string) =>
 describe('conductor resistance', () => {
   // IEC 60228, maximum conductor resistance at 20 °C, ohm/km.
   it.each([
-    [0.5, 1, 36], [0.75, 1, 24.5], [1, 2, 18.1], [1.5, 1, 12.1], [2.5, 2, 7.41], [4, 1, 4.61], [6, 1, 3.08], [10, 2, 1.83],
-    [0.5, 5, 39], [0.75, 5, 26], [1, 5, 19.5], [1.5, 5, 13.3], [2.5, 5, 7.98], [4, 5, 4.95], [6, 5, 3.3], [10, 5, 1.91],
+    [0.5, 1, 36],
+    [0.75, 1, 24.5],
+    [1, 2, 18.1],
+    [1.5, 1, 12.1],
+    [2.5, 2, 7.41],
+    [4, 1, 4.61],
+    [6, 1, 3.08],
+    [10, 2, 1.83],
+    [0.5, 5, 39],
+    [0.75, 5, 26],
+    [1, 5, 19.5],
+    [1.5, 5, 13.3],
+    [2.5, 5, 7.98],
+    [4, 5, 4.95],
+    [6, 5, 3.3],
+    [10, 5, 1.91],
   ])('%f mm², class %i: %f ohm/km', (area, conductorClass, perKilometre) => {
     const resistance = resistancePerMetre(area * 1e-6, conductorClass);
     expect((resistance?.value ?? 0) * 1000).toBeCloseTo(perKilometre, 6);
@@ -28,16 +42,34 @@ describe('conductor resistance', () => {
 
   // The same table, all gauges that gate wiring uses, ohm per 1000 ft; the gauge itself is read by the language's own unit.
   it.each([
-    [10, 0.9989], [12, 1.588], [14, 2.525], [16, 4.016], [18, 6.385], [20, 10.15], [22, 16.14], [24, 25.67],
+    [10, 0.9989],
+    [12, 1.588],
+    [14, 2.525],
+    [16, 4.016],
+    [18, 6.385],
+    [20, 10.15],
+    [22, 16.14],
+    [24, 25.67],
   ])('%i AWG: %f ohm/1000 ft', (gauge, perThousandFeet) => {
-    const site = judge(`language 1\ncable-model c {\n  area ${gauge} AWG\n  class 1\n}\ncable run : c {\n  length 500 ft\n  carries 1 A at 24 V\n}\n`);
-    const perMetre = site.figures.find((figure) => figure.id === 'cable.run.voltage-drop')?.inputs().find((input) => input.unit === 'ohm/m')?.value ?? 0;
+    const site = judge(
+      `language 1\ncable-model c {\n  area ${gauge} AWG\n  class 1\n}\ncable run : c {\n  length 500 ft\n  carries 1 A at 24 V\n}\n`,
+    );
+    const perMetre =
+      site.figures
+        .find((figure) => figure.id === 'cable.run.voltage-drop')
+        ?.inputs()
+        .find((input) => input.unit === 'ohm/m')?.value ?? 0;
     expect(Math.abs((perMetre * Qty('1000 ft').to('m').scalar) / perThousandFeet - 1)).toBeLessThan(0.001);
   });
 
   // IEC 60228, Annex B: factor to 20 °C, as printed in a published table after the rounded k = 250/(230 + t); ± 0.4 %.
   it.each([
-    [5, 1.064], [10, 1.042], [30, 0.962], [50, 0.893], [70, 0.833], [90, 0.781],
+    [5, 1.064],
+    [10, 1.042],
+    [30, 0.962],
+    [50, 0.893],
+    [70, 0.833],
+    [90, 0.781],
   ])('at %i °C: factor %f', (celsius, factor) => {
     expect(Math.abs(1 / atTemperature(1, celsius) / factor - 1)).toBeLessThan(0.005);
   });
@@ -49,7 +81,12 @@ describe('voltage drop', () => {
   // BS 7671, voltage drop in mV/A/m of two-core 70 °C thermoplastic copper: as printed in a wholesaler's catalogue after
   // Table 4D1B; reckoned values may differ from the printed ones by 2 %.
   it.each([
-    [1, 44], [1.5, 29], [2.5, 18], [4, 11], [6, 7.3], [10, 4.4],
+    [1, 44],
+    [1.5, 29],
+    [2.5, 18],
+    [4, 11],
+    [6, 7.3],
+    [10, 4.4],
   ])('%f mm²: %f mV/A/m', (area, printed) => {
     const perMetre = atTemperature(resistancePerMetre(area * 1e-6, 1)?.value ?? 0, 70);
     expect(Math.abs(voltageDrop(perMetre, 1, 1) * 1000 - printed) / printed).toBeLessThan(0.02);
@@ -66,7 +103,14 @@ describe('voltage drop', () => {
 describe('tabulated drop', () => {
   // BS 7671, Appendix 4: 4D2B (as printed in a wholesaler's catalogue after 4D1B), 4E4B and 4F3B (as printed by a cable
   // distributor). The reckoned drop at the table's temperature is within 2 % (4E4B, whose 12 is 11.76 rounded up, 2.1 %; 4F3B 5 %) of each, which shows a slip in either.
-  const rows: readonly (readonly [table: string, conductorClass: number, insulation: 'pvc' | 'xlpe' | 'rubber', limit: number, within: number, values: Readonly<Record<string, number>>])[] = [
+  const rows: readonly (readonly [
+    table: string,
+    conductorClass: number,
+    insulation: 'pvc' | 'xlpe' | 'rubber',
+    limit: number,
+    within: number,
+    values: Readonly<Record<string, number>>,
+  ])[] = [
     ['Table 4D2B', 2, 'pvc', 70, 0.02, { 1: 44, 1.5: 29, 2.5: 18, 4: 11, 6: 7.3, 10: 4.4 }],
     ['Table 4E4B', 2, 'xlpe', 90, 0.021, { 1.5: 31, 2.5: 19, 4: 12, 6: 7.9, 10: 4.7 }],
     ['Table 4F3B', 5, 'rubber', 60, 0.05, { 0.5: 93, 0.75: 62, 1: 46, 1.5: 32, 2.5: 19, 4: 12 }],
@@ -87,13 +131,16 @@ describe('tabulated drop', () => {
   });
 });
 
-const fixed = (size: string, lines: string, more = ''): string => `language 1\n${more}cable-model c {\n  area ${size} mm2\n  class 2\n}\ncable run : c {\n${lines}\n}\n`;
+const fixed = (size: string, lines: string, more = ''): string =>
+  `language 1\n${more}cable-model c {\n  area ${size} mm2\n  class 2\n}\ncable run : c {\n${lines}\n}\n`;
 const value = (text: string, id: string): number => judge(text).figures.find((figure) => figure.id === id)?.value ?? Number.NaN;
-const said = (text: string): string[] => judge(text).findings.flatMap((finding) => (finding.rule === 'voltage-drop-too-great' ? [finding.severity] : []));
+const said = (text: string): string[] =>
+  judge(text).findings.flatMap((finding) => (finding.rule === 'voltage-drop-too-great' ? [finding.severity] : []));
 
 describe('worked examples', () => {
   // A published example of an electrical contractor: 4.5 kW motor, 37.3 A, 30 m, 10 mm² at 4.4 mV/A/m: 4.92 V.
-  it('a motor of 4.5 kW', () => expect(value(fixed('10', 'length 30 m\ncarries 37.3 A at 230 V'), 'cable.run.voltage-drop')).toBeCloseTo(4.9236, 9));
+  it('a motor of 4.5 kW', () =>
+    expect(value(fixed('10', 'length 30 m\ncarries 37.3 A at 230 V'), 'cable.run.voltage-drop')).toBeCloseTo(4.9236, 9));
   // Worked by hand from the table: 20 A, 30 m, 2.5 mm²: 10.8 V, 4.696 %.
   it('20 A over 30 m', () => {
     const text = fixed('2.5', 'length 30 m\ncarries 20 A at 230 V');
@@ -120,8 +167,17 @@ describe('worked examples', () => {
 describe('limits', () => {
   // BS 7671, Appendix 4, Table 4Ab: 3 % lighting, 5 % other; beyond 100 m 0.005 % a metre, at most 0.5 %.
   it.each([
-    [false, false, 50, 0.05], [true, false, 50, 0.03], [false, true, 50, 0.08], [true, true, 50, 0.06], [false, false, 100, 0.05], [false, false, 150, 0.0525], [false, false, 200, 0.055], [false, false, 900, 0.055],
-  ])('lighting %s, private %s, %f m: %f', (lighting, privateSupply, length, share) => expect(allowedShare({ lighting, privateSupply }, length)).toBeCloseTo(share, 12));
+    [false, false, 50, 0.05],
+    [true, false, 50, 0.03],
+    [false, true, 50, 0.08],
+    [true, true, 50, 0.06],
+    [false, false, 100, 0.05],
+    [false, false, 150, 0.0525],
+    [false, false, 200, 0.055],
+    [false, false, 900, 0.055],
+  ])('lighting %s, private %s, %f m: %f', (lighting, privateSupply, length, share) =>
+    expect(allowedShare({ lighting, privateSupply }, length)).toBeCloseTo(share, 12),
+  );
 
   const beam = (current: string, lines = ''): string =>
     `language 1\nsensor-model b {\n  kind beam\n  output relay\n  contact normally-closed\n  least-voltage 21 V\n}\nsensor eye : b {\n  watches closing\n}\ncable-model c {\n  area 1.5 mm2\n  class 2\n}\ncable run : c {\n  feeds eye\n  length 50 m\n  carries ${current} at 24 V\n${lines}\n}\n`;

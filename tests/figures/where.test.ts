@@ -7,7 +7,10 @@ const guarded = allFigures.filter(({ where }) => where !== undefined);
 
 /** Every example of every page, and each with one of its lines left out. */
 function* texts(): Generator<ReturnType<typeof judge>> {
-  for (const [room, file] of [['rules', 'rule.ts'], ['figures', 'figure.ts']] as const)
+  for (const [room, file] of [
+    ['rules', 'rule.ts'],
+    ['figures', 'figure.ts'],
+  ] as const)
     for (const name of foldersWith(room, file))
       for (const block of blocksOf(readPage(room, name))) {
         yield judgeBlock(block);

@@ -50,10 +50,23 @@ describe('a leaf is a part of the whole gate while that is closed', () => {
   });
   it('of three that swing nobody knows which two meet, unless one closes onto another', () => {
     const wicket = leaf('wicket', 1.6, 2);
-    for (const [name, zones] of [['west', alone24], ['east', alone16], ['wicket', alone16]] as const) expect(zonesOf(site() + wicket + west + east, name), name).toEqual(zones);
-    const onto = (name: string): string => site() + wicket + (name === 'west' ? leaf('west', 2.4, 2, swings, 'closes onto east') + east : west + leaf('east', 1.6, 2, swings, 'closes onto west'));
+    for (const [name, zones] of [
+      ['west', alone24],
+      ['east', alone16],
+      ['wicket', alone16],
+    ] as const)
+      expect(zonesOf(site() + wicket + west + east, name), name).toEqual(zones);
+    const onto = (name: string): string =>
+      site() +
+      wicket +
+      (name === 'west' ? leaf('west', 2.4, 2, swings, 'closes onto east') + east : west + leaf('east', 1.6, 2, swings, 'closes onto west'));
     for (const name of ['west', 'east'])
-      for (const [each, zones] of [['west', paired24], ['east', paired16], ['wicket', alone16]] as const) expect(zonesOf(onto(name), each), `${each}, ${name} closes onto the other`).toEqual(zones);
+      for (const [each, zones] of [
+        ['west', paired24],
+        ['east', paired16],
+        ['wicket', alone16],
+      ] as const)
+        expect(zonesOf(onto(name), each), `${each}, ${name} closes onto the other`).toEqual(zones);
   });
   it('another leaf of which the width is not known adds nothing', () => {
     const text = site() + west + east.replace('  width 1.6 m\n', '');
@@ -68,7 +81,9 @@ describe('what is told', () => {
     const text = site() + leaf('west', 3, 1.5, 'return-corner 1.5 m', swings);
     expect(zonesOf(text, 'west')).toEqual([8.505, 12.758, 12.758]);
     expect(zonesOf(text.replace('  return-corner 1.5 m\n', ''), 'west')).toEqual([7.515, 11.273, 11.273]);
-    const lines = goesInto(text, 'leaf.west.wind-force', 'leaf.west.wind-moment', 'leaf.west.wind-moment-closed').filter((line) => !line.includes('pressure'));
+    const lines = goesInto(text, 'leaf.west.wind-force', 'leaf.west.wind-moment', 'leaf.west.wind-moment-closed').filter(
+      (line) => !line.includes('pressure'),
+    );
     expect(lines).toEqual([
       'leaf.west.wind-force at “height 1.5 m”',
       '  w, width: 3 m',
@@ -90,17 +105,32 @@ describe('what is told', () => {
   it('at 80 % of infill it is still a wall, of 1.2 everywhere', () => {
     const text = site() + leaf('west', 3, 2, 'infill 80 %', swings);
     expect(zonesOf(text, 'west')).toEqual([7.2, 10.8, 10.8]);
-    expect(goesInto(text, 'leaf.west.wind-moment').slice(-2)).toEqual(['  φ, infill: 0.8', '  sum over the zones for each pascal: 10.8 m³ (Table 7.9)']);
+    expect(goesInto(text, 'leaf.west.wind-moment').slice(-2)).toEqual([
+      '  φ, infill: 0.8',
+      '  sum over the zones for each pascal: 10.8 m³ (Table 7.9)',
+    ]);
     expect(goesInto(text, 'leaf.west.wind-moment')[0]).toBe('leaf.west.wind-moment at “infill 80 %”');
   });
   it('the pressure is that at the top of the highest leaf, above the ground around', () => {
-    const heightIn = (text: string): string | undefined => goesInto(text, 'site.wind-pressure').find((line) => line.startsWith('  z, height'));
+    const heightIn = (text: string): string | undefined =>
+      goesInto(text, 'site.wind-pressure').find((line) => line.startsWith('  z, height'));
     const [low, high, none] = [leaf('low', 2, 1.5), leaf('high', 2, 2.5), leaf('none', 2, 2).replace('  height 2 m\n', '')];
     for (const leaves of [low + high + none, none + high + low]) expect(heightIn(site() + leaves)).toBe('  z, height: 2.5 m');
     expect(heightIn(site(' base 8 m') + low)).toBe('  z, height: 9.5 m');
-    expect(Object.keys(ofWind(site() + low + none)).sort()).toEqual(['leaf.low.wind-force', 'leaf.low.wind-moment', 'leaf.low.wind-moment-closed', 'site.wind-pressure']);
+    expect(Object.keys(ofWind(site() + low + none)).sort()).toEqual([
+      'leaf.low.wind-force',
+      'leaf.low.wind-moment',
+      'leaf.low.wind-moment-closed',
+      'site.wind-pressure',
+    ]);
   });
   it('nothing without wind, or with no height at all, also on a roof', () => {
-    for (const text of [leaf('west', 2, 2), `site {\n  working-wind 8 m/s\n}\n${leaf('west', 2, 2)}`, site(' base 8 m'), site(' base 8 m') + leaf('west', 2, 2).replace('  height 2 m\n', '')]) expect(ofWind(text)).toEqual({});
+    for (const text of [
+      leaf('west', 2, 2),
+      `site {\n  working-wind 8 m/s\n}\n${leaf('west', 2, 2)}`,
+      site(' base 8 m'),
+      site(' base 8 m') + leaf('west', 2, 2).replace('  height 2 m\n', ''),
+    ])
+      expect(ofWind(text)).toEqual({});
   });
 });

@@ -2,16 +2,37 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { beaufort, beaufortInWords } from '../../server/figures/wind/beaufort.ts';
-import { dynamicPressure, evenHingeMoment, gripOf, latticeForce, probabilityFactor, wallZones, windAt, type Terrain } from '../../server/figures/wind/maths.ts';
+import {
+  dynamicPressure,
+  evenHingeMoment,
+  gripOf,
+  latticeForce,
+  probabilityFactor,
+  type Terrain,
+  wallZones,
+  windAt,
+} from '../../server/figures/wind/maths.ts';
 
 /** Equal as far as the other side printed. */
-const near = (value: number | undefined, printed: number, decimals: number): void => expect(Math.abs((value ?? NaN) - printed), `${value} against ${printed}`).toBeLessThanOrEqual(0.5 * 10 ** -decimals * 1.0001);
+const near = (value: number | undefined, printed: number, decimals: number): void =>
+  expect(Math.abs((value ?? NaN) - printed), `${value} against ${printed}`).toBeLessThanOrEqual(0.5 * 10 ** -decimals * 1.0001);
 
 describe('peak pressure', () => {
   // Terrain, vb, z, [kr, decimals], [cr, …], [vm, …], [Iv, …], [qp, …]. Sources: public reports with EN 1991-1-4 calculations,
   // scribd documents 538539973 (2021), 714265932, 797462041 and 156788976 (twice); where a report rounds on its way, only
   // what it does not round is held to the digit.
-  it.each<[Terrain, number, number, [number, number] | undefined, [number, number] | undefined, [number, number] | undefined, [number, number] | undefined, [number, number]]>([
+  it.each<
+    [
+      Terrain,
+      number,
+      number,
+      [number, number] | undefined,
+      [number, number] | undefined,
+      [number, number] | undefined,
+      [number, number] | undefined,
+      [number, number],
+    ]
+  >([
     ['I', 27, 3.5, [0.16976, 5], [0.99442, 5], [26.849, 3], [0.17071, 5], [988.95, 2]],
     ['III', 22, 13.48, [0.215, 3], [0.82, 2], [18.0, 1], [0.263, 3], [577, 0]],
     ['III', 22, 7.02, [0.215389, 6], [0.679, 3], [14.939, 3], [0.31718, 4], [449.2, 1]],
@@ -24,7 +45,8 @@ describe('peak pressure', () => {
     ['IV', 26, 2, [0.23433, 5], [0.53956, 5], [14.029, 3], [0.43429, 5], [496.9, 1]],
   ])('terrain %s, %d m/s, %d m', (terrain, basic, height, kr, cr, vm, turbulence, qp) => {
     const wind = windAt(terrain, basic, height);
-    const check = (value: number | undefined, wanted: [number, number] | undefined): void => void (wanted === undefined || near(value, ...wanted));
+    const check = (value: number | undefined, wanted: [number, number] | undefined): void =>
+      void (wanted === undefined || near(value, ...wanted));
     check(wind?.terrainFactor, kr);
     check(wind?.roughnessFactor, cr);
     check(wind?.mean, vm);
@@ -36,21 +58,31 @@ describe('peak pressure', () => {
     const wind = windAt('II', 26, 10);
     expect(dynamicPressure(wind?.gust ?? 0)).toBeCloseTo(wind?.peakPressure ?? 0, 9);
     // ½·1.25·v² by hand.
-    for (const [speed, pressure] of [[10, 62.5], [20, 250], [30, 562.5]] as const) expect(dynamicPressure(speed)).toBe(pressure);
+    for (const [speed, pressure] of [
+      [10, 62.5],
+      [20, 250],
+      [30, 562.5],
+    ] as const)
+      expect(dynamicPressure(speed)).toBe(pressure);
   });
 
   it('grows with height above zmin and with the speed, never with roughness', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 200, noNaN: true }), fc.double({ min: 0, max: 100, noNaN: true }), fc.double({ min: 1, max: 60, noNaN: true }), (low, more, speed) => {
-        let rougher = Infinity;
-        for (const terrain of ['zero', 'I', 'II', 'III', 'IV'] as const) {
-          const here = windAt(terrain, speed, low)?.peakPressure ?? NaN;
-          expect(windAt(terrain, speed, low + more)?.peakPressure).toBeGreaterThanOrEqual(here * (1 - 1e-12));
-          expect(windAt(terrain, speed * 2, low)?.peakPressure).toBeCloseTo(4 * here, 6);
-          expect(here).toBeLessThanOrEqual(rougher * (1 + 1e-12));
-          rougher = here;
-        }
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 200, noNaN: true }),
+        fc.double({ min: 0, max: 100, noNaN: true }),
+        fc.double({ min: 1, max: 60, noNaN: true }),
+        (low, more, speed) => {
+          let rougher = Infinity;
+          for (const terrain of ['zero', 'I', 'II', 'III', 'IV'] as const) {
+            const here = windAt(terrain, speed, low)?.peakPressure ?? NaN;
+            expect(windAt(terrain, speed, low + more)?.peakPressure).toBeGreaterThanOrEqual(here * (1 - 1e-12));
+            expect(windAt(terrain, speed * 2, low)?.peakPressure).toBeCloseTo(4 * here, 6);
+            expect(here).toBeLessThanOrEqual(rougher * (1 + 1e-12));
+            rougher = here;
+          }
+        },
+      ),
     );
     for (const bad of [NaN, -1, Infinity]) {
       expect(windAt('II', bad, 10)).toBeUndefined();
@@ -61,7 +93,13 @@ describe('peak pressure', () => {
 
   it('probability factor', () => {
     // EN 1991-1-4, 4.2, note 4; worked by hand, and 5 years as in the fence below (22.217 = 26 · 0.85450).
-    for (const [years, factor] of [[5, 0.8545], [10, 0.90248], [25, 0.95968], [50, 1]] as const) near(probabilityFactor(years), factor, 5);
+    for (const [years, factor] of [
+      [5, 0.8545],
+      [10, 0.90248],
+      [25, 0.95968],
+      [50, 1],
+    ] as const)
+      near(probabilityFactor(years), factor, 5);
     near(26 * (probabilityFactor(5) ?? 0), 22.217, 3);
     for (const bad of [1, 0, -5, NaN, Infinity]) expect(probabilityFactor(bad)).toBeUndefined();
   });
@@ -120,11 +158,17 @@ describe('lattice and hinge moment', () => {
     // hinge; B again in the last metre, which is less than 2 m from the other end.
     const pair = gripOf({ width: 5, height: 1, infill: 1, wall: 6, beyond: 1, corner: 0 });
     expect(pair?.force).toBeCloseTo(3 * 0.3 + 1.86 * 1.7 + 1.46 * 2 + 1.86 * 1, 9);
-    expect(pair?.moment).toBeCloseTo((3 * 0.3 ** 2 + 1.86 * (2 ** 2 - 0.3 ** 2) + 1.46 * (4 ** 2 - 2 ** 2) + 1.86 * (5 ** 2 - 4 ** 2)) / 2, 9);
+    expect(pair?.moment).toBeCloseTo(
+      (3 * 0.3 ** 2 + 1.86 * (2 ** 2 - 0.3 ** 2) + 1.46 * (4 ** 2 - 2 ** 2) + 1.86 * (5 ** 2 - 4 ** 2)) / 2,
+      9,
+    );
     // With 1.5 m beyond: three tenths of the way; C from 2 m on, also for being within 4 m of the other end, and B within 2 m of it.
     const wide = gripOf({ width: 5, height: 1, infill: 1, wall: 6.5, beyond: 1.5, corner: 0 });
     expect(wide?.force).toBeCloseTo(3.05 * 0.3 + 1.89 * 1.7 + 1.49 * 2.5 + 1.89 * 0.5, 9);
-    expect(wide?.moment).toBeCloseTo((3.05 * 0.3 ** 2 + 1.89 * (2 ** 2 - 0.3 ** 2) + 1.49 * (4.5 ** 2 - 2 ** 2) + 1.89 * (5 ** 2 - 4.5 ** 2)) / 2, 9);
+    expect(wide?.moment).toBeCloseTo(
+      (3.05 * 0.3 ** 2 + 1.89 * (2 ** 2 - 0.3 ** 2) + 1.49 * (4.5 ** 2 - 2 ** 2) + 1.89 * (5 ** 2 - 4.5 ** 2)) / 2,
+      9,
+    );
     // 6 m by 2 m alone, with return corners of half its height: A 2.2 at both ends, B 1.6 between them, the moment that of its middle.
     const alone = gripOf({ width: 6, height: 2, infill: 1, wall: 6, beyond: 0, corner: 1 });
     expect(alone?.force).toBeCloseTo(2 * (2.2 * 1.2 + 1.6 * 4.8), 9);
@@ -137,11 +181,16 @@ describe('lattice and hinge moment', () => {
   it('zones summed in strips of a millimetre', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0.5, max: 6, noNaN: true }), fc.double({ min: 0.8, max: 2.5, noNaN: true }), fc.double({ min: 0.8, max: 1, noNaN: true }), fc.double({ min: 0, max: 6, noNaN: true }), fc.double({ min: 0, max: 3, noNaN: true }),
+        fc.double({ min: 0.5, max: 6, noNaN: true }),
+        fc.double({ min: 0.8, max: 2.5, noNaN: true }),
+        fc.double({ min: 0.8, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 6, noNaN: true }),
+        fc.double({ min: 0, max: 3, noNaN: true }),
         (width, height, infill, beyond, corner) => {
           const wall = width + beyond;
           const zones = wallZones(infill, wall / height, corner / height) ?? [0, 0, 0, 0];
-          const c = (fromEnd: number): number => (fromEnd < 0.3 * height ? zones[0] : fromEnd < 2 * height ? zones[1] : fromEnd < 4 * height ? zones[2] : zones[3]);
+          const c = (fromEnd: number): number =>
+            fromEnd < 0.3 * height ? zones[0] : fromEnd < 2 * height ? zones[1] : fromEnd < 4 * height ? zones[2] : zones[3];
           let force = 0;
           let moment = 0;
           const strips = 6000;
@@ -161,19 +210,43 @@ describe('lattice and hinge moment', () => {
   });
   it('less infill never catches more wind, from 80 % up and below it', () => {
     const at = (infill: number): number => gripOf({ width: 2.4, height: 1.8, infill, wall: 2.4, beyond: 0, corner: 0 })?.moment ?? NaN;
-    for (const [low, high] of [[0.1, 0.3], [0.3, 0.79], [0.8, 0.9], [0.9, 1]] as const) expect(at(low)).toBeLessThan(at(high));
+    for (const [low, high] of [
+      [0.1, 0.3],
+      [0.3, 0.79],
+      [0.8, 0.9],
+      [0.9, 1],
+    ] as const)
+      expect(at(low)).toBeLessThan(at(high));
     for (const bad of [0, -1, 1.2, NaN]) expect(at(bad)).toBeNaN();
   });
 });
 
 describe('Beaufort', () => {
   // The scale as published, for example by delta-s.org/weer/beaufort.html: least and greatest speed of each number.
-  const table = [[0, 0.2], [0.3, 1.5], [1.6, 3.3], [3.4, 5.4], [5.5, 7.9], [8, 10.7], [10.8, 13.8], [13.9, 17.1], [17.2, 20.7], [20.8, 24.4], [24.5, 28.4], [28.5, 32.6], [32.7, 60]] as const;
+  const table = [
+    [0, 0.2],
+    [0.3, 1.5],
+    [1.6, 3.3],
+    [3.4, 5.4],
+    [5.5, 7.9],
+    [8, 10.7],
+    [10.8, 13.8],
+    [13.9, 17.1],
+    [17.2, 20.7],
+    [20.8, 24.4],
+    [24.5, 28.4],
+    [28.5, 32.6],
+    [32.7, 60],
+  ] as const;
   it.each(table.map((row, number) => [number, ...row] as const))('%d', (number, least, most) => {
     for (const speed of [least, (least + most) / 2, most]) expect(beaufort(speed)).toBe(number);
   });
   it('agrees with v = 0.836·B^1.5 at the boundaries, and leaves no gap', () => {
-    for (const [speed, number] of [[10.8, 6], [17.2, 8]] as const) expect(beaufort(speed)).toBe(Math.round((speed / 0.836) ** (2 / 3))), expect(beaufort(speed)).toBe(number);
+    for (const [speed, number] of [
+      [10.8, 6],
+      [17.2, 8],
+    ] as const)
+      expect(beaufort(speed)).toBe(Math.round((speed / 0.836) ** (2 / 3))), expect(beaufort(speed)).toBe(number);
     let last = 0;
     for (let speed = 0; speed < 60; speed += 0.01) {
       const number = beaufort(speed) ?? NaN;

@@ -1,6 +1,14 @@
 // Random well-formed files, made from the vocabulary table, in any style that people write.
 import fc from 'fast-check';
-import { anywhereLines, blocks, unitsOf, type BlockSpec, type LineSpec, type QuantitySlot, type Slot } from '../../server/vocabulary/index.ts';
+import {
+  anywhereLines,
+  type BlockSpec,
+  blocks,
+  type LineSpec,
+  type QuantitySlot,
+  type Slot,
+  unitsOf,
+} from '../../server/vocabulary/index.ts';
 
 /** A statement as the words that stand in it, and for a block what stands between its braces. */
 export interface Node {
@@ -9,9 +17,15 @@ export interface Node {
 }
 
 const letters = [...'abcdefghijklmnopqrstuvwxyz'];
-const nameOf = fc.tuple(fc.constantFrom(...letters, 'Ö', 'ж', '門'), fc.array(fc.constantFrom(...letters, '-', '1', '2', 'é'), { maxLength: 6 })).map(([first, rest]) => first + rest.join('') + 'z');
-const textOf = fc.string({ unit: 'grapheme', maxLength: 20 }).map((text) => '"' + text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}]/gu, '').replace(/["\\]/g, '\\$&') + '"');
-const dateOf = fc.tuple(fc.integer({ min: 1900, max: 2100 }), fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 })).map(([y, m, d]) => `${y}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`);
+const nameOf = fc
+  .tuple(fc.constantFrom(...letters, 'Ö', 'ж', '門'), fc.array(fc.constantFrom(...letters, '-', '1', '2', 'é'), { maxLength: 6 }))
+  .map(([first, rest]) => first + rest.join('') + 'z');
+const textOf = fc
+  .string({ unit: 'grapheme', maxLength: 20 })
+  .map((text) => '"' + text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}]/gu, '').replace(/["\\]/g, '\\$&') + '"');
+const dateOf = fc
+  .tuple(fc.integer({ min: 1900, max: 2100 }), fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 }))
+  .map(([y, m, d]) => `${y}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`);
 
 /** A number as people write it: no exponent, no tail of noughts. */
 const decimal = (value: number): string => {
@@ -21,16 +35,18 @@ const decimal = (value: number): string => {
 };
 
 function quantityOf(slot: QuantitySlot): fc.Arbitrary<string[]> {
-  return fc.tuple(fc.constantFrom(...unitsOf(slot.dimension)), fc.double({ min: 0, max: 1, noNaN: true }), fc.nat()).map(([unit, share, pick]) => {
-    const spellings = [unit.name, ...unit.also].filter((name) => !/^\d/.test(name));
-    const spelling = spellings[pick % spellings.length] as string;
-    const si = slot.min + share * (slot.max - slot.min);
-    const number = decimal(unit.fromSi(si));
-    const back = unit.toSi(Number(number));
-    if (back >= slot.min && back <= slot.max) return [number, spelling];
-    const middle = unitsOf(slot.dimension)[0];
-    return middle === undefined ? [number, spelling] : [decimal(middle.fromSi(slot.min + (slot.max - slot.min) / 2)), middle.name];
-  });
+  return fc
+    .tuple(fc.constantFrom(...unitsOf(slot.dimension)), fc.double({ min: 0, max: 1, noNaN: true }), fc.nat())
+    .map(([unit, share, pick]) => {
+      const spellings = [unit.name, ...unit.also].filter((name) => !/^\d/.test(name));
+      const spelling = spellings[pick % spellings.length] as string;
+      const si = slot.min + share * (slot.max - slot.min);
+      const number = decimal(unit.fromSi(si));
+      const back = unit.toSi(Number(number));
+      if (back >= slot.min && back <= slot.max) return [number, spelling];
+      const middle = unitsOf(slot.dimension)[0];
+      return middle === undefined ? [number, spelling] : [decimal(middle.fromSi(slot.min + (slot.max - slot.min) / 2)), middle.name];
+    });
 }
 
 function slotOf(slot: Slot): fc.Arbitrary<string[]> {
@@ -40,10 +56,12 @@ function slotOf(slot: Slot): fc.Arbitrary<string[]> {
     case 'count':
       return fc.integer({ min: slot.min, max: Math.min(slot.max, slot.min + 60) }).map((count) => [String(count)]);
     case 'range':
-      return fc.tuple(fc.integer({ min: 0, max: 50 }), fc.integer({ min: 51, max: 99 }), fc.constantFrom(...slot.dimensions)).map(([low, high, dimension]) => {
-        const unit = unitsOf(dimension)[0]?.name ?? '';
-        return low % 2 === 0 ? [String(low), unit, '..', String(high), unit] : [String(low), '..', String(high), unit];
-      });
+      return fc
+        .tuple(fc.integer({ min: 0, max: 50 }), fc.integer({ min: 51, max: 99 }), fc.constantFrom(...slot.dimensions))
+        .map(([low, high, dimension]) => {
+          const unit = unitsOf(dimension)[0]?.name ?? '';
+          return low % 2 === 0 ? [String(low), unit, '..', String(high), unit] : [String(low), '..', String(high), unit];
+        });
     case 'choice':
       return fc.constantFrom(...Object.keys(slot.options)).map((option) => [option]);
     case 'name':
@@ -64,15 +82,24 @@ export function lineOf(word: string, spec: LineSpec): fc.Arbitrary<Node> {
   const plain = slots.filter((slot) => slot.after === undefined && slot.kind !== 'tolerance');
   const keyed = slots.filter((slot) => slot.after !== undefined);
   const part = (slot: Slot): fc.Arbitrary<string[]> => {
-    const one: fc.Arbitrary<string[]> = slot.many === true ? fc.array(slotOf(slot), { minLength: 1, maxLength: 3 }).map((list) => list.flat()) : slotOf(slot);
+    const one: fc.Arbitrary<string[]> =
+      slot.many === true ? fc.array(slotOf(slot), { minLength: 1, maxLength: 3 }).map((list) => list.flat()) : slotOf(slot);
     // A tolerance stands right behind the quantity that it is of.
     const next = slots[slots.indexOf(slot) + 1];
-    const exact: fc.Arbitrary<string[]> = next?.kind === 'tolerance' ? fc.tuple(one, fc.option(slotOf(next), { nil: [] as string[] })).map((both) => both.flat()) : one;
+    const exact: fc.Arbitrary<string[]> =
+      next?.kind === 'tolerance' ? fc.tuple(one, fc.option(slotOf(next), { nil: [] as string[] })).map((both) => both.flat()) : one;
     const whole: fc.Arbitrary<string[]> = slot.after === undefined ? exact : exact.map((tokens) => [slot.after as string, ...tokens]);
     return slot.optional === true ? fc.option(whole, { nil: [] as string[] }) : whole;
   };
   return fc
-    .tuple(fc.tuple(...plain.map(part)), fc.tuple(...keyed.map(part)), fc.shuffledSubarray(keyed.map((_, i) => i), { minLength: keyed.length }))
+    .tuple(
+      fc.tuple(...plain.map(part)),
+      fc.tuple(...keyed.map(part)),
+      fc.shuffledSubarray(
+        keyed.map((_, i) => i),
+        { minLength: keyed.length },
+      ),
+    )
     .map(([first, rest, order]) => ({ tokens: [word, ...first.flat(), ...order.flatMap((i) => rest[i] as string[])], items: undefined }));
 }
 
@@ -83,34 +110,51 @@ export function blockOf(word: string, spec: BlockSpec): fc.Arbitrary<Node> {
   const parts: fc.Arbitrary<Node[]>[] = [];
   for (const [key, line] of Object.entries(spec.lines)) {
     const one = lineOf(key, line);
-    parts.push(line.many === true ? fc.array(one, { maxLength: 3 }) : fc.option(one, { nil: undefined }).map((node) => (node === undefined ? [] : [node])));
+    parts.push(
+      line.many === true
+        ? fc.array(one, { maxLength: 3 })
+        : fc.option(one, { nil: undefined }).map((node) => (node === undefined ? [] : [node])),
+    );
   }
-  for (const [key, block] of Object.entries(spec.blocks)) parts.push(fc.array(blockOf(key, block), { maxLength: block.single === true ? 1 : 2 }));
+  for (const [key, block] of Object.entries(spec.blocks))
+    parts.push(fc.array(blockOf(key, block), { maxLength: block.single === true ? 1 : 2 }));
   parts.push(fc.array(acceptOf, { maxLength: 1 }));
-  const header = fc.tuple(nameOf, nameOf, textOf, fc.boolean(), fc.boolean()).map(([name, model, title, withModel, withTitle]) => [
-    word,
-    ...(spec.named ? [name] : []),
-    ...(spec.model !== undefined && withModel ? [':', model] : []),
-    ...(spec.title === true && withTitle ? [title] : []),
-  ]);
+  const header = fc
+    .tuple(nameOf, nameOf, textOf, fc.boolean(), fc.boolean())
+    .map(([name, model, title, withModel, withTitle]) => [
+      word,
+      ...(spec.named ? [name] : []),
+      ...(spec.model !== undefined && withModel ? [':', model] : []),
+      ...(spec.title === true && withTitle ? [title] : []),
+    ]);
   return fc.tuple(header, fc.tuple(...parts), fc.nat()).map(([tokens, items, seed]) => ({ tokens, items: shuffled(items.flat(), seed) }));
 }
 
 function shuffled<T>(list: readonly T[], seed: number): T[] {
   const random = randomOf(seed);
-  return list.map((item) => [random(), item] as const).sort((a, b) => a[0] - b[0]).map(([, item]) => item);
+  return list
+    .map((item) => [random(), item] as const)
+    .sort((a, b) => a[0] - b[0])
+    .map(([, item]) => item);
 }
 
 /** A whole file: the version, some `use` lines, some blocks. */
 export const fileOf: fc.Arbitrary<readonly Node[]> = fc
   .tuple(
     fc.array(textOf, { maxLength: 2 }),
-    fc.array(fc.oneof(...Object.entries(blocks).map(([word, spec]) => blockOf(word, spec)), { arbitrary: acceptOf, weight: 2 }), { minLength: 2, maxLength: 6 }),
+    fc.array(fc.oneof(...Object.entries(blocks).map(([word, spec]) => blockOf(word, spec)), { arbitrary: acceptOf, weight: 2 }), {
+      minLength: 2,
+      maxLength: 6,
+    }),
   )
   .map(([uses, statements]) => [
     { tokens: ['language', '1'], items: undefined },
     ...uses.map((path) => ({ tokens: ['use', path], items: undefined })),
-    ...statements.filter((node, i) => (blocks as Readonly<Record<string, BlockSpec>>)[node.tokens[0] ?? '']?.single !== true || statements.findIndex((other) => other.tokens[0] === node.tokens[0]) === i),
+    ...statements.filter(
+      (node, i) =>
+        (blocks as Readonly<Record<string, BlockSpec>>)[node.tokens[0] ?? '']?.single !== true ||
+        statements.findIndex((other) => other.tokens[0] === node.tokens[0]) === i,
+    ),
   ]);
 
 /** Numbers from 0 to 1, the same for the same seed. */
@@ -147,7 +191,7 @@ const remarks = ['# a remark', '#', '# { not a block', '# "not a text', '#} no',
 export function textOfNode(node: Node, style: Style, depth: number, random: () => number): string {
   const { lineEnd, indent, brace, noise } = style;
   const margin = indent.repeat(depth);
-  const blank = (): string => (noise && random() < 0.2 ? [' ', '  ', '\t', '\u00a0', ' \t '][Math.floor(random() * 5)] ?? ' ' : ' ');
+  const blank = (): string => (noise && random() < 0.2 ? ([' ', '  ', '\t', '\u00a0', ' \t '][Math.floor(random() * 5)] ?? ' ') : ' ');
   const remark = (): string => remarks[Math.floor(random() * remarks.length)] ?? '#';
   const behind = (): string => (noise && random() < 0.15 ? blank() + remark() : '') + (noise && random() < 0.1 ? ' ' : '');
   const before = (deep: string): string => {

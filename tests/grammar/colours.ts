@@ -11,7 +11,10 @@ let engine: Promise<void> | undefined;
 export async function loaded(source: string): Promise<IGrammar> {
   await (engine ??= oniguruma.loadWASM(readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm'))));
   const registry = new textmate.Registry({
-    onigLib: Promise.resolve({ createOnigScanner: (patterns: string[]) => new oniguruma.OnigScanner(patterns), createOnigString: (text: string) => new oniguruma.OnigString(text) }),
+    onigLib: Promise.resolve({
+      createOnigScanner: (patterns: string[]) => new oniguruma.OnigScanner(patterns),
+      createOnigString: (text: string) => new oniguruma.OnigString(text),
+    }),
     loadGrammar: async () => textmate.parseRawGrammar(source, 'pintle.json'),
   });
   return (await registry.loadGrammar('source.pintle')) as IGrammar;
@@ -34,7 +37,9 @@ export function coloursBy(grammar: IGrammar, text: string): Colours {
   for (const [i, line] of text.split(/(\r\n|\r|\n)/).entries()) {
     if (i % 2 === 0) {
       const result = grammar.tokenizeLine(line, state);
-      for (const token of result.tokens) for (let c = token.startIndex; c < Math.min(token.endIndex, line.length); c++) scopes[at + c] = token.scopes.map((name) => name.replace(/\.pintle$/, ''));
+      for (const token of result.tokens)
+        for (let c = token.startIndex; c < Math.min(token.endIndex, line.length); c++)
+          scopes[at + c] = token.scopes.map((name) => name.replace(/\.pintle$/, ''));
       first ??= result.ruleStack;
       if (!result.ruleStack.equals(first) || result.ruleStack.depth !== 1) everyLineEnds = false;
       state = result.ruleStack;

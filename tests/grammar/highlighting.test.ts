@@ -3,11 +3,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { IGrammar } from 'vscode-textmate';
-import { parse, scan, type Statement, type Value } from '../../grammar/index.ts';
-import { anywhereLines, blocks, topLines, unitNamed, type BlockSpec, type Slot } from '../../server/vocabulary/index.ts';
+import { parse, type Statement, scan, type Value } from '../../grammar/index.ts';
+import { anywhereLines, type BlockSpec, blocks, type Slot, topLines, unitNamed } from '../../server/vocabulary/index.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
 import { fileOf, randomOf, render, styleOf } from './arbitrary.ts';
-import { coloursBy, loaded, type Colours } from './colours.ts';
+import { type Colours, coloursBy, loaded } from './colours.ts';
 import { examples } from './examples.ts';
 
 let grammar: IGrammar;
@@ -33,7 +33,8 @@ for (const [word, spec] of Object.entries(blocks)) {
   blockWords.add(word);
   collect(spec);
 }
-for (const [word, line] of [...Object.entries(topLines), ...Object.entries(anywhereLines)]) slotsOf.set(word, Object.values<Slot>(line.slots));
+for (const [word, line] of [...Object.entries(topLines), ...Object.entries(anywhereLines)])
+  slotsOf.set(word, Object.values<Slot>(line.slots));
 
 /** Where the colours differ from what the scanner and the parser say; nothing, if they agree. */
 function faults(text: string): string[] {
@@ -52,7 +53,9 @@ function faults(text: string): string[] {
   const { tokens, comments } = scan(text);
   for (const comment of comments) {
     is('remark', comment.start, comment.end, 'comment.line', true);
-    for (let at = comment.start; at < comment.end; at++) if ((scopes[at] ?? []).length > (at === comment.start ? 3 : 2)) found.push(`something else inside the remark at ${at}: ${scopes[at]?.join(' ')}`);
+    for (let at = comment.start; at < comment.end; at++)
+      if ((scopes[at] ?? []).length > (at === comment.start ? 3 : 2))
+        found.push(`something else inside the remark at ${at}: ${scopes[at]?.join(' ')}`);
   }
   for (const token of tokens) {
     const start = token.startOffset;
@@ -68,7 +71,8 @@ function faults(text: string): string[] {
         is('text', start, end, 'string.quoted.double', true);
         for (let at = start; at < end; at++) {
           const inner = scopes[at]?.at(-1) ?? '';
-          if (!/^(string|constant\.character\.escape|punctuation\.definition\.string)/.test(inner)) found.push(`${inner} inside the text at ${at}`);
+          if (!/^(string|constant\.character\.escape|punctuation\.definition\.string)/.test(inner))
+            found.push(`${inner} inside the text at ${at}`);
         }
         break;
       case 'Number':
@@ -108,7 +112,8 @@ function faults(text: string): string[] {
     if (it.kind !== 'word') return;
     const slots = slotsOf.get(word) ?? [];
     if (slots.some((slot) => slot.after === it.text)) is('keyword', it.start, it.end, 'keyword.operator.word');
-    else if (slots.some((slot) => slot.kind === 'choice' && Object.hasOwn(slot.options, it.text))) is('choice', it.start, it.end, 'constant.language');
+    else if (slots.some((slot) => slot.kind === 'choice' && Object.hasOwn(slot.options, it.text)))
+      is('choice', it.start, it.end, 'constant.language');
     else if (slots.length > 0) is('name', it.start, it.end, 'variable.other');
   };
   const items = (list: readonly Statement[]): void => {
@@ -120,7 +125,8 @@ function faults(text: string): string[] {
         else if (lineWords.has(word.text)) is('line word', word.start, word.end, 'support.type.property-name');
         else is('unknown word', word.start, word.end, 'variable.other');
         const [name] = item.values;
-        if (blockWords.has(word.text) && name?.kind === 'word' && word.text !== 'site' && word.text !== 'motion') is('name', name.start, name.end, 'entity.name.type');
+        if (blockWords.has(word.text) && name?.kind === 'word' && word.text !== 'site' && word.text !== 'motion')
+          is('name', name.start, name.end, 'entity.name.type');
         if (!blockWords.has(word.text)) for (const it of item.values) value(it, word.text);
         else for (const it of item.values) if (it.kind === 'model') value(it, word.text);
       }
@@ -137,12 +143,66 @@ test.each(examples().map(({ path, text }) => [path, text] as const))('%s', (_, t
 });
 
 test('random well-formed files in any style', () => {
-  fc.assert(fc.property(fileOf, styleOf, (nodes, style) => void expect(faults(render(nodes, style))).toEqual([])), { numRuns: 100 });
+  fc.assert(
+    fc.property(fileOf, styleOf, (nodes, style) => void expect(faults(render(nodes, style))).toEqual([])),
+    { numRuns: 100 },
+  );
 });
 
 test('random pieces of the language, right or wrong', () => {
-  const pieces = ['{', '}', '\n', '\r\n', ' ', '\t', '"', '#', ':', ',', '..', '±', '+-', '+', '-', '\u2212', '\\', '5', '1.5', '.5', '2026-05-14', '2026-05-141', 'mm', 'N·m', 'm/s2', 'leaf', 'width', 'accept', 'by', 'closing', 'x-1', 'a..b', '8k2', '°C', '门', '😀', '\u00a0', '\u200b', '\0', '%', 'leaf-a', 'width2', '-1', 'mm2'];
-  fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 40 }).map((list) => list.join('')), (text) => void expect(faults(text)).toEqual([])), { numRuns: 1500 });
+  const pieces = [
+    '{',
+    '}',
+    '\n',
+    '\r\n',
+    ' ',
+    '\t',
+    '"',
+    '#',
+    ':',
+    ',',
+    '..',
+    '±',
+    '+-',
+    '+',
+    '-',
+    '\u2212',
+    '\\',
+    '5',
+    '1.5',
+    '.5',
+    '2026-05-14',
+    '2026-05-141',
+    'mm',
+    'N·m',
+    'm/s2',
+    'leaf',
+    'width',
+    'accept',
+    'by',
+    'closing',
+    'x-1',
+    'a..b',
+    '8k2',
+    '°C',
+    '门',
+    '😀',
+    '\u00a0',
+    '\u200b',
+    '\0',
+    '%',
+    'leaf-a',
+    'width2',
+    '-1',
+    'mm2',
+  ];
+  fc.assert(
+    fc.property(
+      fc.array(fc.constantFrom(...pieces), { maxLength: 40 }).map((list) => list.join('')),
+      (text) => void expect(faults(text)).toEqual([]),
+    ),
+    { numRuns: 1500 },
+  );
 });
 
 test('characters between words are the same for both: every code unit', () => {
@@ -151,7 +211,8 @@ test('characters between words are the same for both: every code unit', () => {
     const text = `width a${String.fromCharCode(code)}b 5 mm`;
     if (!/[\r\n]/.test(text) && faults(text).length > 0) wrong.push(code.toString(16));
   }
-  for (let code = 0xe000; code <= 0xffff; code++) if (faults(`width a${String.fromCharCode(code)}b 5 mm`).length > 0) wrong.push(code.toString(16));
+  for (let code = 0xe000; code <= 0xffff; code++)
+    if (faults(`width a${String.fromCharCode(code)}b 5 mm`).length > 0) wrong.push(code.toString(16));
   expect(wrong).toEqual([]);
 });
 
@@ -164,7 +225,9 @@ describe('a line being typed', () => {
       for (let round = 0; round < 40; round++) {
         const at = Math.floor(below() * lines.length);
         const line = lines[at] ?? '';
-        const typed = line.slice(0, Math.floor(below() * (line.length + 1))) + (['', '"', ' "half', '{', ' :', ' ..', ' ±', '\\'][Math.floor(below() * 8)] ?? '');
+        const typed =
+          line.slice(0, Math.floor(below() * (line.length + 1))) +
+          (['', '"', ' "half', '{', ' :', ' ..', ' ±', '\\'][Math.floor(below() * 8)] ?? '');
         const changed = [...lines.slice(0, at), typed, ...lines.slice(at + 1)].join('\n');
         const after = colour(changed);
         const start = lines.slice(0, at + 1).join('\n').length;
@@ -176,13 +239,41 @@ describe('a line being typed', () => {
 });
 
 test('each kind of token has its colour', () => {
-  const text = 'drive west-ram : birch # {\nmotion { slow-zone last 10 % at 40%\n} accept x because "a \\" b" until 2027-01-31\nwidth 2,1 m ± 5 % width\n- {5 leaf}';
+  const text =
+    'drive west-ram : birch # {\nmotion { slow-zone last 10 % at 40%\n} accept x because "a \\" b" until 2027-01-31\nwidth 2,1 m ± 5 % width\n- {5 leaf}';
   const { scopes } = colour(text);
   const at = (piece: string, from = 0): string => scopes[text.indexOf(piece, from)]?.at(-1) ?? '';
-  expect([at('drive'), at('west-ram'), at(':'), at('birch'), at('#'), at(' {')]).toEqual(['storage.type', 'entity.name.type', 'punctuation.separator.model', 'entity.other.inherited-class', 'punctuation.definition.comment', 'comment.line.number-sign']);
-  expect([at('motion'), at('slow-zone'), at('last'), at('10'), at('%'), at('at 40'), at('40'), at('%\n')]).toEqual(['storage.type', 'support.type.property-name', 'keyword.operator.word', 'constant.numeric', 'keyword.other.unit', 'keyword.operator.word', 'constant.numeric', 'keyword.other.unit']);
-  expect([at('accept'), at('x because'), at('because'), at('\\"'), at('b" until'), at('2027')]).toEqual(['keyword.control', 'variable.other', 'keyword.operator.word', 'constant.character.escape', 'string.quoted.double', 'constant.other.date']);
-  expect([at('width'), at('width', text.indexOf('width') + 1), at('leaf}')]).toEqual(['support.type.property-name', 'variable.other', 'variable.other']);
+  expect([at('drive'), at('west-ram'), at(':'), at('birch'), at('#'), at(' {')]).toEqual([
+    'storage.type',
+    'entity.name.type',
+    'punctuation.separator.model',
+    'entity.other.inherited-class',
+    'punctuation.definition.comment',
+    'comment.line.number-sign',
+  ]);
+  expect([at('motion'), at('slow-zone'), at('last'), at('10'), at('%'), at('at 40'), at('40'), at('%\n')]).toEqual([
+    'storage.type',
+    'support.type.property-name',
+    'keyword.operator.word',
+    'constant.numeric',
+    'keyword.other.unit',
+    'keyword.operator.word',
+    'constant.numeric',
+    'keyword.other.unit',
+  ]);
+  expect([at('accept'), at('x because'), at('because'), at('\\"'), at('b" until'), at('2027')]).toEqual([
+    'keyword.control',
+    'variable.other',
+    'keyword.operator.word',
+    'constant.character.escape',
+    'string.quoted.double',
+    'constant.other.date',
+  ]);
+  expect([at('width'), at('width', text.indexOf('width') + 1), at('leaf}')]).toEqual([
+    'support.type.property-name',
+    'variable.other',
+    'variable.other',
+  ]);
 });
 
 describe('these checks see a fault', () => {

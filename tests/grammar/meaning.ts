@@ -16,7 +16,12 @@ function valueShape(value: Value): unknown {
     case 'word':
       return value.text;
     case 'number':
-      return { number: value.text.replace('\u2212', '-'), unit: value.unit?.text, plusMinus: value.plusMinus && valueShape(value.plusMinus), upTo: value.upTo && valueShape(value.upTo) };
+      return {
+        number: value.text.replace('\u2212', '-'),
+        unit: value.unit?.text,
+        plusMinus: value.plusMinus && valueShape(value.plusMinus),
+        upTo: value.upTo && valueShape(value.upTo),
+      };
     case 'text':
       return { text: value.text };
     case 'date':
@@ -46,7 +51,12 @@ export function entityFacts(entity: Entity): unknown {
     title: entity.title,
     model: entity.model?.text,
     unread: entity.unread,
-    facts: Object.fromEntries(Object.entries(entity.facts).map(([word, fact]) => [word, Array.isArray(fact) ? fact.map(lineFacts) : fact === undefined ? undefined : lineFacts(fact)])),
+    facts: Object.fromEntries(
+      Object.entries(entity.facts).map(([word, fact]) => [
+        word,
+        Array.isArray(fact) ? fact.map(lineFacts) : fact === undefined ? undefined : lineFacts(fact),
+      ]),
+    ),
     blocks: Object.fromEntries(Object.entries(entity.blocks).map(([word, list]) => [word, (list as readonly Entity[]).map(entityFacts)])),
   };
 }

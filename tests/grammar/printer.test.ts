@@ -24,7 +24,10 @@ function holdsFor(text: string): void {
 }
 
 test('random files in any style', () => {
-  fc.assert(fc.property(fileOf, styleOf, (nodes, style) => holdsFor(render(nodes, style))), { numRuns: 500 });
+  fc.assert(
+    fc.property(fileOf, styleOf, (nodes, style) => holdsFor(render(nodes, style))),
+    { numRuns: 500 },
+  );
 });
 
 test('the example files, which are in canonical form', () => {
@@ -42,7 +45,12 @@ test('a comment keeps its neighbour', () => {
       const neighbours = (source: string): (string | undefined)[] => {
         const tree = parse(source);
         return tree.comments.map((comment) => {
-          const line = source.slice(0, comment.start).split(/[\r\n]/).pop()?.trim() ?? '';
+          const line =
+            source
+              .slice(0, comment.start)
+              .split(/[\r\n]/)
+              .pop()
+              ?.trim() ?? '';
           return line === '' ? undefined : line.replace(/\s+/g, ' ');
         });
       };

@@ -13,7 +13,32 @@ interface Piece {
   readonly isBlock: boolean;
 }
 
-const garbage = ['{', '}', '"', '#', ':', ',', '..', '±', '+-', '\0', '\ud800', '} {', '{ {', '} }', '{'.repeat(20), '}'.repeat(20), 'word', '5', '"text"', '{ }', '}{', '\u2028', '= ;', '<<<<<<<'];
+const garbage = [
+  '{',
+  '}',
+  '"',
+  '#',
+  ':',
+  ',',
+  '..',
+  '±',
+  '+-',
+  '\0',
+  '\ud800',
+  '} {',
+  '{ {',
+  '} }',
+  '{'.repeat(20),
+  '}'.repeat(20),
+  'word',
+  '5',
+  '"text"',
+  '{ }',
+  '}{',
+  '\u2028',
+  '= ;',
+  '<<<<<<<',
+];
 
 /** Ways to damage a block of well-formed text. */
 const damages: Readonly<Record<string, (text: string, random: () => number) => string>> = {
@@ -46,7 +71,9 @@ const damages: Readonly<Record<string, (text: string, random: () => number) => s
   'header deleted': (text) => {
     const lines = text.split(/(\r\n|\r|\n)/);
     const second = lines.slice(1).find((line) => line.trim() !== '' && !line.trim().startsWith('#')) ?? '';
-    return /\{/.test(second) || /^\s*\{/.test(lines.slice(3).find((line) => line.trim() !== '' && !line.trim().startsWith('#')) ?? '') ? text : lines.slice(1).join('');
+    return /\{/.test(second) || /^\s*\{/.test(lines.slice(3).find((line) => line.trim() !== '' && !line.trim().startsWith('#')) ?? '')
+      ? text
+      : lines.slice(1).join('');
   },
   'end cut off': (text, random) => text.slice(0, 1 + Math.floor(random() * text.length)),
   'header being typed': (text) => (text.split(/[\r\n{]/)[0] ?? '') + '{',
@@ -101,7 +128,9 @@ function firstDifference(pieces: readonly Piece[], damaged: number, becomes: str
       const was = entitiesBefore.get(from);
       const is = entitiesAfter.get(to);
       const sameFacts = JSON.stringify(was && entityFacts(was)) === JSON.stringify(is && entityFacts(is));
-      const sameProblems = JSON.stringify(problemsIn(before, from, from + piece.text.length)) === JSON.stringify(problemsIn(after, to, to + piece.text.length));
+      const sameProblems =
+        JSON.stringify(problemsIn(before, from, from + piece.text.length)) ===
+        JSON.stringify(problemsIn(after, to, to + piece.text.length));
       if (was === undefined || !sameFacts || !sameProblems)
         return `${is === undefined ? 'lost' : sameFacts ? 'other problems' : 'other facts'} in\n${piece.text}\nof\n${(pieces[damaged - 1]?.text ?? '').slice(-200)}>>>${becomes}<<<\n${JSON.stringify(after.problems.map((p) => [p.kind, text.slice(p.start, p.end)]))}`;
     }
@@ -132,7 +161,9 @@ describe.each(Object.keys(damages))('%s', (name) => {
   });
 
   test('in a nested block leaves its neighbours as they were', () => {
-    const nested = examples().map(({ text }) => piecesAt(text, 1)).filter((pieces) => pieces.length > 3);
+    const nested = examples()
+      .map(({ text }) => piecesAt(text, 1))
+      .filter((pieces) => pieces.length > 3);
     expect(nested.length).toBeGreaterThan(0);
     fc.assert(
       fc.property(fc.nat({ max: nested.length - 1 }), fc.nat(), fc.nat(), (file, pick, seed) => {
@@ -149,34 +180,51 @@ describe.each(Object.keys(damages))('%s', (name) => {
   test('in any block of every example leaves the other blocks as they were', () => {
     for (const { text } of examples()) {
       const pieces = piecesAt(text, 0);
-      for (const [i, piece] of pieces.entries()) if (piece.isBlock) expect(firstDifference(pieces, i, damage(piece.text, randomOf(i)))).toBeUndefined();
+      for (const [i, piece] of pieces.entries())
+        if (piece.isBlock) expect(firstDifference(pieces, i, damage(piece.text, randomOf(i)))).toBeUndefined();
     }
   });
 });
 
 test('a file without any indentation is mended block by block too', () => {
   fc.assert(
-    fc.property(fileOf, fc.nat(), fc.constantFrom('closing brace deleted', 'opening brace deleted', 'text not closed'), fc.nat(), (nodes, pick, name, seed) => {
-      const pieces = piecesOf(nodes, { lineEnd: '\n', indent: '', brace: 'same line', noise: false, seed: 1 });
-      const candidates = pieces.flatMap((piece, i) => (piece.isBlock ? [i] : []));
-      fc.pre(candidates.length > 1);
-      const damaged = candidates[pick % candidates.length] as number;
-      const difference = firstDifference(pieces, damaged, (damages[name] as (typeof damages)[string])(pieces[damaged]?.text ?? '', randomOf(seed)));
-      if (difference !== undefined) throw new Error(difference);
-    }),
+    fc.property(
+      fileOf,
+      fc.nat(),
+      fc.constantFrom('closing brace deleted', 'opening brace deleted', 'text not closed'),
+      fc.nat(),
+      (nodes, pick, name, seed) => {
+        const pieces = piecesOf(nodes, { lineEnd: '\n', indent: '', brace: 'same line', noise: false, seed: 1 });
+        const candidates = pieces.flatMap((piece, i) => (piece.isBlock ? [i] : []));
+        fc.pre(candidates.length > 1);
+        const damaged = candidates[pick % candidates.length] as number;
+        const difference = firstDifference(
+          pieces,
+          damaged,
+          (damages[name] as (typeof damages)[string])(pieces[damaged]?.text ?? '', randomOf(seed)),
+        );
+        if (difference !== undefined) throw new Error(difference);
+      },
+    ),
     { numRuns: 200 },
   );
 });
 
 test('the comparison sees a difference: a block that swallows its neighbour is told', () => {
-  const pieces = [{ text: 'language 1\n', isBlock: false }, { text: 'motion {\n  seat 1 s\n}', isBlock: true }, { text: '\n', isBlock: false }, { text: 'leaf a {\n  width 2 m\n}', isBlock: true }];
+  const pieces = [
+    { text: 'language 1\n', isBlock: false },
+    { text: 'motion {\n  seat 1 s\n}', isBlock: true },
+    { text: '\n', isBlock: false },
+    { text: 'leaf a {\n  width 2 m\n}', isBlock: true },
+  ];
   expect(firstDifference(pieces, 1, 'motion {\n  seat 1 s\n}')).toBeUndefined();
   // Two mistakes that undo each other for one who only counts.
   expect(firstDifference([...pieces, { text: '\n}', isBlock: false }], 1, 'motion {')).toContain('leaf a');
 });
 
 describe('what is said of braces', () => {
-  const told = (text: string): [string, string][] => parse(text).problems.map((problem) => [problem.kind, text.slice(problem.start, problem.end)]);
+  const told = (text: string): [string, string][] =>
+    parse(text).problems.map((problem) => [problem.kind, text.slice(problem.start, problem.end)]);
 
   test('a missing closing brace is told at the header of its block, once', () => {
     expect(told('leaf a {\n  width 2 m\nleaf b {\n  width 3 m\n}\n')).toEqual([['brace-missing', 'leaf']]);
@@ -214,8 +262,19 @@ test('whatever braces stand in a text, the tree holds each statement once and th
     fc.property(fc.array(fc.constantFrom('{', '}', '\n', '\n  ', '\n    ', 'a', 'b', ' '), { maxLength: 60 }), (parts) => {
       const text = parts.join('');
       const tree = parse(text);
-      const words = (items: typeof tree.items): string[] => items.flatMap((item) => [...(item.word === undefined ? [] : [item.word.text]), ...item.values.map((value) => (value.kind === 'word' ? value.text : '')), ...words(item.body?.items ?? [])]);
-      if (!tree.problems.some((problem) => problem.kind === 'nested-too-deep')) expect(words(tree.items).join(' ')).toBe(text.split(/[\s{}]+/).filter((word) => word !== '').join(' '));
+      const words = (items: typeof tree.items): string[] =>
+        items.flatMap((item) => [
+          ...(item.word === undefined ? [] : [item.word.text]),
+          ...item.values.map((value) => (value.kind === 'word' ? value.text : '')),
+          ...words(item.body?.items ?? []),
+        ]);
+      if (!tree.problems.some((problem) => problem.kind === 'nested-too-deep'))
+        expect(words(tree.items).join(' ')).toBe(
+          text
+            .split(/[\s{}]+/)
+            .filter((word) => word !== '')
+            .join(' '),
+        );
       expect(parse(print(tree)).problems.filter((problem) => problem.kind.startsWith('brace'))).toEqual([]);
     }),
     { numRuns: 2000 },

@@ -2,7 +2,19 @@
 // stands in the text is passed over in silence.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parse, positionAt, lineStarts, longestText, print, scan, validateGrammar, type Span, type Statement, type Tree, type Value } from '../../grammar/index.ts';
+import {
+  lineStarts,
+  longestText,
+  parse,
+  positionAt,
+  print,
+  type Span,
+  type Statement,
+  scan,
+  type Tree,
+  type Value,
+  validateGrammar,
+} from '../../grammar/index.ts';
 import { readFile } from '../../server/vocabulary/index.ts';
 import { fileOf, render, styleOf } from './arbitrary.ts';
 import { examples } from './examples.ts';
@@ -11,16 +23,19 @@ import { examples } from './examples.ts';
 function faultsOfSpans(tree: Tree): string[] {
   const faults: string[] = [];
   const inside = (what: string, span: Span, outer: Span): void => {
-    if (!(span.start >= outer.start && span.end <= outer.end && span.start <= span.end)) faults.push(`${what} ${span.start}–${span.end} is not in ${outer.start}–${outer.end}`);
+    if (!(span.start >= outer.start && span.end <= outer.end && span.start <= span.end))
+      faults.push(`${what} ${span.start}–${span.end} is not in ${outer.start}–${outer.end}`);
   };
   const value = (it: Value, outer: Span): void => {
     inside(it.kind, it, outer);
     if (it.kind === 'number') for (const part of [it.unit, it.plusMinus, it.upTo]) if (part !== undefined) value(part, it);
     if (it.kind === 'model') value(it.name, it);
-    if (it.kind === 'word' && tree.text.slice(it.start, it.end) !== it.text) faults.push(`the word “${it.text}” does not stand at ${it.start}`);
+    if (it.kind === 'word' && tree.text.slice(it.start, it.end) !== it.text)
+      faults.push(`the word “${it.text}” does not stand at ${it.start}`);
   };
   const inOrder = (what: string, spans: readonly Span[]): void => {
-    for (let i = 1; i < spans.length; i++) if ((spans[i] as Span).start < (spans[i - 1] as Span).end) faults.push(`${what} ${i} begins before the one before it ends`);
+    for (let i = 1; i < spans.length; i++)
+      if ((spans[i] as Span).start < (spans[i - 1] as Span).end) faults.push(`${what} ${i} begins before the one before it ends`);
   };
   const items = (list: readonly Statement[], outer: Span): void => {
     inOrder('statement', list);
@@ -72,11 +87,67 @@ function check(text: string): void {
   }
   const starts = lineStarts(text);
   for (const problem of tree.problems) expect(positionAt(starts, problem.start).line).toBeLessThan(starts.length);
-  expect(parse(print(tree)).problems.filter((problem) => problem.kind === 'text-not-closed' || problem.kind.startsWith('brace'))).toEqual([]);
+  expect(parse(print(tree)).problems.filter((problem) => problem.kind === 'text-not-closed' || problem.kind.startsWith('brace'))).toEqual(
+    [],
+  );
 }
 
 const runs = { numRuns: 500 };
-const pieces = ['{', '}', '\n', '\r\n', '\r', ' ', '\t', '"', '#', ':', ',', '..', '...', '±', '+-', '+', '-', '\u2212', '\\', '5', '1.5', '.5', '2100', '2026-05-14', '2026-5-1', 'mm', 'leaf', 'panel', 'width', 'use', 'accept', 'language', '1', 'by', 'to', 'because', '°C', 'Ω', '門', '😀', '\ud800', '\udc00', '\0', '\u2028', '\ufeff', '\u200b', '\u00a0', 'a..b', '-1', '--', 'x-1', '8k2', '1/min'];
+const pieces = [
+  '{',
+  '}',
+  '\n',
+  '\r\n',
+  '\r',
+  ' ',
+  '\t',
+  '"',
+  '#',
+  ':',
+  ',',
+  '..',
+  '...',
+  '±',
+  '+-',
+  '+',
+  '-',
+  '\u2212',
+  '\\',
+  '5',
+  '1.5',
+  '.5',
+  '2100',
+  '2026-05-14',
+  '2026-5-1',
+  'mm',
+  'leaf',
+  'panel',
+  'width',
+  'use',
+  'accept',
+  'language',
+  '1',
+  'by',
+  'to',
+  'because',
+  '°C',
+  'Ω',
+  '門',
+  '😀',
+  '\ud800',
+  '\udc00',
+  '\0',
+  '\u2028',
+  '\ufeff',
+  '\u200b',
+  '\u00a0',
+  'a..b',
+  '-1',
+  '--',
+  'x-1',
+  '8k2',
+  '1/min',
+];
 
 test('the grammar passes chevrotain’s own checks', () => {
   expect(() => validateGrammar()).not.toThrow();
@@ -85,18 +156,40 @@ test('the grammar passes chevrotain’s own checks', () => {
 test('random unicode', () => {
   fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 200 }), check), runs);
   fc.assert(fc.property(fc.string({ unit: 'grapheme', maxLength: 200 }), check), runs);
-  fc.assert(fc.property(fc.array(fc.integer({ min: 0, max: 0xffff }), { maxLength: 200 }).map((codes) => String.fromCharCode(...codes)), check), runs);
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 0, max: 0xffff }), { maxLength: 200 }).map((codes) => String.fromCharCode(...codes)),
+      check,
+    ),
+    runs,
+  );
 });
 
 test('random pieces of the language', () => {
-  fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join('')), check), { numRuns: 1500 });
-  fc.assert(fc.property(fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join(' ')), check), { numRuns: 1500 });
+  fc.assert(
+    fc.property(
+      fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join('')),
+      check,
+    ),
+    { numRuns: 1500 },
+  );
+  fc.assert(
+    fc.property(
+      fc.array(fc.constantFrom(...pieces), { maxLength: 80 }).map((list) => list.join(' ')),
+      check,
+    ),
+    { numRuns: 1500 },
+  );
 });
 
 test('random changes of the example files', () => {
   const files = examples();
   expect(files.length).toBeGreaterThan(3);
-  const change = fc.record({ at: fc.double({ min: 0, max: 1, noNaN: true }), cut: fc.integer({ min: 0, max: 40 }), put: fc.constantFrom('', ...pieces) });
+  const change = fc.record({
+    at: fc.double({ min: 0, max: 1, noNaN: true }),
+    cut: fc.integer({ min: 0, max: 40 }),
+    put: fc.constantFrom('', ...pieces),
+  });
   fc.assert(
     fc.property(fc.nat({ max: files.length - 1 }), fc.array(change, { minLength: 1, maxLength: 6 }), (file, changes) => {
       let text = files[file]?.text ?? '';
@@ -132,7 +225,8 @@ describe('texts out of the ordinary', () => {
   const kinds = (text: string): string[] => [...new Set(parse(text).problems.map((problem) => problem.kind))];
 
   test('100,000 nested braces', () => {
-    for (const text of ['a {'.repeat(100_000) + '}'.repeat(100_000), 'a {\n'.repeat(100_000) + '}\n'.repeat(100_000)]) expect(kinds(text)).toEqual(['nested-too-deep']);
+    for (const text of ['a {'.repeat(100_000) + '}'.repeat(100_000), 'a {\n'.repeat(100_000) + '}\n'.repeat(100_000)])
+      expect(kinds(text)).toEqual(['nested-too-deep']);
     expect(kinds('{'.repeat(100_000) + '}'.repeat(100_000))).toContain('nested-too-deep');
   });
   test('200,000 stray braces are one mistake', () => {
@@ -196,11 +290,15 @@ test('the position of an offset is the one found by counting', () => {
     fc.property(fc.array(fc.constantFrom('a', '\n', '\r', '\r\n', '😀'), { maxLength: 40 }), fc.nat(), (parts, pick) => {
       const text = parts.join('');
       const offset = pick % (text.length + 1);
-      const before = text.slice(0, offset).replace(/\r\n/g, '\n').replace(/\r$/, (end) => (text.charAt(offset) === '\n' ? '' : end));
+      const before = text
+        .slice(0, offset)
+        .replace(/\r\n/g, '\n')
+        .replace(/\r$/, (end) => (text.charAt(offset) === '\n' ? '' : end));
       const lines = before.split(/[\r\n]/);
       const { line, column } = positionAt(lineStarts(text), offset);
       expect(line).toBe(lines.length - 1);
-      if (!(text.charAt(offset - 1) === '\r' && text.charAt(offset) === '\n')) expect(column).toBe((lines[lines.length - 1] as string).length);
+      if (!(text.charAt(offset - 1) === '\r' && text.charAt(offset) === '\n'))
+        expect(column).toBe((lines[lines.length - 1] as string).length);
     }),
     runs,
   );

@@ -6,11 +6,11 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { runInNewContext } from 'node:vm';
 import { fileURLToPath } from 'node:url';
+import { runInNewContext } from 'node:vm';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { parse, print, type Body, type NumberValue, type Statement, type Tree, type Value } from '../../grammar/index.ts';
+import { type Body, type NumberValue, parse, print, type Statement, type Tree, type Value } from '../../grammar/index.ts';
 import { blocksOf, foldersWith, readPage } from '../kit/pages.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
 import { treeSitterHighlights } from '../workshop/generated-tree-sitter.ts';
@@ -27,7 +27,9 @@ afterAll(() => rmSync(bin, { recursive: true, force: true }));
 // --- What stands there can be made without the tree-sitter command.
 
 test('what was generated from the grammar is not stale (else run `tree-sitter generate --abi 14` in grammar/tree-sitter)', () => {
-  expect(JSON.parse(readFileSync(join(folder, 'src', 'grammar.json'), 'utf8'))).toMatchObject(evaluated(readFileSync(join(folder, 'grammar.js'), 'utf8')));
+  expect(JSON.parse(readFileSync(join(folder, 'src', 'grammar.json'), 'utf8'))).toMatchObject(
+    evaluated(readFileSync(join(folder, 'grammar.js'), 'utf8')),
+  );
 });
 test('a grammar that was changed and not generated anew is seen', () => {
   const source = readFileSync(join(folder, 'grammar.js'), 'utf8').replace("'..', '...'", "'..', '..', '...'");
@@ -36,11 +38,20 @@ test('a grammar that was changed and not generated anew is seen', () => {
 
 /** The rules of a grammar, by the few words of tree-sitter's language that it is written in. */
 function evaluated(source: string): Record<string, unknown> {
-  const rule = (given: unknown): unknown => (typeof given === 'string' ? { type: 'STRING', value: given } : Object.prototype.toString.call(given) === '[object RegExp]' ? { type: 'PATTERN', value: (given as RegExp).source } : given);
+  const rule = (given: unknown): unknown =>
+    typeof given === 'string'
+      ? { type: 'STRING', value: given }
+      : Object.prototype.toString.call(given) === '[object RegExp]'
+        ? { type: 'PATTERN', value: (given as RegExp).source }
+        : given;
   const of = (type: string) => (content: unknown) => ({ type, content: rule(content) });
-  const many = (type: string) => (...members: unknown[]) => ({ type, members: members.map(rule) });
+  const many =
+    (type: string) =>
+    (...members: unknown[]) => ({ type, members: members.map(rule) });
   const symbols = new Proxy({}, { get: (_, name) => ({ type: 'SYMBOL', name }) });
-  const precedence = (type: string) => (...given: unknown[]) => ({ type, value: given.length > 1 ? given[0] : 0, content: rule(given.at(-1)) });
+  const precedence =
+    (type: string) =>
+    (...given: unknown[]) => ({ type, value: given.length > 1 ? given[0] : 0, content: rule(given.at(-1)) });
   const choice = many('CHOICE');
   const module = { exports: {} as Record<string, unknown> };
   runInNewContext(source, {
@@ -72,7 +83,10 @@ const compiler = process.env['CC'] ?? 'cc';
 writeFileSync(join(bin, 'probe.c'), '#include <tree_sitter/api.h>\nint main(void) { return ts_parser_new() == 0; }\n');
 const probe = run(compiler, '-o', join(bin, 'probe'), join(bin, 'probe.c'), '-ltree-sitter');
 const mustRun = process.env['PINTLE_REQUIRE_ALL'] === '1';
-if (!probe.ok && !mustRun) console.log('Not tested: the tree-sitter grammar. A C compiler and tree-sitter’s library are missing (Debian: apt-get install gcc libc6-dev libtree-sitter-dev).');
+if (!probe.ok && !mustRun)
+  console.log(
+    'Not tested: the tree-sitter grammar. A C compiler and tree-sitter’s library are missing (Debian: apt-get install gcc libc6-dev libtree-sitter-dev).',
+  );
 
 type Place = readonly [start: number, end: number];
 /** type, start, end, depth, field, named, missing */
@@ -89,9 +103,16 @@ interface Parsed {
 function drive(texts: readonly string[], query = treeSitterHighlights()): Parsed[] {
   writeFileSync(join(bin, 'query.scm'), query);
   const input = Buffer.concat(texts.flatMap((text) => [Buffer.from(`${Buffer.byteLength(text)}\n`), Buffer.from(text)]));
-  const { status, stdout, stderr } = spawnSync(join(bin, 'driver'), [join(bin, 'query.scm')], { input, encoding: 'utf8', maxBuffer: 1 << 29 });
+  const { status, stdout, stderr } = spawnSync(join(bin, 'driver'), [join(bin, 'query.scm')], {
+    input,
+    encoding: 'utf8',
+    maxBuffer: 1 << 29,
+  });
   expect([status, stderr]).toEqual([0, '']);
-  const parsed = stdout.trimEnd().split('\n').map((line) => JSON.parse(line) as Parsed);
+  const parsed = stdout
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Parsed);
   expect(parsed.length).toBe(texts.length);
   return parsed;
 }
@@ -112,7 +133,8 @@ function unitsIn(text: string): (byte: number) => number {
 /** Everything in a tree that has a place, in order. */
 function ours(tree: Tree): string[] {
   const found: { readonly place: Place; readonly what: string; readonly depth: number }[] = [];
-  const put = (what: string, { start, end }: { readonly start: number; readonly end: number }, depth: number): void => void found.push({ what, place: [start, end], depth });
+  const put = (what: string, { start, end }: { readonly start: number; readonly end: number }, depth: number): void =>
+    void found.push({ what, place: [start, end], depth });
   const number = (value: NumberValue, depth: number): void => {
     put('figure', { start: value.start, end: value.start + value.text.length }, depth);
     if (value.unit !== undefined) put('unit', value.unit, depth);
@@ -145,7 +167,9 @@ function ours(tree: Tree): string[] {
   };
   for (const item of tree.items) statement(item, 1);
   for (const comment of tree.comments) put('comment', comment, 0);
-  return found.map(({ what, place, depth }) => `${place[0]}–${place[1]} ${what}${what === 'comment' ? '' : ` at depth ${depth}`}`).sort(byPlace);
+  return found
+    .map(({ what, place, depth }) => `${place[0]}–${place[1]} ${what}${what === 'comment' ? '' : ` at depth ${depth}`}`)
+    .sort(byPlace);
 }
 
 const byPlace = (a: string, b: string): number => Number.parseInt(a, 10) - Number.parseInt(b, 10) || (a < b ? -1 : 1);
@@ -213,7 +237,8 @@ function faults(texts: readonly string[], query?: string): string[] {
     const isTooMuch = tree.problems.some((problem) => problem.kind === 'file-too-large' || problem.kind === 'nested-too-deep');
     if (isTooMuch) return [];
     const problems = tree.problems.filter((problem) => problem.kind !== 'character-not-allowed' || !insideOf(tree, problem.start));
-    if (problems.length > 0 !== one.error) found.push(`${one.error ? 'an error here' : 'no error here'}; ours: ${problems.map((problem) => problem.kind).join(', ') || 'none'}`);
+    if (problems.length > 0 !== one.error)
+      found.push(`${one.error ? 'an error here' : 'no error here'}; ours: ${problems.map((problem) => problem.kind).join(', ') || 'none'}`);
     if (problems.length === 0 && !one.error) {
       const [mine, other] = [ours(tree), theirs(text, one)];
       const [inMine, inOther] = [new Set(mine), new Set(other)];
@@ -238,14 +263,28 @@ function faults(texts: readonly string[], query?: string): string[] {
 
 function insideOf(tree: Tree, at: number): boolean {
   if (tree.comments.some((comment) => at >= comment.start && at < comment.end)) return true;
-  const inStatement = (one: Statement): boolean => one.values.some((value) => value.kind === 'text' && at >= value.start && at < value.end) || (one.body?.items ?? []).some(inStatement);
+  const inStatement = (one: Statement): boolean =>
+    one.values.some((value) => value.kind === 'text' && at >= value.start && at < value.end) || (one.body?.items ?? []).some(inStatement);
   return tree.items.some(inStatement);
 }
 
 describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
   beforeAll(async () => {
     expect(probe, 'a C compiler and tree-sitter’s library').toMatchObject({ ok: true });
-    expect(run(compiler, '-std=c11', '-O1', '-I', join(folder, 'src'), '-o', join(bin, 'driver'), join(root, 'tests', 'grammar', 'tree-sitter-driver.c'), join(folder, 'src', 'parser.c'), '-ltree-sitter')).toEqual({ ok: true, said: '' });
+    expect(
+      run(
+        compiler,
+        '-std=c11',
+        '-O1',
+        '-I',
+        join(folder, 'src'),
+        '-o',
+        join(bin, 'driver'),
+        join(root, 'tests', 'grammar', 'tree-sitter-driver.c'),
+        join(folder, 'src', 'parser.c'),
+        '-ltree-sitter',
+      ),
+    ).toEqual({ ok: true, said: '' });
     const grammar = await loaded(JSON.stringify(highlighting()));
     colour = (text) => coloursBy(grammar, text).scopes;
   });
@@ -257,7 +296,9 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
   });
 
   test('every example of every page', () => {
-    const texts = (['rules', 'figures'] as const).flatMap((room) => foldersWith(room, 'page.md').flatMap((name) => blocksOf(readPage(room, name)).map((block) => block.text)));
+    const texts = (['rules', 'figures'] as const).flatMap((room) =>
+      foldersWith(room, 'page.md').flatMap((name) => blocksOf(readPage(room, name)).map((block) => block.text)),
+    );
     expect(texts.length).toBeGreaterThan(300);
     expect(faults(texts.filter((text) => text.length < 1_000_000))).toEqual([]);
   });
@@ -276,7 +317,8 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
 
   test('characters between words, one by one', () => {
     const texts: string[] = [];
-    for (let code = 1; code <= 0xffff; code++) if (code < 0xd800 || code > 0xdfff) if (code < 0x3100 || code > 0xf800) texts.push(`width a${String.fromCharCode(code)}b 5 mm\n`);
+    for (let code = 1; code <= 0xffff; code++)
+      if (code < 0xd800 || code > 0xdfff) if (code < 0x3100 || code > 0xf800) texts.push(`width a${String.fromCharCode(code)}b 5 mm\n`);
     texts.push('width a😀b 5 mm\n');
     expect(faults(texts)).toEqual([]);
   });
@@ -284,13 +326,35 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
   test('points, pluses and hyphens in words and numbers', () => {
     const pieces = ['.', '..', '+', '-', '\u2212', '+-', '±', 'a', '5', '.5', '2.5', 'm/s', ' '];
     const random = randomOf(11);
-    const texts = Array.from({ length: 4000 }, () => 'x ' + Array.from({ length: 1 + Math.floor(random() * 4) }, () => pieces[Math.floor(random() * pieces.length)]).join(''));
+    const texts = Array.from(
+      { length: 4000 },
+      () => 'x ' + Array.from({ length: 1 + Math.floor(random() * 4) }, () => pieces[Math.floor(random() * pieces.length)]).join(''),
+    );
     // Points or pluses right before a sign are read otherwise; they stand in no file.
     expect(faults(texts.filter((text) => !/[.+](\.\.|\+-)/.test(text)))).toEqual([]);
   });
 
   test('where the shape is wrong, both say so', () => {
-    const texts = ['leaf a {\n', '}\n', 'leaf a {\n}\n}\n', '5 mm\n', '"x"\n', 'a "b\n', 'a : {\n}\n', 'a ±\n', 'a 5 ..\n', 'a ± 5\n', 'a 5 ± 2 ± 1\n', ': b\n', '{\n}\n', 'leaf a { }\n{\n}\n', 'a \u200b\n', 'a "\\"\n', 'a :\n  b\n', 'a "b" {\n c\n'];
+    const texts = [
+      'leaf a {\n',
+      '}\n',
+      'leaf a {\n}\n}\n',
+      '5 mm\n',
+      '"x"\n',
+      'a "b\n',
+      'a : {\n}\n',
+      'a ±\n',
+      'a 5 ..\n',
+      'a ± 5\n',
+      'a 5 ± 2 ± 1\n',
+      ': b\n',
+      '{\n}\n',
+      'leaf a { }\n{\n}\n',
+      'a \u200b\n',
+      'a "\\"\n',
+      'a :\n  b\n',
+      'a "b" {\n c\n',
+    ];
     const parsed = drive(texts);
     for (const [i, text] of texts.entries()) {
       expect(parse(text).problems, text).not.toEqual([]);
@@ -347,7 +411,9 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
       expect(faults([text + 'leaf a b {\n}\n'], query.replaceAll(from, to))).not.toEqual([]);
     });
     test('in the number of patterns', () => {
-      const more = Array.from({ length: 150 }, (_, i) => `((line word: (word) @_line (word) @_other) (#any-of? @_line "x${i}"))`).join('\n');
+      const more = Array.from({ length: 150 }, (_, i) => `((line word: (word) @_line (word) @_other) (#any-of? @_line "x${i}"))`).join(
+        '\n',
+      );
       expect(faults([text], query + more).join('\n')).toContain('too many patterns at once');
     });
     test('in shape', () => {

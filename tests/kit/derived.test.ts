@@ -100,7 +100,11 @@ const bases = readdirSync(join(root, 'examples/bases')).map((file) => file.repla
 describe.each(bases)('the base site %s', (name) => {
   const text = baseSite(name);
   test('is judged without errors', () => {
-    expect(judge(text).findings.filter((finding) => finding.severity === 'error').map((finding) => finding.what)).toEqual([]);
+    expect(
+      judge(text)
+        .findings.filter((finding) => finding.severity === 'error')
+        .map((finding) => finding.what),
+    ).toEqual([]);
   });
   test('stands in canonical form', () => expect(print(parse(text))).toBe(text));
   test('is what examples are from', () => {

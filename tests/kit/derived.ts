@@ -8,7 +8,7 @@
 //                   where the word may stand more than once), or is added, before or behind the others as it stands before or
 //                   behind the …
 //   without A, B    takes away the blocks, or within a block the lines, that begin so
-import { anywhereLines, blocks, topLines, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
+import { anywhereLines, type BlockSpec, blocks, type LineSpec, topLines } from '../../server/vocabulary/index.ts';
 
 interface From {
   readonly name: string;

@@ -26,7 +26,10 @@ export function within(text: string, marked: string): Marked {
   const stretch = at(marked);
   const from = text.indexOf(stretch.text);
   if (from < 0) throw new Error(`no ${JSON.stringify(stretch.text)} in the text`);
-  return markedAt(text, (stretch.offsets.length === 0 ? [0] : stretch.offsets).map((offset) => from + offset));
+  return markedAt(
+    text,
+    (stretch.offsets.length === 0 ? [0] : stretch.offsets).map((offset) => from + offset),
+  );
 }
 
 function markedAt(text: string, offsets: readonly number[]): Marked {

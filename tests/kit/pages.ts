@@ -19,12 +19,14 @@ import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'n
 import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { positionAt } from '../../grammar/index.ts';
-import { Workspace, type Analysis, type ReadResult } from '../../server/engine/index.ts';
+import { type Analysis, type ReadResult, Workspace } from '../../server/engine/index.ts';
 import type { Installation } from '../../server/model/index.ts';
 import type { Edit, Rule } from '../../server/rules/index.ts';
 import { expander } from './derived.ts';
 
-export const root = fileURLToPath(new URL('../..', import.meta.url)).replaceAll('\\', '/').replace(/\/$/, '');
+export const root = fileURLToPath(new URL('../..', import.meta.url))
+  .replaceAll('\\', '/')
+  .replace(/\/$/, '');
 const examples = realpathSync(`${root}/examples`).replaceAll('\\', '/');
 /** The file that a block of a page is judged as; none of that name is on the disk. */
 export const pagePath = `${examples}/sound/page.gate`;
@@ -99,7 +101,8 @@ export function parsePage(path: string, text: string): Page {
 }
 
 /** The text of a base site. */
-export const baseSite = (name: string): string => readFileSync(join(root, 'examples/bases', `${name}.gate`), 'utf8').replaceAll('\r\n', '\n');
+export const baseSite = (name: string): string =>
+  readFileSync(join(root, 'examples/bases', `${name}.gate`), 'utf8').replaceAll('\r\n', '\n');
 
 /** The `gate` blocks of a page, each with the files that stand before it. */
 export function blocksOf(page: Page): Block[] {
@@ -114,11 +117,13 @@ export function blocksOf(page: Page): Block[] {
       files.set(posix.join(posix.dirname(pagePath), rest[0] ?? ''), shown);
       continue;
     }
-    if (kind !== 'flagged' && kind !== 'fixed' && kind !== 'sound' && kind !== undefined) throw new Error(`${page.path}:${fence.line}: no block is called “${kind}”`);
+    if (kind !== 'flagged' && kind !== 'fixed' && kind !== 'sound' && kind !== undefined)
+      throw new Error(`${page.path}:${fence.line}: no block is called “${kind}”`);
     const text = expand(kind, shown);
     const repeat = rest.indexOf('repeated');
     const given = (repeat < 0 ? rest : rest.slice(0, repeat)).map(Number);
-    if (given.some((line) => !Number.isInteger(line) || line < 1)) throw new Error(`${page.path}:${fence.line}: “${rest.join(' ')}” is not a list of lines`);
+    if (given.some((line) => !Number.isInteger(line) || line < 1))
+      throw new Error(`${page.path}:${fence.line}: “${rest.join(' ')}” is not a list of lines`);
     blocks.push({
       kind: kind ?? 'figures-input',
       isDerived: text !== shown,
@@ -164,10 +169,12 @@ function workspaceOf(text: string, files: ReadonlyMap<string, string>): Workspac
 }
 
 /** Judges a text as if it stood in the examples, with the block's other files beside it. */
-export const judge = (text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis => workspaceOf(text, files).judge(pagePath, text, asOf);
+export const judge = (text: string, files: ReadonlyMap<string, string> = new Map(), asOf = defaultDay): Analysis =>
+  workspaceOf(text, files).judge(pagePath, text, asOf);
 
 /** The installation of such a text, with no rule run on it. */
-export const installationOf = (text: string, files: ReadonlyMap<string, string> = new Map()): Installation => workspaceOf(text, files).named(pagePath, text).installation;
+export const installationOf = (text: string, files: ReadonlyMap<string, string> = new Map()): Installation =>
+  workspaceOf(text, files).named(pagePath, text).installation;
 
 export const judgeBlock = (block: Block): Analysis => judge(block.text, block.files, block.asOf);
 
@@ -186,7 +193,10 @@ export function saidOf(analysis: Analysis, rule: Rule, isDerived = false): strin
     ...(finding.why === rule.why ? [] : [`  Why: ${finding.why}`]),
     ...(finding.remedy === rule.remedy ? [] : [`  What to do: ${finding.remedy}`]),
     ...(finding.source === rule.source.text ? [] : [`  Source: ${finding.source}`]),
-    ...finding.related.map((related) => `  See ${related.path === undefined ? place(related) : related.path.slice(related.path.lastIndexOf('/') + 1)}: ${related.message}`),
+    ...finding.related.map(
+      (related) =>
+        `  See ${related.path === undefined ? place(related) : related.path.slice(related.path.lastIndexOf('/') + 1)}: ${related.message}`,
+    ),
     ...finding.fixes.map(({ safe, title, edits }) => {
       const changes = edits.map((edit) => `${place(edit)} becomes ${cited(edit.text)}`);
       return `  Offered${safe ? ', also in bulk' : ''}: ${title}: ${changes.join('; ')}`;
@@ -226,7 +236,10 @@ export function workingOf(analysis: Analysis, ids: readonly string[]): string {
     const { at, words, inputs } = figure;
     const working = [
       ` at ${cited(analysis.text.slice(at.start, at.end))}${words === undefined ? '' : `: ${words()}`}`,
-      ...inputs().map(({ name, value, unit, from }) => `  ${name}: ${Number(value.toPrecision(6))}${unit === '1' ? '' : ` ${unit}`}${from === undefined ? '' : ` (${from})`}`),
+      ...inputs().map(
+        ({ name, value, unit, from }) =>
+          `  ${name}: ${Number(value.toPrecision(6))}${unit === '1' ? '' : ` ${unit}`}${from === undefined ? '' : ` (${from})`}`,
+      ),
     ].join('\n');
     const known = groups.get(working);
     if (known === undefined) groups.set(working, [id]);
@@ -250,7 +263,8 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
   let out = '';
   let at = 0;
   for (const edit of sorted) {
-    if (edit.start < at || edit.end < edit.start || edit.end > text.length) throw new Error(`edit ${edit.start}–${edit.end} overlaps another one or lies outside the text`);
+    if (edit.start < at || edit.end < edit.start || edit.end > text.length)
+      throw new Error(`edit ${edit.start}–${edit.end} overlaps another one or lies outside the text`);
     out += text.slice(at, edit.start) + edit.text;
     at = edit.end;
   }
@@ -258,4 +272,10 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
 }
 
 /** A text without emphasis, link marks and line ends, in lower case, for comparing what a page says with what a rule says. */
-export const normalised = (text: string): string => text.toLowerCase().replace(/[*_`]/g, '').replace(/\[([^\]]*)\]\([^)]*\)/g, '$1').replace(/\s+/g, ' ').trim();
+export const normalised = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[*_`]/g, '')
+    .replace(/\[([^\]]*)\]\([^)]*\)/g, '$1')
+    .replace(/\s+/g, ' ')
+    .trim();

@@ -91,7 +91,9 @@ export function codeOnly(text: string): string {
 /** Everything that a source imports, however it says so. */
 export function importsOf(text: string): string[] {
   const bare = text.replace(/\/\*[\s\S]*?\*\//g, ' ').replace(/^\s*\/\/.*$/gm, '');
-  const stated = bare.matchAll(/(?:^|[;\n])\s*(?:import|export)\s+(?:type\s+)?(?:[^'";]*?\sfrom\s+|\{[^}]*\}\s*from\s+|)['"]([^'"\n]+)['"]/g);
+  const stated = bare.matchAll(
+    /(?:^|[;\n])\s*(?:import|export)\s+(?:type\s+)?(?:[^'";]*?\sfrom\s+|\{[^}]*\}\s*from\s+|)['"]([^'"\n]+)['"]/g,
+  );
   const called = bare.matchAll(/\b(?:import|require)\s*\(\s*['"`]([^'"`\n]+)['"`]/g);
   return [...stated, ...called].map(([, from]) => from ?? '');
 }

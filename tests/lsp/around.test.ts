@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
-import { overview, promises, type OverviewNode } from '../../server/editor/index.ts';
+import { type OverviewNode, overview, promises } from '../../server/editor/index.ts';
 import type { OverviewAnswer, PromisesAnswer } from '../../server/lsp/requests.ts';
 import { judge } from '../kit/pages.ts';
 import { connect } from './client.ts';
@@ -19,17 +19,36 @@ describe('the tree of an installation', () => {
     const analysis = judge(readFileSync(join(examples, 'sound/mill-race.gate'), 'utf8'));
     const nodes = flat(overview(analysis));
     const { installation } = analysis;
-    for (const [kind, list] of [['leaf', installation.leaves], ['drive', installation.drives], ['sensor', installation.sensors], ['control', installation.controls], ['panel', installation.panels], ['cable', installation.cables]] as const)
-      expect(nodes.filter((node) => node.kind === kind).map(({ label }) => label).sort(), kind).toEqual(list.map(({ name }) => name).sort());
+    for (const [kind, list] of [
+      ['leaf', installation.leaves],
+      ['drive', installation.drives],
+      ['sensor', installation.sensors],
+      ['control', installation.controls],
+      ['panel', installation.panels],
+      ['cable', installation.cables],
+    ] as const)
+      expect(
+        nodes
+          .filter((node) => node.kind === kind)
+          .map(({ label }) => label)
+          .sort(),
+        kind,
+      ).toEqual(list.map(({ name }) => name).sort());
     expect(new Set(nodes.map(({ id }) => id)).size).toBe(nodes.length);
-    for (const leaf of overview(analysis).filter(({ kind }) => kind === 'leaf')) expect(leaf.children.some(({ kind }) => kind === 'drive')).toBe(true);
-    for (const { start, end, label, kind } of nodes) if (['leaf', 'drive', 'sensor', 'panel'].includes(kind)) expect(analysis.text.slice(start, end)).toContain(label);
+    for (const leaf of overview(analysis).filter(({ kind }) => kind === 'leaf'))
+      expect(leaf.children.some(({ kind }) => kind === 'drive')).toBe(true);
+    for (const { start, end, label, kind } of nodes)
+      if (['leaf', 'drive', 'sensor', 'panel'].includes(kind)) expect(analysis.text.slice(start, end)).toContain(label);
   });
   test('the gravest finding of a block is shown at it, and a hazard that nothing covers is an error', () => {
     const nodes = flat(overview(judge(readFileSync(join(examples, 'unsafe/pillar-trap.gate'), 'utf8'))));
     expect(nodes.find(({ id }) => id === 'leaf.front')?.severity).toBe('error');
-    expect(nodes.filter(({ kind, severity }) => kind === 'hazard' && severity === 'error').map(({ detail }) => detail)).toContain('not covered');
-    expect(flat(overview(judge(readFileSync(join(examples, 'sound/mill-race.gate'), 'utf8')))).filter(({ severity }) => severity !== undefined)).toEqual([]);
+    expect(nodes.filter(({ kind, severity }) => kind === 'hazard' && severity === 'error').map(({ detail }) => detail)).toContain(
+      'not covered',
+    );
+    expect(
+      flat(overview(judge(readFileSync(join(examples, 'sound/mill-race.gate'), 'utf8')))).filter(({ severity }) => severity !== undefined),
+    ).toEqual([]);
   });
   test('a library shows its models, an empty text nothing', () => {
     expect(overview(judge('language 1\ndrive-model a "A" {\n}\n')).map(({ kind, label }) => [kind, label])).toEqual([['model', 'a']]);
@@ -40,7 +59,10 @@ describe('the tree of an installation', () => {
     const uri = place.uriOf('gates/tree.gate');
     await client.open(uri, 'language 1\nleaf west {\n}\nleaf east {\n}\n');
     const nodes = await client.request<OverviewAnswer[]>('pintle/overview', { uri });
-    expect(nodes.map(({ id, range }) => [id, range.start.line])).toEqual([['leaf.west', 1], ['leaf.east', 3]]);
+    expect(nodes.map(({ id, range }) => [id, range.start.line])).toEqual([
+      ['leaf.west', 1],
+      ['leaf.east', 3],
+    ]);
     expect(await client.request('pintle/overview', { uri: place.uriOf('gates/none.gate') })).toEqual([]);
     await client.end();
   });
@@ -48,7 +70,11 @@ describe('the tree of an installation', () => {
 
 describe('what files promise', () => {
   test('kept and broken, in the order of the text', () => {
-    const found = promises(judge('language 1\nexpects-no error\nmotion {\n  seat 4 s\n  expects seat-outside-practice\n}\nexpects seat-outside-practice\nexpects lag-too-small\n'));
+    const found = promises(
+      judge(
+        'language 1\nexpects-no error\nmotion {\n  seat 4 s\n  expects seat-outside-practice\n}\nexpects seat-outside-practice\nexpects lag-too-small\n',
+      ),
+    );
     expect(found.map(({ label, kept }) => [label, kept])).toEqual([
       ['no other error', false],
       ['seat-outside-practice in motion', true],
@@ -62,8 +88,13 @@ describe('what files promise', () => {
     for (const name of ['relay-beam', 'leaves-collide', 'open-loops', 'storm-boards']) {
       const analysis = judge(readFileSync(join(examples, 'unsafe', `${name}.gate`), 'utf8'));
       const list = promises(analysis);
-      expect(list.every(({ kept }) => kept), name).toBe(true);
-      expect(list.length - 1, name).toBe(new Set(analysis.findings.filter(({ severity }) => severity === 'error').map(({ rule }) => rule)).size);
+      expect(
+        list.every(({ kept }) => kept),
+        name,
+      ).toBe(true);
+      expect(list.length - 1, name).toBe(
+        new Set(analysis.findings.filter(({ severity }) => severity === 'error').map(({ rule }) => rule)).size,
+      );
     }
   });
   test('over the protocol: all files, or some', async () => {
@@ -72,7 +103,11 @@ describe('what files promise', () => {
     const client = await connect({ pull: true, folders: [place.uri] });
     const uri = place.uriOf('gates/broken.gate');
     await client.open(uri, 'language 1\nexpects lag-too-small\n');
-    const of = async (uris?: string[]): Promise<unknown> => (await client.request<PromisesAnswer>('pintle/promises', uris === undefined ? {} : { uris })).map((file) => [file.uri, file.promises.map(({ label, kept }) => [label, kept])]);
+    const of = async (uris?: string[]): Promise<unknown> =>
+      (await client.request<PromisesAnswer>('pintle/promises', uris === undefined ? {} : { uris })).map((file) => [
+        file.uri,
+        file.promises.map(({ label, kept }) => [label, kept]),
+      ]);
     await client.until(async () => ((await of()) as unknown[]).length >= 2);
     expect(await of()).toEqual([
       [uri, [['lag-too-small', false]]],

@@ -52,15 +52,26 @@ const ofText =
   (method: string, rest: Partial<Ask> = {}): Asker =>
   ({ uri }) => [{ method, uri, params: { textDocument: { uri } }, ...rest }];
 /** What is null is nothing to some clients, and does not come back. */
-const withoutNulls = (value: unknown): unknown => JSON.parse(JSON.stringify(value), (_, inner: unknown) => (inner === null ? undefined : inner)) as unknown;
+const withoutNulls = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value), (_, inner: unknown) => (inner === null ? undefined : inner)) as unknown;
 /** Asks about one of the things in an answer. */
-const resolving = (method: string, ability: Fields, { uri, random }: Where, itemsOf: (answer: unknown) => readonly Fields[] = list): Partial<Ask> =>
+const resolving = (
+  method: string,
+  ability: Fields,
+  { uri, random }: Where,
+  itemsOf: (answer: unknown) => readonly Fields[] = list,
+): Partial<Ask> =>
   ability['resolveProvider'] === true
     ? {
         then: (answer) => {
           const item = pick(itemsOf(answer), random);
           if (item === undefined) return [];
-          const check = (resolved: unknown): readonly string[] => (['label', 'title', 'name', 'range'].some((key) => item[key] !== undefined && JSON.stringify(fields(resolved)[key]) === JSON.stringify(item[key])) ? [] : ['another thing came back, or nothing']);
+          const check = (resolved: unknown): readonly string[] =>
+            ['label', 'title', 'name', 'range'].some(
+              (key) => item[key] !== undefined && JSON.stringify(fields(resolved)[key]) === JSON.stringify(item[key]),
+            )
+              ? []
+              : ['another thing came back, or nothing'];
           return [{ method, uri, params: random() < 0.5 ? item : withoutNulls(item), check }];
         },
       }
@@ -81,13 +92,25 @@ export const askers: Readonly<Record<string, Asker>> = {
   signatureHelpProvider: atPosition('textDocument/signatureHelp', { context: { triggerKind: 1, isRetrigger: false } }),
   linkedEditingRangeProvider: atPosition('textDocument/linkedEditingRange'),
   documentSymbolProvider: ofText('textDocument/documentSymbol', { check: (answer) => list(answer).flatMap(symbolFaults) }),
-  documentFormattingProvider: ({ uri, text }) => [{ method: 'textDocument/formatting', uri, params: { textDocument: { uri }, options }, check: (answer) => editFaults(text, answer) }],
+  documentFormattingProvider: ({ uri, text }) => [
+    { method: 'textDocument/formatting', uri, params: { textDocument: { uri }, options }, check: (answer) => editFaults(text, answer) },
+  ],
   documentRangeFormattingProvider: ({ uri, text, range }) => [
-    { method: 'textDocument/rangeFormatting', uri, params: { textDocument: { uri }, range, options }, check: (answer) => editFaults(text, answer) },
+    {
+      method: 'textDocument/rangeFormatting',
+      uri,
+      params: { textDocument: { uri }, range, options },
+      check: (answer) => editFaults(text, answer),
+    },
   ],
   documentOnTypeFormattingProvider: ({ uri, text, position, random }, ability) => {
     const keys = [ability['firstTriggerCharacter'], ...((ability['moreTriggerCharacter'] as unknown[] | undefined) ?? [])].map(String);
-    const ask = (at: Position, ch: string): Ask => ({ method: 'textDocument/onTypeFormatting', uri, params: { textDocument: { uri }, position: at, ch, options }, check: (answer) => editFaults(text, answer) });
+    const ask = (at: Position, ch: string): Ask => ({
+      method: 'textDocument/onTypeFormatting',
+      uri,
+      params: { textDocument: { uri }, position: at, ch, options },
+      check: (answer) => editFaults(text, answer),
+    });
     // Behind such a key, as an editor asks; and where none was typed.
     const document = TextDocument.create(uri, '', 0, text);
     const behind = keys.flatMap((ch) => {
@@ -99,11 +122,21 @@ export const askers: Readonly<Record<string, Asker>> = {
   },
   codeActionProvider: (where, ability) => {
     const { uri, range, diagnostics } = where;
-    const ask = (context: object): Ask => ({ method: 'textDocument/codeAction', uri, params: { textDocument: { uri }, range, context }, check: (answer) => list(answer).flatMap((action) => workspaceEditFaults(where, action['edit'])), ...resolving('codeAction/resolve', ability, where) });
-    return [ask({ diagnostics }), ...((ability['codeActionKinds'] as string[] | undefined) ?? []).map((kind) => ask({ diagnostics: [], only: [kind] }))];
+    const ask = (context: object): Ask => ({
+      method: 'textDocument/codeAction',
+      uri,
+      params: { textDocument: { uri }, range, context },
+      check: (answer) => list(answer).flatMap((action) => workspaceEditFaults(where, action['edit'])),
+      ...resolving('codeAction/resolve', ability, where),
+    });
+    return [
+      ask({ diagnostics }),
+      ...((ability['codeActionKinds'] as string[] | undefined) ?? []).map((kind) => ask({ diagnostics: [], only: [kind] })),
+    ];
   },
   codeLensProvider: (where, ability) => ofText('textDocument/codeLens', resolving('codeLens/resolve', ability, where))(where, ability),
-  documentLinkProvider: (where, ability) => ofText('textDocument/documentLink', resolving('documentLink/resolve', ability, where))(where, ability),
+  documentLinkProvider: (where, ability) =>
+    ofText('textDocument/documentLink', resolving('documentLink/resolve', ability, where))(where, ability),
   completionProvider: (where, ability) => {
     const { uri, position, text } = where;
     const triggers = (ability['triggerCharacters'] as string[] | undefined) ?? [];
@@ -121,20 +154,47 @@ export const askers: Readonly<Record<string, Asker>> = {
     ];
   },
   inlayHintProvider: (where, ability) => [
-    { method: 'textDocument/inlayHint', uri: where.uri, params: { textDocument: { uri: where.uri }, range: where.range }, ...resolving('inlayHint/resolve', ability, where) },
+    {
+      method: 'textDocument/inlayHint',
+      uri: where.uri,
+      params: { textDocument: { uri: where.uri }, range: where.range },
+      ...resolving('inlayHint/resolve', ability, where),
+    },
     { method: 'textDocument/inlayHint', uri: where.uri, params: { textDocument: { uri: where.uri }, range: wholeOf(where.text) } },
   ],
-  inlineValueProvider: ({ uri, range }) => [{ method: 'textDocument/inlineValue', uri, params: { textDocument: { uri }, range, context: { frameId: 0, stoppedLocation: range } } }],
+  inlineValueProvider: ({ uri, range }) => [
+    { method: 'textDocument/inlineValue', uri, params: { textDocument: { uri }, range, context: { frameId: 0, stoppedLocation: range } } },
+  ],
   renameProvider: (where, ability) => {
     const { uri, position, random } = where;
-    const rename = (newName: string): Ask => ({ method: 'textDocument/rename', uri, params: { textDocument: { uri }, position, newName }, mayRefuse: true, check: (answer) => workspaceEditFaults(where, answer) });
+    const rename = (newName: string): Ask => ({
+      method: 'textDocument/rename',
+      uri,
+      params: { textDocument: { uri }, position, newName },
+      mayRefuse: true,
+      check: (answer) => workspaceEditFaults(where, answer),
+    });
     const name = pick(['fresh-name', 'west', 'x', '', '5', 'a b', 'leaf', 'ж'], random) ?? 'x';
     if (ability['prepareProvider'] !== true) return [rename(name)];
-    return [{ method: 'textDocument/prepareRename', uri, params: { textDocument: { uri }, position }, mayRefuse: true, then: (answer) => (answer === null ? [] : [rename(name)]) }];
+    return [
+      {
+        method: 'textDocument/prepareRename',
+        uri,
+        params: { textDocument: { uri }, position },
+        mayRefuse: true,
+        then: (answer) => (answer === null ? [] : [rename(name)]),
+      },
+    ];
   },
   foldingRangeProvider: ofText('textDocument/foldingRange'),
   selectionRangeProvider: ({ uri, position }) => [
-    { method: 'textDocument/selectionRange', uri, params: { textDocument: { uri }, positions: [position] }, check: (answer) => (list(answer).length === 1 ? list(answer).flatMap((one) => selectionFaults(one, position)) : ['not one answer for one position']) },
+    {
+      method: 'textDocument/selectionRange',
+      uri,
+      params: { textDocument: { uri }, positions: [position] },
+      check: (answer) =>
+        list(answer).length === 1 ? list(answer).flatMap((one) => selectionFaults(one, position)) : ['not one answer for one position'],
+    },
   ],
   callHierarchyProvider: ({ uri, position, random }) => [
     {
@@ -143,7 +203,13 @@ export const askers: Readonly<Record<string, Asker>> = {
       params: { textDocument: { uri }, position },
       then: (answer) => {
         const item = pick(list(answer), random);
-        return item === undefined ? [] : ['callHierarchy/incomingCalls', 'callHierarchy/outgoingCalls'].map((method) => ({ method, uri: String(item['uri']), params: { item } }));
+        return item === undefined
+          ? []
+          : ['callHierarchy/incomingCalls', 'callHierarchy/outgoingCalls'].map((method) => ({
+              method,
+              uri: String(item['uri']),
+              params: { item },
+            }));
       },
     },
   ],
@@ -154,7 +220,13 @@ export const askers: Readonly<Record<string, Asker>> = {
       params: { textDocument: { uri }, position },
       then: (answer) => {
         const item = pick(list(answer), random);
-        return item === undefined ? [] : ['typeHierarchy/supertypes', 'typeHierarchy/subtypes'].map((method) => ({ method, uri: String(item['uri']), params: { item } }));
+        return item === undefined
+          ? []
+          : ['typeHierarchy/supertypes', 'typeHierarchy/subtypes'].map((method) => ({
+              method,
+              uri: String(item['uri']),
+              params: { item },
+            }));
       },
     },
   ],
@@ -178,17 +250,30 @@ export const askers: Readonly<Record<string, Asker>> = {
               // What has changed since, put to what was, is what there is.
               then: (delta: unknown): readonly Ask[] => {
                 const now = JSON.stringify(withDelta(before['data'] as number[], delta));
-                return [{ ...whole, check: (answer) => (JSON.stringify(fields(answer)['data']) === now ? [] : ['the changes of the tokens do not lead to the tokens']) }];
+                return [
+                  {
+                    ...whole,
+                    check: (answer) =>
+                      JSON.stringify(fields(answer)['data']) === now ? [] : ['the changes of the tokens do not lead to the tokens'],
+                  },
+                ];
               },
             },
           ]
         : []),
       ...(ability['full'] !== undefined && ability['full'] !== false ? [whole] : []),
-      ...(ability['range'] !== undefined && ability['range'] !== false ? [{ method: 'textDocument/semanticTokens/range', uri, params: { textDocument: { uri }, range }, check }] : []),
+      ...(ability['range'] !== undefined && ability['range'] !== false
+        ? [{ method: 'textDocument/semanticTokens/range', uri, params: { textDocument: { uri }, range }, check }]
+        : []),
     ];
   },
   workspaceSymbolProvider: (where, ability) => [
-    { method: 'workspace/symbol', uri: where.uri, params: { query: pick(['', 'west', 'ram', 'e', 'panel', 'zzz'], where.random) }, ...resolving('workspaceSymbol/resolve', ability, where) },
+    {
+      method: 'workspace/symbol',
+      uri: where.uri,
+      params: { query: pick(['', 'west', 'ram', 'e', 'panel', 'zzz'], where.random) },
+      ...resolving('workspaceSymbol/resolve', ability, where),
+    },
   ],
   diagnosticProvider: ({ uri }, ability) => [
     {
@@ -200,7 +285,10 @@ export const askers: Readonly<Record<string, Asker>> = {
           method: 'textDocument/diagnostic',
           uri,
           params: { textDocument: { uri }, previousResultId: fields(answer)['resultId'] },
-          check: (again) => (fields(again)['resultId'] === fields(answer)['resultId'] && fields(again)['kind'] !== 'unchanged' ? ['the same diagnostics under the same name were sent again'] : []),
+          check: (again) =>
+            fields(again)['resultId'] === fields(answer)['resultId'] && fields(again)['kind'] !== 'unchanged'
+              ? ['the same diagnostics under the same name were sent again']
+              : [],
         },
       ],
     },
@@ -212,13 +300,32 @@ export const askers: Readonly<Record<string, Asker>> = {
 export const fileAskers: Readonly<Record<string, Asker>> = {
   willRename: (where) => {
     const { uri, random } = where;
-    const to = uri.replace(/[^/]+$/, pick(['moved.gate', 'deeper/moved.gate', '../moved.gate', 'with space ü.gate'], random) ?? 'moved.gate');
+    const to = uri.replace(
+      /[^/]+$/,
+      pick(['moved.gate', 'deeper/moved.gate', '../moved.gate', 'with space ü.gate'], random) ?? 'moved.gate',
+    );
     const folder = uri.replace(/\/[^/]+$/, '');
     const files = random() < 0.5 ? [{ oldUri: uri, newUri: to }] : [{ oldUri: folder, newUri: `${folder}-moved` }];
-    return uri.startsWith('file:') ? [{ method: 'workspace/willRenameFiles', uri, params: { files }, check: (answer) => workspaceEditFaults(where, answer) }] : [];
+    return uri.startsWith('file:')
+      ? [{ method: 'workspace/willRenameFiles', uri, params: { files }, check: (answer) => workspaceEditFaults(where, answer) }]
+      : [];
   },
-  willCreate: (where) => [{ method: 'workspace/willCreateFiles', uri: where.uri, params: { files: [{ uri: where.uri.replace(/[^/]+$/, 'made.gate') }] }, check: (answer) => workspaceEditFaults(where, answer) }],
-  willDelete: (where) => [{ method: 'workspace/willDeleteFiles', uri: where.uri, params: { files: [{ uri: where.uri }] }, check: (answer) => workspaceEditFaults(where, answer) }],
+  willCreate: (where) => [
+    {
+      method: 'workspace/willCreateFiles',
+      uri: where.uri,
+      params: { files: [{ uri: where.uri.replace(/[^/]+$/, 'made.gate') }] },
+      check: (answer) => workspaceEditFaults(where, answer),
+    },
+  ],
+  willDelete: (where) => [
+    {
+      method: 'workspace/willDeleteFiles',
+      uri: where.uri,
+      params: { files: [{ uri: where.uri }] },
+      check: (answer) => workspaceEditFaults(where, answer),
+    },
+  ],
 };
 
 /** What a server may say of itself that is no question, or that other tests ask. */
@@ -238,11 +345,15 @@ export const ownAskers: Readonly<Record<string, Asker>> = {
       check: (answer) => list(fields(answer)['drawings']).flatMap(drawingFaults),
       then: (answer) => {
         const drawing = pick(list(fields(answer)['drawings']), random);
-        return drawing === undefined ? [] : [{ method: 'pintle/drawing', uri, params: { uri, id: drawing['id'], theme: pick(['light', 'dark', 'print'], random) } }];
+        return drawing === undefined
+          ? []
+          : [{ method: 'pintle/drawing', uri, params: { uri, id: drawing['id'], theme: pick(['light', 'dark', 'print'], random) } }];
       },
     },
   ],
-  'pintle/drawing': ({ uri, random }) => [{ method: 'pintle/drawing', uri, params: { uri, id: pick(['plan', 'timing', 'force', 'wiring', 'none'], random), theme: 'print' } }],
+  'pintle/drawing': ({ uri, random }) => [
+    { method: 'pintle/drawing', uri, params: { uri, id: pick(['plan', 'timing', 'force', 'wiring', 'none'], random), theme: 'print' } },
+  ],
 };
 
 // --- What must hold of answers.
@@ -257,7 +368,8 @@ export function wholeOf(text: string): Range {
 }
 
 const compare = (a: Position, b: Position): number => a.line - b.line || a.character - b.character;
-const isPosition = (value: unknown): value is Position => typeof fields(value)['line'] === 'number' && typeof fields(value)['character'] === 'number';
+const isPosition = (value: unknown): value is Position =>
+  typeof fields(value)['line'] === 'number' && typeof fields(value)['character'] === 'number';
 const isRange = (value: unknown): value is Range => isPosition(fields(value)['start']) && isPosition(fields(value)['end']);
 const inside = (outer: Range, inner: Range): boolean => compare(outer.start, inner.start) <= 0 && compare(inner.end, outer.end) <= 0;
 
@@ -280,9 +392,18 @@ export function placeFaults(answer: unknown, uri: string, textOf: (uri: string) 
       return;
     }
     const line = known[value.line];
-    const fits = Number.isInteger(value.line) && Number.isInteger(value.character) && line !== undefined && value.character >= 0 && value.character <= line.length;
-    if (!fits) found.push(`${path}: ${value.line}:${value.character} is outside the text (${known.length} lines; that one has ${line?.length ?? 'no'} characters)`);
-    else if (/^[\ud800-\udbff][\udc00-\udfff]/.test(line.slice(value.character - 1, value.character + 1))) found.push(`${path}: ${value.line}:${value.character} is inside a character`);
+    const fits =
+      Number.isInteger(value.line) &&
+      Number.isInteger(value.character) &&
+      line !== undefined &&
+      value.character >= 0 &&
+      value.character <= line.length;
+    if (!fits)
+      found.push(
+        `${path}: ${value.line}:${value.character} is outside the text (${known.length} lines; that one has ${line?.length ?? 'no'} characters)`,
+      );
+    else if (/^[\ud800-\udbff][\udc00-\udfff]/.test(line.slice(value.character - 1, value.character + 1)))
+      found.push(`${path}: ${value.line}:${value.character} is inside a character`);
   };
   const walk = (value: unknown, at: string, path: string): void => {
     if (typeof value !== 'object' || value === null) return;
@@ -301,7 +422,12 @@ export function placeFaults(answer: unknown, uri: string, textOf: (uri: string) 
       return;
     }
     const own = value as Fields;
-    const nested = typeof own['uri'] === 'string' ? own['uri'] : typeof fields(own['textDocument'])['uri'] === 'string' ? String(fields(own['textDocument'])['uri']) : at;
+    const nested =
+      typeof own['uri'] === 'string'
+        ? own['uri']
+        : typeof fields(own['textDocument'])['uri'] === 'string'
+          ? String(fields(own['textDocument'])['uri'])
+          : at;
     for (const [key, inner] of Object.entries(own)) {
       if (key === 'data') continue;
       if (key === 'changes') for (const [of, edits] of Object.entries(fields(inner))) walk(edits, of, `${path}.changes`);
@@ -313,7 +439,8 @@ export function placeFaults(answer: unknown, uri: string, textOf: (uri: string) 
     }
     if (typeof own['startLine'] === 'number' && typeof own['endLine'] === 'number') {
       const count = linesAt(at)?.length ?? 0;
-      if (own['startLine'] < 0 || own['endLine'] < own['startLine'] || own['endLine'] >= count) found.push(`${path}: folds lines ${own['startLine']} to ${own['endLine']} of ${count}`);
+      if (own['startLine'] < 0 || own['endLine'] < own['startLine'] || own['endLine'] >= count)
+        found.push(`${path}: folds lines ${own['startLine']} to ${own['endLine']} of ${count}`);
     }
   };
   walk(answer, uri, '');
@@ -337,15 +464,25 @@ function editFaults(text: string, edits: unknown): string[] {
 
 function workspaceEditFaults({ textOf }: Where, edit: unknown): string[] {
   const { changes, documentChanges } = fields(edit);
-  const all = [...Object.entries(fields(changes)).map(([uri, edits]) => ({ uri, edits })), ...list(documentChanges).map((one) => ({ uri: String(fields(one['textDocument'])['uri']), edits: one['edits'] }))];
+  const all = [
+    ...Object.entries(fields(changes)).map(([uri, edits]) => ({ uri, edits })),
+    ...list(documentChanges).map((one) => ({ uri: String(fields(one['textDocument'])['uri']), edits: one['edits'] })),
+  ];
   return all.flatMap(({ uri, edits }) => editFaults(textOf(uri) ?? '', edits));
 }
 
 function symbolFaults(symbol: Fields): string[] {
   const { range, selectionRange } = symbol;
-  const own = isRange(range) && isRange(selectionRange) && !inside(range, selectionRange) ? [`the name of ${String(symbol['name'])} stands outside of it`] : [];
+  const own =
+    isRange(range) && isRange(selectionRange) && !inside(range, selectionRange)
+      ? [`the name of ${String(symbol['name'])} stands outside of it`]
+      : [];
   const outside = list(symbol['children']).filter((child) => isRange(range) && isRange(child['range']) && !inside(range, child['range']));
-  return [...own, ...outside.map((child) => `${String(child['name'])} stands outside of ${String(symbol['name'])}`), ...list(symbol['children']).flatMap(symbolFaults)];
+  return [
+    ...own,
+    ...outside.map((child) => `${String(child['name'])} stands outside of ${String(symbol['name'])}`),
+    ...list(symbol['children']).flatMap(symbolFaults),
+  ];
 }
 
 function selectionFaults(selection: Fields, position: Position): string[] {
@@ -355,20 +492,26 @@ function selectionFaults(selection: Fields, position: Position): string[] {
   const parent = selection['parent'];
   if (parent === undefined) return [];
   const outer = fields(parent)['range'];
-  return isRange(outer) && !inside(outer, range) ? ['a wider selection that does not hold the narrower'] : selectionFaults(fields(parent), position);
+  return isRange(outer) && !inside(outer, range)
+    ? ['a wider selection that does not hold the narrower']
+    : selectionFaults(fields(parent), position);
 }
 
 function completionFaults(item: Fields, position: Position): string[] {
   const { range } = fields(item['textEdit']);
   if (!isRange(range)) return [];
-  if (range.start.line !== position.line || range.end.line !== position.line) return [`${String(item['label'])}: takes the place of more than its line`];
+  if (range.start.line !== position.line || range.end.line !== position.line)
+    return [`${String(item['label'])}: takes the place of more than its line`];
   return inside(range, { start: position, end: position }) ? [] : [`${String(item['label'])}: does not stand at the caret`];
 }
 
 function drawingFaults(drawing: Fields): string[] {
   const svg = String(drawing['svg']);
-  if (/<script|javascript:|NaN|undefined|Infinity/.test(svg)) return [`${String(drawing['id'])}: ${/<script|javascript:|NaN|undefined|Infinity/.exec(svg)?.[0]} in the drawing`];
-  return (svg === '') === (typeof drawing['lacks'] === 'string') ? [] : [`${String(drawing['id'])}: neither drawn nor said why not, or both`];
+  if (/<script|javascript:|NaN|undefined|Infinity/.test(svg))
+    return [`${String(drawing['id'])}: ${/<script|javascript:|NaN|undefined|Infinity/.exec(svg)?.[0]} in the drawing`];
+  return (svg === '') === (typeof drawing['lacks'] === 'string')
+    ? []
+    : [`${String(drawing['id'])}: neither drawn nor said why not, or both`];
 }
 
 function tokenFaults(text: string, data: unknown, legend: Fields): string[] {
@@ -387,7 +530,8 @@ function tokenFaults(text: string, data: unknown, legend: Fields): string[] {
     if (down < 0 || right < 0 || length <= 0 || character < end) found.push(`token ${i / 5} overlaps the one before it, or is empty`);
     end = character + length;
     if (end > (lines[line]?.length ?? -1)) found.push(`token ${i / 5} is outside the text`);
-    if (type >= (legend['tokenTypes'] as unknown[]).length || modifiers >= 2 ** (legend['tokenModifiers'] as unknown[]).length) found.push(`token ${i / 5} is of a kind that was not announced`);
+    if (type >= (legend['tokenTypes'] as unknown[]).length || modifiers >= 2 ** (legend['tokenModifiers'] as unknown[]).length)
+      found.push(`token ${i / 5} is of a kind that was not announced`);
   }
   return found.slice(0, 3);
 }
@@ -397,6 +541,7 @@ function withDelta(before: readonly number[], delta: unknown): unknown {
   const { edits, data } = fields(delta);
   if (edits === undefined) return data;
   const after = [...before];
-  for (const edit of [...list(edits)].sort((a, b) => Number(b['start']) - Number(a['start']))) after.splice(Number(edit['start']), Number(edit['deleteCount']), ...((edit['data'] as number[] | undefined) ?? []));
+  for (const edit of [...list(edits)].sort((a, b) => Number(b['start']) - Number(a['start'])))
+    after.splice(Number(edit['start']), Number(edit['deleteCount']), ...((edit['data'] as number[] | undefined) ?? []));
   return after;
 }

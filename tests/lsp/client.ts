@@ -3,16 +3,16 @@ import { PassThrough } from 'node:stream';
 import {
   createConnection,
   createProtocolConnection,
-  ProposedFeatures,
-  StreamMessageReader,
-  StreamMessageWriter,
   type Diagnostic,
   type DocumentDiagnosticReport,
   type InlayHint,
+  ProposedFeatures,
   type ProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { nodeHost, startServer, type Host } from '../../server/lsp/node.ts';
+import { type Host, nodeHost, startServer } from '../../server/lsp/node.ts';
 import { within } from '../kit/marker.ts';
 
 export interface ClientOptions {
@@ -51,7 +51,10 @@ export interface Client {
   readonly inlays: (uri: string) => Promise<InlayHint[]>;
   /** Waits until a condition holds; what is still wrong after a minute, on a machine however busy, is what the test then says. */
   readonly until: (holds: () => boolean | Promise<boolean>) => Promise<void>;
-  readonly at: (uri: string, marked: string) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
+  readonly at: (
+    uri: string,
+    marked: string,
+  ) => { readonly textDocument: { uri: string }; readonly position: { line: number; character: number } };
   readonly end: () => Promise<void>;
 }
 
@@ -59,7 +62,12 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
   const toServer = new PassThrough();
   const toClient = new PassThrough();
   const analyses: string[] = [];
-  const host: Host = { ...nodeHost, today: () => '2026-11-20', ...given.host, observe: (event, detail) => void (event === 'analysis' && analyses.push(detail)) };
+  const host: Host = {
+    ...nodeHost,
+    today: () => '2026-11-20',
+    ...given.host,
+    observe: (event, detail) => void (event === 'analysis' && analyses.push(detail)),
+  };
   // A reader of its own, and not the bare stream: the library ends the process when a stream that it was given ends.
   startServer(createConnection(ProposedFeatures.all, new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), host);
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
@@ -78,7 +86,10 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
   connection.onNotification('window/showMessage', (params: { message: string }) => void shown.push(params.message));
   connection.onRequest('workspace/diagnostic/refresh', () => void refreshes.diagnostics++);
   connection.onRequest('workspace/inlayHint/refresh', () => void refreshes.inlays++);
-  connection.onRequest('client/registerCapability', (params: { registrations: { method: string }[] }) => void registered.push(...params.registrations.map((one) => one.method)));
+  connection.onRequest(
+    'client/registerCapability',
+    (params: { registrations: { method: string }[] }) => void registered.push(...params.registrations.map((one) => one.method)),
+  );
   connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => given.settings?.() ?? null));
   if (given.read !== undefined) connection.onRequest('pintle/read', ({ uri }: { uri: string }) => given.read?.(uri));
   connection.listen();
@@ -90,8 +101,22 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     initializationOptions: given.options ?? {},
     capabilities: {
       textDocument: {
-        ...(given.pull === false ? {} : { diagnostic: { dynamicRegistration: true, relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] } } }),
-        publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] }, versionSupport: true },
+        ...(given.pull === false
+          ? {}
+          : {
+              diagnostic: {
+                dynamicRegistration: true,
+                relatedInformation: true,
+                codeDescriptionSupport: true,
+                tagSupport: { valueSet: [1, 2] },
+              },
+            }),
+        publishDiagnostics: {
+          relatedInformation: true,
+          codeDescriptionSupport: true,
+          tagSupport: { valueSet: [1, 2] },
+          versionSupport: true,
+        },
         hover: { contentFormat: ['markdown', 'plaintext'] },
         completion: { completionItem: { snippetSupport: true } },
         definition: { linkSupport: true },
@@ -142,7 +167,10 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
         const range = { start: document.positionAt(edit.start), end: document.positionAt(edit.end) };
         file.text = TextDocument.applyEdits(document, [{ range, newText: edit.text }]);
         file.version++;
-        return connection.sendNotification('textDocument/didChange', { textDocument: { uri, version: file.version }, contentChanges: [{ range, text: edit.text }] });
+        return connection.sendNotification('textDocument/didChange', {
+          textDocument: { uri, version: file.version },
+          contentChanges: [{ range, text: edit.text }],
+        });
       });
       await Promise.all(sent);
     },
@@ -150,8 +178,13 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
       texts.delete(uri);
       await connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
     },
-    pullOf: (uri, previous) => request('textDocument/diagnostic', { textDocument: { uri }, ...(previous === undefined ? {} : { previousResultId: previous }) }),
-    inlays: (uri) => request('textDocument/inlayHint', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 1_000_000, character: 0 } } }),
+    pullOf: (uri, previous) =>
+      request('textDocument/diagnostic', { textDocument: { uri }, ...(previous === undefined ? {} : { previousResultId: previous }) }),
+    inlays: (uri) =>
+      request('textDocument/inlayHint', {
+        textDocument: { uri },
+        range: { start: { line: 0, character: 0 }, end: { line: 1_000_000, character: 0 } },
+      }),
     at: (uri, marked) => {
       const text = textOf(uri);
       return { textDocument: { uri }, position: TextDocument.create(uri, 'pintle', 0, text).positionAt(within(text, marked).offset) };

@@ -3,15 +3,39 @@ import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
 import type { DocumentSymbol } from 'vscode-languageserver/node';
 import { site } from '../editor/bench.ts';
-import { connect, itemsOf, type Client } from './client.ts';
+import { type Client, connect, itemsOf } from './client.ts';
 import { folder } from './folder.ts';
 
 const place = folder();
 afterAll(() => place.end());
 
-const pieces = ['\n', '\r\n', '\r', '{', '}', '"', '#', ' ', '𝄞', '\ud800', 'width 2 m\n', '  seat 4 s\r\n', 'leaf west {\n', '..', '±', ': birch-ram', 'use "../library/none.gate"\n', '8.2 kohm', 'accept seat-outside-practice because "x" by "K" until 2027-01-01\n', 'closes onto west'];
+const pieces = [
+  '\n',
+  '\r\n',
+  '\r',
+  '{',
+  '}',
+  '"',
+  '#',
+  ' ',
+  '𝄞',
+  '\ud800',
+  'width 2 m\n',
+  '  seat 4 s\r\n',
+  'leaf west {\n',
+  '..',
+  '±',
+  ': birch-ram',
+  'use "../library/none.gate"\n',
+  '8.2 kohm',
+  'accept seat-outside-practice because "x" by "K" until 2027-01-01\n',
+  'closes onto west',
+];
 
-const edits = fc.array(fc.record({ at: fc.nat(5000), remove: fc.oneof(fc.nat(3), fc.nat(60)), put: fc.oneof(fc.constant(''), fc.constantFrom(...pieces)) }), { minLength: 1, maxLength: 12 });
+const edits = fc.array(
+  fc.record({ at: fc.nat(5000), remove: fc.oneof(fc.nat(3), fc.nat(60)), put: fc.oneof(fc.constant(''), fc.constantFrom(...pieces)) }),
+  { minLength: 1, maxLength: 12 },
+);
 
 async function seen(client: Client, uri: string): Promise<unknown> {
   const report = await client.pullOf(uri);

@@ -11,9 +11,9 @@ import * as requests from '../../server/lsp/requests.ts';
 import { site } from '../editor/bench.ts';
 import { randomOf } from '../grammar/arbitrary.ts';
 import { seed } from '../kit/chance.ts';
-import { askers, fileAskers, notAsked, ownAskers, placeFaults, wholeOf, type Ask, type Where } from './asking.ts';
-import { connect, type Client } from './client.ts';
-import { folder, type Folder } from './folder.ts';
+import { type Ask, askers, fileAskers, notAsked, ownAskers, placeFaults, type Where, wholeOf } from './asking.ts';
+import { type Client, connect } from './client.ts';
+import { type Folder, folder } from './folder.ts';
 
 const editCount = Number(process.env['PINTLE_EDITS'] ?? 1000);
 const example = (name: string): string => readFileSync(fileURLToPath(new URL(`../../examples/${name}`, import.meta.url)), 'utf8');
@@ -29,14 +29,41 @@ const takesAll = {
     diagnostic: { dynamicRegistration: true, relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] } },
     publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] }, versionSupport: true },
     hover: { contentFormat: ['markdown', 'plaintext'] },
-    completion: { completionItem: { snippetSupport: true, documentationFormat: ['markdown'], resolveSupport: { properties: ['documentation', 'detail'] } }, contextSupport: true },
-    signatureHelp: { signatureInformation: { documentationFormat: ['markdown'], parameterInformation: { labelOffsetSupport: true }, activeParameterSupport: true }, contextSupport: true },
+    completion: {
+      completionItem: {
+        snippetSupport: true,
+        documentationFormat: ['markdown'],
+        resolveSupport: { properties: ['documentation', 'detail'] },
+      },
+      contextSupport: true,
+    },
+    signatureHelp: {
+      signatureInformation: {
+        documentationFormat: ['markdown'],
+        parameterInformation: { labelOffsetSupport: true },
+        activeParameterSupport: true,
+      },
+      contextSupport: true,
+    },
     definition: { linkSupport: true },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
-    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix', 'refactor', 'refactor.extract', 'refactor.rewrite', 'source', 'source.fixAll'] } }, isPreferredSupport: true, disabledSupport: true, dataSupport: true, resolveSupport: { properties: ['edit'] } },
+    codeAction: {
+      codeActionLiteralSupport: {
+        codeActionKind: { valueSet: ['quickfix', 'refactor', 'refactor.extract', 'refactor.rewrite', 'source', 'source.fixAll'] },
+      },
+      isPreferredSupport: true,
+      disabledSupport: true,
+      dataSupport: true,
+      resolveSupport: { properties: ['edit'] },
+    },
     rename: { prepareSupport: true, honorsChangeAnnotations: false },
     inlayHint: { resolveSupport: { properties: ['tooltip', 'label.location'] } },
-    semanticTokens: { requests: { range: true, full: { delta: true } }, tokenTypes: ['keyword', 'property', 'number', 'string', 'comment', 'type', 'variable', 'class', 'enumMember', 'operator'], tokenModifiers: ['declaration', 'definition', 'readonly', 'deprecated'], formats: ['relative'] },
+    semanticTokens: {
+      requests: { range: true, full: { delta: true } },
+      tokenTypes: ['keyword', 'property', 'number', 'string', 'comment', 'type', 'variable', 'class', 'enumMember', 'operator'],
+      tokenModifiers: ['declaration', 'definition', 'readonly', 'deprecated'],
+      formats: ['relative'],
+    },
     foldingRange: { lineFoldingOnly: true, rangeLimit: 5000 },
     selectionRange: {},
     callHierarchy: {},
@@ -78,8 +105,12 @@ async function start(place: Folder): Promise<Server> {
   const client = await connect({ folders: [place.uri], capabilities: takesAll });
   ends.push(() => client.end());
   const errors: string[] = [];
-  client.connection.onNotification('window/logMessage', ({ type, message }: { type: number; message: string }) => void (type === MessageType.Error && errors.push(message)));
-  for (const what of ['codeLens', 'semanticTokens', 'foldingRange', 'inlineValue']) client.connection.onRequest(`workspace/${what}/refresh`, () => null);
+  client.connection.onNotification(
+    'window/logMessage',
+    ({ type, message }: { type: number; message: string }) => void (type === MessageType.Error && errors.push(message)),
+  );
+  for (const what of ['codeLens', 'semanticTokens', 'foldingRange', 'inlineValue'])
+    client.connection.onRequest(`workspace/${what}/refresh`, () => null);
 
   const asks = new Map<string, (where: Where) => readonly Ask[]>();
   const unknown: string[] = [];
@@ -169,9 +200,23 @@ class Player {
       const words = [...text.matchAll(/[^\s{}":,#]+/g)];
       const word = words[this.below(words.length)];
       if (word === undefined) return [];
-      return [{ start: word.index, end: word.index + word[0].length, text: this.random() < 0.6 ? (words[this.below(words.length)]?.[0] ?? 'x') : this.pick(['west', 'x', '0', '-5', '1e9', '99999', 'leaf', 'closing', 'birch-ram', '2.10']) }];
+      return [
+        {
+          start: word.index,
+          end: word.index + word[0].length,
+          text:
+            this.random() < 0.6
+              ? (words[this.below(words.length)]?.[0] ?? 'x')
+              : this.pick(['west', 'x', '0', '-5', '1e9', '99999', 'leaf', 'closing', 'birch-ram', '2.10']),
+        },
+      ];
     }
-    if (chance < 0.75) return [...this.pick(['  wire x to ', 'sensor s : ', '\n  seat 1', 'use "../lib', 'accept '])].map((key, i) => ({ start: at + i, end: at + i, text: key }));
+    if (chance < 0.75)
+      return [...this.pick(['  wire x to ', 'sensor s : ', '\n  seat 1', 'use "../lib', 'accept '])].map((key, i) => ({
+        start: at + i,
+        end: at + i,
+        text: key,
+      }));
     const back: Edit[] = [];
     for (let i = 0; i < 1 + this.below(4); i++) {
       const last = this.#undo.get(uri)?.pop();
@@ -191,7 +236,12 @@ class Player {
       const text = this.#client.text(uri);
       const [start, end] = [Math.min(edit.start, text.length), Math.min(edit.end, text.length)];
       // Positions behind a carriage return of a pair are no places of the protocol.
-      const split = (offset: number): number => (text[offset - 1] === '\r' && text[offset] === '\n' ? offset - 1 : /^[\ud800-\udbff][\udc00-\udfff]$/.test(text.slice(offset - 1, offset + 1)) ? offset - 1 : offset);
+      const split = (offset: number): number =>
+        text[offset - 1] === '\r' && text[offset] === '\n'
+          ? offset - 1
+          : /^[\ud800-\udbff][\udc00-\udfff]$/.test(text.slice(offset - 1, offset + 1))
+            ? offset - 1
+            : offset;
       const made = { start: split(start), end: split(end), text: edit.text };
       undo.push({ start: made.start, end: made.start + made.text.length, text: text.slice(made.start, made.end) });
       await this.#client.edit(uri, made);
@@ -209,7 +259,12 @@ class Player {
       uri,
       text,
       position: document.positionAt(one),
-      range: wide < 0.2 ? wholeOf(text) : wide < 0.5 ? { start: document.positionAt(one), end: document.positionAt(one) } : { start: document.positionAt(Math.min(one, other)), end: document.positionAt(Math.max(one, other)) },
+      range:
+        wide < 0.2
+          ? wholeOf(text)
+          : wide < 0.5
+            ? { start: document.positionAt(one), end: document.positionAt(one) }
+            : { start: document.positionAt(Math.min(one, other)), end: document.positionAt(Math.max(one, other)) },
       random: this.random,
       textOf: this.textOf,
       diagnostics: this.#diagnostics.get(uri) ?? [],
@@ -223,7 +278,8 @@ class Player {
     this.asked.set(ask.method, count);
     count.times++;
     let answer: unknown;
-    const fault = (what: string): void => void (this.faults.length < 20 && this.faults.push(`${ask.method} ${tag} ${JSON.stringify(ask.params).slice(0, 200)}: ${what}`));
+    const fault = (what: string): void =>
+      void (this.faults.length < 20 && this.faults.push(`${ask.method} ${tag} ${JSON.stringify(ask.params).slice(0, 200)}: ${what}`));
     try {
       answer = await this.#client.request(ask.method, ask.params);
     } catch (error) {
@@ -235,7 +291,8 @@ class Player {
     if (isSomething(answer)) count.answered++;
     for (const what of placeFaults(answer, ask.uri, this.textOf, ask.uri)) fault(what);
     for (const what of ask.check?.(answer) ?? []) fault(what);
-    if (ask.method === 'textDocument/diagnostic' && Array.isArray((answer as { items?: unknown }).items)) this.#diagnostics.set(ask.uri, (answer as { items: unknown[] }).items);
+    if (ask.method === 'textDocument/diagnostic' && Array.isArray((answer as { items?: unknown }).items))
+      this.#diagnostics.set(ask.uri, (answer as { items: unknown[] }).items);
     for (const more of ask.then?.(answer) ?? []) await this.ask(more, tag);
   }
 
@@ -250,7 +307,8 @@ class Player {
           this.#client.connection.sendRequest(ask.method, ask.params, source.token).then(
             () => undefined,
             ({ code, message }: { code: number; message: string }) => {
-              if (!overtaken.includes(code) && !(ask.mayRefuse === true && code === refused)) this.faults.push(`${ask.method} ${tag}, overtaken: answered with ${code} ${message}`);
+              if (!overtaken.includes(code) && !(ask.mayRefuse === true && code === refused))
+                this.faults.push(`${ask.method} ${tag}, overtaken: answered with ${code} ${message}`);
             },
           ),
         );
@@ -292,15 +350,62 @@ const isSomething = (answer: unknown): boolean => {
   return list === undefined || list.length > 0;
 };
 
-const pieces = ['\n', '\r\n', '\r', '{', '}', '"', '#', ' ', '  ', '\t', '𝄞', '\u200b', '\ud800', 'width 2 m\n', '  seat 4 s\r\n', 'leaf west {\n', '..', '±', ' ± 5 %', ': birch-ram', 'use "../library/none.gate"\n', '8.2 kohm', 'accept seat-outside-practice because "x" by "K" until 2027-01-01\n', 'closes onto west', 'drive west-ram : birch-ram {\n  moves west\n}\n', '5', '-', ',', 'mm', '# remark\n', 'e'];
+const pieces = [
+  '\n',
+  '\r\n',
+  '\r',
+  '{',
+  '}',
+  '"',
+  '#',
+  ' ',
+  '  ',
+  '\t',
+  '𝄞',
+  '\u200b',
+  '\ud800',
+  'width 2 m\n',
+  '  seat 4 s\r\n',
+  'leaf west {\n',
+  '..',
+  '±',
+  ' ± 5 %',
+  ': birch-ram',
+  'use "../library/none.gate"\n',
+  '8.2 kohm',
+  'accept seat-outside-practice because "x" by "K" until 2027-01-01\n',
+  'closes onto west',
+  'drive west-ram : birch-ram {\n  moves west\n}\n',
+  '5',
+  '-',
+  ',',
+  'mm',
+  '# remark\n',
+  'e',
+];
 
 /** An answer without the names that a server gives to things of its own. */
 function comparable(method: string, answer: unknown): unknown {
-  const plain = JSON.parse(JSON.stringify(answer ?? null, (key, value: unknown) => (key === 'data' && method !== 'textDocument/semanticTokens/full' && method !== 'textDocument/semanticTokens/range' ? undefined : key === 'resultId' ? undefined : value))) as unknown;
+  const plain = JSON.parse(
+    JSON.stringify(answer ?? null, (key, value: unknown) =>
+      key === 'data' && method !== 'textDocument/semanticTokens/full' && method !== 'textDocument/semanticTokens/range'
+        ? undefined
+        : key === 'resultId'
+          ? undefined
+          : value,
+    ),
+  ) as unknown;
   const sorted = (list: unknown[]): unknown[] => [...list].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
   // Answers about many files come in the order in which these were used.
-  if (method.startsWith('workspace') || method === 'textDocument/references' || method === 'textDocument/rename' || method.startsWith('callHierarchy'))
-    return JSON.parse(JSON.stringify(plain), (key, value: unknown) => (key === 'version' ? undefined : Array.isArray(value) ? sorted(value) : value)) as unknown;
+  if (
+    method.startsWith('workspace') ||
+    method === 'textDocument/references' ||
+    method === 'textDocument/rename' ||
+    method.startsWith('callHierarchy')
+  )
+    return JSON.parse(JSON.stringify(plain), (key, value: unknown) =>
+      key === 'version' ? undefined : Array.isArray(value) ? sorted(value) : value,
+    ) as unknown;
   return JSON.parse(JSON.stringify(plain), (key, value: unknown) => (key === 'version' ? undefined : value)) as unknown;
 }
 
@@ -323,11 +428,16 @@ test(
     const originals = new Map([
       [place.uriOf('gates/north.gate'), site()],
       [place.uriOf('gates/mill-race.gate'), example('sound/mill-race.gate')],
-      [place.uriOf('gates/leaves-collide.gate'), example('unsafe/leaves-collide.gate').replaceAll('\n  ', '\n     ').replaceAll('\n', '\r\n')],
+      [
+        place.uriOf('gates/leaves-collide.gate'),
+        example('unsafe/leaves-collide.gate').replaceAll('\n  ', '\n     ').replaceAll('\n', '\r\n'),
+      ],
       [place.uriOf('library/drives.gate'), example('library/drives.gate')],
       ['untitled:Untitled-1', site()],
     ]);
-    const closed = new Map(['panels', 'sensors', 'cables'].map((name) => [place.uriOf(`library/${name}.gate`), example(`library/${name}.gate`)]));
+    const closed = new Map(
+      ['panels', 'sensors', 'cables'].map((name) => [place.uriOf(`library/${name}.gate`), example(`library/${name}.gate`)]),
+    );
     closed.set(place.uriOf('gates/south.gate'), south);
 
     const server = await start(place);
@@ -337,7 +447,9 @@ test(
     for (const [uri, text] of originals) await server.client.open(uri, text);
     const asks = [...server.asks];
     // At first, as it is: everything about every text, so that each has something to say.
-    for (const uri of uris) for (const [name, make] of asks) for (let i = 0; i < 6; i++) for (const ask of make(player.where(uri))) await player.ask(ask, `(${name}, at the start)`);
+    for (const uri of uris)
+      for (const [name, make] of asks)
+        for (let i = 0; i < 6; i++) for (const ask of make(player.where(uri))) await player.ask(ask, `(${name}, at the start)`);
 
     for (let step = 0; step < editCount && player.faults.length === 0; step++) {
       const uri = player.random() < 0.5 ? (uris[Math.floor(step / 40) % uris.length] as string) : player.pick(uris);
@@ -362,7 +474,11 @@ test(
     // server that has seen none of it. What is kept of files that are not open must not outlive the texts that it was of.
     await player.rewrite(south);
     for (const round of ['left', 'empty', 'begun']) {
-      if (round !== 'left') for (const uri of uris) await player.make(uri, [{ start: 0, end: server.client.text(uri).length, text: round === 'empty' ? '' : (originals.get(uri) as string) }]);
+      if (round !== 'left')
+        for (const uri of uris)
+          await player.make(uri, [
+            { start: 0, end: server.client.text(uri).length, text: round === 'empty' ? '' : (originals.get(uri) as string) },
+          ]);
       const fresh = await start(place);
       for (const uri of uris) await fresh.client.open(uri, server.client.text(uri));
       const settled = async (ask: Ask): Promise<void> => {

@@ -17,7 +17,8 @@ describe.each([{ pull: true }, { pull: false }])('pull: $pull', ({ pull }) => {
     const client = await connect({ pull, folders: [place.uri] });
     const uri = place.uriOf(`gates/large-${pull}.gate`);
     await client.open(uri, text);
-    const now = async (): Promise<string[]> => codes(pull ? itemsOf(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []));
+    const now = async (): Promise<string[]> =>
+      codes(pull ? itemsOf(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []));
     const first = pull ? await now() : (await client.until(() => client.pushed.has(uri)), await now());
     expect(first.filter((code) => slow.has(code))).toEqual([]);
     expect(first.length).toBeGreaterThan(0);

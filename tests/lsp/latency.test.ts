@@ -33,6 +33,8 @@ test.each([{ pull: true }, { pull: false }])('a key to its diagnostics, 2000 lin
     inlays.push(performance.now() - again);
   }
   const of = (list: number[], share: number): string => (list.sort((a, b) => a - b)[Math.floor(list.length * share)] as number).toFixed(1);
-  console.log(`${text.split('\n').length} lines, ${pull ? 'pull' : 'push'}: key to diagnostics p50 ${of(times, 0.5)} ms, p95 ${of(times, 0.95)} ms; then inlay values p50 ${of(inlays, 0.5)} ms, p95 ${of(inlays, 0.95)} ms; stretches over 10 ms told: ${client.logged.filter((line) => line.includes('without a rest')).length}`);
+  console.log(
+    `${text.split('\n').length} lines, ${pull ? 'pull' : 'push'}: key to diagnostics p50 ${of(times, 0.5)} ms, p95 ${of(times, 0.95)} ms; then inlay values p50 ${of(inlays, 0.5)} ms, p95 ${of(inlays, 0.95)} ms; stretches over 10 ms told: ${client.logged.filter((line) => line.includes('without a rest')).length}`,
+  );
   await client.end();
 });

@@ -8,6 +8,8 @@ export function long(lines: number): string {
   const again = whole.slice(whole.indexOf('leaf west'), whole.indexOf('motion {'));
   let text = uses + once;
   for (let i = 0; text.split('\n').length < lines; i++)
-    text += again.replace(/\b(west-ram|west-edge|lower-beam|west|east|fobs|main)\b(?! closing)/g, `$1-${i}`).replace(/on west closing/g, `on west-${i} closing`);
+    text += again
+      .replace(/\b(west-ram|west-edge|lower-beam|west|east|fobs|main)\b(?! closing)/g, `$1-${i}`)
+      .replace(/on west closing/g, `on west-${i} closing`);
   return text;
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { drawingRequest, previewRequest, type DrawingFileAnswer, type PreviewAnswer } from '../../server/lsp/requests.ts';
+import { type DrawingFileAnswer, drawingRequest, type PreviewAnswer, previewRequest } from '../../server/lsp/requests.ts';
 import { site } from '../editor/bench.ts';
 import { within } from '../kit/marker.ts';
 import { start } from './start.ts';
@@ -35,7 +35,11 @@ test('a file that is not open, one that is not there, and one drawing by itself'
   const file = await client.request<DrawingFileAnswer>(drawingRequest, { uri, id: 'wiring', theme: 'print' });
   expect(file.svg).toContain('<style>');
   expect(file.width).toBeGreaterThan(400);
-  expect(await client.request<DrawingFileAnswer>(drawingRequest, { uri, id: 'no such', theme: 'light' })).toEqual({ svg: '', width: 0, height: 0 });
+  expect(await client.request<DrawingFileAnswer>(drawingRequest, { uri, id: 'no such', theme: 'light' })).toEqual({
+    svg: '',
+    width: 0,
+    height: 0,
+  });
   // A theme that there is not is drawn as on paper in the light, and not refused.
   expect((await client.request<DrawingFileAnswer>(drawingRequest, { uri, id: 'plan', theme: 'toString' })).svg).toContain('#ffffff');
 });

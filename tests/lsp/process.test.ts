@@ -3,11 +3,19 @@ import { fork, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { MessageChannel } from 'node:worker_threads';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { MessageChannel } from 'node:worker_threads';
 import { buildSync } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { createProtocolConnection, IPCMessageReader, IPCMessageWriter, StreamMessageReader, StreamMessageWriter, type MessageReader, type MessageWriter } from 'vscode-languageserver/node';
+import {
+  createProtocolConnection,
+  IPCMessageReader,
+  IPCMessageWriter,
+  type MessageReader,
+  type MessageWriter,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
 import { site } from '../editor/bench.ts';
 import { folder } from './folder.ts';
 
@@ -20,19 +28,38 @@ afterAll(() => {
 });
 beforeAll(() => {
   const node = fileURLToPath(new URL('../../server/lsp/node.ts', import.meta.url));
-  writeFileSync(join(bin, 'entry.ts'), `import { serveStdio } from ${JSON.stringify(node)};\nserveStdio();\nconsole.log('a stray line');\n`);
+  writeFileSync(
+    join(bin, 'entry.ts'),
+    `import { serveStdio } from ${JSON.stringify(node)};\nserveStdio();\nconsole.log('a stray line');\n`,
+  );
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  buildSync({ entryPoints: [join(bin, 'entry.ts')], outfile: bundle, bundle: true, platform: 'node', format: 'cjs', target: 'node20', nodePaths: [join(root, 'node_modules')], logLevel: 'error' });
+  buildSync({
+    entryPoints: [join(bin, 'entry.ts')],
+    outfile: bundle,
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    target: 'node20',
+    nodePaths: [join(root, 'node_modules')],
+    logLevel: 'error',
+  });
 });
 
 async function converse(reader: MessageReader, writer: MessageWriter): Promise<string[]> {
   const connection = createProtocolConnection(reader, writer);
   connection.onRequest('client/registerCapability', () => null);
   connection.listen();
-  await connection.sendRequest('initialize', { processId: process.pid, rootUri: null, workspaceFolders: [{ uri: place.uri, name: 'x' }], capabilities: { textDocument: { diagnostic: {} } } });
+  await connection.sendRequest('initialize', {
+    processId: process.pid,
+    rootUri: null,
+    workspaceFolders: [{ uri: place.uri, name: 'x' }],
+    capabilities: { textDocument: { diagnostic: {} } },
+  });
   await connection.sendNotification('initialized', {});
   const uri = place.uriOf('gates/north.gate');
-  await connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId: 'pintle', version: 1, text: site().replace('2.10 m', '2.10') } });
+  await connection.sendNotification('textDocument/didOpen', {
+    textDocument: { uri, languageId: 'pintle', version: 1, text: site().replace('2.10 m', '2.10') },
+  });
   const report = await connection.sendRequest<{ items: { code: string }[] }>('textDocument/diagnostic', { textDocument: { uri } });
   await connection.sendRequest('shutdown');
   await connection.sendNotification('exit');
@@ -64,14 +91,22 @@ test('ends when the client goes away without a word', async () => {
 test('as a worker: no disk, every library from the client', async () => {
   // Bundled for a browser: nothing of node may be left in it, or the bundler would refuse.
   const worker = join(bin, 'worker.mjs');
-  buildSync({ entryPoints: [fileURLToPath(new URL('../../server/lsp/browser.ts', import.meta.url))], outfile: worker, bundle: true, platform: 'browser', format: 'esm', logLevel: 'error' });
+  buildSync({
+    entryPoints: [fileURLToPath(new URL('../../server/lsp/browser.ts', import.meta.url))],
+    outfile: worker,
+    bundle: true,
+    platform: 'browser',
+    format: 'esm',
+    logLevel: 'error',
+  });
   const { serveWorker } = (await import(/* @vite-ignore */ pathToFileURL(worker).href)) as { serveWorker: (scope: unknown) => void };
   const { port1, port2 } = new MessageChannel();
   const answers: Record<string, unknown>[] = [];
   const send = (message: object): void => port2.postMessage({ jsonrpc: '2.0', ...message });
   port2.on('message', (sent: Record<string, unknown>) => {
     answers.push(sent);
-    if (sent['id'] !== undefined && sent['method'] !== undefined) send({ id: sent['id'], result: sent['method'] === 'pintle/read' ? { missing: true } : null });
+    if (sent['id'] !== undefined && sent['method'] !== undefined)
+      send({ id: sent['id'], result: sent['method'] === 'pintle/read' ? { missing: true } : null });
   });
   serveWorker(port1);
   port1.start();
@@ -83,13 +118,27 @@ test('as a worker: no disk, every library from the client', async () => {
     }
     throw new Error('no answer');
   };
-  send({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, workspaceFolders: [{ uri: 'memfs:/x', name: 'x' }], capabilities: { textDocument: { diagnostic: {} } } } });
+  send({
+    id: 1,
+    method: 'initialize',
+    params: {
+      processId: null,
+      rootUri: null,
+      workspaceFolders: [{ uri: 'memfs:/x', name: 'x' }],
+      capabilities: { textDocument: { diagnostic: {} } },
+    },
+  });
   await answer(1);
   send({ method: 'initialized', params: {} });
-  send({ method: 'textDocument/didOpen', params: { textDocument: { uri: 'memfs:/x/gates/a.gate', languageId: 'pintle', version: 1, text: site() } } });
+  send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: 'memfs:/x/gates/a.gate', languageId: 'pintle', version: 1, text: site() } },
+  });
   send({ id: 2, method: 'textDocument/diagnostic', params: { textDocument: { uri: 'memfs:/x/gates/a.gate' } } });
   const report = (await answer(2)) as { items: { code: string }[] };
   expect(report.items.filter((item) => item.code === 'use-missing-file')).toHaveLength(4);
-  expect(answers.filter((one) => one['method'] === 'pintle/read').map((one) => (one['params'] as { uri: string }).uri)).toContain('memfs:/x/library/drives.gate');
+  expect(answers.filter((one) => one['method'] === 'pintle/read').map((one) => (one['params'] as { uri: string }).uri)).toContain(
+    'memfs:/x/library/drives.gate',
+  );
   port1.close();
 });

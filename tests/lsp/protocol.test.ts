@@ -1,12 +1,24 @@
 import { symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { CodeAction, CompletionItem, CompletionList, DocumentDiagnosticReport, DocumentSymbol, Hover, InlayHint, Location, LocationLink, TextEdit, WorkspaceDiagnosticReport } from 'vscode-languageserver/node';
+import type {
+  CodeAction,
+  CompletionItem,
+  CompletionList,
+  DocumentDiagnosticReport,
+  DocumentSymbol,
+  Hover,
+  InlayHint,
+  Location,
+  LocationLink,
+  TextEdit,
+  WorkspaceDiagnosticReport,
+} from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { site, uses } from '../editor/bench.ts';
 import { within } from '../kit/marker.ts';
 import { connect, itemsOf } from './client.ts';
-import { folder, type Folder } from './folder.ts';
+import { type Folder, folder } from './folder.ts';
 import { ends, start } from './start.ts';
 
 const codes = (report: DocumentDiagnosticReport): unknown[] => itemsOf(report).map((item) => item.code);
@@ -56,13 +68,25 @@ describe('diagnostics that are asked for', () => {
   });
 
   test('the whole workspace: open and closed files, nothing left of a deleted one', async () => {
-    const { client, place } = await start({}, { 'gates/south.gate': wrong, 'gates/east.gate': site(), 'node_modules/x/y.gate': 'nonsense' });
+    const { client, place } = await start(
+      {},
+      { 'gates/south.gate': wrong, 'gates/east.gate': site(), 'node_modules/x/y.gate': 'nonsense' },
+    );
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, wrong);
-    const ask = (previous: { uri: string; value: string }[]) => client.request<WorkspaceDiagnosticReport>('workspace/diagnostic', { previousResultIds: previous });
+    const ask = (previous: { uri: string; value: string }[]) =>
+      client.request<WorkspaceDiagnosticReport>('workspace/diagnostic', { previousResultIds: previous });
     let report = await ask([]);
     await client.until(async () => report.items.length >= 7 || (report = await ask([])).items.length >= 7);
-    expect(report.items.map((item) => decodeURIComponent(item.uri.slice(item.uri.lastIndexOf('/') + 1))).sort()).toEqual(['cables.gate', 'drives.gate', 'east.gate', 'north.gate', 'panels.gate', 'sensors.gate', 'south.gate']);
+    expect(report.items.map((item) => decodeURIComponent(item.uri.slice(item.uri.lastIndexOf('/') + 1))).sort()).toEqual([
+      'cables.gate',
+      'drives.gate',
+      'east.gate',
+      'north.gate',
+      'panels.gate',
+      'sensors.gate',
+      'south.gate',
+    ]);
     const south = report.items.find((item) => item.uri.endsWith('south.gate'));
     expect(south !== undefined && codes(south)).toContain('unit-missing');
     expect(report.items.find((item) => item.uri === uri)?.version).toBe(1);
@@ -102,7 +126,10 @@ describe('diagnostics that are pushed', () => {
     const before = client.analyses.length;
     const pushes = client.pushes.length;
     const end = site().length;
-    await client.edit(uri, ...[...'accept seat-outside-practice because "x"'].map((key, index) => ({ start: end + index, end: end + index, text: key })));
+    await client.edit(
+      uri,
+      ...[...'accept seat-outside-practice because "x"'].map((key, index) => ({ start: end + index, end: end + index, text: key })),
+    );
     await client.until(() => (client.pushed.get(uri)?.version ?? 0) > 40);
     expect(client.analyses.length - before).toBe(1);
     expect(client.pushes.length - pushes).toBe(1);
@@ -149,11 +176,15 @@ describe('libraries', () => {
     await client.until(() => client.registered.includes('workspace/didChangeWatchedFiles'));
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    const now = async (): Promise<unknown[]> => (pull ? codes(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []).map((item) => item.code));
+    const now = async (): Promise<unknown[]> =>
+      pull ? codes(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []).map((item) => item.code);
     await client.until(() => pull || client.pushed.has(uri));
     expect(await now()).not.toContain('model-unknown');
     badLibrary(place);
-    const tell = (type: number) => client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: place.uriOf('library/drives.gate'), type }] });
+    const tell = (type: number) =>
+      client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+        changes: [{ uri: place.uriOf('library/drives.gate'), type }],
+      });
     const pushes = client.pushes.length;
     await tell(2);
     await client.until(() => (pull ? client.refreshes.diagnostics > 0 : client.pushes.length > pushes));
@@ -210,11 +241,14 @@ describe('libraries', () => {
     const loose = other.uriOf('gates/loose.gate');
     await client.open(uri, site());
     await client.open(loose, site());
-    for (const code of ['use-missing-file', 'use-outside-root', 'model-unknown']) expect(codes(await client.pullOf(loose))).not.toContain(code);
+    for (const code of ['use-missing-file', 'use-outside-root', 'model-unknown'])
+      expect(codes(await client.pullOf(loose))).not.toContain(code);
     const deep = other.uriOf('gates/deep/down.gate');
     await client.open(deep, 'language 1\nuse "../../library/drives.gate"\n');
     expect(codes(await client.pullOf(deep))).toContain('use-outside-root');
-    await client.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: other.uri, name: 'other' }], removed: [] } });
+    await client.connection.sendNotification('workspace/didChangeWorkspaceFolders', {
+      event: { added: [{ uri: other.uri, name: 'other' }], removed: [] },
+    });
     expect(codes(await client.pullOf(deep))).not.toContain('use-outside-root');
   });
 
@@ -256,9 +290,13 @@ describe('libraries', () => {
       expect(client.pushes.length).toBe(pull ? 0 : 1);
       expect(asked).toHaveLength(5);
       texts.set('memfs://host/team%20one/library/drives.gate', 'language 1\n');
-      await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: 'memfs://host/team%20one/library/drives.gate', type: 2 }] });
+      await client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+        changes: [{ uri: 'memfs://host/team%20one/library/drives.gate', type: 2 }],
+      });
       await client.until(() => pull || client.pushes.length > 1);
-      expect(pull ? codes(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []).map((item) => item.code)).toContain('model-unknown');
+      expect(pull ? codes(await client.pullOf(uri)) : (client.pushed.get(uri)?.diagnostics ?? []).map((item) => item.code)).toContain(
+        'model-unknown',
+      );
       texts.clear();
     }
   });
@@ -274,11 +312,24 @@ describe('features', () => {
     const [link] = await client.request<LocationLink[]>('textDocument/definition', client.at(uri, 'birch-ram'));
     expect(link?.targetUri).toBe(place.uriOf('library/drives.gate'));
     expect(link?.targetSelectionRange.start.line).toBeGreaterThan(0);
-    const references = await client.request<Location[]>('textDocument/references', { ...client.at(uri, 'leaf w|est'), context: { includeDeclaration: true } });
+    const references = await client.request<Location[]>('textDocument/references', {
+      ...client.at(uri, 'leaf w|est'),
+      context: { includeDeclaration: true },
+    });
     expect(references).toHaveLength(3);
     expect(await client.request('textDocument/documentHighlight', client.at(uri, 'leaf w|est'))).toHaveLength(3);
     const outline = await client.request<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument: { uri } });
-    expect(outline.map((symbol) => symbol.name)).toEqual(['site', 'west', 'east', 'west-ram', 'lower-beam', 'west-edge', 'fobs', 'main', 'motion']);
+    expect(outline.map((symbol) => symbol.name)).toEqual([
+      'site',
+      'west',
+      'east',
+      'west-ram',
+      'lower-beam',
+      'west-edge',
+      'fobs',
+      'main',
+      'motion',
+    ]);
   });
 
   test('references to a model reach open and closed files', async () => {
@@ -289,8 +340,13 @@ describe('features', () => {
     await client.close(place.uriOf('library/drives.gate'));
     let places: Location[] = [];
     for (let i = 0; i < 50 && places.length < 3; i++)
-      places = await client.request<Location[]>('textDocument/references', { ...client.at(uri, 'birch-ram'), context: { includeDeclaration: true } });
-    expect(places.map((one) => one.uri).sort()).toEqual([place.uriOf('gates/north.gate'), place.uriOf('gates/south.gate'), place.uriOf('library/drives.gate')].sort());
+      places = await client.request<Location[]>('textDocument/references', {
+        ...client.at(uri, 'birch-ram'),
+        context: { includeDeclaration: true },
+      });
+    expect(places.map((one) => one.uri).sort()).toEqual(
+      [place.uriOf('gates/north.gate'), place.uriOf('gates/south.gate'), place.uriOf('library/drives.gate')].sort(),
+    );
   });
 
   test('completion in order, with its documentation on demand', async () => {
@@ -311,10 +367,18 @@ describe('features', () => {
     const { client, place } = await start();
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, 'language 1\r\nleaf a {\r\nwidth   2 m\r\n}\r\n');
-    const edits = await client.request<TextEdit[]>('textDocument/formatting', { textDocument: { uri }, options: { tabSize: 8, insertSpaces: false } });
-    expect(TextDocument.applyEdits(TextDocument.create(uri, '', 0, client.text(uri)), edits)).toBe('language 1\r\nleaf a {\r\n  width 2 m\r\n}\r\n');
+    const edits = await client.request<TextEdit[]>('textDocument/formatting', {
+      textDocument: { uri },
+      options: { tabSize: 8, insertSpaces: false },
+    });
+    expect(TextDocument.applyEdits(TextDocument.create(uri, '', 0, client.text(uri)), edits)).toBe(
+      'language 1\r\nleaf a {\r\n  width 2 m\r\n}\r\n',
+    );
     await client.edit(uri, { start: client.text(uri).length, end: client.text(uri).length, text: 'leaf b {' });
-    for (let i = 0; i < 2; i++) expect(await client.request('textDocument/formatting', { textDocument: { uri }, options: { tabSize: 2, insertSpaces: true } })).toEqual([]);
+    for (let i = 0; i < 2; i++)
+      expect(
+        await client.request('textDocument/formatting', { textDocument: { uri }, options: { tabSize: 2, insertSpaces: true } }),
+      ).toEqual([]);
     expect(client.shown).toHaveLength(1);
     expect(client.shown[0]).toContain('line 5');
   });
@@ -324,7 +388,11 @@ describe('features', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, wrong);
     const ask = (only?: string[]) =>
-      client.request<CodeAction[]>('textDocument/codeAction', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } }, context: { diagnostics: [], ...(only === undefined ? {} : { only }) } });
+      client.request<CodeAction[]>('textDocument/codeAction', {
+        textDocument: { uri },
+        range: { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } },
+        context: { diagnostics: [], ...(only === undefined ? {} : { only }) },
+      });
     const actions = await ask();
     const unit = actions.find((action) => action.title.includes('2.10 m'));
     expect(unit?.isPreferred).toBeUndefined();
@@ -358,9 +426,15 @@ describe('features', () => {
     const { client, place } = await start();
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    const figures = await client.request<{ id: string; value: number; unit: string; shown: string; inputs: unknown[]; line: number; source: string }[]>('pintle/figures', { uri });
+    const figures = await client.request<
+      { id: string; value: number; unit: string; shown: string; inputs: unknown[]; line: number; source: string }[]
+    >('pintle/figures', { uri });
     const mass = figures.find((figure) => figure.id === 'leaf.west.inertia');
-    expect(mass).toMatchObject({ unit: expect.stringContaining('kg'), shown: expect.stringContaining('kg'), line: client.at(uri, 'mass 165 kg').position.line });
+    expect(mass).toMatchObject({
+      unit: expect.stringContaining('kg'),
+      shown: expect.stringContaining('kg'),
+      line: client.at(uri, 'mass 165 kg').position.line,
+    });
     const rules = await client.request<{ name: string }[]>('pintle/rules', null);
     expect(rules.find((rule) => rule.name === 'unit-missing')).toMatchObject({ severity: 'error', title: expect.any(String) });
   });
@@ -382,9 +456,16 @@ describe('positions', () => {
     const { client, place } = await start();
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, 'language 1\nleaf a {\n}\n');
-    for (const position of [{ line: 900, character: 7 }, { line: 0, character: 9999 }, { line: 1, character: -3 }])
+    for (const position of [
+      { line: 900, character: 7 },
+      { line: 0, character: 9999 },
+      { line: 1, character: -3 },
+    ])
       await client.request('textDocument/hover', { textDocument: { uri }, position });
-    await client.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version: 2 }, contentChanges: [{ range: { start: { line: 400, character: 0 }, end: { line: 500, character: 3 } }, text: '# end' }] });
+    await client.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri, version: 2 },
+      contentChanges: [{ range: { start: { line: 400, character: 0 }, end: { line: 500, character: 3 } }, text: '# end' }],
+    });
     const symbols = await client.request<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument: { uri } });
     expect(symbols.map((symbol) => symbol.name)).toEqual(['a']);
     // Far behind the end of a line is its end, before the line end; two changes of one message are made one after the other.
@@ -414,7 +495,11 @@ describe('health', () => {
     await expect(asked).rejects.toMatchObject({ code: -32800 });
     expect(await client.request('textDocument/hover', client.at(uri, 'width'))).not.toBeNull();
     // A library that is slow to come holds the answer up until the text is another one.
-    const slow = await connect({ folders: ['memfs://host/x'], host: { disk: undefined }, read: () => new Promise((resolve) => setTimeout(() => resolve({ missing: true }), 100)) });
+    const slow = await connect({
+      folders: ['memfs://host/x'],
+      host: { disk: undefined },
+      read: () => new Promise((resolve) => setTimeout(() => resolve({ missing: true }), 100)),
+    });
     ends.push(() => slow.end());
     const far = 'memfs://host/x/gates/north.gate';
     await slow.open(far, site());
@@ -429,10 +514,15 @@ describe('health', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, '{{{{ "\u0000 } ± .. : \ud800 leaf leaf {');
     expect((await client.pullOf(uri)).kind).toBe('full');
-    await client.connection.sendNotification('textDocument/didChange', { textDocument: { uri: 'file:///not/open.gate', version: 9 }, contentChanges: [{ text: 'x' }] });
+    await client.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri: 'file:///not/open.gate', version: 9 },
+      contentChanges: [{ text: 'x' }],
+    });
     await client.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version: 2 }, contentChanges: null });
     await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: 'not a uri %%%', type: 77 }] });
-    await client.connection.sendNotification('textDocument/didOpen', { textDocument: { uri: 'untitled:Untitled-1', languageId: 'pintle', version: 1, text: uses } });
+    await client.connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri: 'untitled:Untitled-1', languageId: 'pintle', version: 1, text: uses },
+    });
     expect(codes(await client.pullOf('untitled:Untitled-1')).filter((code) => code === 'use-outside-root')).toHaveLength(4);
     await client.request('textDocument/hover', { textDocument: { uri: 'file:///not/open.gate' }, position: { line: 0, character: 0 } });
     await client.request('textDocument/inlayHint', { textDocument: { uri }, range: null });
@@ -445,7 +535,10 @@ describe('health', () => {
     let day = '2027-01-01';
     const { client, place } = await start({ host: { today: () => day } });
     const uri = place.uriOf('gates/north.gate');
-    await client.open(uri, site('accept seat-outside-practice because "worn" by "KL" until 2027-01-01\n').replace('seat 1.5 s', 'seat 4 s'));
+    await client.open(
+      uri,
+      site('accept seat-outside-practice because "worn" by "KL" until 2027-01-01\n').replace('seat 1.5 s', 'seat 4 s'),
+    );
     expect(codes(await client.pullOf(uri))).not.toContain('seat-outside-practice');
     day = '2027-01-02';
     expect(codes(await client.pullOf(uri))).toContain('seat-outside-practice');

@@ -1,18 +1,32 @@
 // The features for reading, through the protocol: colours, values by topic, lenses, folding, selections, links, symbols of
 // the workspace, and what depends on what.
 import { afterEach, describe, expect, test } from 'vitest';
-import type { CallHierarchyIncomingCall, CallHierarchyItem, CallHierarchyOutgoingCall, CodeLens, DocumentLink, FoldingRange, SelectionRange, SemanticTokens, SemanticTokensDelta, WorkspaceSymbol } from 'vscode-languageserver/node';
+import type {
+  CallHierarchyIncomingCall,
+  CallHierarchyItem,
+  CallHierarchyOutgoingCall,
+  CodeLens,
+  DocumentLink,
+  FoldingRange,
+  SelectionRange,
+  SemanticTokens,
+  SemanticTokensDelta,
+  WorkspaceSymbol,
+} from 'vscode-languageserver/node';
 import { site } from '../editor/bench.ts';
 import { within } from '../kit/marker.ts';
-import { connect, type Client, type ClientOptions } from './client.ts';
-import { folder, type Folder } from './folder.ts';
+import { type Client, type ClientOptions, connect } from './client.ts';
+import { type Folder, folder } from './folder.ts';
 
 const ends: (() => unknown)[] = [];
 afterEach(async () => {
   for (const end of ends.splice(0).reverse()) await end();
 });
 
-async function start(options: ClientOptions = {}, files: Readonly<Record<string, string>> = {}): Promise<{ client: Client; place: Folder; uri: string }> {
+async function start(
+  options: ClientOptions = {},
+  files: Readonly<Record<string, string>> = {},
+): Promise<{ client: Client; place: Folder; uri: string }> {
   const place = folder(files);
   ends.push(() => place.end());
   const client = await connect({ folders: [place.uri], ...options });
@@ -47,10 +61,33 @@ describe('colours', () => {
     const { client, uri } = await start();
     const text = site().replaceAll('\n', '\r\n');
     await client.open(uri, text);
-    const whole = decoded(client, text, (await client.request<SemanticTokens>('textDocument/semanticTokens/full', { textDocument: { uri } })).data);
-    for (const wanted of ['leaf block', 'west variable.declaration', 'birch-ram class', 'mass fact', '165 number.safety', 'kg unit.safety', 'seat fact', 'inward enumMember.safety']) expect(whole).toContain(wanted);
+    const whole = decoded(
+      client,
+      text,
+      (await client.request<SemanticTokens>('textDocument/semanticTokens/full', { textDocument: { uri } })).data,
+    );
+    for (const wanted of [
+      'leaf block',
+      'west variable.declaration',
+      'birch-ram class',
+      'mass fact',
+      '165 number.safety',
+      'kg unit.safety',
+      'seat fact',
+      'inward enumMember.safety',
+    ])
+      expect(whole).toContain(wanted);
     const at = client.at(uri, 'leaf west').position;
-    const part = decoded(client, text, (await client.request<SemanticTokens>('textDocument/semanticTokens/range', { textDocument: { uri }, range: { start: at, end: { line: at.line + 1, character: 0 } } })).data);
+    const part = decoded(
+      client,
+      text,
+      (
+        await client.request<SemanticTokens>('textDocument/semanticTokens/range', {
+          textDocument: { uri },
+          range: { start: at, end: { line: at.line + 1, character: 0 } },
+        })
+      ).data,
+    );
     expect(part).toEqual(['leaf block', 'west variable.declaration']);
   });
 
@@ -58,17 +95,28 @@ describe('colours', () => {
     const { client, uri } = await start();
     await client.open(uri, site());
     const first = await client.request<SemanticTokens>('textDocument/semanticTokens/full', { textDocument: { uri } });
-    const delta = (previousResultId: string) => client.request<SemanticTokens | SemanticTokensDelta>('textDocument/semanticTokens/full/delta', { textDocument: { uri }, previousResultId });
+    const delta = (previousResultId: string) =>
+      client.request<SemanticTokens | SemanticTokensDelta>('textDocument/semanticTokens/full/delta', {
+        textDocument: { uri },
+        previousResultId,
+      });
     const same = (await delta(first.resultId as string)) as SemanticTokensDelta;
     expect(same.edits).toEqual([]);
     let data = [...first.data];
     let id = same.resultId as string;
-    for (const [from, to] of [['mass 165 kg', 'mass 165.5 kg'], ['  height 1.80 m\n', ''], ['dwell 25 s', 'dwell 25 s\n  pre-warning 3 s'], ['leaf east', 'nonsense east'], ['nonsense east', 'leaf east']] as const) {
+    for (const [from, to] of [
+      ['mass 165 kg', 'mass 165.5 kg'],
+      ['  height 1.80 m\n', ''],
+      ['dwell 25 s', 'dwell 25 s\n  pre-warning 3 s'],
+      ['leaf east', 'nonsense east'],
+      ['nonsense east', 'leaf east'],
+    ] as const) {
       await client.edit(uri, { ...within(client.text(uri), `|${from}|`), text: to });
       const answer = await delta(id);
       if (!('edits' in answer)) throw new Error('the whole text again');
       expect(answer.edits.length).toBe(1);
-      for (const edit of answer.edits) data = [...data.slice(0, edit.start), ...(edit.data ?? []), ...data.slice(edit.start + edit.deleteCount)];
+      for (const edit of answer.edits)
+        data = [...data.slice(0, edit.start), ...(edit.data ?? []), ...data.slice(edit.start + edit.deleteCount)];
       expect(answer.edits[0]?.data?.length ?? 0).toBeLessThan(first.data.length / 4);
       id = answer.resultId as string;
       const whole = await client.request<SemanticTokens>('textDocument/semanticTokens/full', { textDocument: { uri } });
@@ -107,12 +155,18 @@ describe('lenses', () => {
     await client.open(uri, site());
     const plain = await ask(client, uri);
     expect(plain).toHaveLength(5);
-    expect(plain.find((lens) => lens.command?.title.includes('stroke'))).toMatchObject({ range: { start: client.at(uri, 'drive west-ram').position }, command: { command: '' } });
+    expect(plain.find((lens) => lens.command?.title.includes('stroke'))).toMatchObject({
+      range: { start: client.at(uri, 'drive west-ram').position },
+      command: { command: '' },
+    });
     const other = await start({ options: { previewCommand: 'some.command' } });
     await other.client.open(other.uri, site());
     const withPreview = await ask(other.client, other.uri);
     expect(withPreview).toHaveLength(6);
-    expect(withPreview.find((lens) => lens.command?.command === 'some.command')).toMatchObject({ range: { start: other.client.at(other.uri, 'site "').position }, command: { title: 'Open preview', arguments: [other.uri] } });
+    expect(withPreview.find((lens) => lens.command?.command === 'some.command')).toMatchObject({
+      range: { start: other.client.at(other.uri, 'site "').position },
+      command: { title: 'Open preview', arguments: [other.uri] },
+    });
   });
   test('none where they are switched off', async () => {
     const { client, uri } = await start({ options: { settings: { lenses: { show: false } }, previewCommand: 'x' } });
@@ -154,28 +208,48 @@ test('selections for several carets', async () => {
 
 test('links are found at once and lead somewhere when they are asked', async () => {
   const { client, place, uri } = await start({ options: { pages: 'https://example.test/docs' } });
-  await client.open(uri, site('accept seat-outside-practice because "x" by "K" until 2027-01-01\n').replace('use "../library/cables.gate"', 'use "../library/none.gate"'));
+  await client.open(
+    uri,
+    site('accept seat-outside-practice because "x" by "K" until 2027-01-01\n').replace(
+      'use "../library/cables.gate"',
+      'use "../library/none.gate"',
+    ),
+  );
   const found = await client.request<DocumentLink[]>('textDocument/documentLink', { textDocument: { uri } });
   expect(found.every((link) => link.target === undefined)).toBe(true);
   const targets = await Promise.all(found.map(async (link) => (await client.request<DocumentLink>('documentLink/resolve', link)).target));
-  expect(targets).toEqual([...['drives', 'panels', 'sensors'].map((name) => place.uriOf(`library/${name}.gate`)), 'https://example.test/docs/rules/seat-outside-practice.md']);
+  expect(targets).toEqual([
+    ...['drives', 'panels', 'sensors'].map((name) => place.uriOf(`library/${name}.gate`)),
+    'https://example.test/docs/rules/seat-outside-practice.md',
+  ]);
   const without = await start();
   await without.client.open(without.uri, site('accept seat-outside-practice because "x" by "K" until 2027-01-01\n'));
   expect(await without.client.request<DocumentLink[]>('textDocument/documentLink', { textDocument: { uri: without.uri } })).toHaveLength(4);
 });
 
 describe('symbols of the workspace', () => {
-  const lazily = { workspace: { symbol: { resolveSupport: { properties: ['location.range'] } }, didChangeWatchedFiles: { dynamicRegistration: true } } };
+  const lazily = {
+    workspace: { symbol: { resolveSupport: { properties: ['location.range'] } }, didChangeWatchedFiles: { dynamicRegistration: true } },
+  };
   const names = (found: readonly WorkspaceSymbol[]): string[] => found.map((symbol) => symbol.name);
   const ask = (client: Client, query: string) => client.request<WorkspaceSymbol[]>('workspace/symbol', { query });
 
   test('of open and closed files, as they are now', async () => {
-    const { client, place, uri } = await start({ capabilities: lazily }, { 'gates/south.gate': 'language 1\nleaf southern {\n  width 2 m\n}\n' });
+    const { client, place, uri } = await start(
+      { capabilities: lazily },
+      { 'gates/south.gate': 'language 1\nleaf southern {\n  width 2 m\n}\n' },
+    );
     await client.until(async () => names(await ask(client, 'southern')).includes('southern'));
     const [found] = await ask(client, 'southe');
-    expect(found).toMatchObject({ name: 'southern', containerName: 'south.gate › leaf', location: { uri: place.uriOf('gates/south.gate') } });
+    expect(found).toMatchObject({
+      name: 'southern',
+      containerName: 'south.gate › leaf',
+      location: { uri: place.uriOf('gates/south.gate') },
+    });
     expect(found?.location).not.toHaveProperty('range');
-    expect(await client.request<WorkspaceSymbol>('workspaceSymbol/resolve', found)).toMatchObject({ location: { range: { start: { line: 1, character: 5 }, end: { line: 1, character: 13 } } } });
+    expect(await client.request<WorkspaceSymbol>('workspaceSymbol/resolve', found)).toMatchObject({
+      location: { range: { start: { line: 1, character: 5 }, end: { line: 1, character: 13 } } },
+    });
     expect(names(await ask(client, 'brchram'))).toContain('birch-ram');
     place.write('gates/south.gate', 'language 1\n\nleaf meridian {\n  width 2 m\n}\n');
     expect(names(await ask(client, 'meridian'))).toEqual(['meridian']);
@@ -198,16 +272,26 @@ describe('symbols of the workspace', () => {
 });
 
 describe('what depends on a value', () => {
-  const prepare = (client: Client, uri: string, needle: string) => client.request<CallHierarchyItem[] | null>('textDocument/prepareCallHierarchy', client.at(uri, needle));
+  const prepare = (client: Client, uri: string, needle: string) =>
+    client.request<CallHierarchyItem[] | null>('textDocument/prepareCallHierarchy', client.at(uri, needle));
   test('a line, what follows from it, and what that is worked out from', async () => {
     const { client, uri } = await start();
     await client.open(uri, site());
     const items = (await prepare(client, uri, 'mass 165')) ?? [];
-    expect(items[0]).toMatchObject({ name: 'mass 165 kg', detail: 'leaf west', uri, range: { start: client.at(uri, 'mass 165').position } });
+    expect(items[0]).toMatchObject({
+      name: 'mass 165 kg',
+      detail: 'leaf west',
+      uri,
+      range: { start: client.at(uri, 'mass 165').position },
+    });
     expect(items).toHaveLength(1);
     const end = client.at(uri, 'mass 165 kg|');
-    expect(await client.request<CallHierarchyItem[]>('textDocument/prepareCallHierarchy', end)).toMatchObject([{ detail: expect.stringMatching(/^leaf\.west\./) }]);
-    const users = (await client.request<CallHierarchyIncomingCall[]>('callHierarchy/incomingCalls', { item: items[0] })).map(({ from, fromRanges }) => (expect(fromRanges).toEqual([from.range]), from));
+    expect(await client.request<CallHierarchyItem[]>('textDocument/prepareCallHierarchy', end)).toMatchObject([
+      { detail: expect.stringMatching(/^leaf\.west\./) },
+    ]);
+    const users = (await client.request<CallHierarchyIncomingCall[]>('callHierarchy/incomingCalls', { item: items[0] })).map(
+      ({ from, fromRanges }) => (expect(fromRanges).toEqual([from.range]), from),
+    );
     expect(users.map((item) => item.detail)).toContain('leaf.west.kinetic-energy');
     expect(users.map((item) => item.name)).toContain('leaf-over-drive-rating');
     const energy = users.find((item) => item.detail === 'leaf.west.kinetic-energy');

@@ -1,7 +1,7 @@
 // A client on a folder of its own, both gone when the test is over.
 import { afterEach } from 'vitest';
-import { connect, type Client, type ClientOptions } from './client.ts';
-import { folder, type Folder } from './folder.ts';
+import { type Client, type ClientOptions, connect } from './client.ts';
+import { type Folder, folder } from './folder.ts';
 
 /** What is to be done when the test is over, the last first. */
 export const ends: (() => unknown)[] = [];
@@ -9,7 +9,10 @@ afterEach(async () => {
   for (const end of ends.splice(0).reverse()) await end();
 });
 
-export async function start(options: ClientOptions = {}, files: Readonly<Record<string, string>> = {}): Promise<{ client: Client; place: Folder }> {
+export async function start(
+  options: ClientOptions = {},
+  files: Readonly<Record<string, string>> = {},
+): Promise<{ client: Client; place: Folder }> {
   const place = folder(files);
   ends.push(() => place.end());
   const client = await connect({ folders: [place.uri], ...options });

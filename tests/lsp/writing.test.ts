@@ -1,41 +1,61 @@
 // What helps to write, through the protocol: rename, moved files, layout while typing, signatures, completion, actions.
 import { describe, expect, test } from 'vitest';
-import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, CompletionList, SignatureHelp, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { site } from '../editor/bench.ts';
-import { itemsOf, type Client, type ClientOptions } from './client.ts';
+import { type Client, type ClientOptions, itemsOf } from './client.ts';
 import type { Folder } from './folder.ts';
 import { start } from './start.ts';
 
-const edited = (text: string, edits: readonly TextEdit[]): string => TextDocument.applyEdits(TextDocument.create('x:x', '', 0, text), [...edits]);
+const edited = (text: string, edits: readonly TextEdit[]): string =>
+  TextDocument.applyEdits(TextDocument.create('x:x', '', 0, text), [...edits]);
 const changesOf = (edit: WorkspaceEdit): TextDocumentEdit[] => edit.documentChanges as TextDocumentEdit[];
 const nameOf = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
 /** The reason with which a request is refused. */
-const reasonOf = (asked: Promise<unknown>): Promise<string> => asked.then(() => 'it was not refused', (error: Error) => error.message);
+const reasonOf = (asked: Promise<unknown>): Promise<string> =>
+  asked.then(
+    () => 'it was not refused',
+    (error: Error) => error.message,
+  );
 
 describe('rename', () => {
   test('asks first, then changes every place with the version of the text', async () => {
-    const { client, place } = await start({ capabilities: { textDocument: { rename: { prepareSupport: true } }, workspace: { workspaceEdit: { documentChanges: true } } } });
+    const { client, place } = await start({
+      capabilities: { textDocument: { rename: { prepareSupport: true } }, workspace: { workspaceEdit: { documentChanges: true } } },
+    });
     expect(client.capabilities['renameProvider']).toEqual({ prepareProvider: true });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     const at = client.at(uri, 'onto ea|st');
-    expect(await client.request('textDocument/prepareRename', at)).toEqual({ range: { start: client.at(uri, 'onto |east').position, end: client.at(uri, 'onto east|').position }, placeholder: 'east' });
+    expect(await client.request('textDocument/prepareRename', at)).toEqual({
+      range: { start: client.at(uri, 'onto |east').position, end: client.at(uri, 'onto east|').position },
+      placeholder: 'east',
+    });
     const edit = await client.request<WorkspaceEdit>('textDocument/rename', { ...at, newName: 'far' });
     expect(changesOf(edit)).toHaveLength(1);
     expect(changesOf(edit)[0]?.textDocument).toEqual({ uri, version: 1 });
-    expect(edited(site(), changesOf(edit)[0]?.edits as TextEdit[])).toBe(site().replace('onto east', 'onto far').replace('leaf east', 'leaf far'));
+    expect(edited(site(), changesOf(edit)[0]?.edits as TextEdit[])).toBe(
+      site().replace('onto east', 'onto far').replace('leaf east', 'leaf far'),
+    );
   });
 
   test('a model: its library on the disk, open texts as they are, and closed files; others are left alone', async () => {
     const south = site().replace('panel main : rowan-pair', 'panel main   : rowan-pair');
-    const { client, place } = await start({}, { 'gates/south.gate': south, 'gates/east.gate': site().replaceAll('rowan-pair', 'marram-one'), 'node_modules/x.gate': south });
+    const { client, place } = await start(
+      {},
+      { 'gates/south.gate': south, 'gates/east.gate': site().replaceAll('rowan-pair', 'marram-one'), 'node_modules/x.gate': south },
+    );
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     await client.open(place.uriOf('gates/west.gate'), `# rowan-pair\n${site()}`);
     const edit = await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'rowan-two' });
     const changed = changesOf(edit);
-    expect(changed.map(({ textDocument, edits }) => [nameOf(textDocument.uri), textDocument.version, edits.length]).sort()).toEqual([['north.gate', 1, 1], ['panels.gate', null, 1], ['south.gate', null, 1], ['west.gate', 1, 1]]);
+    expect(changed.map(({ textDocument, edits }) => [nameOf(textDocument.uri), textDocument.version, edits.length]).sort()).toEqual([
+      ['north.gate', 1, 1],
+      ['panels.gate', null, 1],
+      ['south.gate', null, 1],
+      ['west.gate', 1, 1],
+    ]);
     const there = changed.find(({ textDocument }) => nameOf(textDocument.uri) === 'south.gate');
     expect(edited(south, there?.edits as TextEdit[])).toBe(south.replace('rowan-pair', 'rowan-two'));
   });
@@ -45,9 +65,15 @@ describe('rename', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     expect(await reasonOf(client.request('textDocument/prepareRename', client.at(uri, 'width')))).toContain('a word of the language');
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'east' }))).toContain('already the name of a leaf');
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'a b' }))).toContain('is not a name');
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'marram-one' }))).toContain('already the name of a panel model');
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'east' }))).toContain(
+      'already the name of a leaf',
+    );
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'a b' }))).toContain(
+      'is not a name',
+    );
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'marram-one' }))).toContain(
+      'already the name of a panel model',
+    );
     expect(client.logged.filter((line) => line.includes('Error'))).toEqual([]);
   });
 
@@ -55,8 +81,12 @@ describe('rename', () => {
     const { client, place } = await start({ folders: [] });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
-    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }))).toContain('they cannot be listed here');
-    expect(changesOf(await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'x' }))).toHaveLength(1);
+    expect(await reasonOf(client.request('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }))).toContain(
+      'they cannot be listed here',
+    );
+    expect(
+      changesOf(await client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'leaf |west'), newName: 'x' })),
+    ).toHaveLength(1);
   });
 
   test('an edit that comes meanwhile makes the answer worthless: none, or one for the text as it was', async () => {
@@ -64,7 +94,10 @@ describe('rename', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
     const asked = client.request<WorkspaceEdit>('textDocument/rename', { ...client.at(uri, 'rowan-pair'), newName: 'x' }).then(
-      ({ documentChanges }) => documentChanges?.flatMap((change) => ('textDocument' in change && change.textDocument.uri === uri ? [change.textDocument.version] : [])),
+      ({ documentChanges }) =>
+        documentChanges?.flatMap((change) =>
+          'textDocument' in change && change.textDocument.uri === uri ? [change.textDocument.version] : [],
+        ),
       (error: Error) => error.message,
     );
     await client.edit(uri, { start: 0, end: 0, text: '# ' });
@@ -85,7 +118,9 @@ describe('rename', () => {
 describe('files that are moved', () => {
   test('the filters are told, beside those of what has already happened', async () => {
     const { client } = await start();
-    const { fileOperations } = client.capabilities['workspace'] as { fileOperations: Record<string, { filters: { pattern: { glob: string } }[] }> };
+    const { fileOperations } = client.capabilities['workspace'] as {
+      fileOperations: Record<string, { filters: { pattern: { glob: string } }[] }>;
+    };
     expect(Object.keys(fileOperations).sort()).toEqual(['didDelete', 'didRename', 'willRename']);
     expect(fileOperations['willRename']?.filters.map((filter) => filter.pattern.glob)).toEqual(['**/*.gate', '**']);
   });
@@ -94,15 +129,27 @@ describe('files that are moved', () => {
     const { client, place } = await start({}, { 'gates/south.gate': site(), 'gates/plain.gate': 'language 1\n' });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, `# new\n${site()}`);
-    const edit = await client.request<WorkspaceEdit>('workspace/willRenameFiles', { files: [{ oldUri: place.uriOf('library'), newUri: place.uriOf('shelf') }] });
-    expect(changesOf(edit).map(({ textDocument, edits }) => [nameOf(textDocument.uri), textDocument.version, edits.length]).sort()).toEqual([['north.gate', 1, 4], ['south.gate', null, 4]]);
+    const edit = await client.request<WorkspaceEdit>('workspace/willRenameFiles', {
+      files: [{ oldUri: place.uriOf('library'), newUri: place.uriOf('shelf') }],
+    });
+    expect(
+      changesOf(edit)
+        .map(({ textDocument, edits }) => [nameOf(textDocument.uri), textDocument.version, edits.length])
+        .sort(),
+    ).toEqual([
+      ['north.gate', 1, 4],
+      ['south.gate', null, 4],
+    ]);
     const here = changesOf(edit).find(({ textDocument }) => textDocument.uri === uri);
     expect(edited(client.text(uri), here?.edits as TextEdit[])).toBe(client.text(uri).replaceAll('../library/', '../shelf/'));
   });
 
   test('one file: its own `use` lines follow it; a move that changes nothing needs no edit', async () => {
     const { client, place } = await start({}, { 'gates/south.gate': site() });
-    const move = (from: string, to: string) => client.request<WorkspaceEdit | null>('workspace/willRenameFiles', { files: [{ oldUri: place.uriOf(from), newUri: place.uriOf(to) }] });
+    const move = (from: string, to: string) =>
+      client.request<WorkspaceEdit | null>('workspace/willRenameFiles', {
+        files: [{ oldUri: place.uriOf(from), newUri: place.uriOf(to) }],
+      });
     expect(JSON.stringify(await move('gates/south.gate', 'south.gate'))).toContain('"library/panels.gate"');
     expect(await move('gates/south.gate', 'gates/other.gate')).toBeNull();
     expect(await move('gates/none.gate', 'gates/other.gate')).toBeNull();
@@ -123,7 +170,8 @@ describe('layout', () => {
     const typed = await client.request<TextEdit[]>('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}|'), ch: '}', options });
     expect(edited(text, typed)).toBe(text.replace('mass   5', '  mass 5'));
     await client.edit(uri, { start: text.length, end: text.length, text: 'leaf c {' });
-    for (let i = 0; i < 2; i++) expect(await client.request('textDocument/rangeFormatting', { textDocument: { uri }, range, options })).toEqual([]);
+    for (let i = 0; i < 2; i++)
+      expect(await client.request('textDocument/rangeFormatting', { textDocument: { uri }, range, options })).toEqual([]);
     expect(await client.request('textDocument/onTypeFormatting', { ...client.at(uri, 'kg\n}|'), ch: '}', options })).toEqual([]);
     expect(client.shown).toHaveLength(1);
   });
@@ -131,10 +179,21 @@ describe('layout', () => {
 
 describe('signatures', () => {
   test('the values of a line, the one that comes next, and nothing where it is whole', async () => {
-    const { client, place } = await start({ capabilities: { textDocument: { signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } }, hover: { contentFormat: ['markdown'] } } } });
+    const { client, place } = await start({
+      capabilities: {
+        textDocument: {
+          signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } },
+          hover: { contentFormat: ['markdown'] },
+        },
+      },
+    });
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, 'language 1\nleaf a {\n  opens inward \n  mass \n  height 2 m\n}\n');
-    const ask = (needle: string, context?: unknown) => client.request<SignatureHelp | null>('textDocument/signatureHelp', { ...client.at(uri, `${needle}|`), ...(context === undefined ? {} : { context }) });
+    const ask = (needle: string, context?: unknown) =>
+      client.request<SignatureHelp | null>('textDocument/signatureHelp', {
+        ...client.at(uri, `${needle}|`),
+        ...(context === undefined ? {} : { context }),
+      });
     const help = await ask('opens inward ');
     expect(help?.signatures[0]?.label).toBe('opens inward|outward ANGLE');
     expect(help?.activeParameter).toBe(1);
@@ -149,7 +208,9 @@ describe('signatures', () => {
 });
 
 describe('completion', () => {
-  const withItems = (item: Readonly<Record<string, unknown>>): ClientOptions => ({ capabilities: { textDocument: { completion: { completionItem: item } } } });
+  const withItems = (item: Readonly<Record<string, unknown>>): ClientOptions => ({
+    capabilities: { textDocument: { completion: { completionItem: item } } },
+  });
 
   test('insert and replace, what is chosen beforehand, and no commit characters', async () => {
     const { client, place } = await start(withItems({ insertReplaceSupport: true, snippetSupport: true }));
@@ -158,7 +219,11 @@ describe('completion', () => {
     const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'K1 K|9'));
     const item = list.items.find((one) => one.label === 'K0');
     expect(item?.preselect).toBe(true);
-    expect(item?.textEdit).toMatchObject({ newText: 'K0', insert: { end: client.at(uri, 'K1 K|9').position }, replace: { end: client.at(uri, 'K1 K9|').position } });
+    expect(item?.textEdit).toMatchObject({
+      newText: 'K0',
+      insert: { end: client.at(uri, 'K1 K|9').position },
+      replace: { end: client.at(uri, 'K1 K9|').position },
+    });
     expect(list.items.some((one) => one.commitCharacters !== undefined)).toBe(false);
     expect(list.items.some((one) => one.documentation !== undefined)).toBe(false);
   });
@@ -167,7 +232,10 @@ describe('completion', () => {
     const ask = async (client: Client, place: Folder): Promise<(label: string) => string | undefined> => {
       const uri = place.uriOf('gates/north.gate');
       await client.open(uri, 'language 1\n\n');
-      const list = await client.request<CompletionList>('textDocument/completion', { textDocument: { uri }, position: { line: 1, character: 0 } });
+      const list = await client.request<CompletionList>('textDocument/completion', {
+        textDocument: { uri },
+        position: { line: 1, character: 0 },
+      });
       return (label) => (list.items.find((one) => one.label === label)?.textEdit as TextEdit | undefined)?.newText;
     };
     const rich = await start(withItems({ snippetSupport: true }));
@@ -192,8 +260,15 @@ describe('completion', () => {
 describe('code actions', () => {
   const everywhere = { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } };
   const ask = (client: Client, uri: string, only?: string[], range: unknown = everywhere) =>
-    client.request<CodeAction[]>('textDocument/codeAction', { textDocument: { uri }, range, context: { diagnostics: [], ...(only === undefined ? {} : { only }) } });
-  const lazy = { textDocument: { codeAction: { dataSupport: true, resolveSupport: { properties: ['edit'] } } }, workspace: { workspaceEdit: { documentChanges: true } } };
+    client.request<CodeAction[]>('textDocument/codeAction', {
+      textDocument: { uri },
+      range,
+      context: { diagnostics: [], ...(only === undefined ? {} : { only }) },
+    });
+  const lazy = {
+    textDocument: { codeAction: { dataSupport: true, resolveSupport: { properties: ['edit'] } } },
+    workspace: { workspaceEdit: { documentChanges: true } },
+  };
 
   test('each says its class; only what is safe is preferred, and a safety value is never changed in bulk', async () => {
     const { client, place } = await start();
@@ -216,7 +291,11 @@ describe('code actions', () => {
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, 'language 1\nleaf a {\n  widht 2 m\n  opens inwards 90 deg\n}\n');
     const actions = await ask(client, uri);
-    const mend = (title: string): string => edited(client.text(uri), changesOf(actions.find((action) => action.title.startsWith(title))?.edit as WorkspaceEdit)[0]?.edits as TextEdit[]);
+    const mend = (title: string): string =>
+      edited(
+        client.text(uri),
+        changesOf(actions.find((action) => action.title.startsWith(title))?.edit as WorkspaceEdit)[0]?.edits as TextEdit[],
+      );
     expect(mend('Write “width”')).toContain('  width 2 m\n');
     expect(mend('Write “inward”')).toContain('opens inward 90 deg');
   });
@@ -233,26 +312,38 @@ describe('code actions', () => {
     expect(await reasonOf(client.request('codeAction/resolve', action))).toBe('the text has changed');
   });
 
-  test.each([true, false])('an acceptance: in the block, refused until it is filled in (places to fill: %s)', async (snippetEditSupport) => {
-    const { client, place } = await start({ capabilities: { workspace: { workspaceEdit: { documentChanges: true, snippetEditSupport } } } });
-    const uri = place.uriOf('gates/north.gate');
-    await client.open(uri, site().replace('seat 1.5 s', 'seat 4 s'));
-    const actions = await ask(client, uri, ['quickfix']);
-    const accept = actions.find((action) => action.title === 'Accept “seat-outside-practice” here, with a reason…');
-    expect(accept?.kind).toBe('quickfix.accept.pintle');
-    expect(accept?.isPreferred).toBeUndefined();
-    const [edit] = changesOf(accept?.edit as WorkspaceEdit)[0]?.edits as { range: never; newText?: string; snippet?: { kind: string; value: string } }[];
-    if (snippetEditSupport) {
-      expect(edit?.snippet).toEqual({ kind: 'snippet', value: '\n  accept seat-outside-practice because "$1" by "$2" until ${3:2027-05-20}' });
-      return;
-    }
-    const text = edited(client.text(uri), [edit as TextEdit]);
-    await client.edit(uri, { start: 0, end: client.text(uri).length, text });
-    const rules = itemsOf(await client.pullOf(uri)).map((item) => item.code);
-    expect(rules).toContain('acceptance-without-reason');
-    expect(rules).toContain('seat-outside-practice');
-    expect(actions.some((action) => action.title.includes('unit-missing'))).toBe(false);
-  });
+  test.each([true, false])(
+    'an acceptance: in the block, refused until it is filled in (places to fill: %s)',
+    async (snippetEditSupport) => {
+      const { client, place } = await start({
+        capabilities: { workspace: { workspaceEdit: { documentChanges: true, snippetEditSupport } } },
+      });
+      const uri = place.uriOf('gates/north.gate');
+      await client.open(uri, site().replace('seat 1.5 s', 'seat 4 s'));
+      const actions = await ask(client, uri, ['quickfix']);
+      const accept = actions.find((action) => action.title === 'Accept “seat-outside-practice” here, with a reason…');
+      expect(accept?.kind).toBe('quickfix.accept.pintle');
+      expect(accept?.isPreferred).toBeUndefined();
+      const [edit] = (changesOf(accept?.edit as WorkspaceEdit)[0]?.edits ?? []) as {
+        range: never;
+        newText?: string;
+        snippet?: { kind: string; value: string };
+      }[];
+      if (snippetEditSupport) {
+        expect(edit?.snippet).toEqual({
+          kind: 'snippet',
+          value: '\n  accept seat-outside-practice because "$1" by "$2" until ${3:2027-05-20}',
+        });
+        return;
+      }
+      const text = edited(client.text(uri), [edit as TextEdit]);
+      await client.edit(uri, { start: 0, end: client.text(uri).length, text });
+      const rules = itemsOf(await client.pullOf(uri)).map((item) => item.code);
+      expect(rules).toContain('acceptance-without-reason');
+      expect(rules).toContain('seat-outside-practice');
+      expect(actions.some((action) => action.title.includes('unit-missing'))).toBe(false);
+    },
+  );
 
   test('what a block lacks, as a source action at the caret', async () => {
     const { client, place } = await start();
@@ -280,10 +371,23 @@ describe('whatever is sent', () => {
     expect(await client.request('textDocument/rename', { ...none, newName: 'x' })).toBeNull();
     expect(await client.request('textDocument/signatureHelp', far)).toBeNull();
     expect(await client.request('textDocument/onTypeFormatting', { ...far, ch: '\n', options: {} })).toEqual([]);
-    expect(await client.request('textDocument/rangeFormatting', { textDocument: none.textDocument, range: { start: far.position, end: far.position }, options: {} })).toBeNull();
+    expect(
+      await client.request('textDocument/rangeFormatting', {
+        textDocument: none.textDocument,
+        range: { start: far.position, end: far.position },
+        options: {},
+      }),
+    ).toBeNull();
     expect(await client.request('workspace/willRenameFiles', { files: [] })).toBeNull();
     expect(await client.request('workspace/willRenameFiles', { files: [{ oldUri: '', newUri: '%' }] })).toBeNull();
-    for (const data of [undefined, null, 7, {}, { uri: 'x', version: 1, start: 0, end: 0, index: 0 }, { uri, version: 1, start: -5, end: 1e9, only: null, index: 99 }])
+    for (const data of [
+      undefined,
+      null,
+      7,
+      {},
+      { uri: 'x', version: 1, start: 0, end: 0, index: 0 },
+      { uri, version: 1, start: -5, end: 1e9, only: null, index: 99 },
+    ])
       expect(await reasonOf(client.request('codeAction/resolve', { title: 'x', data }))).toMatch(/was not refused|the text has changed/);
   });
 });

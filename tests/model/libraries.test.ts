@@ -1,11 +1,15 @@
 // What a file can see through its `use` lines, and what is said where they lead nowhere, in circles or to two of a name.
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/index.ts';
-import { buildShelf, hasOwnModels, libraryOf, resolve, type Installation, type Library, type Lookup } from '../../server/model/index.ts';
+import { buildShelf, hasOwnModels, type Installation, type Library, type Lookup, libraryOf, resolve } from '../../server/model/index.ts';
 import { readFile } from '../../server/vocabulary/index.ts';
 
 /** The installation of one file among others, all in a root `/w`. */
-function installation(path: string, files: Readonly<Record<string, string>>, special: Readonly<Record<string, 'outside' | 'unreadable' | 'waiting'>> = {}): Installation & { readonly lookups: readonly string[] } {
+function installation(
+  path: string,
+  files: Readonly<Record<string, string>>,
+  special: Readonly<Record<string, 'outside' | 'unreadable' | 'waiting'>> = {},
+): Installation & { readonly lookups: readonly string[] } {
   const lookups: string[] = [];
   const lookup: Lookup = (asked) => {
     lookups.push(asked);
@@ -14,7 +18,13 @@ function installation(path: string, files: Readonly<Record<string, string>>, spe
   };
   const reading = readFile(parse('language 1\n' + (files[path] ?? '')));
   const own: Library | undefined = hasOwnModels(reading) ? libraryOf(path, reading) : undefined;
-  const shelf = buildShelf(path, reading.uses.map((use) => use.path), '/w', lookup, own);
+  const shelf = buildShelf(
+    path,
+    reading.uses.map((use) => use.path),
+    '/w',
+    lookup,
+    own,
+  );
   return { ...resolve(path, reading, shelf), lookups };
 }
 const kinds = (of: Installation): string[] => of.problems.map((problem) => problem.kind);
@@ -23,7 +33,12 @@ const uses = (...paths: string[]): string => paths.map((path) => `use "${path}"\
 const drive = (name: string): string => `drive d : ${name} {\n  moves l\n}\nleaf l {\n  width 2 m\n  mass 5 kg\n}\n`;
 
 test('a model is found in a library, and in a library of a library', () => {
-  const files = { '/w/s.gate': uses('a.gate') + drive('far'), '/w/a.gate': uses('deep/b.gate') + model('near'), '/w/deep/b.gate': uses('../c.gate'), '/w/c.gate': model('far') };
+  const files = {
+    '/w/s.gate': uses('a.gate') + drive('far'),
+    '/w/a.gate': uses('deep/b.gate') + model('near'),
+    '/w/deep/b.gate': uses('../c.gate'),
+    '/w/c.gate': model('far'),
+  };
   const of = installation('/w/s.gate', files);
   expect(kinds(of)).toEqual([]);
   expect(of.drives[0]?.model?.path).toBe('/w/c.gate');
@@ -74,7 +89,12 @@ describe('circles', () => {
 });
 
 test('a diamond is no circle, and its foot is looked at once', () => {
-  const files = { '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'), '/w/a.gate': uses('foot.gate') + model('x'), '/w/b.gate': uses('foot.gate') + 'drive-model y {\n  kind rack\n}\n', '/w/foot.gate': model('m') };
+  const files = {
+    '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'),
+    '/w/a.gate': uses('foot.gate') + model('x'),
+    '/w/b.gate': uses('foot.gate') + 'drive-model y {\n  kind rack\n}\n',
+    '/w/foot.gate': model('m'),
+  };
   const of = installation('/w/s.gate', files);
   expect(kinds(of).filter((kind) => kind !== 'use-unused')).toEqual([]);
   expect(of.lookups.filter((path) => path === '/w/foot.gate')).toHaveLength(1);
@@ -111,7 +131,11 @@ describe('a file that is not there', () => {
 
 describe('two of one name', () => {
   test('models in two libraries: told once, the first one counts', () => {
-    const of = installation('/w/s.gate', { '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'), '/w/a.gate': model('m'), '/w/b.gate': model('m') });
+    const of = installation('/w/s.gate', {
+      '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'),
+      '/w/a.gate': model('m'),
+      '/w/b.gate': model('m'),
+    });
     expect(kinds(of)).toEqual(['model-repeated']);
     expect(of.problems[0]?.detail).toMatchObject({ name: 'm', first: '/w/a.gate', second: '/w/b.gate' });
     expect(of.drives[0]?.model?.path).toBe('/w/a.gate');
@@ -131,18 +155,30 @@ describe('two of one name', () => {
 });
 
 test('a use line of which nothing is used is told, unless it leads to one that is', () => {
-  const files = { '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'), '/w/a.gate': uses('c.gate'), '/w/b.gate': model('other'), '/w/c.gate': model('m') };
+  const files = {
+    '/w/s.gate': uses('a.gate', 'b.gate') + drive('m'),
+    '/w/a.gate': uses('c.gate'),
+    '/w/b.gate': model('other'),
+    '/w/c.gate': model('m'),
+  };
   const of = installation('/w/s.gate', files);
-  expect(of.problems.map((problem) => [problem.kind, files['/w/s.gate'].slice(problem.start - 11, problem.end - 11)])).toEqual([['use-unused', 'use "b.gate"']]);
+  expect(of.problems.map((problem) => [problem.kind, files['/w/s.gate'].slice(problem.start - 11, problem.end - 11)])).toEqual([
+    ['use-unused', 'use "b.gate"'],
+  ]);
 });
 
 describe('names', () => {
   const of = (text: string): Installation => installation('/w/s.gate', { '/w/s.gate': text });
-  const told = (text: string): [string, string | undefined][] => of(text).problems.map((problem) => [problem.kind, 'name' in problem.detail ? problem.detail.name : undefined]);
+  const told = (text: string): [string, string | undefined][] =>
+    of(text).problems.map((problem) => [problem.kind, 'name' in problem.detail ? problem.detail.name : undefined]);
   const leaf = (name: string, more = ''): string => `leaf ${name} {\n  width 2 m\n  mass 5 kg\n${more}}\n`;
 
   test('a leaf, a sensor and a cable of one name are told apart by where they are named', () => {
-    expect(told(leaf('a') + 'sensor a {\n  watches closing\n  on a closing-edge\n}\ncable a {\n  feeds a\n  length 5 m\n  carries 1 A at 24 V\n}\n')).toEqual([]);
+    expect(
+      told(
+        leaf('a') + 'sensor a {\n  watches closing\n  on a closing-edge\n}\ncable a {\n  feeds a\n  length 5 m\n  carries 1 A at 24 V\n}\n',
+      ),
+    ).toEqual([]);
   });
   test('a sensor, a drive and a control share their names: a panel is wired to them', () => {
     expect(told('sensor a {\n  watches closing\n}\ncontrol a {\n  acts impulse\n}\n')).toEqual([['name-repeated', 'a']]);
@@ -182,10 +218,19 @@ panel-model m {
   terminal B1 safety-input common x10
 }
 `;
-    expect(told(text).filter(([kind]) => kind === 'name-unknown').map(([, name]) => name).sort()).toEqual(['x1', 'x10', 'x2', 'x3', 'x4', 'x5', 'x6', 'x7', 'x8', 'x9']);
+    expect(
+      told(text)
+        .filter(([kind]) => kind === 'name-unknown')
+        .map(([, name]) => name)
+        .sort(),
+    ).toEqual(['x1', 'x10', 'x2', 'x3', 'x4', 'x5', 'x6', 'x7', 'x8', 'x9']);
   });
   test('what is linked is linked both ways', () => {
-    const site = of(leaf('west', '  closes onto east\n') + leaf('east') + 'drive d {\n  moves west\n}\nsensor e {\n  watches closing\n  on west closing-edge\n  chains-into f\n}\nsensor f {\n  watches closing\n}\npanel p {\n  wire e to B1 B2\n  wire d test to M1\n  registered e, f\n}\n');
+    const site = of(
+      leaf('west', '  closes onto east\n') +
+        leaf('east') +
+        'drive d {\n  moves west\n}\nsensor e {\n  watches closing\n  on west closing-edge\n  chains-into f\n}\nsensor f {\n  watches closing\n}\npanel p {\n  wire e to B1 B2\n  wire d test to M1\n  registered e, f\n}\n',
+    );
     expect(site.problems).toEqual([]);
     const [west, east] = site.leaves;
     expect(west?.covers).toBe(east);
@@ -194,7 +239,10 @@ panel-model m {
     const [e, f] = site.sensors;
     expect(e?.leaf).toBe(west);
     expect(e?.next).toBe(f);
-    expect(e?.wires[0]?.ends.map((end) => [end.at.text, end.terminal])).toEqual([['B1', undefined], ['B2', undefined]]);
+    expect(e?.wires[0]?.ends.map((end) => [end.at.text, end.terminal])).toEqual([
+      ['B1', undefined],
+      ['B2', undefined],
+    ]);
     expect([e?.registered, f?.registered]).toEqual([true, true]);
     expect(site.panels[0]?.wires[1]).toMatchObject({ part: 'test', device: { kind: 'drive' } });
   });
@@ -206,7 +254,9 @@ panel-model m {
     expect(told(leaf('a', '  closes onto b\n') + leaf('b', '  closes onto a\n')).map(([kind]) => kind)).toEqual(['overlap-circular']);
   });
   test('terminals of a panel model', () => {
-    const site = of('panel-model m {\n  terminal B0 common\n  terminal B1 safety-input common B0\n  terminal B1 motor\n}\npanel p : m {\n  wire s to B1 B9\n  select logic steps\n}\nsensor s {\n  watches closing\n}\n');
+    const site = of(
+      'panel-model m {\n  terminal B0 common\n  terminal B1 safety-input common B0\n  terminal B1 motor\n}\npanel p : m {\n  wire s to B1 B9\n  select logic steps\n}\nsensor s {\n  watches closing\n}\n',
+    );
     expect(site.problems.map((problem) => problem.kind)).toEqual(['name-repeated']);
     expect(site.panels[0]?.wires[0]?.ends.map((end) => end.terminal?.role)).toEqual(['safety-input', undefined]);
   });

@@ -63,7 +63,12 @@ describe('whatever is used', () => {
         // The root itself is no file, and is inside.
         if (target.path === inside) return;
         expect(target.path.startsWith(inside + '/')).toBe(true);
-        expect(target.path.slice(inside.length + 1).split('/').every((piece) => piece !== '..' && piece !== '.' && piece !== '')).toBe(true);
+        expect(
+          target.path
+            .slice(inside.length + 1)
+            .split('/')
+            .every((piece) => piece !== '..' && piece !== '.' && piece !== ''),
+        ).toBe(true);
       }),
       { numRuns: 1000 },
     );

@@ -24,7 +24,10 @@ function without(text: string, sensors: readonly string[]): { readonly text: str
   for (const item of parse(text).items) {
     const word = item.word?.text;
     const facts = item.body?.items ?? [];
-    if ((word === 'sensor' && gone(names(item)[0])) || (word === 'cable' && facts.some((fact) => fact.word?.text === 'feeds' && gone(names(fact)[0])))) {
+    if (
+      (word === 'sensor' && gone(names(item)[0])) ||
+      (word === 'cable' && facts.some((fact) => fact.word?.text === 'feeds' && gone(names(fact)[0])))
+    ) {
       cut(item);
       continue;
     }
@@ -42,7 +45,12 @@ function without(text: string, sensors: readonly string[]): { readonly text: str
       }
     }
   }
-  return { text: [...cuts].sort((a, b) => b.start - a.start).reduce((out, { start, end, text: by }) => out.slice(0, start) + by + out.slice(end), text), cuts };
+  return {
+    text: [...cuts]
+      .sort((a, b) => b.start - a.start)
+      .reduce((out, { start, end, text: by }) => out.slice(0, start) + by + out.slice(end), text),
+    cuts,
+  };
 }
 
 interface Verdict {
@@ -56,14 +64,22 @@ function verdict(path: string, text: string): Verdict {
   const analysis = workspace.judge(path, text, day);
   const problems = new Set<string>(analysis.installation.problems.map((problem) => problem.kind));
   const all = analysis.findings.filter((finding) => finding.severity === 'error');
-  return { unsafe: all.filter((finding) => !problems.has(finding.rule)), words: all.flatMap((finding) => (problems.has(finding.rule) ? [finding.rule] : [])) };
+  return {
+    unsafe: all.filter((finding) => !problems.has(finding.rule)),
+    words: all.flatMap((finding) => (problems.has(finding.rule) ? [finding.rule] : [])),
+  };
 }
 
 /** How a verdict got better by what was cut; nothing, if it did not. Mistakes in how the device itself was wired go with it. */
 function betterments(before: Verdict, after: Verdict, cuts: readonly Cut[]): string[] {
-  const touched = (at: { readonly start: number; readonly end: number; readonly path?: string }): boolean => at.path === undefined && cuts.some((cut) => at.start < cut.end && at.end > cut.start);
+  const touched = (at: { readonly start: number; readonly end: number; readonly path?: string }): boolean =>
+    at.path === undefined && cuts.some((cut) => at.start < cut.end && at.end > cut.start);
   const others = before.unsafe.filter((finding) => !touched(finding) && !finding.related.some(touched));
-  const rules = (findings: readonly Finding[]): string => findings.map((finding) => finding.rule).sort().join(', ') || 'none';
+  const rules = (findings: readonly Finding[]): string =>
+    findings
+      .map((finding) => finding.rule)
+      .sort()
+      .join(', ') || 'none';
   const found: string[] = [];
   // One rule may give way to a graver one (too little protection to none at all), so it is the errors that are counted.
   if (after.unsafe.length < others.length) found.push(`before: ${rules(others)}; after: ${rules(after.unsafe)}`);
@@ -81,7 +97,9 @@ test('there are sound and unsafe sites to try it on, and they are what their fol
 });
 
 describe.each(sites.map(({ path, text }) => [path, text] as const))('%s', (path, text) => {
-  const sensors = parse(text).items.flatMap((item) => (item.word?.text === 'sensor' && item.values[0]?.kind === 'word' ? [item.values[0].text] : []));
+  const sensors = parse(text).items.flatMap((item) =>
+    item.word?.text === 'sensor' && item.values[0]?.kind === 'word' ? [item.values[0].text] : [],
+  );
   const before = verdict('/w/' + path, text);
   const sound = path.startsWith('sound/');
   const moves = /^ {2}(dwell|acts (impulse|automatic))\b/m.test(text);
@@ -108,5 +126,7 @@ test('a betterment is seen', () => {
   const one = { words: [], unsafe: [finding] };
   expect(betterments(one, one, [])).toEqual([]);
   expect(betterments({ words: [], unsafe: [finding, finding] }, one, [])).toEqual(['before: a, a; after: a']);
-  expect(betterments(one, { words: [], unsafe: [] }, [{ start: 0, end: 9, text: '' }])).toEqual(['there were errors and now there are none']);
+  expect(betterments(one, { words: [], unsafe: [] }, [{ start: 0, end: 9, text: '' }])).toEqual([
+    'there were errors and now there are none',
+  ]);
 });

@@ -19,7 +19,9 @@ function add(name, first, second) {
 function named(pattern, one, i) {
   let at = 0;
   const given = Array.isArray(one) ? one : [one];
-  const text = pattern.replace(/%[sdifjo#]/g, (mark) => (mark === '%#' ? String(i) : String(given[at++]))).replace(/\$(\w+)/g, (all, key) => String(given[0]?.[key] ?? all));
+  const text = pattern
+    .replace(/%[sdifjo#]/g, (mark) => (mark === '%#' ? String(i) : String(given[at++])))
+    .replace(/\$(\w+)/g, (all, key) => String(given[0]?.[key] ?? all));
   return text === pattern ? `${text} #${i}` : text;
 }
 const each = (one) => (cases) => (name, first, second) =>

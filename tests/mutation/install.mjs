@@ -15,8 +15,14 @@ export function install() {
   const [command, first] = npm?.endsWith('.js') ? [process.execPath, [npm]] : [process.platform === 'win32' ? 'npm.cmd' : 'npm', []];
   const env = { ...process.env, npm_config_loglevel: 'error' };
   // What npm told the script that called us is not for this folder.
-  for (const name of Object.keys(env)) if (/^npm_(package_|lifecycle_|config_(local_prefix|prefix|global_prefix))/.test(name) || name === 'INIT_CWD') delete env[name];
-  const result = spawnSync(command, [...first, 'ci', '--ignore-scripts', '--no-audit', '--no-fund'], { cwd: here, encoding: 'utf8', env, shell: command.endsWith('.cmd') });
+  for (const name of Object.keys(env))
+    if (/^npm_(package_|lifecycle_|config_(local_prefix|prefix|global_prefix))/.test(name) || name === 'INIT_CWD') delete env[name];
+  const result = spawnSync(command, [...first, 'ci', '--ignore-scripts', '--no-audit', '--no-fund'], {
+    cwd: here,
+    encoding: 'utf8',
+    env,
+    shell: command.endsWith('.cmd'),
+  });
   if (result.status === 0) return;
   console.error(`Installing failed.\n${result.stdout ?? ''}${result.stderr ?? ''}${result.error?.message ?? ''}`);
   process.exit(1);

@@ -9,7 +9,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { install } from './install.mjs';
-import { root, work } from './places.mjs';
+import { work } from './places.mjs';
 import { scoreTable, survivorList } from './tell.mjs';
 
 const words = process.argv.slice(2).filter((word) => !word.startsWith('--'));
@@ -36,14 +36,22 @@ if (mutants.length === 0) {
 console.log(`${mutants.length} mutants (${passed()})`);
 
 function worker() {
-  const child = fork(fileURLToPath(new URL('worker.mjs', import.meta.url)), [], { serialization: 'advanced', execArgv: ['--max-old-space-size=3000', '--stack-size=900'] });
-  return { child, ready: new Promise((done, failed) => child.once('message', done).once('exit', () => failed(new Error('the worker did not start')))) };
+  const child = fork(fileURLToPath(new URL('worker.mjs', import.meta.url)), [], {
+    serialization: 'advanced',
+    execArgv: ['--max-old-space-size=3000', '--stack-size=900'],
+  });
+  return {
+    child,
+    ready: new Promise((done, failed) => child.once('message', done).once('exit', () => failed(new Error('the worker did not start')))),
+  };
 }
 
 async function survey() {
   const { child, ready } = worker();
   await ready;
-  const answer = new Promise((done, failed) => child.once('message', done).once('exit', () => failed(new Error('the worker ended while it ran the tests without a mutant'))));
+  const answer = new Promise((done, failed) =>
+    child.once('message', done).once('exit', () => failed(new Error('the worker ended while it ran the tests without a mutant'))),
+  );
   child.send({ survey: mutants.length === 0 ? 0 : Math.max(...mutants.map((mutant) => mutant.id)) + 1 });
   return (await answer).survey;
 }
@@ -72,7 +80,8 @@ const byLabel = new Map(facts.map((fact) => [`${fact.file} > ${fact.name}`, fact
 /** Tests in the order in which they most likely kill soonest: the page of the folder, the tests of its name, then the quickest. */
 function inOrder(mutant, candidates) {
   const [room, name] = placeOf(mutant);
-  const nearness = (fact) => (isPageOf(fact, room, name) ? 0 : fact.file === `tests/figures/${name}.test.ts` || fact.name.includes(name) ? 1 : 2);
+  const nearness = (fact) =>
+    isPageOf(fact, room, name) ? 0 : fact.file === `tests/figures/${name}.test.ts` || fact.name.includes(name) ? 1 : 2;
   return [...candidates].sort((a, b) => nearness(a) - nearness(b) || a.time - b.time);
 }
 /** Room and folder of a mutant. */
@@ -86,7 +95,9 @@ const slow = 30;
 const isAside = (fact, mutant) => fact.file === 'tests/rules/messages.test.ts' && !fact.name.startsWith(`${mutant.path.split('/')[2]},`);
 
 /** Test files that work something out before their tests begin: it may be kept from one mutant to the next. */
-const keeping = Object.entries(gathering).filter(([, marks]) => marks.includes(1)).map(([file]) => file);
+const keeping = Object.entries(gathering)
+  .filter(([, marks]) => marks.includes(1))
+  .map(([file]) => file);
 
 /** The tests of a mutant, nearest first, and those that must meet it in a bundle of its own. */
 function testsFor(mutant) {
@@ -97,10 +108,26 @@ function testsFor(mutant) {
   const killer = byLabel.get(before.get(mutant.key)?.by ?? '');
   if (killer !== undefined && all.includes(killer)) all.unshift(...all.splice(all.indexOf(killer), 1));
   // What is worked out while the bundle loads may show in any test that comes near the file, or asks for what it holds.
-  const anew = inOrder(mutant, facts.filter((fact) => fact.time < slow && !isAside(fact, mutant) && (isStatic
-    ? isPageOf(fact, ...placeOf(mutant)) || !fact.file.endsWith('/pages.test.ts')
-    : gathered.includes(fact.file))));
-  return { isReached: isStatic || gathered.length > 0 || reaching.length > 0, quick: all.filter((fact) => fact.time < slow), slow: all.filter((fact) => fact.time >= slow), own: all.filter((fact) => fact.time >= slow && (fact.file === `tests/figures/${placeOf(mutant)[1]}.test.ts` || fact.name.startsWith(`${placeOf(mutant)[1]} > `))), anew };
+  const anew = inOrder(
+    mutant,
+    facts.filter(
+      (fact) =>
+        fact.time < slow &&
+        !isAside(fact, mutant) &&
+        (isStatic ? isPageOf(fact, ...placeOf(mutant)) || !fact.file.endsWith('/pages.test.ts') : gathered.includes(fact.file)),
+    ),
+  );
+  return {
+    isReached: isStatic || gathered.length > 0 || reaching.length > 0,
+    quick: all.filter((fact) => fact.time < slow),
+    slow: all.filter((fact) => fact.time >= slow),
+    own: all.filter(
+      (fact) =>
+        fact.time >= slow &&
+        (fact.file === `tests/figures/${placeOf(mutant)[1]}.test.ts` || fact.name.startsWith(`${placeOf(mutant)[1]} > `)),
+    ),
+    anew,
+  };
 }
 
 let current;

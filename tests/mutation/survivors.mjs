@@ -19,7 +19,8 @@ const kinds = [
     name: 'guard',
     fits: ({ mutator, was, becomes }) =>
       mutator === 'OptionalChaining' ||
-      (mutator === 'ConditionalExpression' && ((/=== (?:undefined|null)/.test(was) && becomes === 'false') || (/!== (?:undefined|null)/.test(was) && becomes === 'true'))) ||
+      (mutator === 'ConditionalExpression' &&
+        ((/=== (?:undefined|null)/.test(was) && becomes === 'false') || (/!== (?:undefined|null)/.test(was) && becomes === 'true'))) ||
       (mutator === 'LogicalOperator' && /(?:===|!==) undefined/.test(was)) ||
       (mutator === 'ArrayDeclaration' && was === '[]') ||
       (mutator === 'LogicalOperator' && /\?\?/.test(was)),
@@ -27,7 +28,10 @@ const kinds = [
   },
   {
     name: 'quick way',
-    fits: ({ mutator, was, becomes }) => mutator === 'ConditionalExpression' && becomes === 'false' && /length === 0|\.size === 0|unread\.length|=== 0$|tilt|clearance === 0/.test(was),
+    fits: ({ mutator, was, becomes }) =>
+      mutator === 'ConditionalExpression' &&
+      becomes === 'false' &&
+      /length === 0|\.size === 0|unread\.length|=== 0$|tilt|clearance === 0/.test(was),
     why: 'A short cut for speed or for a plain case: without it the longer way gives the same.',
   },
   {
@@ -37,16 +41,31 @@ const kinds = [
   },
   {
     name: 'exact limit',
-    fits: ({ mutator, was, becomes }) => mutator === 'EqualityOperator' && /[<>]/.test(was) && was.replace(/[<>]=?/g, '') === becomes.replace(/[<>]=?/g, '') && was.includes('<') === becomes.includes('<'),
+    fits: ({ mutator, was, becomes }) =>
+      mutator === 'EqualityOperator' &&
+      /[<>]/.test(was) &&
+      was.replace(/[<>]=?/g, '') === becomes.replace(/[<>]=?/g, '') &&
+      was.includes('<') === becomes.includes('<'),
     why: '`<` for `<=` or the like, between numbers that were worked out: it differs only where both are the same to the last digit, and the two branches meet there. Where a limit is stated, the margins and the pages hold it at its exact value.',
   },
   {
     name: 'search',
-    fits: ({ path }) => /figures\/(?:least-lag|linkage|articulated-arm|motion-profile|hinge-gap|overtravel|force-window|force-changes|edge-speed|linear-ram)\//.test(path),
+    fits: ({ path }) =>
+      /figures\/(?:least-lag|linkage|articulated-arm|motion-profile|hinge-gap|overtravel|force-window|force-changes|edge-speed|linear-ram)\//.test(
+        path,
+      ),
     why: 'Grids, refinements and walks over samples. A worse start, one step more or a wider stretch finds the same greatest or least value to within the accuracy that the tests ask for, later or with a step in hand.',
   },
-  { name: 'overlapping patterns', fits: ({ mutator, path }) => mutator === 'Regex' && path.endsWith('/secrets.ts'), why: 'What a secret looks like is told by several patterns: what a wider or narrower one takes or leaves, mostly another decides. The tests hold texts that are secrets and texts that are none.' },
-  { name: 'pattern', fits: ({ mutator }) => mutator === 'Regex', why: 'Patterns for texts of which only some can come: the scanner has cut them already.' },
+  {
+    name: 'overlapping patterns',
+    fits: ({ mutator, path }) => mutator === 'Regex' && path.endsWith('/secrets.ts'),
+    why: 'What a secret looks like is told by several patterns: what a wider or narrower one takes or leaves, mostly another decides. The tests hold texts that are secrets and texts that are none.',
+  },
+  {
+    name: 'pattern',
+    fits: ({ mutator }) => mutator === 'Regex',
+    why: 'Patterns for texts of which only some can come: the scanner has cut them already.',
+  },
   {
     name: 'rest',
     fits: () => true,
@@ -86,6 +105,16 @@ ${kinds.map((kind) => `| ${kind.name} | ${rooms.map((room) => count(kind, room))
 ${scoreTable(results)}
 ## Survivors
 
-${[...byPath].sort(([a], [b]) => (a < b ? -1 : 1)).map(([path, own]) => `### ${path}\n\n${[...own].map(([name, places]) => `- ${name}: ${places.join(', ')}`).join('\n')}\n`).join('\n')}`;
+${[...byPath]
+  .sort(([a], [b]) => (a < b ? -1 : 1))
+  .map(([path, own]) => `### ${path}\n\n${[...own].map(([name, places]) => `- ${name}: ${places.join(', ')}`).join('\n')}\n`)
+  .join('\n')}`;
 writeFileSync(fileURLToPath(new URL('SURVIVORS.md', import.meta.url)), text);
-console.log(rooms.map((room) => `${room}: ${survivors.filter((mutant) => mutant.kind === room).length} of ${results.filter((mutant) => mutant.kind === room).length} survive`).join('\n'));
+console.log(
+  rooms
+    .map(
+      (room) =>
+        `${room}: ${survivors.filter((mutant) => mutant.kind === room).length} of ${results.filter((mutant) => mutant.kind === room).length} survive`,
+    )
+    .join('\n'),
+);

@@ -17,8 +17,14 @@ function row(name, mutants) {
 /** One row for each folder, worst first, below the sum of each room; and the rules of which no example kills a mutant. */
 export function scoreTable(mutants) {
   const known = mutants.filter(judged);
-  const head = '| what | score % | mutants | killed | of these timed out | survived | of these not reached | killed by an example of the page |\n|---|---|---|---|---|---|---|---|';
-  const rooms = [...new Set(known.map(roomOf))].map((room) => row(`**all of ${room}**`, known.filter((mutant) => roomOf(mutant) === room)));
+  const head =
+    '| what | score % | mutants | killed | of these timed out | survived | of these not reached | killed by an example of the page |\n|---|---|---|---|---|---|---|---|';
+  const rooms = [...new Set(known.map(roomOf))].map((room) =>
+    row(
+      `**all of ${room}**`,
+      known.filter((mutant) => roomOf(mutant) === room),
+    ),
+  );
   const sections = [...new Set(known.map((mutant) => mutant.kind))].map((kind) => {
     const own = known.filter((mutant) => mutant.kind === kind);
     const folders = group(own);
@@ -28,7 +34,10 @@ export function scoreTable(mutants) {
   });
   const rules = group(known.filter((mutant) => mutant.kind === 'rules'));
   const without = [...rules].filter(([, list]) => !list.some((mutant) => mutant.byExample)).map(([path]) => folderOf(path));
-  const pages = rules.size === 0 ? '' : `\nRules of which an example of the page kills a mutant: ${rules.size - without.length} of ${rules.size}.${without.length === 0 ? '' : ` Without: ${without.join(', ')}.`}\n`;
+  const pages =
+    rules.size === 0
+      ? ''
+      : `\nRules of which an example of the page kills a mutant: ${rules.size - without.length} of ${rules.size}.${without.length === 0 ? '' : ` Without: ${without.join(', ')}.`}\n`;
   return `${head}\n${rooms.join('\n')}\n${sections.join('\n')}\n${pages}`;
 }
 
@@ -51,6 +60,16 @@ const short = (text, most) => {
 export function survivorList(mutants) {
   const groups = group(mutants.filter((mutant) => judged(mutant) && !killed(mutant)));
   return [...groups]
-    .map(([path, list]) => [`## ${path}`, '', ...list.map((mutant) => `- ${mutant.line}:${mutant.column} ${mutant.mutator}${mutant.status === 'not reached' ? ' (no test reaches it)' : ''}: \`${short(mutant.was, 100)}\` → \`${short(mutant.becomes, 80)}\``), ''].join('\n'))
+    .map(([path, list]) =>
+      [
+        `## ${path}`,
+        '',
+        ...list.map(
+          (mutant) =>
+            `- ${mutant.line}:${mutant.column} ${mutant.mutator}${mutant.status === 'not reached' ? ' (no test reaches it)' : ''}: \`${short(mutant.was, 100)}\` → \`${short(mutant.becomes, 80)}\``,
+        ),
+        '',
+      ].join('\n'),
+    )
     .join('\n');
 }

@@ -1,11 +1,12 @@
 // Runs the tests in one process: once with no mutant, to learn which tests reach which mutants, then for each mutant those
 // tests that reach it, nearest first, until one fails.
-import { readFileSync, existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
+
 import * as fs from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
-import { Script } from 'node:vm';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { Script } from 'node:vm';
 import { root, work } from './places.mjs';
 
 const require = createRequire(join(root, 'package.json'));
@@ -36,8 +37,18 @@ const remembered = (what) => {
     return kept.get(key);
   };
 };
-const files = { ...fs, readFileSync: remembered(readFileSync), existsSync: remembered(existsSync), readdirSync: remembered(readdirSync), realpathSync: remembered(realpathSync), statSync: remembered(statSync) };
-const given = new Map([['node:fs', files], ['fast-check', { ...fastCheck, default: fastCheck.default, __esModule: true }]]);
+const files = {
+  ...fs,
+  readFileSync: remembered(readFileSync),
+  existsSync: remembered(existsSync),
+  readdirSync: remembered(readdirSync),
+  realpathSync: remembered(realpathSync),
+  statSync: remembered(statSync),
+};
+const given = new Map([
+  ['node:fs', files],
+  ['fast-check', { ...fastCheck, default: fastCheck.default, __esModule: true }],
+]);
 globalThis.__given = (name) => given.get(name) ?? require(name);
 // What the tests print is for those who run them by hand.
 console.log = () => {};
@@ -104,7 +115,10 @@ async function judge({ id, indices, anew }) {
   let result = { id, status: 'survived' };
   for (const index of indices) {
     // A mutant that was on while the tests were gathered may have gathered others; what is not there kills nothing.
-    const test = tests[index]?.name === facts[index].name ? tests[index] : tests.find((one) => one.name === facts[index].name && one.file === facts[index].file);
+    const test =
+      tests[index]?.name === facts[index].name
+        ? tests[index]
+        : tests.find((one) => one.name === facts[index].name && one.file === facts[index].file);
     if (test === undefined) continue;
     globalThis.__switch.on(id, leeway(facts[index].asked));
     const why = await fails(test);

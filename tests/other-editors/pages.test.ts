@@ -7,7 +7,8 @@ import { settings } from '../../server/lsp/settings.ts';
 
 const folder = fileURLToPath(new URL('../../client/other-editors', import.meta.url));
 const read = (name: string): string => readFileSync(join(folder, name), 'utf8').replaceAll('\r\n', '\n');
-const blocks = (page: string, language: string): string[] => [...read(page).matchAll(/^```(\w+)\n([\s\S]*?)^```$/gm)].filter((match) => match[1] === language).map((match) => match[2] ?? '');
+const blocks = (page: string, language: string): string[] =>
+  [...read(page).matchAll(/^```(\w+)\n([\s\S]*?)^```$/gm)].filter((match) => match[1] === language).map((match) => match[2] ?? '');
 
 test('the page of neovim shows the configuration that is tested', () => {
   expect(blocks('neovim.md', 'lua')).toEqual([read('neovim.lua')]);
@@ -16,7 +17,9 @@ test('the page of neovim shows the configuration that is tested', () => {
 describe.each(['neovim.md', 'emacs.md'])('%s', (page) => {
   test('copies files that are there', () => {
     const root = join(folder, '../..');
-    const copied = blocks(page, 'sh').flatMap((block) => [...block.matchAll(/(?<![\w~/.])(?:client|grammar)\/[\w./-]+/g)].map((match) => match[0]));
+    const copied = blocks(page, 'sh').flatMap((block) =>
+      [...block.matchAll(/(?<![\w~/.])(?:client|grammar)\/[\w./-]+/g)].map((match) => match[0]),
+    );
     expect(copied.length).toBeGreaterThan(0);
     for (const path of copied) expect(existsSync(join(root, path)), path).toBe(true);
   });

@@ -56,7 +56,14 @@ function setting() {
   cpSync(join(root, 'examples'), rooted, { recursive: true });
   mkdirSync(join(rooted, '.git'));
   const mark = randomUUID();
-  const env = { ...process.env, HOME: home, PATH: `${join(home, '.local', 'bin')}:${process.env.PATH}`, PINTLE_PLACE: place, PINTLE_ROOTED: rooted, PINTLE_MARK: mark };
+  const env = {
+    ...process.env,
+    HOME: home,
+    PATH: `${join(home, '.local', 'bin')}:${process.env.PATH}`,
+    PINTLE_PLACE: place,
+    PINTLE_ROOTED: rooted,
+    PINTLE_MARK: mark,
+  };
   for (const name of Object.keys(env)) if (name.startsWith('XDG_')) delete env[name];
   return { folder, home, place, mark, env };
 }
@@ -116,7 +123,12 @@ async function neovim() {
     try {
       if (!shell('neovim', place.env, [install, configuration, ...(colours === 'tree-sitter' ? [parser] : [])].join(''))) continue;
       const env = { ...place.env, PINTLE_COLOURS: colours };
-      await run(`neovim, ${runs(command, '--version').stdout.split('\n')[0]}, colours by ${colours === 'lines' ? 'the look of the lines' : 'tree-sitter'}`, command, ['--headless', '-n', '-i', 'NONE', '-c', `luafile ${join(here, 'neovim.lua')}`], { ...place, env });
+      await run(
+        `neovim, ${runs(command, '--version').stdout.split('\n')[0]}, colours by ${colours === 'lines' ? 'the look of the lines' : 'tree-sitter'}`,
+        command,
+        ['--headless', '-n', '-i', 'NONE', '-c', `luafile ${join(here, 'neovim.lua')}`],
+        { ...place, env },
+      );
     } finally {
       rmSync(place.folder, { recursive: true, force: true });
     }
@@ -129,7 +141,11 @@ async function emacs() {
   // Debian's packages for an emacs that has no eglot of its own; in batch it does not look for them itself.
   const packages = '/usr/share/emacs/site-lisp/elpa';
   const eglot = (args) => runs(command, '-Q', '--batch', ...args, '--eval', "(require 'eglot)").status === 0;
-  const folders = existsSync(packages) ? readdirSync(packages).filter((name) => /^(eglot|project|xref|seq|jsonrpc|flymake|eldoc)-/.test(name)).flatMap((name) => ['-L', join(packages, name)]) : [];
+  const folders = existsSync(packages)
+    ? readdirSync(packages)
+        .filter((name) => /^(eglot|project|xref|seq|jsonrpc|flymake|eldoc)-/.test(name))
+        .flatMap((name) => ['-L', join(packages, name)])
+    : [];
   const load = eglot([]) ? [] : folders;
   if (!eglot(load)) return void passedOver.push('eglot is not installed (emacs 29 has it; Debian 12: apt-get install elpa-eglot)');
   const place = setting();
@@ -137,7 +153,12 @@ async function emacs() {
     const [install, configuration] = blocksOf('emacs.md', 'sh');
     if (!shell('emacs', place.env, install + configuration)) return;
     writeFileSync(join(place.home, '.emacs.d', 'init.el'), blocksOf('emacs.md', 'elisp').join('\n'));
-    await run(`emacs, ${runs(command, '--version').stdout.split('\n')[0]}`, command, ['-q', '--batch', ...load, '-l', join(place.home, '.emacs.d', 'init.el'), '-l', join(here, 'emacs.el')], place);
+    await run(
+      `emacs, ${runs(command, '--version').stdout.split('\n')[0]}`,
+      command,
+      ['-q', '--batch', ...load, '-l', join(place.home, '.emacs.d', 'init.el'), '-l', join(here, 'emacs.el')],
+      place,
+    );
   } finally {
     rmSync(place.folder, { recursive: true, force: true });
   }
@@ -151,4 +172,5 @@ if (mustHaveAll) faults.push(...passedOver.map((what) => `missing, and nothing m
 if (faults.length > 0) {
   console.error(`\nOther editors do not get what they should:\n${faults.map((fault) => `  ${fault}`).join('\n')}`);
   process.exitCode = 1;
-} else console.log(passedOver.length > 0 ? '\nOther editors: what was tested is as it should be.' : '\nOther editors get what they should.');
+} else
+  console.log(passedOver.length > 0 ? '\nOther editors: what was tested is as it should be.' : '\nOther editors get what they should.');

@@ -1,15 +1,37 @@
 // What holds for every drawing: what may be in it, that each thing stands where it says, that hostile texts stay texts.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { preview, type Preview } from '../../server/editor/index.ts';
+import { type Preview, preview } from '../../server/editor/index.ts';
 import { drawingFile } from '../../server/engine/index.ts';
 import { clean } from '../../server/papers/drawing/svg.ts';
+import { type Size, sizes, widthOf } from '../../server/papers/drawing/text.ts';
 import { uses } from '../editor/bench.ts';
-import { sizes, widthOf, type Size } from '../../server/papers/drawing/text.ts';
 import { all, drawingOf, example, judged, of, parsed, previewOf, sites } from './kit.ts';
 
 const tags = new Set(['svg', 'g', 'path', 'line', 'rect', 'circle', 'text', 'title', 'desc']);
-const attributes = new Set(['xmlns', 'class', 'data-drawing', 'data-thing', 'data-moves', 'viewBox', 'role', 'text-anchor', 'd', 'x', 'y', 'x1', 'y1', 'x2', 'y2', 'cx', 'cy', 'r', 'rx', 'width', 'height']);
+const attributes = new Set([
+  'xmlns',
+  'class',
+  'data-drawing',
+  'data-thing',
+  'data-moves',
+  'viewBox',
+  'role',
+  'text-anchor',
+  'd',
+  'x',
+  'y',
+  'x1',
+  'y1',
+  'x2',
+  'y2',
+  'cx',
+  'cy',
+  'r',
+  'rx',
+  'width',
+  'height',
+]);
 
 /** What a drawing may not be, for any text; returns the ids of the things that are drawn. */
 function sound(shown: Preview): Set<string> {
@@ -29,7 +51,8 @@ function sound(shown: Preview): Set<string> {
       for (let i = 0; i < each.attributes.length; i++) {
         const { name, value } = each.attributes.item(i) ?? { name: '', value: '' };
         if (!attributes.has(name)) faults.push(name);
-        if (/^(x|y|cx|cy|r|d|x1|y1|x2|y2|width|height|rx|viewBox)$/.test(name) && !/^[-\d. MLAZ]*$/.test(value)) faults.push(`${name}="${value}"`);
+        if (/^(x|y|cx|cy|r|d|x1|y1|x2|y2|width|height|rx|viewBox)$/.test(name) && !/^[-\d. MLAZ]*$/.test(value))
+          faults.push(`${name}="${value}"`);
       }
       const thing = each.getAttribute('data-thing');
       if (thing === null || thing === '') continue;
@@ -58,16 +81,41 @@ describe.each(sites)('%s', (path) => {
     for (const { id, svg } of shown.drawings) {
       if (svg === '') continue;
       const document = parsed(svg);
-      const [, , width, height] = (document.documentElement?.getAttribute('viewBox') ?? '').split(' ').map(Number) as [number, number, number, number];
-      const boxes = all(document).filter((each) => each.tagName === 'text').map((each) => {
-        const [name, ...more] = (each.getAttribute('class') ?? '').split(' ') as [Size, ...string[]];
-        const words = each.textContent ?? '';
-        const wide = widthOf(words, name, more.includes('strong') || name === 'large');
-        const anchor = each.getAttribute('text-anchor');
-        return { words, x: of(each, 'x') - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0), y: of(each, 'y') - sizes[name] * 0.75, wide, high: sizes[name] * 0.75 };
-      });
-      expect(boxes.filter(({ x, y, wide, high }) => x < 0 || y < 0 || x + wide > width || y + high > height).map(({ words }) => words), id).toEqual([]);
-      const on = boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => Math.min(a.x + a.wide, b.x + b.wide) - Math.max(a.x, b.x) > 2 && Math.min(a.y + a.high, b.y + b.high) - Math.max(a.y, b.y) > 1).map((b) => `${a.words} / ${b.words}`));
+      const [, , width, height] = (document.documentElement?.getAttribute('viewBox') ?? '').split(' ').map(Number) as [
+        number,
+        number,
+        number,
+        number,
+      ];
+      const boxes = all(document)
+        .filter((each) => each.tagName === 'text')
+        .map((each) => {
+          const [name, ...more] = (each.getAttribute('class') ?? '').split(' ') as [Size, ...string[]];
+          const words = each.textContent ?? '';
+          const wide = widthOf(words, name, more.includes('strong') || name === 'large');
+          const anchor = each.getAttribute('text-anchor');
+          return {
+            words,
+            x: of(each, 'x') - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0),
+            y: of(each, 'y') - sizes[name] * 0.75,
+            wide,
+            high: sizes[name] * 0.75,
+          };
+        });
+      expect(
+        boxes.filter(({ x, y, wide, high }) => x < 0 || y < 0 || x + wide > width || y + high > height).map(({ words }) => words),
+        id,
+      ).toEqual([]);
+      const on = boxes.flatMap((a, i) =>
+        boxes
+          .slice(i + 1)
+          .filter(
+            (b) =>
+              Math.min(a.x + a.wide, b.x + b.wide) - Math.max(a.x, b.x) > 2 &&
+              Math.min(a.y + a.high, b.y + b.high) - Math.max(a.y, b.y) > 1,
+          )
+          .map((b) => `${a.words} / ${b.words}`),
+      );
       expect(on, id).toEqual([]);
     }
   });
@@ -82,8 +130,10 @@ describe.each(sites)('%s', (path) => {
         else expect(text, id).toMatch(new RegExp(`^${rest}\\b`));
       } else if (kind === 'terminal') expect(text, id).toBe(rest);
       else if (kind === 'wire') expect(text, id).toMatch(new RegExp(`^wire ${rest ?? ''}\\b`));
-      else if (kind === 'link' || kind === 'accessory' || kind === 'isolator' || kind === 'battery') expect(text, id).toMatch(new RegExp(`^${kind}\\b`));
-      else if (kind === 'hazard') expect(text, id).toMatch(new RegExp(`^(leaf ${name ?? ''}|hinge-gap|ground-gap|room-when-open|passes)\\b`));
+      else if (kind === 'link' || kind === 'accessory' || kind === 'isolator' || kind === 'battery')
+        expect(text, id).toMatch(new RegExp(`^${kind}\\b`));
+      else if (kind === 'hazard')
+        expect(text, id).toMatch(new RegExp(`^(leaf ${name ?? ''}|hinge-gap|ground-gap|room-when-open|passes)\\b`));
       else if (kind === 'motion') expect(text, id).toMatch(new RegExp(`^${name ?? 'motion'}\\b`));
       else if (kind === 'site') expect(text, id).toMatch(/^supply\b/);
       else expect.fail(`no check for ${id}`);
@@ -149,7 +199,18 @@ cable c : heron-signal {
   carries 20 mA at 24 V
 }
 `;
-  const nasty = ['</svg><script>alert(1)</script>', '<img src=x onerror=alert(1)>', "'\\\" onload='x", '&lt;b&gt; &amp; &#0;', 'a\u202egnp.exe\u2066', ']]>', '<?xml version="1.0"?><!DOCTYPE x [<!ENTITY a "b">]>', 'url(javascript:alert(1))', '\u0000\u0001\u001b[31m', '\ud800 half'];
+  const nasty = [
+    '</svg><script>alert(1)</script>',
+    '<img src=x onerror=alert(1)>',
+    "'\\\" onload='x",
+    '&lt;b&gt; &amp; &#0;',
+    'a\u202egnp.exe\u2066',
+    ']]>',
+    '<?xml version="1.0"?><!DOCTYPE x [<!ENTITY a "b">]>',
+    'url(javascript:alert(1))',
+    '\u0000\u0001\u001b[31m',
+    '\ud800 half',
+  ];
 
   test.each(nasty)('%j', (text) => {
     const shown = preview(judged(site(text.replaceAll('"', '\\"'))));
@@ -165,13 +226,17 @@ cable c : heron-signal {
     for (const { label } of shown.things) expect(label.length).toBeLessThan(160);
     for (const { svg, description } of shown.drawings) {
       expect(description.length).toBeLessThan(2000);
-      if (svg !== '') for (const each of all(parsed(svg))) if (each.tagName === 'text') expect((each.textContent ?? '').length).toBeLessThan(200);
+      if (svg !== '')
+        for (const each of all(parsed(svg))) if (each.tagName === 'text') expect((each.textContent ?? '').length).toBeLessThan(200);
     }
   });
 
   test('any words at all in a title, a place and an accessory', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 80 }), (words) => void sound(preview(judged(site(words.replace(/[\\"\r\n]/g, ' ')))))),
+      fc.property(
+        fc.string({ unit: 'binary', maxLength: 80 }),
+        (words) => void sound(preview(judged(site(words.replace(/[\\"\r\n]/g, ' '))))),
+      ),
       { numRuns: 40 },
     );
   });

@@ -1,8 +1,8 @@
 // The force window against the figures of the same leaf.
 import { describe, expect, test } from 'vitest';
 import { preview } from '../../server/editor/index.ts';
-import { figuresOf } from '../../server/figures/index.ts';
 import { forceWindowOf } from '../../server/figures/force-window/working.ts';
+import { figuresOf } from '../../server/figures/index.ts';
 import { showSi } from '../../server/vocabulary/index.ts';
 import { uses } from '../editor/bench.ts';
 import { all, drawingOf, example, judged, of, parsed, pointsOf, previewOf, sites, withClass } from './kit.ts';
@@ -33,14 +33,20 @@ describe.each(pushing)('%s', (path) => {
       const most = ids.get(`leaf.${window.of.subject.name}.force-most`) as number;
       // The axis of this chart: numbers at its left, at the height of their lines.
       const top = Math.min(...pointsOf(needs[i] as ReturnType<typeof all>[number]).map(([, y]) => y));
-      const marks = all(document).filter((each) => each.tagName === 'text' && each.getAttribute('text-anchor') === 'end' && /^\d+$/.test(each.textContent ?? '')).map((each) => ({ value: Number(each.textContent), y: of(each, 'y') - 4 }));
+      const marks = all(document)
+        .filter((each) => each.tagName === 'text' && each.getAttribute('text-anchor') === 'end' && /^\d+$/.test(each.textContent ?? ''))
+        .map((each) => ({ value: Number(each.textContent), y: of(each, 'y') - 4 }));
       const per = marks.length / windows.length;
       const own = marks.slice(i * per, (i + 1) * per);
       const zero = own.find(({ value }) => value === 0)?.y as number;
       const high = own[own.length - 1] as (typeof own)[number];
       const newton = (y: number): number => ((zero - y) / (zero - high.y)) * high.value;
       expect(newton(top) / least).toBeCloseTo(1, 2);
-      const allowed = [...withClass(document, 'allows'), ...withClass(document, 'allows-other')].filter((each) => each.tagName === 'path').flatMap(pointsOf).filter(([, y]) => y <= zero + 1 && y >= zero - 320).map(([, y]) => newton(y));
+      const allowed = [...withClass(document, 'allows'), ...withClass(document, 'allows-other')]
+        .filter((each) => each.tagName === 'path')
+        .flatMap(pointsOf)
+        .filter(([, y]) => y <= zero + 1 && y >= zero - 320)
+        .map(([, y]) => newton(y));
       expect(Math.min(...allowed) / most).toBeGreaterThan(0.995);
       expect(Math.min(...allowed) / most).toBeLessThan(1.01);
       expect(shown.table.rows).toContainEqual(expect.arrayContaining([window.of.subject.name, 'needed at least', showSi(least, 'N')]));
@@ -62,10 +68,15 @@ test('an empty window is marked and explained, and a setting in no window is not
 
 test('the strokes begin at the greater need and end at the lesser allowance', () => {
   // Hinges that rise make opening harder than closing.
-  const { svg } = drawingOf(preview(judged(example('salt-quay').text.replace('  hinge-guard 500 mm\n', '  hinge-guard 500 mm\n  rises 60 mm\n'))), 'force');
+  const { svg } = drawingOf(
+    preview(judged(example('salt-quay').text.replace('  hinge-guard 500 mm\n', '  hinge-guard 500 mm\n  rises 60 mm\n'))),
+    'force',
+  );
   const document = parsed(svg);
-  const path = (name: string): [number, number][] => pointsOf(withClass(document, name).find((each) => each.tagName === 'path') as ReturnType<typeof all>[number]);
-  const at = (points: readonly [number, number][], x: number): number => points.reduce((best, point) => (Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best))[1];
+  const path = (name: string): [number, number][] =>
+    pointsOf(withClass(document, name).find((each) => each.tagName === 'path') as ReturnType<typeof all>[number]);
+  const at = (points: readonly [number, number][], x: number): number =>
+    points.reduce((best, point) => (Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best))[1];
   const [opening, closing, allowed] = [path('needs'), path('needs-other'), path('allows-other')];
   expect(opening.some(([x, y]) => at(closing, x) - y > 2)).toBe(true);
   const strokes = path('between');
@@ -73,7 +84,8 @@ test('the strokes begin at the greater need and end at the lesser allowance', ()
     const [x, low] = strokes[i] as [number, number];
     const [, high] = strokes[i + 1] as [number, number];
     expect(low).toBeLessThanOrEqual(Math.min(at(opening, x), at(closing, x)) + 2);
-    if (x >= (allowed[0] as [number, number])[0] && x <= (allowed.at(-1) as [number, number])[0] - 6) expect(high).toBeGreaterThanOrEqual(at(allowed, x) - 2);
+    if (x >= (allowed[0] as [number, number])[0] && x <= (allowed.at(-1) as [number, number])[0] - 6)
+      expect(high).toBeGreaterThanOrEqual(at(allowed, x) - 2);
   }
 });
 
@@ -119,7 +131,9 @@ motion {
   );
   const { svg, table } = drawingOf(shown, 'force');
   const document = parsed(svg);
-  const words = all(document).filter((each) => each.tagName === 'text').map((each) => each.textContent);
+  const words = all(document)
+    .filter((each) => each.tagName === 'text')
+    .map((each) => each.textContent);
   expect(words).toEqual(expect.arrayContaining(['push, lbf', 'torque, lbf·ft', 'how far the leaf is open, ft']));
   expect(table.rows.filter(([, what]) => what === 'allowed at most').map(([, , value]) => value)).toEqual(['no limit', 'no limit']);
   expect(withClass(document, 'setting').length).toBeGreaterThan(1);

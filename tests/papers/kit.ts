@@ -1,10 +1,10 @@
 // Drawings for the tests: of the examples, of texts beside the library, and read back by a parser of XML that others wrote.
 import { readFileSync } from 'node:fs';
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
-import { preview, type DrawingShown, type Preview } from '../../server/editor/index.ts';
-import { Workspace, type Analysis } from '../../server/engine/index.ts';
-import { examples } from '../grammar/examples.ts';
+import { type DrawingShown, type Preview, preview } from '../../server/editor/index.ts';
+import { type Analysis, Workspace } from '../../server/engine/index.ts';
 import { library } from '../editor/bench.ts';
+import { examples } from '../grammar/examples.ts';
 
 export const asOf = '2026-11-25';
 
@@ -20,7 +20,11 @@ export function example(name: string): Analysis {
 
 /** A text that stands beside the library of the examples. */
 export function judged(text: string): Analysis {
-  return new Workspace({ root: '/site', read: (path) => (library.has(path) ? { text: library.get(path) as string } : 'missing') }).judge('/site/gates/x.gate', text, asOf);
+  return new Workspace({ root: '/site', read: (path) => (library.has(path) ? { text: library.get(path) as string } : 'missing') }).judge(
+    '/site/gates/x.gate',
+    text,
+    asOf,
+  );
 }
 
 export const drawingOf = (shown: Preview, id: string): DrawingShown => {
@@ -42,7 +46,8 @@ export function all(within: Document | Element): Element[] {
   return Array.from({ length: list.length }, (_, i) => list.item(i) as Element);
 }
 
-export const withClass = (within: Document | Element, name: string): Element[] => all(within).filter((each) => (each.getAttribute('class') ?? '').split(' ').includes(name));
+export const withClass = (within: Document | Element, name: string): Element[] =>
+  all(within).filter((each) => (each.getAttribute('class') ?? '').split(' ').includes(name));
 export const of = (element: Element, attribute: string): number => Number(element.getAttribute(attribute));
 /** The things that an element stands in, from the inside out. */
 export function thingOf(element: Element): string | undefined {
@@ -53,7 +58,8 @@ export function thingOf(element: Element): string | undefined {
   return undefined;
 }
 /** The points of a path that is made of straight lines. */
-export const pointsOf = (element: Element): [number, number][] => [...(element.getAttribute('d') ?? '').matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+export const pointsOf = (element: Element): [number, number][] =>
+  [...(element.getAttribute('d') ?? '').matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 
 export const previewOf = (name: string): Preview => preview(example(name));
 export const libraryText = (name: string): string => readFileSync(new URL(`../../examples/library/${name}.gate`, import.meta.url), 'utf8');

@@ -1,10 +1,10 @@
 // The plan against what it is drawn from: lengths at its scale, angles, brackets, and which hazards it shows as covered.
 import { describe, expect, test } from 'vitest';
 import { preview } from '../../server/editor/index.ts';
-import { figuresOf } from '../../server/figures/index.ts';
-import { ramLength } from '../../server/figures/linear-ram/maths.ts';
 import { shaftAngle } from '../../server/figures/articulated-arm/maths.ts';
 import { armMountingOf } from '../../server/figures/articulated-arm/working.ts';
+import { figuresOf } from '../../server/figures/index.ts';
+import { ramLength } from '../../server/figures/linear-ram/maths.ts';
 import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
 import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
 import { uses } from '../editor/bench.ts';
@@ -14,7 +14,21 @@ const planOf = (name: string) => parsed(drawingOf(previewOf(name), 'plan').svg);
 const perMetre = (name: string): number => planScaleOf(example(name).installation)?.perMetre ?? NaN;
 const near = 0.02;
 
-const swings = ['withy-lane', 'garden-court', 'salt-quay', 'tanners-row', 'cedar-spur', 'leaves-collide', 'open-loops', 'pillar-trap', 'public-hold-to-run', 'relay-beam', 'storm-boards', 'thin-cables', 'wrong-side-bracket'];
+const swings = [
+  'withy-lane',
+  'garden-court',
+  'salt-quay',
+  'tanners-row',
+  'cedar-spur',
+  'leaves-collide',
+  'open-loops',
+  'pillar-trap',
+  'public-hold-to-run',
+  'relay-beam',
+  'storm-boards',
+  'thin-cables',
+  'wrong-side-bracket',
+];
 const slides = ['mill-race', 'busy-depot'];
 
 describe.each(swings)('%s', (name) => {
@@ -27,7 +41,9 @@ describe.each(swings)('%s', (name) => {
     expect(arcs.length).toBe(installation.leaves.length);
     for (const leaf of installation.leaves) {
       const arc = arcs.find((each) => thingOf(each) === `leaf.${leaf.name}`);
-      const [, x1, y1, rx, ry, , sweep, x2, y2] = (/^M(\S+) (\S+?)A(\S+) (\S+) 0 (\d) (\d) (\S+) (\S+)$/.exec(arc?.getAttribute('d') ?? '') ?? []).map(Number) as [number, number, number, number, number, number, number, number, number];
+      const [, x1, y1, rx, ry, , sweep, x2, y2] = (
+        /^M(\S+) (\S+?)A(\S+) (\S+) 0 (\d) (\d) (\S+) (\S+)$/.exec(arc?.getAttribute('d') ?? '') ?? []
+      ).map(Number) as [number, number, number, number, number, number, number, number, number];
       expect(rx).toBeCloseTo((leaf.facts.width?.value ?? 0) * scale, 1);
       expect(ry).toBe(rx);
       // The chord of the angle, and the side that the leaf opens to: downwards is inside.
@@ -41,9 +57,17 @@ describe.each(swings)('%s', (name) => {
   test('the closed leaf is as long and as thick as stated, and hinged at its pin', () => {
     const outlines = withClass(document, 'leaf');
     for (const leaf of installation.leaves) {
-      const [a, b, c] = pointsOf(outlines.find((each) => thingOf(each) === `leaf.${leaf.name}`) as (typeof outlines)[number]) as [[number, number], [number, number], [number, number]];
-      expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(((leaf.facts.width?.value ?? 0) - (leaf.facts['hinge-offset']?.along ?? 0)) * scale, 1);
-      if (leaf.facts.thickness !== undefined) expect(Math.abs(Math.hypot(c[0] - b[0], c[1] - b[1]) - leaf.facts.thickness.value * scale)).toBeLessThan(near);
+      const [a, b, c] = pointsOf(outlines.find((each) => thingOf(each) === `leaf.${leaf.name}`) as (typeof outlines)[number]) as [
+        [number, number],
+        [number, number],
+        [number, number],
+      ];
+      expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(
+        ((leaf.facts.width?.value ?? 0) - (leaf.facts['hinge-offset']?.along ?? 0)) * scale,
+        1,
+      );
+      if (leaf.facts.thickness !== undefined)
+        expect(Math.abs(Math.hypot(c[0] - b[0], c[1] - b[1]) - leaf.facts.thickness.value * scale)).toBeLessThan(near);
     }
     expect(withClass(document, 'pin').length).toBe(installation.leaves.length);
   });
@@ -58,7 +82,9 @@ describe.each(swings)('%s', (name) => {
 
   test('brackets stand where they are stated, and the pins of a ram as far apart as it is long', () => {
     for (const drive of installation.drives) {
-      const pins = withClass(document, 'drive-pin').filter((each) => thingOf(each) === `drive.${drive.name}` && each.tagName === 'circle').map((pin): [number, number] => [of(pin, 'cx'), of(pin, 'cy')]);
+      const pins = withClass(document, 'drive-pin')
+        .filter((each) => thingOf(each) === `drive.${drive.name}` && each.tagName === 'circle')
+        .map((pin): [number, number] => [of(pin, 'cx'), of(pin, 'cy')]);
       const ram = ramMountingOf(drive);
       if (ram !== undefined) {
         expect(pins.length).toBe(2);
@@ -81,7 +107,9 @@ describe.each(swings)('%s', (name) => {
       const wall = walls.find((each) => thingOf(each) === `leaf.${leaf.name}.room-when-open`);
       expect(wall !== undefined).toBe(room !== undefined && room <= 1.3);
       if (wall === undefined || room === undefined) continue;
-      const dashed = pointsOf(withClass(document, 'leaf-open').find((each) => thingOf(each) === `leaf.${leaf.name}`) as (typeof walls)[number]);
+      const dashed = pointsOf(
+        withClass(document, 'leaf-open').find((each) => thingOf(each) === `leaf.${leaf.name}`) as (typeof walls)[number],
+      );
       const [x, y] = [of(wall, 'x2'), of(wall, 'y2')];
       const apart = Math.min(...dashed.map(([a, b]) => Math.hypot(a - x, b - y)));
       expect(Math.abs(apart - room * scale)).toBeLessThan(0.1);
@@ -100,7 +128,9 @@ test.each(slides)('%s: the leaf is as long as stated, open is one travel away, a
   expect(of(closed, 'width')).toBeCloseTo((leaf.facts.width?.value ?? 0) * scale, 1);
   const moved = of(open, 'x') - of(closed, 'x');
   expect(moved).toBeCloseTo((leaf.facts.slides?.distance ?? 0) * scale * (leaf.facts.slides?.way === 'left' ? -1 : 1), 1);
-  const words = all(document).filter((each) => each.tagName === 'text').map((each) => each.textContent);
+  const words = all(document)
+    .filter((each) => each.tagName === 'text')
+    .map((each) => each.textContent);
   expect(words).toContain('OUTSIDE, road side');
   expect(words).toContain('INSIDE, premises');
 });
@@ -109,7 +139,9 @@ test.each([...swings, ...slides])('%s: the bar of the scale is as long as it say
   const document = planOf(name);
   const bars = [...withClass(document, 'bar').filter((each) => each.tagName === 'rect'), ...withClass(document, 'bar-open')];
   const width = bars.reduce((sum, bar) => sum + of(bar, 'width'), 0);
-  const said = all(document).map((each) => (each.tagName === 'text' ? (/^([\d.]+) (m|mm|ft)$/.exec(each.textContent ?? '') ?? undefined) : undefined)).find((found) => found !== undefined);
+  const said = all(document)
+    .map((each) => (each.tagName === 'text' ? (/^([\d.]+) (m|mm|ft)$/.exec(each.textContent ?? '') ?? undefined) : undefined))
+    .find((found) => found !== undefined);
   const metres = Number(said?.[1]) * { m: 1, mm: 0.001, ft: 0.3048 }[said?.[2] as 'm'];
   expect(Math.abs(width - metres * perMetre(name))).toBeLessThan(0.05);
 });
@@ -121,7 +153,9 @@ test('what the plan says in words are the figures', () => {
   const least = ids.get('leaf.west.hinge-gap-least') as number;
   expect(table.rows.find(([what]) => what === 'west, hinge side')?.[2]).toContain(`${Math.round(least * 1000)} mm`);
   expect(description).toContain('west, 2.4 m wide, swings inward by 95°');
-  expect(table.rows.map(([what]) => what)).toEqual(expect.arrayContaining(['leaf west', 'leaf east', 'drive west-ram', 'sensor low-beam', 'sensor west-edge', 'east, closing edge']));
+  expect(table.rows.map(([what]) => what)).toEqual(
+    expect.arrayContaining(['leaf west', 'leaf east', 'drive west-ram', 'sensor low-beam', 'sensor west-edge', 'east, closing edge']),
+  );
 });
 
 describe('hazards', () => {
@@ -132,13 +166,31 @@ describe('hazards', () => {
         .map((each) => [each.getAttribute('data-thing') as string, withClass(each, 'bare').length > 0 ? 'bare' : 'covered'] as const),
     );
   test('what is covered has a ring, what is not has a diamond', () => {
-    expect(marks('withy-lane')).toEqual({ 'hazard.west.closing-edge': 'covered', 'hazard.west.hinge': 'covered', 'hazard.east.closing-edge': 'covered', 'hazard.east.hinge': 'covered' });
-    expect(marks('pillar-trap')).toEqual({ 'hazard.front.closing-edge': 'covered', 'hazard.front.hinge': 'bare', 'hazard.front.underside': 'bare' });
+    expect(marks('withy-lane')).toEqual({
+      'hazard.west.closing-edge': 'covered',
+      'hazard.west.hinge': 'covered',
+      'hazard.east.closing-edge': 'covered',
+      'hazard.east.hinge': 'covered',
+    });
+    expect(marks('pillar-trap')).toEqual({
+      'hazard.front.closing-edge': 'covered',
+      'hazard.front.hinge': 'bare',
+      'hazard.front.underside': 'bare',
+    });
     expect(marks('relay-beam')).toEqual({ 'hazard.side.closing-edge': 'bare', 'hazard.side.opening-side': 'bare' });
     expect(marks('public-hold-to-run')).toEqual({ 'hazard.steps.closing-edge': 'bare' });
   });
   test('no site with an error about an edge or a gap shows all its hazards as covered', () => {
-    const about = new Set(['closing-edge-unguarded', 'safeguarding-below-minimum', 'auto-close-without-tested-sensors', 'entrapment-protection-below-minimum', 'hazard-uncovered', 'open-leaf-crushes', 'edge-overtravel-too-long', 'force-over-limit']);
+    const about = new Set([
+      'closing-edge-unguarded',
+      'safeguarding-below-minimum',
+      'auto-close-without-tested-sensors',
+      'entrapment-protection-below-minimum',
+      'hazard-uncovered',
+      'open-leaf-crushes',
+      'edge-overtravel-too-long',
+      'force-over-limit',
+    ]);
     let seen = 0;
     for (const path of sites) {
       const { findings } = example(path);
@@ -151,13 +203,17 @@ describe('hazards', () => {
   test('a place that cannot be judged is marked as such, and said', () => {
     const shown = drawingOf(previewOf('thin-cables'), 'plan');
     expect(withClass(parsed(shown.svg), 'guessed').length).toBe(4);
-    expect(shown.table.rows.filter(([, is]) => is === 'cannot be judged').map(([what]) => what)).toEqual(['paddock, hinge side', 'paddock, underside']);
+    expect(shown.table.rows.filter(([, is]) => is === 'cannot be judged').map(([what]) => what)).toEqual([
+      'paddock, hinge side',
+      'paddock, underside',
+    ]);
   });
 });
 
 test('what stands nowhere in the file is said to be put there', () => {
   const { table } = drawingOf(previewOf('garden-court'), 'plan');
-  for (const name of ['low-beam', 'inner-beam']) expect(table.rows.find(([what]) => what === `sensor ${name}`)?.[2]).toContain('position not stated');
+  for (const name of ['low-beam', 'inner-beam'])
+    expect(table.rows.find(([what]) => what === `sensor ${name}`)?.[2]).toContain('position not stated');
 });
 
 test('curtains, loops, leaves of every kind side by side, and leaves that cannot be drawn', () => {
@@ -200,13 +256,20 @@ sensor wing : finch-curtain {
   expect(withClass(document, 'loop').length).toBe(2);
   expect(withClass(document, 'leaf').length).toBe(3);
   // The pair that slides closes one gap: its edges meet.
-  const [left, right] = withClass(document, 'leaf').filter((each) => each.tagName === 'rect').sort((a, b) => of(a, 'x') - of(b, 'x')) as [ReturnType<typeof all>[number], ReturnType<typeof all>[number]];
+  const [left, right] = withClass(document, 'leaf')
+    .filter((each) => each.tagName === 'rect')
+    .sort((a, b) => of(a, 'x') - of(b, 'x')) as [ReturnType<typeof all>[number], ReturnType<typeof all>[number]];
   expect(of(left, 'x') + of(left, 'width')).toBeCloseTo(of(right, 'x'), 1);
   // And the gap is as wide as both travel, from post to post.
-  const posts = withClass(document, 'post').map((each) => [of(each, 'x'), of(each, 'x') + of(each, 'width')] as const).slice(-2) as [readonly [number, number], readonly [number, number]];
+  const posts = withClass(document, 'post')
+    .map((each) => [of(each, 'x'), of(each, 'x') + of(each, 'width')] as const)
+    .slice(-2) as [readonly [number, number], readonly [number, number]];
   const open = of(left, 'width') / 3;
   expect(posts[1][0] - posts[0][1]).toBeCloseTo(open * 5.6, 0);
   expect(of(right, 'x') - posts[0][1]).toBeCloseTo(open * 2.8, 0);
   expect(all(document).some((each) => each.tagName === 'text' && (each.textContent ?? '').includes('d.'))).toBe(true);
-  expect(drawingOf(preview(judged('language 1\nsite "x" {\n}\n')), 'plan')).toMatchObject({ svg: '', lacks: expect.stringContaining('no leaf') as unknown });
+  expect(drawingOf(preview(judged('language 1\nsite "x" {\n}\n')), 'plan')).toMatchObject({
+    svg: '',
+    lacks: expect.stringContaining('no leaf') as unknown,
+  });
 });

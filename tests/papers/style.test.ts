@@ -1,6 +1,15 @@
 // Contrast as WCAG 2.1 asks: 4.5 to 1 for text (1.4.3), 3 to 1 for what has to be seen (1.4.11); in every theme.
 import { describe, expect, test } from 'vitest';
-import { contrast, graphicColours, palettes, plainStyle, styleSheet, textColours, underColours, type Theme } from '../../server/papers/drawing/style.ts';
+import {
+  contrast,
+  graphicColours,
+  palettes,
+  plainStyle,
+  styleSheet,
+  type Theme,
+  textColours,
+  underColours,
+} from '../../server/papers/drawing/style.ts';
 import { previewOf } from './kit.ts';
 
 test('contrast is reckoned as WCAG does', () => {
@@ -33,17 +42,34 @@ describe.each(Object.keys(palettes) as Theme[])('%s', (theme) => {
 });
 
 test('high contrast is higher', () => {
-  for (const theme of ['contrast', 'contrast-light'] as const) for (const name of textColours) expect(contrast(palettes[theme][name], palettes[theme].paper)).toBeGreaterThanOrEqual(7);
+  for (const theme of ['contrast', 'contrast-light'] as const)
+    for (const name of textColours) expect(contrast(palettes[theme][name], palettes[theme].paper)).toBeGreaterThanOrEqual(7);
 });
 
 test('every class that is drawn is in the style sheet, and every theme of an editor', () => {
   const sheet = styleSheet();
   const classes = new Set<string>();
-  for (const name of ['withy-lane', 'garden-court', 'mill-race', 'salt-quay', 'storm-boards', 'open-loops', 'pillar-trap', 'cedar-spur', 'leaves-collide'])
-    for (const { svg } of previewOf(name).drawings) for (const [, found] of svg.matchAll(/ class="([^"]+)"/g)) for (const one of (found as string).split(' ')) classes.add(one);
+  for (const name of [
+    'withy-lane',
+    'garden-court',
+    'mill-race',
+    'salt-quay',
+    'storm-boards',
+    'open-loops',
+    'pillar-trap',
+    'cedar-spur',
+    'leaves-collide',
+  ])
+    for (const { svg } of previewOf(name).drawings)
+      for (const [, found] of svg.matchAll(/ class="([^"]+)"/g)) for (const one of (found as string).split(' ')) classes.add(one);
   // These two say what something is and look like nothing by themselves.
-  expect([...classes].filter((name) => name !== 'pintle-drawing' && name !== 'thing' && name !== 'ink' && !new RegExp(`\\.${name}[ ,{]`).test(sheet))).toEqual([]);
+  expect(
+    [...classes].filter(
+      (name) => name !== 'pintle-drawing' && name !== 'thing' && name !== 'ink' && !new RegExp(`\\.${name}[ ,{]`).test(sheet),
+    ),
+  ).toEqual([]);
   expect(classes.size).toBeGreaterThan(40);
-  for (const selector of ['.vscode-dark', '.vscode-high-contrast ', '.vscode-high-contrast-light', '@media print', 'forced-colors']) expect(sheet).toContain(selector);
+  for (const selector of ['.vscode-dark', '.vscode-high-contrast ', '.vscode-high-contrast-light', '@media print', 'forced-colors'])
+    expect(sheet).toContain(selector);
   expect(sheet).not.toMatch(/\$|url\(|@import|<|&/);
 });

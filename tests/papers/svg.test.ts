@@ -1,16 +1,24 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { roundAbove, scaleOf, ticks } from '../../server/papers/drawing/scale.ts';
 import { clean, element, hatch, number, render } from '../../server/papers/drawing/svg.ts';
 import { fitted, short, widthOf, wrapped } from '../../server/papers/drawing/text.ts';
-import { roundAbove, scaleOf, ticks } from '../../server/papers/drawing/scale.ts';
 import { parsed } from './kit.ts';
 
-const anything = fc.oneof(fc.string({ unit: 'binary', maxLength: 60 }), fc.string({ unit: fc.constantFrom(...'<>&"\'\u0000\u0007\u000b\u001b\u0085\u200f\u202e\u2066\ufeff\ufffe\uffff\ud800\udfff]]>ab \t\n'.split('')), maxLength: 40 }));
+const anything = fc.oneof(
+  fc.string({ unit: 'binary', maxLength: 60 }),
+  fc.string({
+    unit: fc.constantFrom(...'<>&"\'\u0000\u0007\u000b\u001b\u0085\u200f\u202e\u2066\ufeff\ufffe\uffff\ud800\udfff]]>ab \t\n'.split('')),
+    maxLength: 40,
+  }),
+);
 
 test('any text is text, in an element and in an attribute, and comes back as it was cleaned', () => {
   fc.assert(
     fc.property(anything, (words) => {
-      const svg = render(element('svg', { xmlns: 'http://www.w3.org/2000/svg' }, element('g', { 'data-thing': words }, element('text', {}, words))));
+      const svg = render(
+        element('svg', { xmlns: 'http://www.w3.org/2000/svg' }, element('g', { 'data-thing': words }, element('text', {}, words))),
+      );
       const document = parsed(svg);
       const group = document.getElementsByTagName('g').item(0);
       expect(document.getElementsByTagName('*').length).toBe(3);
@@ -29,7 +37,9 @@ test('what would turn or break a text is seen as the sign for a foreign characte
 
 test('numbers are short and never anything else', () => {
   expect([1 / 3, -0, 1e-9, NaN, Infinity, -12.346, 1e7].map(number)).toEqual(['0.33', '0', '0', '0', '0', '-12.35', '10000000']);
-  fc.assert(fc.property(fc.double({ min: -1e9, max: 1e9, noNaN: true }), (value) => void expect(number(value)).toMatch(/^-?\d+(\.\d{1,2})?$/)));
+  fc.assert(
+    fc.property(fc.double({ min: -1e9, max: 1e9, noNaN: true }), (value) => void expect(number(value)).toMatch(/^-?\d+(\.\d{1,2})?$/)),
+  );
 });
 
 test('texts are cut to what there is room for', () => {
@@ -66,7 +76,12 @@ test('marks are round, rising, and within their range', () => {
 });
 
 test('strokes stay within their rectangle', () => {
-  for (const [width, height] of [[30, 12], [12, 30], [5, 5], [100, 3]] as const)
+  for (const [width, height] of [
+    [30, 12],
+    [12, 30],
+    [5, 5],
+    [100, 3],
+  ] as const)
     for (const [, x, y] of hatch(10, 20, width, height, 4).matchAll(/[ML]([\d.]+) ([\d.]+)/g)) {
       expect(Number(x)).toBeGreaterThanOrEqual(10);
       expect(Number(x)).toBeLessThanOrEqual(10 + width);

@@ -2,16 +2,18 @@
 import { describe, expect, test } from 'vitest';
 import { cycleOf } from '../../server/figures/cycle-time/working.ts';
 import { figuresOf } from '../../server/figures/index.ts';
-import { leafAt } from '../../server/figures/linkage/maths.ts';
 import { ramLength } from '../../server/figures/linear-ram/maths.ts';
 import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
+import { leafAt } from '../../server/figures/linkage/maths.ts';
 import { travelAt } from '../../server/figures/motion-profile/maths.ts';
 import { motionOf } from '../../server/figures/run-time/working.ts';
-import { cycleMotion, type Moving } from '../../server/papers/index.ts';
 import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
+import { cycleMotion, type Moving } from '../../server/papers/index.ts';
 import { all, drawingOf, example, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
 
-const timed = sites.filter((path) => cycleOf(example(path).installation) !== undefined).map((path) => path.split('/').pop()?.replace('.gate', '') ?? '');
+const timed = sites
+  .filter((path) => cycleOf(example(path).installation) !== undefined)
+  .map((path) => path.split('/').pop()?.replace('.gate', '') ?? '');
 /** Those whose whole cycle is drawn to one scale. */
 const even = timed.filter((name) => example(name).installation.motion?.facts.dwell !== undefined);
 
@@ -26,7 +28,9 @@ describe.each(even)('%s', (name) => {
   const document = parsed(drawingOf(previewOf(name), 'timing').svg);
   const cycle = cycleOf(installation);
   // The scale, from the marks of the axis.
-  const marks = all(document).filter((each) => each.tagName === 'text' && /^\d+$/.test(each.textContent ?? '') && each.getAttribute('text-anchor') === 'middle').map((each) => ({ value: Number(each.textContent), x: of(each, 'x') }));
+  const marks = all(document)
+    .filter((each) => each.tagName === 'text' && /^\d+$/.test(each.textContent ?? '') && each.getAttribute('text-anchor') === 'middle')
+    .map((each) => ({ value: Number(each.textContent), x: of(each, 'x') }));
   const first = marks[0] as (typeof marks)[number];
   const last = marks[marks.length - 1] as (typeof marks)[number];
   const perSecond = (last.x - first.x) / (last.value - first.value);
@@ -38,24 +42,36 @@ describe.each(even)('%s', (name) => {
       if (motion === undefined) continue;
       const runs = withClass(document, 'run').filter((each) => thingOf(each) === `leaf.${leaf.name}`);
       expect(runs.length).toBe(2);
-      const seats = withClass(document, 'seat').filter((each) => each.parentNode?.parentNode === document.documentElement && (each.parentNode as unknown as { textContent: string }).textContent.startsWith(leaf.name));
+      const seats = withClass(document, 'seat').filter(
+        (each) =>
+          each.parentNode?.parentNode === document.documentElement &&
+          (each.parentNode as unknown as { textContent: string }).textContent.startsWith(leaf.name),
+      );
       for (const run of runs) {
         const start = second(of(run, 'x'));
         const end = start + of(run, 'width') / perSecond;
-        const slow = withClass(document, 'slow').find((each) => Math.abs(of(each, 'x') - of(run, 'x') - of(run, 'width')) < 0.05 && of(each, 'y') === of(run, 'y'));
+        const slow = withClass(document, 'slow').find(
+          (each) => Math.abs(of(each, 'x') - of(run, 'x') - of(run, 'width')) < 0.05 && of(each, 'y') === of(run, 'y'),
+        );
         const stop = slow === undefined ? end : end + of(slow, 'width') / perSecond;
         expect(stop - start).toBeCloseTo(motion.runTime, 1);
         expect(slow !== undefined).toBe(motion.slowTravel > 0);
         // Where the slow zone begins the drive has that much left to go.
         if (slow !== undefined) expect(travelAt(motion.profile, end - start)).toBeCloseTo(motion.travel - motion.slowTravel, 2);
         const seat = installation.motion?.facts.seat?.value ?? 0;
-        expect(seats.filter((each) => Math.abs(second(of(each, 'x')) - stop) < 0.02).map((each) => Math.round((of(each, 'width') / perSecond) * 20) / 20)).toEqual(seat > 0 ? [Math.round(seat * 20) / 20] : []);
+        expect(
+          seats
+            .filter((each) => Math.abs(second(of(each, 'x')) - stop) < 0.02)
+            .map((each) => Math.round((of(each, 'width') / perSecond) * 20) / 20),
+        ).toEqual(seat > 0 ? [Math.round(seat * 20) / 20] : []);
       }
     }
   });
 
   test('the last leaf stops when the figures say, and the cycle closes', () => {
-    const ends = [...withClass(document, 'run'), ...withClass(document, 'slow')].filter((each) => each.parentNode !== document.documentElement).map((each) => second(of(each, 'x') + of(each, 'width')));
+    const ends = [...withClass(document, 'run'), ...withClass(document, 'slow')]
+      .filter((each) => each.parentNode !== document.documentElement)
+      .map((each) => second(of(each, 'x') + of(each, 'width')));
     const whole = figuresOf(installation).find(({ id }) => id === 'motion.cycle-time')?.value as number;
     expect(Math.max(...ends)).toBeCloseTo(whole, 1);
     expect(cycle).toBeDefined();
@@ -67,7 +83,11 @@ test('the lag and the least lag are drawn and said as the figures have them', ()
   const least = figuresOf(example('leaves-collide').installation).find(({ id }) => id === 'motion.least-lag')?.value as number;
   expect(least).toBeCloseTo(0.568, 3);
   expect(description).toContain('at least 568 ms'.replace('568 ms', '0.568 s'));
-  expect(all(parsed(svg)).filter((each) => each.tagName === 'text').map((each) => each.textContent)).toContain('lag 0.2 s, least 0.568 s: too short');
+  expect(
+    all(parsed(svg))
+      .filter((each) => each.tagName === 'text')
+      .map((each) => each.textContent),
+  ).toContain('lag 0.2 s, least 0.568 s: too short');
 });
 
 test('without a dwell nothing is claimed of when it closes', () => {
@@ -140,7 +160,8 @@ describe('the slider', () => {
       const part = (thing: string): Moving => cycle?.leaves.find((each) => each.thing === thing) as Moving;
       const leaf = part(`leaf.${drive.leaf?.name ?? ''}`);
       const [fixed, carried] = [part(`drive.${drive.name}.fixed`), part(`drive.${drive.name}.carried`)];
-      const group = (moves: string) => all(document).find((each) => each.getAttribute('data-moves') === moves) as ReturnType<typeof all>[number];
+      const group = (moves: string) =>
+        all(document).find((each) => each.getAttribute('data-moves') === moves) as ReturnType<typeof all>[number];
       const tube = withClass(group(fixed.thing), 'drive-body')[0] as ReturnType<typeof all>[number];
       const rod = withClass(group(carried.thing), 'drive')[0] as ReturnType<typeof all>[number];
       for (const time of [0, 5, 9.3, 14, 20, 30, 60, 70, 80]) {
@@ -150,13 +171,17 @@ describe('the slider', () => {
         const rodEnd = turned(turned([of(rod, 'x2'), of(rod, 'y2')], carried, time), leaf, time);
         const angle = Math.abs(at(leaf, time)) * (Math.PI / 180);
         const length = Math.hypot(bracket[0] - post[0], bracket[1] - post[1]);
-        expect(Math.abs(length - (ramLength(ramMountingOf(drive) as NonNullable<ReturnType<typeof ramMountingOf>>, angle) as number) * scale)).toBeLessThan(0.1);
+        expect(
+          Math.abs(length - (ramLength(ramMountingOf(drive) as NonNullable<ReturnType<typeof ramMountingOf>>, angle) as number) * scale),
+        ).toBeLessThan(0.1);
         // Both ends lie on the line from pin to pin, and the rod's end within the tube.
         for (const [x, y] of [tubeEnd, rodEnd]) {
           const off = ((x - post[0]) * (bracket[1] - post[1]) - (y - post[1]) * (bracket[0] - post[0])) / length;
           expect(Math.abs(off)).toBeLessThan(0.15);
         }
-        expect(Math.hypot(rodEnd[0] - post[0], rodEnd[1] - post[1])).toBeLessThan(Math.hypot(tubeEnd[0] - post[0], tubeEnd[1] - post[1]) + 0.5);
+        expect(Math.hypot(rodEnd[0] - post[0], rodEnd[1] - post[1])).toBeLessThan(
+          Math.hypot(tubeEnd[0] - post[0], tubeEnd[1] - post[1]) + 0.5,
+        );
       }
     }
   });

@@ -14,7 +14,12 @@ function stripOf(document: ReturnType<typeof parsed>): { name: string; y: number
     .map((cell) => {
       let next = cell.nextSibling as Drawn | null;
       while (next !== null && next.tagName !== 'text') next = next.nextSibling as Drawn | null;
-      return { name: next?.textContent ?? '', y: middle(cell), right: of(cell, 'x') + of(cell, 'width'), free: cell.getAttribute('class') === 'terminal-free' };
+      return {
+        name: next?.textContent ?? '',
+        y: middle(cell),
+        right: of(cell, 'x') + of(cell, 'width'),
+        free: cell.getAttribute('class') === 'terminal-free',
+      };
     })
     .sort((a, b) => a.y - b.y);
 }
@@ -36,11 +41,17 @@ describe.each(sites)('%s', (path) => {
     let ends = 0;
     for (const wire of panel.wires) {
       const id = `wire.${panel.name}.${wire.fact.device.text}.${wire.part}`;
-      const lines = all(document).filter((each) => each.tagName === 'path' && /^(wire|wrong)$/.test(each.getAttribute('class') ?? '') && thingOf(each) === id);
+      const lines = all(document).filter(
+        (each) => each.tagName === 'path' && /^(wire|wrong)$/.test(each.getAttribute('class') ?? '') && thingOf(each) === id,
+      );
       expect(lines.length, id).toBe(wire.ends.length);
       const from = lines.map((each) => pointsOf(each)[0] as [number, number]);
-      expect(from.map(([x, y]) => strip.find((row) => Math.abs(row.y - y) < 0.1 && Math.abs(row.right - x) < 0.1)?.name).sort()).toEqual(wire.ends.map(({ at }) => at.text).sort());
-      const box = all(document).find((each) => each.getAttribute('class') === 'box' && thingOf(each) === `${wire.device?.kind ?? ''}.${wire.fact.device.text}`) as Drawn;
+      expect(from.map(([x, y]) => strip.find((row) => Math.abs(row.y - y) < 0.1 && Math.abs(row.right - x) < 0.1)?.name).sort()).toEqual(
+        wire.ends.map(({ at }) => at.text).sort(),
+      );
+      const box = all(document).find(
+        (each) => each.getAttribute('class') === 'box' && thingOf(each) === `${wire.device?.kind ?? ''}.${wire.fact.device.text}`,
+      ) as Drawn;
       for (const line of lines) {
         const [x, y] = pointsOf(line).at(-1) as [number, number];
         expect(Math.abs(x - of(box, 'x'))).toBeLessThan(0.1);
@@ -62,44 +73,65 @@ describe.each(sites)('%s', (path) => {
 
   test('no box covers another, and every cable is told', () => {
     const boxes = withClass(document, 'box').sort((a, b) => of(a, 'y') - of(b, 'y'));
-    for (let i = 1; i < boxes.length; i++) expect(of(boxes[i] as Drawn, 'y')).toBeGreaterThanOrEqual(of(boxes[i - 1] as Drawn, 'y') + of(boxes[i - 1] as Drawn, 'height'));
+    for (let i = 1; i < boxes.length; i++)
+      expect(of(boxes[i] as Drawn, 'y')).toBeGreaterThanOrEqual(of(boxes[i - 1] as Drawn, 'y') + of(boxes[i - 1] as Drawn, 'height'));
     const things = new Set(all(document).map((each) => each.getAttribute('data-thing')));
     for (const cable of installation.cables) expect(things, cable.name).toContain(`cable.${cable.name}`);
     expect(shown.table.rows.filter(([what]) => what?.startsWith('cable ')).length).toBe(installation.cables.length);
   });
 
   test('a dot joins the wires of one terminal where they part, and no others', () => {
-    const lines = all(document).filter((each) => each.tagName === 'path' && /^(wire|wrong|wire-guessed)$/.test(each.getAttribute('class') ?? '') && pointsOf(each).length >= 2 && Math.abs((pointsOf(each)[0] as [number, number])[0] - (strip[0]?.right ?? 0)) < 0.1).map(pointsOf);
+    const lines = all(document)
+      .filter(
+        (each) =>
+          each.tagName === 'path' &&
+          /^(wire|wrong|wire-guessed)$/.test(each.getAttribute('class') ?? '') &&
+          pointsOf(each).length >= 2 &&
+          Math.abs((pointsOf(each)[0] as [number, number])[0] - (strip[0]?.right ?? 0)) < 0.1,
+      )
+      .map(pointsOf);
     const expected = new Set<string>();
     for (const { y } of strip) {
       const own = lines.filter((points) => Math.abs((points[0] as [number, number])[1] - y) < 0.1);
       // Three ways or more meet at a point: left along the terminal's own wire, up, down, or on to the right.
       const ways = new Map<string, Set<string>>();
-      const way = (x: number, at: number, name: string): void => void ways.set(`${x} ${at}`, (ways.get(`${x} ${at}`) ?? new Set()).add(name));
+      const way = (x: number, at: number, name: string): void =>
+        void ways.set(`${x} ${at}`, (ways.get(`${x} ${at}`) ?? new Set()).add(name));
       for (const points of own) {
         const bent = points.length === 4;
-        const trunk = own.map((other) => (other.length === 4 ? (other[2] as [number, number]) : undefined)).filter((found) => found !== undefined);
+        const trunk = own
+          .map((other) => (other.length === 4 ? (other[2] as [number, number]) : undefined))
+          .filter((found) => found !== undefined);
         for (const [tx, ty] of trunk) {
           way(tx, y, 'left');
           way(tx, ty, 'right');
           way(tx, y, ty > y ? 'down' : 'up');
           if (!bent) way(tx, y, 'right');
-          for (const [ox, oy] of trunk) if (ox === tx) for (const other of [ty, y]) if (other !== oy && Math.sign(oy - y) === Math.sign(other === y ? oy - y : other - y)) way(tx, oy, other > oy ? 'down' : 'up');
+          for (const [ox, oy] of trunk)
+            if (ox === tx)
+              for (const other of [ty, y])
+                if (other !== oy && Math.sign(oy - y) === Math.sign(other === y ? oy - y : other - y))
+                  way(tx, oy, other > oy ? 'down' : 'up');
         }
       }
       for (const [place, found] of ways) if (found.size > 2) expected.add(place);
     }
-    const dots = withClass(document, 'joint').filter((each) => of(each, 'cx') > (strip[0]?.right ?? 0) && !(thingOf(each) ?? '').startsWith('link')).map((each) => `${each.getAttribute('cx') ?? ''} ${each.getAttribute('cy') ?? ''}`);
+    const dots = withClass(document, 'joint')
+      .filter((each) => of(each, 'cx') > (strip[0]?.right ?? 0) && !(thingOf(each) ?? '').startsWith('link'))
+      .map((each) => `${each.getAttribute('cx') ?? ''} ${each.getAttribute('cy') ?? ''}`);
     expect(new Set(dots)).toEqual(expected);
   });
 
   test('no two wires lie on each other unless they leave the same terminal', () => {
     const upright = new Map<number, { low: number; high: number; from: number }[]>();
-    for (const wire of [...withClass(document, 'wire'), ...withClass(document, 'wire-guessed')].filter((each) => each.tagName === 'path' && pointsOf(each).length === 4)) {
+    for (const wire of [...withClass(document, 'wire'), ...withClass(document, 'wire-guessed')].filter(
+      (each) => each.tagName === 'path' && pointsOf(each).length === 4,
+    )) {
       const [start, bend, turn] = pointsOf(wire) as [[number, number], [number, number], [number, number]];
       if (bend[0] !== turn[0]) continue;
       const span = { low: Math.min(bend[1], turn[1]), high: Math.max(bend[1], turn[1]), from: start[1] };
-      for (const other of upright.get(bend[0]) ?? []) if (other.from !== span.from) expect(other.high < span.low || span.high < other.low).toBe(true);
+      for (const other of upright.get(bend[0]) ?? [])
+        if (other.from !== span.from) expect(other.high < span.low || span.high < other.low).toBe(true);
       upright.set(bend[0], [...(upright.get(bend[0]) ?? []), span]);
     }
   });
@@ -113,7 +145,10 @@ test('a terminal that several lines name stands at the first of them', () => {
 
 test('edges: a chain, a terminator, and none at all', () => {
   const chain = drawingOf(previewOf('withy-lane'), 'wiring');
-  const words = (svg: string): string[] => all(parsed(svg)).filter((each) => each.tagName === 'text').map((each) => each.textContent ?? '');
+  const words = (svg: string): string[] =>
+    all(parsed(svg))
+      .filter((each) => each.tagName === 'text')
+      .map((each) => each.textContent ?? '');
   expect(words(chain.svg)).toEqual(expect.arrayContaining(['chained behind it, finch-edge', '8.2 kohm ± 1 %']));
   expect(withClass(parsed(chain.svg), 'resistor').length).toBe(1);
   expect(words(drawingOf(previewOf('open-loops'), 'wiring').svg)).toContain('no terminator');
@@ -121,9 +156,19 @@ test('edges: a chain, a terminator, and none at all', () => {
 
 test('a panel of forty terminals, names of sixty characters, wires to what does not fit and to what is not there', () => {
   const long = 'n'.repeat(58);
-  const terminals = Array.from({ length: 40 }, (_, i) => `  terminal Z${i} ${['common', 'safety-input normally-closed common Z0', 'motor', 'supply-out'][i % 4] as string}`).join('\n');
-  const sensors = Array.from({ length: 14 }, (_, i) => `sensor ${long}${String(i).padStart(2, '0')} : finch-relay {\n  watches closing\n}`).join('\n');
-  const wires = Array.from({ length: 14 }, (_, i) => `  wire ${long}${String(i).padStart(2, '0')} to Z${((i * 7) % 10) * 4 + 1} Z0\n  wire ${long}${String(i).padStart(2, '0')} supply to Z${((i * 3) % 10) * 4 + 3} Z0`).join('\n');
+  const terminals = Array.from(
+    { length: 40 },
+    (_, i) => `  terminal Z${i} ${['common', 'safety-input normally-closed common Z0', 'motor', 'supply-out'][i % 4] as string}`,
+  ).join('\n');
+  const sensors = Array.from(
+    { length: 14 },
+    (_, i) => `sensor ${long}${String(i).padStart(2, '0')} : finch-relay {\n  watches closing\n}`,
+  ).join('\n');
+  const wires = Array.from(
+    { length: 14 },
+    (_, i) =>
+      `  wire ${long}${String(i).padStart(2, '0')} to Z${((i * 7) % 10) * 4 + 1} Z0\n  wire ${long}${String(i).padStart(2, '0')} supply to Z${((i * 3) % 10) * 4 + 3} Z0`,
+  ).join('\n');
   const text = `${uses}
 panel-model big "${'b'.repeat(60)}" {
 ${terminals}
@@ -139,7 +184,12 @@ ${wires}
   const shown = preview(judged(text));
   const wiring = drawingOf(shown, 'wiring');
   const document = parsed(wiring.svg);
-  const [, , width, height] = (document.documentElement?.getAttribute('viewBox') ?? '').split(' ').map(Number) as [number, number, number, number];
+  const [, , width, height] = (document.documentElement?.getAttribute('viewBox') ?? '').split(' ').map(Number) as [
+    number,
+    number,
+    number,
+    number,
+  ];
   expect(stripOf(document).length).toBe(41);
   expect(withClass(document, 'wrong').filter((each) => each.tagName === 'path').length).toBeGreaterThan(0);
   expect(all(document).some((each) => each.textContent === 'no device of this name in the file')).toBe(true);
@@ -156,13 +206,16 @@ ${wires}
   for (const box of withClass(document, 'box'))
     for (const each of all(box.parentNode as Drawn).filter((one) => one.tagName === 'text')) {
       const strong = (each.getAttribute('class') ?? '').includes('strong');
-      expect(of(each, 'x') + widthOf(each.textContent ?? '', strong ? 'normal' : 'small', strong)).toBeLessThanOrEqual(of(box, 'x') + of(box, 'width') + 1);
+      expect(of(each, 'x') + widthOf(each.textContent ?? '', strong ? 'normal' : 'small', strong)).toBeLessThanOrEqual(
+        of(box, 'x') + of(box, 'width') + 1,
+      );
       expect(of(each, 'y')).toBeLessThanOrEqual(of(box, 'y') + of(box, 'height'));
     }
 });
 
 test('several panels, each with its own strip; a panel without a model has the terminals that are named', () => {
-  const shown = preview(judged(`${uses}
+  const shown = preview(
+    judged(`${uses}
 control button {
   by push-button
   acts impulse
@@ -174,7 +227,8 @@ panel two : not-there {
   wire button to A B
   link A B
 }
-`));
+`),
+  );
   const document = parsed(drawingOf(shown, 'wiring').svg);
   expect(withClass(document, 'strip').length).toBe(2);
   expect(drawingOf(shown, 'wiring').table.rows.map(([name]) => name)).toEqual(expect.arrayContaining(['one C1', 'two A', 'two B']));

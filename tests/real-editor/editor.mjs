@@ -51,7 +51,18 @@ export async function startServer(folder, vsix, settings = {}) {
   const port = await freePort();
   const said = join(folder, 'server.log');
   const log = openSync(said, 'a');
-  const flags = ['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override', '--vscode-option', 'enable-smoke-test-driver'];
+  const flags = [
+    '--auth',
+    'none',
+    '--bind-addr',
+    `127.0.0.1:${port}`,
+    '--disable-telemetry',
+    '--disable-update-check',
+    '--disable-workspace-trust',
+    '--disable-getting-started-override',
+    '--vscode-option',
+    'enable-smoke-test-driver',
+  ];
   const server = spawn(newerNode, [entry, ...places, ...flags], { env, detached: true, stdio: ['ignore', log, log] });
   const stop = () => {
     try {
@@ -81,7 +92,15 @@ export const startBrowser = () =>
   launcher.launch({
     executablePath: chromium(),
     headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
 
 /** The address of a page that shows a folder, with a file of it opened where one is named. */

@@ -30,11 +30,16 @@ export async function runInside({ browser, layer, address, report, whatElse = as
     await page.exposeFunction('codeAutomationLog', (_type, [text]) => hear(String(text)));
     await whatElse(page);
     await page.goto(address);
-    while (code === undefined && Date.now() - said < 60_000) await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 1000))]);
+    while (code === undefined && Date.now() - said < 60_000)
+      await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 1000))]);
     const [first] = heard.values();
     const missing = (first?.of ?? 1) - heard.size;
     if (code === undefined || missing > 0 || (code === 0) !== [...heard.values()].every(({ error }) => error === undefined))
-      report(layer, 'runs to its end', `exit code ${code}, ${heard.size} of ${first?.of ?? 'some'} tests told of\n${errors.slice(-15).join('\n')}`);
+      report(
+        layer,
+        'runs to its end',
+        `exit code ${code}, ${heard.size} of ${first?.of ?? 'some'} tests told of\n${errors.slice(-15).join('\n')}`,
+      );
     return { page, context };
   } finally {
     if (process.env.PINTLE_EDITOR_LOG !== undefined) console.log(errors.join('\n'));

@@ -9,9 +9,13 @@ export async function runLayer({ server, browser, base, site, report }) {
     ['extensionDevelopmentPath', remote(server, host)],
     ['extensionTestsPath', remote(server, join(host, 'desktop.js'))],
   ];
-  let seen = [];
+  const seen = [];
   const look = setInterval(() => seen.push(...processesOf(server.group)), 500);
   await runInside({ browser, layer: 'desktop', address: pageAddress(server, site, payload), report });
   clearInterval(look);
-  report('desktop', 'the server runs in a process of its own', seen.some((command) => command.includes('dist/server.cjs')) ? undefined : 'no process runs dist/server.cjs');
+  report(
+    'desktop',
+    'the server runs in a process of its own',
+    seen.some((command) => command.includes('dist/server.cjs')) ? undefined : 'no process runs dist/server.cjs',
+  );
 }

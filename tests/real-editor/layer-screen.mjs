@@ -31,12 +31,21 @@ export async function runLayer({ server, browser, site, report }) {
   const strangers = new Set();
   page.on('request', (request) => {
     const url = new URL(request.url());
-    if (/^(https?|wss?):$/.test(url.protocol) && url.hostname !== '127.0.0.1' && !url.hostname.endsWith('.vscode-cdn.net')) strangers.add(url.host);
+    if (/^(https?|wss?):$/.test(url.protocol) && url.hostname !== '127.0.0.1' && !url.hostname.endsWith('.vscode-cdn.net'))
+      strangers.add(url.host);
   });
 
   const shot = (name) => page.screenshot({ path: join(artifacts, `${name}.png`) });
-  const texts = (selector) => page.locator(selector).evaluateAll((all) => all.map((one) => one.textContent)).then((all) => all.map(plain));
-  const labels = (selector) => page.locator(selector).evaluateAll((all) => all.map((one) => one.getAttribute('aria-label') ?? '')).then((all) => all.map(plain));
+  const texts = (selector) =>
+    page
+      .locator(selector)
+      .evaluateAll((all) => all.map((one) => one.textContent))
+      .then((all) => all.map(plain));
+  const labels = (selector) =>
+    page
+      .locator(selector)
+      .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label') ?? ''))
+      .then((all) => all.map(plain));
   /** Runs a command by its title, from the list of commands. */
   const command = async (title) => {
     await page.keyboard.press('F1');
@@ -77,7 +86,11 @@ export async function runLayer({ server, browser, site, report }) {
   };
   const previewFrame = () =>
     until('the frame of the preview', async () => {
-      for (const frame of page.frames()) if (await frame.evaluate(() => document.getElementById('page') !== null && document.querySelector('svg') !== null).catch(() => false)) return frame;
+      for (const frame of page.frames())
+        if (
+          await frame.evaluate(() => document.getElementById('page') !== null && document.querySelector('svg') !== null).catch(() => false)
+        )
+          return frame;
       return undefined;
     });
 
@@ -86,50 +99,81 @@ export async function runLayer({ server, browser, site, report }) {
 
     await test('mistakes are underlined, and listed with their rule', async () => {
       await page.locator('.view-line').first().waitFor({ timeout: 30_000 });
-      const lag = readFileSync(join(site, 'unsafe', 'leaves-collide.gate'), 'utf8').split('\n').findIndex((line) => line.includes('lag closing')) + 1;
+      const lag =
+        readFileSync(join(site, 'unsafe', 'leaves-collide.gate'), 'utf8')
+          .split('\n')
+          .findIndex((line) => line.includes('lag closing')) + 1;
       await goTo(lag);
       await page.locator('.squiggly-error').first().waitFor({ state: 'attached' });
       await shot('squiggles');
       await command('Problems: Focus on Problems View');
-      await until('problems', () => page.locator('.markers-panel .monaco-list-row').count(), (many) => many > 3);
+      await until(
+        'problems',
+        () => page.locator('.markers-panel .monaco-list-row').count(),
+        (many) => many > 3,
+      );
       const filter = page.locator('.viewpane-filter input, .viewpane-filter textarea').first();
       // The view is made anew as findings arrive, and what is typed meanwhile is lost.
-      const listed = async () => (await texts('.markers-panel .monaco-list-row')).some((text) => text.includes('lag of 0.2 s') && text.includes('lag-too-small'));
+      const listed = async () =>
+        (await texts('.markers-panel .monaco-list-row')).some((text) => text.includes('lag of 0.2 s') && text.includes('lag-too-small'));
       for (let tries = 0; tries < 8 && !(await listed()); tries++) {
         await filter.fill('');
         await filter.click();
         await page.keyboard.type('lag of 0.2 s');
         await wait(1000);
       }
-      if (!(await listed())) throw new Error(`no row has the lag and its rule: ${(await texts('.markers-panel .monaco-list-row')).join(' | ')}`);
+      if (!(await listed()))
+        throw new Error(`no row has the lag and its rule: ${(await texts('.markers-panel .monaco-list-row')).join(' | ')}`);
       await shot('problems');
       await command('View: Hide Panel');
     });
 
     await test('values stand behind their lines', async () => {
       await goTo(1);
-      const lines = await until('values', () => texts('.view-line'), (all) => all.some((line) => /run time [\d.]+ s/.test(line)));
+      const lines = await until(
+        'values',
+        () => texts('.view-line'),
+        (all) => all.some((line) => /run time [\d.]+ s/.test(line)),
+      );
       if (!lines.some((line) => /^leaf left/.test(line))) throw new Error('the file is not the one that was opened');
       await shot('values');
     });
 
     await test('hover tells what a word means', async () => {
-      await page.locator('.view-line span', { hasText: /^overlap/ }).first().hover();
-      const text = await until('a hover', async () => (await texts('.monaco-hover')).join('\n'), (all) => all.includes('overlap') && all.length > 60);
+      await page
+        .locator('.view-line span', { hasText: /^overlap/ })
+        .first()
+        .hover();
+      const text = await until(
+        'a hover',
+        async () => (await texts('.monaco-hover')).join('\n'),
+        (all) => all.includes('overlap') && all.length > 60,
+      );
       await shot('hover');
       if (text.includes('undefined')) throw new Error(text);
       await page.mouse.move(5, 5);
     });
 
     await test('a value tells its formula and its source', async () => {
-      await page.locator('.view-line span', { hasText: /run.time/ }).last().hover();
-      await until('the working', async () => (await texts('.monaco-hover')).join('\n'), (all) => /= 17\.2 s/.test(all) && /Source: /.test(all));
+      await page
+        .locator('.view-line span', { hasText: /run.time/ })
+        .last()
+        .hover();
+      await until(
+        'the working',
+        async () => (await texts('.monaco-hover')).join('\n'),
+        (all) => /= 17\.2 s/.test(all) && /Source: /.test(all),
+      );
       await shot('value-hover');
       await page.mouse.move(5, 5);
     });
 
     await test('the verdict stands in the status bar', async () => {
-      await until('the verdict', () => labels('.statusbar-item, .statusbar-item a'), (all) => all.some((label) => /Pintle: .*error/i.test(label)));
+      await until(
+        'the verdict',
+        () => labels('.statusbar-item, .statusbar-item a'),
+        (all) => all.some((label) => /Pintle: .*error/i.test(label)),
+      );
     });
 
     await test('the installation is a tree', async () => {
@@ -137,8 +181,13 @@ export async function runLayer({ server, browser, site, report }) {
       await header.waitFor();
       if ((await header.getAttribute('aria-expanded')) !== 'true') await header.click();
       const pane = '.pane:has(.pane-header:has-text("Gate Installation")) .monaco-list-row';
-      const rows = await until('leaves in the tree', () => labels(pane), (all) => all.some((label) => /leaf.*left/i.test(label)));
-      if (!rows.some((label) => /, an? (error|warning) in it/.test(label))) throw new Error(`no row tells of what is wrong: ${rows.join(' | ')}`);
+      const rows = await until(
+        'leaves in the tree',
+        () => labels(pane),
+        (all) => all.some((label) => /leaf.*left/i.test(label)),
+      );
+      if (!rows.some((label) => /, an? (error|warning) in it/.test(label)))
+        throw new Error(`no row tells of what is wrong: ${rows.join(' | ')}`);
       await shot('tree');
     });
 
@@ -156,12 +205,22 @@ export async function runLayer({ server, browser, site, report }) {
     await test('a rule is explained by its page', async () => {
       await command('Pintle: Explain a Rule');
       const input = page.locator('.quick-input-widget input').first();
-      await until('the list of rules', () => page.locator('.quick-input-list .monaco-list-row').count(), (many) => many > 5);
+      await until(
+        'the list of rules',
+        () => page.locator('.quick-input-list .monaco-list-row').count(),
+        (many) => many > 5,
+      );
       await input.fill('lag-too-small');
-      await until('the rule', () => texts('.quick-input-list .monaco-list-row'), (all) => all[0]?.includes('lag-too-small'));
+      await until(
+        'the rule',
+        () => texts('.quick-input-list .monaco-list-row'),
+        (all) => all[0]?.includes('lag-too-small'),
+      );
       await page.keyboard.press('Enter');
       await until('its page', async () => {
-        for (const frame of page.frames()) if (await frame.evaluate(() => document.querySelector('h1')?.textContent?.includes('lag-too-small') === true).catch(() => false)) return true;
+        for (const frame of page.frames())
+          if (await frame.evaluate(() => document.querySelector('h1')?.textContent?.includes('lag-too-small') === true).catch(() => false))
+            return true;
         return undefined;
       });
       await shot('rule-page');
@@ -170,20 +229,35 @@ export async function runLayer({ server, browser, site, report }) {
 
     await test('what files promise are tests that can be run', async () => {
       await command('Testing: Focus on Test Explorer View');
-      const rows = await until('files in the list of tests', () => labels('.test-explorer .monaco-list-row'), (all) => all.some((label) => label.includes('withy-lane.gate')));
+      const rows = await until(
+        'files in the list of tests',
+        () => labels('.test-explorer .monaco-list-row'),
+        (all) => all.some((label) => label.includes('withy-lane.gate')),
+      );
       if (rows.some((label) => /[Ff]ailed/.test(label))) throw new Error(`failed before it was run: ${rows.join(' | ')}`);
       await command('Test: Run All Tests');
-      await until('they have passed', () => labels('.test-explorer .monaco-list-row'), (all) => all.some((label) => /withy-lane\.gate.*[Pp]assed|[Pp]assed.*withy-lane\.gate/.test(label)));
+      await until(
+        'they have passed',
+        () => labels('.test-explorer .monaco-list-row'),
+        (all) => all.some((label) => /withy-lane\.gate.*[Pp]assed|[Pp]assed.*withy-lane\.gate/.test(label)),
+      );
       await shot('tests');
       await command('Explorer: Focus on Folders View');
     });
 
     await test('the preview draws the installation', async () => {
       await goTo(1);
-      await page.locator('.view-line', { hasText: /leaf.left/ }).first().click();
+      await page
+        .locator('.view-line', { hasText: /leaf.left/ })
+        .first()
+        .click();
       await command('Pintle: Open the Preview to the Side');
       const frame = await previewFrame();
-      await until('a leaf in the drawing', () => frame.locator('[data-thing="leaf.left"]').count(), (many) => many > 0);
+      await until(
+        'a leaf in the drawing',
+        () => frame.locator('[data-thing="leaf.left"]').count(),
+        (many) => many > 0,
+      );
       await wait(500);
       await shot('preview-light');
     });
@@ -193,12 +267,28 @@ export async function runLayer({ server, browser, site, report }) {
         await useTheme(name);
         const wanted = { light: 'vscode-light', dark: 'vscode-dark', 'high-contrast': 'vscode-high-contrast' }[theme];
         const frame = await previewFrame();
-        await until('the theme', () => frame.evaluate(() => document.body.className), (classes) => classes.split(' ').includes(wanted));
+        await until(
+          'the theme',
+          () => frame.evaluate(() => document.body.className),
+          (classes) => classes.split(' ').includes(wanted),
+        );
         await wait(400);
         await frame.evaluate(readFileSync(axe, 'utf8'));
         const faults = await frame.evaluate(async () => {
-          const { violations, passes } = await globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'], resultTypes: ['violations', 'passes'] });
-          return { passed: passes.length, violations: violations.map(({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.slice(0, 4).map(({ target, failureSummary }) => `${target.join(' ')} ${failureSummary}`).join('\n  ')}`) };
+          const { violations, passes } = await globalThis.axe.run(document, {
+            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
+            resultTypes: ['violations', 'passes'],
+          });
+          return {
+            passed: passes.length,
+            violations: violations.map(
+              ({ id, help, nodes }) =>
+                `${id}: ${help}\n  ${nodes
+                  .slice(0, 4)
+                  .map(({ target, failureSummary }) => `${target.join(' ')} ${failureSummary}`)
+                  .join('\n  ')}`,
+            ),
+          };
         });
         await shot(`preview-${theme}`);
         if (faults.passed < 8) throw new Error(`only ${faults.passed} checks of accessibility applied`);
@@ -216,14 +306,25 @@ export async function runLayer({ server, browser, site, report }) {
           const { activeElement: active } = document;
           if (active === null || active === document.body) return undefined;
           const { outlineStyle, boxShadow } = getComputedStyle(active);
-          return { name: active.getAttribute('data-thing') ?? active.getAttribute('aria-label') ?? active.textContent?.trim().slice(0, 40) ?? active.tagName, tag: active.tagName.toLowerCase(), seen: outlineStyle !== 'none' || boxShadow !== 'none' };
+          return {
+            name:
+              active.getAttribute('data-thing') ??
+              active.getAttribute('aria-label') ??
+              active.textContent?.trim().slice(0, 40) ??
+              active.tagName,
+            tag: active.tagName.toLowerCase(),
+            seen: outlineStyle !== 'none' || boxShadow !== 'none',
+          };
         });
         if (stop !== undefined) stops.push(stop);
       }
       const different = new Set(stops.map(({ name }) => name));
       if (different.size < 5) throw new Error(`the keys reach only: ${[...different].join(', ')}`);
       const unseen = stops.filter(({ seen, tag }) => !seen && tag !== 'select');
-      if (unseen.length > 0) throw new Error(`where the keys are cannot be seen at: ${[...new Set(unseen.map(({ name, tag }) => `${tag} ${name}`))].join(', ')}`);
+      if (unseen.length > 0)
+        throw new Error(
+          `where the keys are cannot be seen at: ${[...new Set(unseen.map(({ name, tag }) => `${tag} ${name}`))].join(', ')}`,
+        );
       await shot('preview-keys');
     });
 

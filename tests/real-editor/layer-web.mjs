@@ -6,7 +6,14 @@ import { join, normalize } from 'node:path';
 import { processesOf } from './editor.mjs';
 import { runInside } from './inside.mjs';
 
-const types = { js: 'text/javascript', cjs: 'text/javascript', json: 'application/json', md: 'text/markdown', svg: 'image/svg+xml', png: 'image/png' };
+const types = {
+  js: 'text/javascript',
+  cjs: 'text/javascript',
+  json: 'application/json',
+  md: 'text/markdown',
+  svg: 'image/svg+xml',
+  png: 'image/png',
+};
 
 /** Gives out the files of some folders; code-server passes them on, so that they come from the page's own address. */
 async function serve(folders) {
@@ -41,11 +48,18 @@ export async function runLayer({ server, browser, base, report }) {
   /** The settings of a window without a machine: where the extensions are, and which tests to run. */
   const alone = (configuration) => ({
     ...configuration,
-    developmentOptions: { ...configuration.developmentOptions, extensions: [place('pintle'), place('host')], extensionTestsPath: place('host/web.js') },
+    developmentOptions: {
+      ...configuration.developmentOptions,
+      extensions: [place('pintle'), place('host')],
+      extensionTestsPath: place('host/web.js'),
+    },
   });
   const before = processesOf(server.group).filter((command) => command.includes('dist/server.cjs')).length;
   let during = 0;
-  const look = setInterval(() => (during = Math.max(during, processesOf(server.group).filter((command) => command.includes('dist/server.cjs')).length)), 500);
+  const look = setInterval(
+    () => (during = Math.max(during, processesOf(server.group).filter((command) => command.includes('dist/server.cjs')).length)),
+    500,
+  );
   const escaped = (text) => text.replaceAll('&', '&amp;').replaceAll('"', '&quot;');
   const unescaped = (text) => text.replaceAll('&quot;', '"').replaceAll('&amp;', '&');
   try {
@@ -55,7 +69,12 @@ export async function runLayer({ server, browser, base, report }) {
       address: `${server.address}/?folder=${encodeURIComponent('tmp:///site')}`,
       report,
       whatElse: async (page) => {
-        await changing(page, `${server.address}/?folder=*`, /(?<=id="vscode-workbench-web-configuration" data-settings=")[^"]*/, (settings) => escaped(JSON.stringify(alone(JSON.parse(unescaped(settings))))));
+        await changing(
+          page,
+          `${server.address}/?folder=*`,
+          /(?<=id="vscode-workbench-web-configuration" data-settings=")[^"]*/,
+          (settings) => escaped(JSON.stringify(alone(JSON.parse(unescaped(settings))))),
+        );
         // code-server tells every window that it is the machine behind it.
         await changing(page, '**/workbench/workbench.js', /(?<=remoteAuthority:)location\.host/, () => 'undefined');
       },
@@ -65,6 +84,12 @@ export async function runLayer({ server, browser, base, report }) {
     files.stop();
   }
   const has = (path) => files.asked.includes(path);
-  report('web', 'the client is the web one, and the server is in a worker', has('pintle/dist/extension-web.cjs') && has('pintle/dist/server-worker.js') && !has('pintle/dist/extension.cjs') ? undefined : `asked for: ${files.asked.join(' ')}`);
+  report(
+    'web',
+    'the client is the web one, and the server is in a worker',
+    has('pintle/dist/extension-web.cjs') && has('pintle/dist/server-worker.js') && !has('pintle/dist/extension.cjs')
+      ? undefined
+      : `asked for: ${files.asked.join(' ')}`,
+  );
   report('web', 'no process serves it', during <= before ? undefined : `${during - before} processes run dist/server.cjs`);
 }

@@ -5,8 +5,8 @@ import { cpSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { prepare } from '../workshop/prepare.mjs';
 import { pack } from '../workshop/package.mjs';
+import { prepare } from '../workshop/prepare.mjs';
 import { missingParts, root } from './parts.mjs';
 
 const missing = missingParts();
@@ -25,13 +25,24 @@ try {
   const { pageAddress, startBrowser, startServer } = await import('./editor.mjs');
   const site = join(base, 'site');
   cpSync(join(root, 'examples'), site, { recursive: true });
-  server = await startServer(base, vsix, { 'workbench.activityBar.location': 'hidden', 'workbench.sideBar.location': 'left', 'breadcrumbs.enabled': false, 'editor.lineNumbers': 'on', 'editor.fontSize': 13, 'editor.scrollBeyondLastLine': false });
+  server = await startServer(base, vsix, {
+    'workbench.activityBar.location': 'hidden',
+    'workbench.sideBar.location': 'left',
+    'breadcrumbs.enabled': false,
+    'editor.lineNumbers': 'on',
+    'editor.fontSize': 13,
+    'editor.scrollBeyondLastLine': false,
+  });
   browser = await startBrowser();
   const open = async (file, width = 900, height = 620) => {
     const page = await browser.newPage({ viewport: { width, height } });
     await page.goto(pageAddress(server, site, [], join(site, file)));
     await page.locator('.view-line').first().waitFor({ timeout: 30_000 });
-    await page.waitForFunction(() => [...document.querySelectorAll('.view-line')].some((line) => /run.time/.test(line.textContent)), undefined, { timeout: 30_000 });
+    await page.waitForFunction(
+      () => [...document.querySelectorAll('.view-line')].some((line) => /run.time/.test(line.textContent)),
+      undefined,
+      { timeout: 30_000 },
+    );
     await page.keyboard.press('Control+b');
     await wait(1500);
     return page;
@@ -51,7 +62,7 @@ try {
     spawnSync('convert', [path, '-dither', 'None', '-colors', '32', '-strip', `PNG8:${path}`]);
     console.log(`${name}: ${(statSync(path).size / 1000).toFixed(0)} kB`);
   };
-  const lineOf = async (page, text) => {
+  const lineOf = async (text) => {
     const file = (await import('node:fs')).readFileSync(text.file, 'utf8').split('\n');
     return file.findIndex((line) => line.includes(text.has)) + 1;
   };
@@ -72,10 +83,10 @@ try {
   await page.close();
 
   page = await open('sound/withy-lane.gate');
-  await goTo(page, await lineOf(page, { file: withy, has: 'drive west-ram' }));
+  await goTo(page, await lineOf({ file: withy, has: 'drive west-ram' }));
   await wait(1500);
   await take(page, 'walkthrough/read.png', { ...within, y: 120 });
-  await goTo(page, `${await lineOf(page, { file: withy, has: 'wire west-edge to E1' })}:3`);
+  await goTo(page, `${await lineOf({ file: withy, has: 'wire west-edge to E1' })}:3`);
   await page.keyboard.press('End');
   await page.keyboard.press('Enter');
   await page.keyboard.type('wire fobs to ');
@@ -86,14 +97,16 @@ try {
   await page.close();
 
   page = await open('unsafe/leaves-collide.gate');
-  await goTo(page, await lineOf(page, { file: collide, has: 'lag closing' }));
+  await goTo(page, await lineOf({ file: collide, has: 'lag closing' }));
   await page.locator('.squiggly-error').first().waitFor({ state: 'attached' });
-  await page.locator('.view-line', { hasText: /lag.closing/ }).first().hover({ position: { x: 40, y: 8 } });
+  await page
+    .locator('.view-line', { hasText: /lag.closing/ })
+    .first()
+    .hover({ position: { x: 40, y: 8 } });
   await page.locator('.monaco-hover').first().waitFor({ state: 'visible' });
   await wait(1200);
   await take(page, 'walkthrough/mend.png', { ...within, width: 780, y: 110, height: 400 });
   await page.close();
-
 } finally {
   await browser?.close();
   server?.stop();

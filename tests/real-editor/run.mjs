@@ -5,8 +5,8 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writ
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { build } from 'esbuild';
-import { prepare } from '../workshop/prepare.mjs';
 import { pack } from '../workshop/package.mjs';
+import { prepare } from '../workshop/prepare.mjs';
 import { here, missingParts, root } from './parts.mjs';
 
 const layers = ['desktop', 'web', 'screen', 'preview'];
@@ -29,7 +29,9 @@ const results = [];
 /** Told of each test as it ends. */
 const report = (layer, name, error) => {
   results.push({ layer, name, error });
-  console.log(`${error === undefined ? 'ok  ' : 'FAIL'} ${layer}: ${name}${error === undefined ? '' : `\n       ${error.replaceAll('\n', '\n       ')}`}`);
+  console.log(
+    `${error === undefined ? 'ok  ' : 'FAIL'} ${layer}: ${name}${error === undefined ? '' : `\n       ${error.replaceAll('\n', '\n       ')}`}`,
+  );
 };
 
 let editor;
@@ -62,18 +64,33 @@ try {
 }
 
 const failed = results.filter(({ error }) => error !== undefined).length;
-console.log(`Tests in a real editor: ${results.length - failed} of ${results.length} passed, ${((Date.now() - started) / 1000).toFixed(0)} s`);
+console.log(
+  `Tests in a real editor: ${results.length - failed} of ${results.length} passed, ${((Date.now() - started) / 1000).toFixed(0)} s`,
+);
 process.exitCode = failed > 0 || results.length === 0 ? 1 : 0;
 
 /** The tests that run inside, as an extension under test wants them: one for the desktop and one for the browser. */
 async function bundle(folder) {
   mkdirSync(folder, { recursive: true });
-  const manifest = { name: 'host', publisher: 'pintle-tests', version: '0.0.1', engines: { vscode: '*' }, activationEvents: [], main: './nothing.js', browser: './nothing.js' };
+  const manifest = {
+    name: 'host',
+    publisher: 'pintle-tests',
+    version: '0.0.1',
+    engines: { vscode: '*' },
+    activationEvents: [],
+    main: './nothing.js',
+    browser: './nothing.js',
+  };
   writeFileSync(join(folder, 'package.json'), JSON.stringify(manifest));
   writeFileSync(join(folder, 'nothing.js'), 'exports.activate = () => undefined;\n');
   const examples = join(root, 'examples');
   const files = readdirSync(examples, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
-  const texts = Object.fromEntries(files.map((entry) => [relative(examples, join(entry.parentPath, entry.name)), readFileSync(join(entry.parentPath, entry.name), 'utf8')]));
+  const texts = Object.fromEntries(
+    files.map((entry) => [
+      relative(examples, join(entry.parentPath, entry.name)),
+      readFileSync(join(entry.parentPath, entry.name), 'utf8'),
+    ]),
+  );
   await build({
     entryPoints: ['desktop', 'web'].map((name) => join(here, 'suite', `${name}.ts`)),
     outdir: folder,

@@ -12,9 +12,17 @@ function npm(folder, ...args) {
   const [command, first] = path?.endsWith('.js') ? [process.execPath, [path]] : ['npm', []];
   const env = { ...process.env, npm_config_loglevel: 'error', PATH: [dirname(newerNode), process.env.PATH].join(delimiter) };
   // What npm told the script that called us is not for the folders that it works in now.
-  for (const name of Object.keys(env)) if (/^npm_(package_|lifecycle_|config_(local_prefix|prefix|global_prefix))/.test(name) || name === 'INIT_CWD') delete env[name];
-  const result = spawnSync(command, [...first, ...args, '--ignore-scripts', '--no-audit', '--no-fund'], { cwd: folder, encoding: 'utf8', env });
-  if (result.status !== 0) throw new Failure(`npm ${args.join(' ')} in ${folder} failed.\n${result.stdout ?? ''}${result.stderr ?? ''}${result.error?.message ?? ''}`.trim());
+  for (const name of Object.keys(env))
+    if (/^npm_(package_|lifecycle_|config_(local_prefix|prefix|global_prefix))/.test(name) || name === 'INIT_CWD') delete env[name];
+  const result = spawnSync(command, [...first, ...args, '--ignore-scripts', '--no-audit', '--no-fund'], {
+    cwd: folder,
+    encoding: 'utf8',
+    env,
+  });
+  if (result.status !== 0)
+    throw new Failure(
+      `npm ${args.join(' ')} in ${folder} failed.\n${result.stdout ?? ''}${result.stderr ?? ''}${result.error?.message ?? ''}`.trim(),
+    );
 }
 
 function setUp() {
@@ -40,7 +48,10 @@ try {
   if (hopeless !== undefined) throw new Failure(`The tests in a real editor cannot be set up here: ${hopeless}.`);
   if (isSetUp()) console.log('code-server is set up.');
   else setUp();
-  if (chromium() === undefined) throw new Failure('There is no chromium in /usr/bin. Install it (Debian: `apt-get install --no-install-recommends chromium`), or name one in PINTLE_CHROMIUM.');
+  if (chromium() === undefined)
+    throw new Failure(
+      'There is no chromium in /usr/bin. Install it (Debian: `apt-get install --no-install-recommends chromium`), or name one in PINTLE_CHROMIUM.',
+    );
 } catch (error) {
   console.error(error instanceof Failure ? error.message : error);
   process.exitCode = 1;

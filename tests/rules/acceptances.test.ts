@@ -1,7 +1,7 @@
 // What a file makes of its own findings: which of them an acceptance covers, which promises are kept, how many of one kind are
 // told, in which order, and what is said before the slow rules have run.
 import { describe, expect, test } from 'vitest';
-import { evaluate, judging } from '../../server/rules/index.ts';
+import { evaluate, judging, type Verdict } from '../../server/rules/index.ts';
 import { installationOf, judge, lineOf } from '../kit/pages.ts';
 
 /** What is found and what is accepted, each as “rule line”. */
@@ -10,17 +10,43 @@ function verdictOf(text: string, asOf?: string): { readonly found: readonly stri
   const told = (list: typeof analysis.findings): string[] => list.map(({ rule, start }) => `${rule} ${lineOf(analysis, start)}`);
   return { found: told(analysis.findings), accepted: told(analysis.accepted) };
 }
-const whatsOf = (rule: string, text: string): string[] => judge(text).findings.flatMap((finding) => (finding.rule === rule ? [finding.what] : []));
-const accept = (rule: string, until = '2027-03-31', by = ' by "KL"', reason = 'looked at'): string => `accept ${rule} because "${reason}"${by} until ${until}`;
+const whatsOf = (rule: string, text: string): string[] =>
+  judge(text).findings.flatMap((finding) => (finding.rule === rule ? [finding.what] : []));
+const accept = (rule: string, until = '2027-03-31', by = ' by "KL"', reason = 'looked at'): string =>
+  `accept ${rule} because "${reason}"${by} until ${until}`;
 
 /** A file with two sensors, each of them on a terminal whose common is another’s: one finding on each of the wires. */
 const wired = (lines: readonly string[], top: readonly string[] = []): string =>
-  ['language 1', 'use "../library/panels.gate"', 'use "../library/sensors.gate"', 'site "x" {', '  rules europe', '  users trained', '}',
-    'sensor one : finch-relay {', '  watches closing', '}', 'sensor two : finch-relay {', '  watches closing', '}', ...lines, ...top].join('\n') + '\n';
+  [
+    'language 1',
+    'use "../library/panels.gate"',
+    'use "../library/sensors.gate"',
+    'site "x" {',
+    '  rules europe',
+    '  users trained',
+    '}',
+    'sensor one : finch-relay {',
+    '  watches closing',
+    '}',
+    'sensor two : finch-relay {',
+    '  watches closing',
+    '}',
+    ...lines,
+    ...top,
+  ].join('\n') + '\n';
 /** Lines 14 to 19 and 20 to 23. */
 const panels = (first = '', second = ''): string[] => [
-  'panel main : rowan-pair {', '  wire one to G1 E0', '  wire one test to X1', '  # fed from the house', `  ${first}`, '}',
-  'panel other : rowan-pair {', '  wire two to G1 E0', `  ${second}`, '}'];
+  'panel main : rowan-pair {',
+  '  wire one to G1 E0',
+  '  wire one test to X1',
+  '  # fed from the house',
+  `  ${first}`,
+  '}',
+  'panel other : rowan-pair {',
+  '  wire two to G1 E0',
+  `  ${second}`,
+  '}',
+];
 const common = (text: string): { readonly found: readonly string[]; readonly accepted: readonly string[] } => {
   const { found, accepted } = verdictOf(text);
   return { found: found.filter((one) => /^(common-wrong|acceptance)/.test(one)), accepted };
@@ -35,7 +61,10 @@ describe('an acceptance', () => {
   test('in a block covers what lies in that block, before and behind it, and nothing of another', () => {
     expect(common(wired(panels(accept('common-wrong'))))).toEqual({ found: ['common-wrong 21'], accepted: ['common-wrong 15'] });
     expect(common(wired(panels('', accept('common-wrong'))))).toEqual({ found: ['common-wrong 15'], accepted: ['common-wrong 21'] });
-    expect(common(wired(panels(accept('common-wrong'), accept('common-wrong'))))).toEqual({ found: [], accepted: ['common-wrong 15', 'common-wrong 21'] });
+    expect(common(wired(panels(accept('common-wrong'), accept('common-wrong'))))).toEqual({
+      found: [],
+      accepted: ['common-wrong 15', 'common-wrong 21'],
+    });
   });
 
   test('covers one rule, and leaves what others find', () => {
@@ -48,7 +77,10 @@ describe('an acceptance', () => {
   });
 
   test('beside another for the same finding is used all the same', () => {
-    expect(common(wired(panels(accept('common-wrong')), [accept('common-wrong')]))).toEqual({ found: [], accepted: ['common-wrong 15', 'common-wrong 21'] });
+    expect(common(wired(panels(accept('common-wrong')), [accept('common-wrong')]))).toEqual({
+      found: [],
+      accepted: ['common-wrong 15', 'common-wrong 21'],
+    });
   });
 
   test('that matches nothing in its block is told of, though the rule speaks elsewhere', () => {
@@ -61,17 +93,24 @@ describe('an acceptance', () => {
   test('covers what begins where its block does, and what ends where it does', () => {
     const drive = (name: string, line: string): string => `drive ${name} : birch-floor {\n  moves west\n  ${line}\n}\n`;
     const heads = (a: string, b: string): unknown => {
-      const { found, accepted } = verdictOf(`language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n}\n${drive('a', a)}${drive('b', b)}`);
+      const { found, accepted } = verdictOf(
+        `language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n}\n${drive('a', a)}${drive('b', b)}`,
+      );
       return [found.filter((one) => /^(manual-release|acceptance)/.test(one)), accepted];
     };
     const rule = 'manual-release-not-stated';
     expect(heads('', '')).toEqual([[`${rule} 7`, `${rule} 11`], []]);
     expect(heads(accept(rule), '')).toEqual([[`${rule} 11`], [`${rule} 7`]]);
     expect(heads('', accept(rule))).toEqual([[`${rule} 7`], [`${rule} 11`]]);
-    const touching = verdictOf(`language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n}\n${drive('a', accept(rule)).trimEnd()}${drive('b', '')}`);
+    const touching = verdictOf(
+      `language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n}\n${drive('a', accept(rule)).trimEnd()}${drive('b', '')}`,
+    );
     expect([touching.found.filter((one) => one.startsWith(rule)), touching.accepted]).toEqual([[`${rule} 10`], [`${rule} 7`]]);
     // Without its brace the block ends with its last line.
-    expect(verdictOf(`language 1\nmotion {\n  ${accept('seat-outside-practice')}\n  seat 4 s`)).toEqual({ found: ['brace-missing 2', 'site-missing 2'], accepted: ['seat-outside-practice 4'] });
+    expect(verdictOf(`language 1\nmotion {\n  ${accept('seat-outside-practice')}\n  seat 4 s`)).toEqual({
+      found: ['brace-missing 2', 'site-missing 2'],
+      accepted: ['seat-outside-practice 4'],
+    });
   });
 
   test('holds until the end of its last day', () => {
@@ -79,47 +118,82 @@ describe('an acceptance', () => {
     expect(verdictOf(text, '2026-12-31').accepted).toEqual(['common-wrong 15']);
     const late = verdictOf(text, '2027-01-01');
     expect(late.accepted).toEqual([]);
-    expect(late.found.filter((one) => /^(common-wrong|acceptance)/.test(one))).toEqual(['common-wrong 15', 'acceptance-expired 18', 'common-wrong 21']);
+    expect(late.found.filter((one) => /^(common-wrong|acceptance)/.test(one))).toEqual([
+      'common-wrong 15',
+      'acceptance-expired 18',
+      'common-wrong 21',
+    ]);
   });
 
   test('without a reason covers nothing, and a blank is none', () => {
-    for (const reason of ['', '  ']) expect(common(wired(panels(accept('common-wrong', '2027-03-31', ' by "KL"', reason))))).toEqual({ found: ['common-wrong 15', 'acceptance-without-reason 18', 'common-wrong 21'], accepted: [] });
+    for (const reason of ['', '  '])
+      expect(common(wired(panels(accept('common-wrong', '2027-03-31', ' by "KL"', reason))))).toEqual({
+        found: ['common-wrong 15', 'acceptance-without-reason 18', 'common-wrong 21'],
+        accepted: [],
+      });
   });
 
   test('that nobody signed covers, and is told of; a blank signs nothing', () => {
-    for (const by of ['', ' by ""', ' by " "']) expect(common(wired(panels(accept('common-wrong', '2027-03-31', by)))), by).toEqual({ found: ['acceptance-unsigned 18', 'common-wrong 21'], accepted: ['common-wrong 15'] });
+    for (const by of ['', ' by ""', ' by " "'])
+      expect(common(wired(panels(accept('common-wrong', '2027-03-31', by)))), by).toEqual({
+        found: ['acceptance-unsigned 18', 'common-wrong 21'],
+        accepted: ['common-wrong 15'],
+      });
     expect(common(wired(panels(accept('common-wrong', '2027-03-31', ' by "K"')))).found).toEqual(['common-wrong 21']);
   });
 
   test('of a rule that allows none, or that is none, covers nothing, and the next one holds', () => {
-    for (const [name, kind] of [['terminal-unknown', 'acceptance-not-allowed'], ['common-wrongg', 'acceptance-of-unknown-rule']] as const)
-      expect(common(wired(panels(`${accept(name)}\n  ${accept('common-wrong')}`)))).toEqual({ found: [`${kind} 18`, 'common-wrong 22'], accepted: ['common-wrong 15'] });
+    for (const [name, kind] of [
+      ['terminal-unknown', 'acceptance-not-allowed'],
+      ['common-wrongg', 'acceptance-of-unknown-rule'],
+    ] as const)
+      expect(common(wired(panels(`${accept(name)}\n  ${accept('common-wrong')}`)))).toEqual({
+        found: [`${kind} 18`, 'common-wrong 22'],
+        accepted: ['common-wrong 15'],
+      });
   });
 
   test('of a rule whose errors nobody can accept covers its warnings', () => {
     const box = 'panel-model plain-box {\n  performance-level b\n  pfhd 4000 FIT\n}\npanel main : plain-box {\n}\n';
-    const text = (first: string): string => `language 1\nsite "x" {\n  rules europe\n  users trained\n}\n${box}function closing-stop {\n  ${first}\n  parts main\n}\nfunction opening-stop {\n  parts main\n}\n${accept('performance-level-too-low')}\n`;
+    const text = (first: string): string =>
+      `language 1\nsite "x" {\n  rules europe\n  users trained\n}\n${box}function closing-stop {\n  ${first}\n  parts main\n}\nfunction opening-stop {\n  parts main\n}\n${accept('performance-level-too-low')}\n`;
     const of = (first: string): unknown => {
       const analysis = judge(text(first));
-      const told = (list: typeof analysis.findings): string[] => list.filter(({ rule }) => /^(performance-level-too|acceptance)/.test(rule)).map(({ rule, severity, start }) => `${severity} ${rule} ${lineOf(analysis, start)}`);
+      const told = (list: typeof analysis.findings): string[] =>
+        list
+          .filter(({ rule }) => /^(performance-level-too|acceptance)/.test(rule))
+          .map(({ rule, severity, start }) => `${severity} ${rule} ${lineOf(analysis, start)}`);
       return [told(analysis.findings), told(analysis.accepted)];
     };
     // What is asked for from memory is a warning, what the file itself asks for is an error.
     expect(of('')).toEqual([[], ['warning performance-level-too-low 12', 'warning performance-level-too-low 16']]);
-    expect(of('required-level c')).toEqual([['error performance-level-too-low 12', 'error acceptance-not-allowed 19'], ['warning performance-level-too-low 16']]);
+    expect(of('required-level c')).toEqual([
+      ['error performance-level-too-low 12', 'error acceptance-not-allowed 19'],
+      ['warning performance-level-too-low 16'],
+    ]);
   });
 
   test('finds its own among many', () => {
     const count = 60;
     const panel = (i: number, lines: string): string => `panel p${i} : rowan-pair {\n  wire one to G1 E0\n${lines}}`;
-    const text = (accepting: readonly number[]): string => wired(Array.from({ length: count }, (_, i) => panel(i, accepting.includes(i) ? `  ${accept('common-wrong')}\n` : '  \n')));
+    const text = (accepting: readonly number[]): string =>
+      wired(Array.from({ length: count }, (_, i) => panel(i, accepting.includes(i) ? `  ${accept('common-wrong')}\n` : '  \n')));
     const lineOfWire = (i: number): number => 15 + 4 * i;
     for (const accepting of [[0], [31], [59], [0, 7, 30, 58, 59]]) {
       const { found, accepted } = common(text(accepting));
       expect(accepted).toEqual(accepting.map((i) => `common-wrong ${lineOfWire(i)}`));
-      expect(found).toEqual(Array.from({ length: count }, (_, i) => i).filter((i) => !accepting.includes(i)).map((i) => `common-wrong ${lineOfWire(i)}`));
+      expect(found).toEqual(
+        Array.from({ length: count }, (_, i) => i)
+          .filter((i) => !accepting.includes(i))
+          .map((i) => `common-wrong ${lineOfWire(i)}`),
+      );
     }
-    const all = common(wired(Array.from({ length: count }, (_, i) => panel(i, '')), [accept('common-wrong')]));
+    const all = common(
+      wired(
+        Array.from({ length: count }, (_, i) => panel(i, '')),
+        [accept('common-wrong')],
+      ),
+    );
     expect(all.found).toEqual([]);
     expect(all.accepted).toEqual(Array.from({ length: count }, (_, i) => `common-wrong ${15 + 3 * i}`));
   });
@@ -158,20 +232,30 @@ describe('a promise', () => {
     expect(none(motion(['expects-no error']))).toEqual(['This file promises no error or worse; there is one, first of “site-missing”.']);
     expect(none(motion(['expects-no error', 'expects site-missing']))).toEqual([]);
     expect(none(motion(['expects-no warning']))).toEqual(['This file promises no warning or worse; there are 2, first of “site-missing”.']);
-    expect(none(motion(['expects-no warning', 'expects site-missing']))).toEqual(['This file promises no warning or worse; there is one, first of “seat-outside-practice”.']);
+    expect(none(motion(['expects-no warning', 'expects site-missing']))).toEqual([
+      'This file promises no warning or worse; there is one, first of “seat-outside-practice”.',
+    ]);
     expect(none(motion(['expects-no warning', 'expects site-missing'], '  expects seat-outside-practice\n'))).toEqual([]);
     // What begins with the block is in it.
     expect(none(motion(['expects-no warning', 'expects seat-outside-practice'], '  expects site-missing\n'))).toEqual([]);
-    expect(none(motion(['expects-no warning', 'expects seat-outside-practice', 'site "x" {', '  expects site-missing', '}']))).toHaveLength(2);
+    expect(none(motion(['expects-no warning', 'expects seat-outside-practice', 'site "x" {', '  expects site-missing', '}']))).toHaveLength(
+      2,
+    );
   });
   test('that is broken stands in its place among the others', () => {
-    expect(verdictOf('language 1\nexpects contact-wrong\nmotion {\n  seat 4 s\n  expects input-bridged\n}\n').found).toEqual(['expectation-not-met 2', 'site-missing 3', 'seat-outside-practice 4', 'expectation-not-met 5']);
+    expect(verdictOf('language 1\nexpects contact-wrong\nmotion {\n  seat 4 s\n  expects input-bridged\n}\n').found).toEqual([
+      'expectation-not-met 2',
+      'site-missing 3',
+      'seat-outside-practice 4',
+      'expectation-not-met 5',
+    ]);
   });
 });
 
 describe('of many findings of one kind', () => {
   /** A file in which a number of lines lack their unit, and one before and one behind is no line at all. */
-  const text = (count: number): string => `language 1\nsite "x" {\n  hello 1\n${Array.from({ length: count }, () => '  supply 230\n').join('')}  world 2\n}\n`;
+  const text = (count: number): string =>
+    `language 1\nsite "x" {\n  hello 1\n${Array.from({ length: count }, () => '  supply 230\n').join('')}  world 2\n}\n`;
   const of = (count: number): { readonly units: readonly string[]; readonly words: number } => ({
     units: whatsOf('unit-missing', text(count)),
     words: whatsOf('word-unknown', text(count)).length,
@@ -189,7 +273,9 @@ describe('of many findings of one kind', () => {
     expect(units[99]).toBe(`${one} (This is the last one shown of ${count} like it in this file.)`);
     expect(words).toBe(2);
     const analysis = judge(text(count));
-    expect(analysis.findings.filter((finding) => finding.rule === 'unit-missing').map(({ start }) => lineOf(analysis, start))).toEqual(Array.from({ length: 100 }, (_, i) => i + 4));
+    expect(analysis.findings.filter((finding) => finding.rule === 'unit-missing').map(({ start }) => lineOf(analysis, start))).toEqual(
+      Array.from({ length: 100 }, (_, i) => i + 4),
+    );
   });
 });
 
@@ -200,19 +286,27 @@ const gate = (line: string): string =>
 describe('findings', () => {
   test('that begin together come in the order of their ends, then of the names of their rules', () => {
     const { findings } = judge('language 1\nsite "x" {\n  password "1234"\n}\n');
-    expect(findings.filter(({ rule }) => /^(word-unknown|secret-in-file)$/.test(rule)).map(({ rule, start, end }) => [rule, start, end])).toEqual([['word-unknown', 24, 32], ['secret-in-file', 24, 39]]);
+    expect(
+      findings.filter(({ rule }) => /^(word-unknown|secret-in-file)$/.test(rule)).map(({ rule, start, end }) => [rule, start, end]),
+    ).toEqual([
+      ['word-unknown', 24, 32],
+      ['secret-in-file', 24, 39],
+    ]);
     const { findings: ofLeaf } = judge(gate(''));
     const inOrder = ['closing-edge-unguarded', 'force-not-measured', 'hazard-geometry-unstated'];
     expect(ofLeaf.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
     // Also where one of the rules has run behind the others.
-    let last;
+    let last: Verdict | undefined;
     for (const steps = judging(installationOf(gate('')), '2026-11-25'); last === undefined; ) {
       const step = steps.next();
       if (step.done === true) last = step.value;
     }
     expect(last.findings.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
     const problem = (end: number) => ({ kind: 'date-impossible', start: 5, end, detail: { found: '2026-02-30' } }) as const;
-    const given = evaluate({ ...installationOf('language 1\nsite "x" {\n}\n'), problems: [problem(20), problem(10), problem(15)] }, '2026-11-25').findings;
+    const given = evaluate(
+      { ...installationOf('language 1\nsite "x" {\n}\n'), problems: [problem(20), problem(10), problem(15)] },
+      '2026-11-25',
+    ).findings;
     expect(given.filter(({ rule }) => rule === 'date-impossible').map(({ end }) => end)).toEqual([10, 15, 20]);
   });
 });
@@ -225,7 +319,12 @@ describe('before the slow rules have run', () => {
     const told: string[][] = [];
     for (;;) {
       const { done, value } = steps.next();
-      if (value !== undefined) told.push([...value.findings.map(({ rule, what }) => `${rule}: ${what}`), ...value.accepted.map(({ rule }) => `accepted ${rule}`)].filter((one) => /closing-edge-unguarded|force-not-measured|expect|accept/.test(one)));
+      if (value !== undefined)
+        told.push(
+          [...value.findings.map(({ rule, what }) => `${rule}: ${what}`), ...value.accepted.map(({ rule }) => `accepted ${rule}`)].filter(
+            (one) => /closing-edge-unguarded|force-not-measured|expect|accept/.test(one),
+          ),
+        );
       if (done === true) return told;
     }
   };
@@ -238,8 +337,14 @@ describe('before the slow rules have run', () => {
   });
   test('nor that an acceptance of them is unused, or how much one that is over covered', () => {
     expect(stages(gate(accept('force-window-narrow')))).toEqual([[quick], [quick, found, expect.stringMatching(/^acceptance-unused/)]]);
-    expect(stages(gate(accept('force-not-measured', '2026-11-24')))).toEqual([[quick], [quick, found, expect.stringMatching(/^acceptance-expired: .*the finding that it covered is still there/)]]);
-    expect(stages(gate(accept('seat-outside-practice')))).toEqual([[quick, expect.stringMatching(/^acceptance-unused/)], [quick, found, expect.stringMatching(/^acceptance-unused/)]]);
+    expect(stages(gate(accept('force-not-measured', '2026-11-24')))).toEqual([
+      [quick],
+      [quick, found, expect.stringMatching(/^acceptance-expired: .*the finding that it covered is still there/)],
+    ]);
+    expect(stages(gate(accept('seat-outside-practice')))).toEqual([
+      [quick, expect.stringMatching(/^acceptance-unused/)],
+      [quick, found, expect.stringMatching(/^acceptance-unused/)],
+    ]);
   });
   test('nor that a promise is broken, of them or of anything', () => {
     expect(stages(gate('expects force-not-measured'))).toEqual([[quick], [quick, found]]);

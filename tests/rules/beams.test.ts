@@ -2,12 +2,20 @@
 import { describe, expect, test } from 'vitest';
 import { judge } from '../kit/pages.ts';
 
-const head = 'language 1\nuse "../library/sensors.gate"\nuse "../library/panels.gate"\nsite "Example" {\n  rules europe\n  users public\n}\n';
-const leaf = (name: string): string => `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive ${name}-floor {\n  moves ${name}\n}\n`;
-const beam = (name: string, height: string, more = '', model = 'finch-beam'): string => `sensor ${name} : ${model} {\n  watches closing\n  height ${height}\n${more}}\n`;
-const panel = (...names: readonly string[]): string => `panel main : rowan-pair {\n${names.map((name) => `  wire ${name} to ${name.startsWith('edge') ? 'E1 E0' : 'T1 T0'}\n`).join('')}  registered ${names.join(' ')}\n}\n`;
-const said = (...parts: readonly string[]): string[] => judge(head + parts.join('')).findings.filter(({ rule }) => rule === 'beam-too-high').map(({ what }) => what);
-const high = (name: string, height: number): string => `“${name}” is the lowest beam and stands at ${height} mm, which is more than 300 mm (from memory).`;
+const head =
+  'language 1\nuse "../library/sensors.gate"\nuse "../library/panels.gate"\nsite "Example" {\n  rules europe\n  users public\n}\n';
+const leaf = (name: string): string =>
+  `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive ${name}-floor {\n  moves ${name}\n}\n`;
+const beam = (name: string, height: string, more = '', model = 'finch-beam'): string =>
+  `sensor ${name} : ${model} {\n  watches closing\n  height ${height}\n${more}}\n`;
+const panel = (...names: readonly string[]): string =>
+  `panel main : rowan-pair {\n${names.map((name) => `  wire ${name} to ${name.startsWith('edge') ? 'E1 E0' : 'T1 T0'}\n`).join('')}  registered ${names.join(' ')}\n}\n`;
+const said = (...parts: readonly string[]): string[] =>
+  judge(head + parts.join(''))
+    .findings.filter(({ rule }) => rule === 'beam-too-high')
+    .map(({ what }) => what);
+const high = (name: string, height: number): string =>
+  `“${name}” is the lowest beam and stands at ${height} mm, which is more than 300 mm (from memory).`;
 
 test('300 mm is low enough, and a millimetre more is not', () => {
   expect(said(leaf('west'), beam('beam', '300 mm'), panel('beam'))).toEqual([]);
@@ -21,14 +29,25 @@ test('it is said of a beam that nothing tests too', () => {
 });
 
 test('two high beams are each named', () => {
-  expect(said(leaf('west'), beam('beam', '600 mm'), beam('other', '900 mm'), panel('beam', 'other'))).toEqual([high('beam', 600), high('other', 900)]);
+  expect(said(leaf('west'), beam('beam', '600 mm'), beam('other', '900 mm'), panel('beam', 'other'))).toEqual([
+    high('beam', 600),
+    high('other', 900),
+  ]);
 });
 
 test('what has to be touched, or sees vehicles only, is no low beam, nor a high one', () => {
   const edge = beam('edge', '100 mm', '  on west closing-edge\n  terminator 8.2 kohm\n', 'finch-edge');
   expect(said(leaf('west'), beam('beam', '600 mm'), edge, panel('beam', 'edge'))).toEqual([high('beam', 600)]);
   expect(said(leaf('west'), beam('beam', '200 mm'), edge.replace('100 mm', '500 mm'), panel('beam', 'edge'))).toEqual([]);
-  expect(said(leaf('west'), beam('beam', '200 mm'), 'sensor-model plain {\n  kind beam\n  output two-wire\n}\n', beam('other', '600 mm', '', 'plain'), panel('beam', 'other'))).toEqual([]);
+  expect(
+    said(
+      leaf('west'),
+      beam('beam', '200 mm'),
+      'sensor-model plain {\n  kind beam\n  output two-wire\n}\n',
+      beam('other', '600 mm', '', 'plain'),
+      panel('beam', 'other'),
+    ),
+  ).toEqual([]);
 });
 
 test('where the beam that sees people states no height, nothing else is held in its place', () => {
@@ -48,13 +67,25 @@ describe('a low beam on one leaf alone', () => {
   });
   test('does not see who lies before the other', () => {
     expect(said(leaf('west'), leaf('east'), beam('beam', '600 mm'), onWest, panel('beam', 'low'))).toEqual([high('beam', 600)]);
-    expect(said(leaf('west'), leaf('east'), beam('beam', '600 mm'), onWest, onWest.replace('low', 'low-east').replace('on west', 'on east'), panel('beam', 'low', 'low-east'))).toEqual([]);
+    expect(
+      said(
+        leaf('west'),
+        leaf('east'),
+        beam('beam', '600 mm'),
+        onWest,
+        onWest.replace('low', 'low-east').replace('on west', 'on east'),
+        panel('beam', 'low', 'low-east'),
+      ),
+    ).toEqual([]);
   });
 });
 
 describe('a beam whose height is not stated', () => {
   const unstated = (name: string, more = '', model = 'finch-beam'): string => beam(name, '', more, model).replace('  height \n', '');
-  const noted = (...parts: readonly string[]): string[] => judge(head + parts.join('')).findings.filter(({ rule }) => rule === 'beam-height-unstated').map(({ what }) => what.split(' ')[0] ?? '');
+  const noted = (...parts: readonly string[]): string[] =>
+    judge(head + parts.join(''))
+      .findings.filter(({ rule }) => rule === 'beam-height-unstated')
+      .map(({ what }) => what.split(' ')[0] ?? '');
   test('is named where it is relied on', () => {
     expect(noted(leaf('west'), unstated('beam'), panel('beam'))).toEqual(['“beam”']);
     expect(noted(leaf('west'), unstated('beam'), unstated('other'), panel('beam', 'other'))).toEqual(['“beam”', '“other”']);
@@ -70,7 +101,9 @@ describe('a beam whose height is not stated', () => {
   test('is not named beside a beam at 300 mm for the same leaf, and is beside a higher one', () => {
     expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm'), panel('beam', 'low'))).toEqual([]);
     expect(noted(leaf('west'), unstated('beam'), beam('other', '301 mm'), panel('beam', 'other'))).toEqual(['“beam”']);
-    expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm').replace('closing', 'opening'), panel('beam', 'low'))).toEqual(['“beam”']);
+    expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm').replace('closing', 'opening'), panel('beam', 'low'))).toEqual([
+      '“beam”',
+    ]);
     expect(noted(leaf('west'), unstated('beam'), beam('low', '300 mm'), panel('beam'))).toEqual(['“beam”']);
   });
   test('is not named where the line cannot be read', () => {

@@ -36,7 +36,9 @@ panel box : sedge-cell {
   ${links}
 }
 `);
-  return analysis.findings.filter(({ rule }) => rule === 'input-bridged').map(({ start, what }) => `${analysis.text.split('\n')[lineOf(analysis, start) - 1]?.trim()}: ${what}`);
+  return analysis.findings
+    .filter(({ rule }) => rule === 'input-bridged')
+    .map(({ start, what }) => `${analysis.text.split('\n')[lineOf(analysis, start) - 1]?.trim()}: ${what}`);
 };
 
 it.each([
@@ -50,7 +52,9 @@ it.each([
 
 it('a link to another input bridges it only where that one is joined to a common as well', () => {
   expect(bridged('link G1 G4')).toEqual([]);
-  expect(bridged('link G1 G4\n  link G4 H0')).toEqual(['link G1 G4: “G1” has “a” wired to it, and this link bridges it together with other links.']);
+  expect(bridged('link G1 G4\n  link G4 H0')).toEqual([
+    'link G1 G4: “G1” has “a” wired to it, and this link bridges it together with other links.',
+  ]);
 });
 
 it('a link between terminals that nothing hangs on, or that is no return of the input, bridges nothing', () => {

@@ -1,6 +1,6 @@
 // Drives and the leaves that they move: kinds that do not fit, dead points, and for how long a motor runs.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const head = 'language 1\nuse "../library/drives.gate"\n';
@@ -8,10 +8,18 @@ const said = (rule: string, text: string): string => saidOf(judge(text), ruleNam
 
 describe('a drive of another kind', () => {
   const rule = 'drive-unfit';
-  const site = (leaf: string, model = 'birch-rack', drive = '  moves west\n', models = ''): string => `${head}${models}leaf west {\n  width 2 m\n  mass 150 kg\n${leaf}}\ndrive motor : ${model} {\n${drive}}\n`;
+  const site = (leaf: string, model = 'birch-rack', drive = '  moves west\n', models = ''): string =>
+    `${head}${models}leaf west {\n  width 2 m\n  mass 150 kg\n${leaf}}\ndrive motor : ${model} {\n${drive}}\n`;
   test('is told of a model in the same file by its line', () => {
-    const text = site('  slides left 3 m\n', 'own-shaft', '  moves west\n', 'drive-model own-shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 7 deg/s\n}\n');
-    expect(said(rule, text)).toContain('its leaf “west” slides.\n  See line 11, “slides left 3 m”: “west” slides\n  See line 4, “kind direct”: the kind of drive\n');
+    const text = site(
+      '  slides left 3 m\n',
+      'own-shaft',
+      '  moves west\n',
+      'drive-model own-shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 7 deg/s\n}\n',
+    );
+    expect(said(rule, text)).toContain(
+      'its leaf “west” slides.\n  See line 11, “slides left 3 m”: “west” slides\n  See line 4, “kind direct”: the kind of drive\n',
+    );
   });
   test.each([
     ['a leaf that does both', site('  opens inward 90 deg\n  slides left 3 m\n')],
@@ -30,7 +38,8 @@ describe('a drive of another kind', () => {
 });
 
 describe('a thrust or a torque of the wrong kind', () => {
-  const model = (kind: string, force: string): string => said('drive-force-unfit', `language 1\ndrive-model one {\n${kind === '' ? '' : `  kind ${kind}\n`}  ${force}\n}\n`);
+  const model = (kind: string, force: string): string =>
+    said('drive-force-unfit', `language 1\ndrive-model one {\n${kind === '' ? '' : `  kind ${kind}\n`}  ${force}\n}\n`);
   test.each([
     ['linear-ram', 'torque 30 N·m', 'a thrust and no torque'],
     ['rack', 'torque 30 N·m', 'a thrust and no torque'],
@@ -48,11 +57,16 @@ describe('a thrust or a torque of the wrong kind', () => {
 
 describe('a dead point', () => {
   const rule = 'dead-point-in-travel';
-  const site = (opens: string, drive: string): string => said(rule, `${head}leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward ${opens}\n}\ndrive motor : ${drive}\n}\n`);
-  const ram = (opens: string, post: string): string => site(opens, `birch-ram {\n  moves west\n  post-bracket ${post}\n  leaf-bracket 800 mm`);
-  const wrongSide = 'on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.';
+  const site = (opens: string, drive: string): string =>
+    said(rule, `${head}leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward ${opens}\n}\ndrive motor : ${drive}\n}\n`);
+  const ram = (opens: string, post: string): string =>
+    site(opens, `birch-ram {\n  moves west\n  post-bracket ${post}\n  leaf-bracket 800 mm`);
+  const wrongSide =
+    'on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.';
   test('of a ram with its bracket straight beside the hinge, on the wrong side: at 90°, which a leaf of less does not reach', () => {
-    expect(ram('100 deg', '0 mm by -150 mm')).toContain(`meets a dead point at 90°, before the 100° asked for: hinge and both brackets are then in one line.\n  What to do: The post bracket stands 150 mm ${wrongSide}\n`);
+    expect(ram('100 deg', '0 mm by -150 mm')).toContain(
+      `meets a dead point at 90°, before the 100° asked for: hinge and both brackets are then in one line.\n  What to do: The post bracket stands 150 mm ${wrongSide}\n`,
+    );
     expect(ram('85 deg', '0 mm by -150 mm')).toBe('');
   });
   test('of a ram in front of the hinge is no matter of the side', () => {
@@ -77,11 +91,13 @@ describe('a dead point', () => {
 
 describe('a duty', () => {
   const rule = 'duty-over-rating';
-  const shaft = (name: string, duty: string): string => `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed 6 deg/s\n${duty}}\n`;
+  const shaft = (name: string, duty: string): string =>
+    `drive-model ${name} {\n  kind direct\n  rotation 120 deg\n  shaft-speed 6 deg/s\n${duty}}\n`;
   /** 33 s a cycle, of 72 s: 45.8 %. */
   const site = (duty: string, traffic = '  traffic 50 /h\n', leaf = 'west'): string =>
     `language 1\nsite {\n  rules europe\n  users limited\n${traffic}}\n${shaft('small', duty)}${shaft('other', '  duty 10 %\n')}leaf west {\n  width 3 m\n  mass 250 kg\n  opens inward 90 deg\n}\ndrive floor : small {\n  moves ${leaf}\n}\nmotion {\n  seat 1.5 s\n}\n`;
-  const marginsIn = (text: string): boolean[] => marginsOf(judge(text).installation).flatMap((margin) => (margin.rule.name === rule ? [margin.kept] : []));
+  const marginsIn = (text: string): boolean[] =>
+    marginsOf(judge(text).installation).flatMap((margin) => (margin.rule.name === rule ? [margin.kept] : []));
   test('is kept to a hundredth of itself', () => {
     // 45.833 %: 45.38 % and its hundredth are 45.834 %.
     expect(said(rule, site('  duty 45.38 %\n'))).toBe('');

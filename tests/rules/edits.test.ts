@@ -2,12 +2,12 @@
 // written as they are and as they should become.
 import { describe, expect, test } from 'vitest';
 import { lineEndIn, parse, type Statement } from '../../grammar/index.ts';
-import { addLine, factEndOf, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
-import { ohmsInWords, quotedList, written } from '../../server/rules/words.ts';
-import { blockLost, isRepeatedName, lost } from '../../server/rules/unread.ts';
 import { repeatsAnEnd } from '../../server/circuits/index.ts';
 import type { Installation } from '../../server/model/index.ts';
+import { addLine, factEndOf, lineEndOf, lineStartOf, removal, replaceBy, without } from '../../server/rules/fixes.ts';
 import { shown } from '../../server/rules/numbers.ts';
+import { blockLost, isRepeatedName, lost } from '../../server/rules/unread.ts';
+import { ohmsInWords, quotedList, written } from '../../server/rules/words.ts';
 import { applyEdits, installationOf } from '../kit/pages.ts';
 
 const blockIn = (text: string, of: string): Statement => {
@@ -16,10 +16,19 @@ const blockIn = (text: string, of: string): Statement => {
 };
 
 describe('a line put into a block', () => {
-  const added = (text: string, like: readonly string[] = [], of = 'panel'): string => applyEdits(text, [addLine(text, blockIn(text, of), 'isolator "x"', like)]);
+  const added = (text: string, like: readonly string[] = [], of = 'panel'): string =>
+    applyEdits(text, [addLine(text, blockIn(text, of), 'isolator "x"', like)]);
   test.each<[string, string, string]>([
-    ['behind the last one, as far in', 'panel a {\n  supply 1 V\n    board 2\n}\n', 'panel a {\n  supply 1 V\n    board 2\n    isolator "x"\n}\n'],
-    ['behind the comment of the last one', 'panel a {\n  supply 1 V # old\n  # more\n}\n', 'panel a {\n  supply 1 V # old\n  isolator "x"\n  # more\n}\n'],
+    [
+      'behind the last one, as far in',
+      'panel a {\n  supply 1 V\n    board 2\n}\n',
+      'panel a {\n  supply 1 V\n    board 2\n    isolator "x"\n}\n',
+    ],
+    [
+      'behind the comment of the last one',
+      'panel a {\n  supply 1 V # old\n  # more\n}\n',
+      'panel a {\n  supply 1 V # old\n  isolator "x"\n  # more\n}\n',
+    ],
     ['with tabs as the others', 'panel a {\n\tsupply 1 V\n}\n', 'panel a {\n\tsupply 1 V\n\tisolator "x"\n}\n'],
     ['first, where there is none', 'panel a {\n}\n', 'panel a {\n  isolator "x"\n}\n'],
     ['first, behind a comment of the head', 'panel a { # north\n}\n', 'panel a { # north\n  isolator "x"\n}\n'],
@@ -38,12 +47,21 @@ describe('a line put into a block', () => {
     expect(added(text, ['board'])).toBe('panel a {\n  wire b to C\n  link C D\n  supply 1 V\n  isolator "x"\n}\n');
   });
   test('stands right behind the one of its like, where more stands on that line', () => {
-    expect(added('panel a {\n  box b { board 2 } supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\n supply 1 V\n}\n');
-    expect(added('panel a {\n  box b { board 2 }supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n');
-    expect(added('panel a {\n  box b { board 2 }\n  supply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\n  supply 1 V\n}\n');
-    expect(added('panel a {\n  box b { board 2 }\nsupply 1 V\n}\n', ['box'])).toBe('panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n');
+    expect(added('panel a {\n  box b { board 2 } supply 1 V\n}\n', ['box'])).toBe(
+      'panel a {\n  box b { board 2 }\n  isolator "x"\n supply 1 V\n}\n',
+    );
+    expect(added('panel a {\n  box b { board 2 }supply 1 V\n}\n', ['box'])).toBe(
+      'panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n',
+    );
+    expect(added('panel a {\n  box b { board 2 }\n  supply 1 V\n}\n', ['box'])).toBe(
+      'panel a {\n  box b { board 2 }\n  isolator "x"\n  supply 1 V\n}\n',
+    );
+    expect(added('panel a {\n  box b { board 2 }\nsupply 1 V\n}\n', ['box'])).toBe(
+      'panel a {\n  box b { board 2 }\n  isolator "x"\nsupply 1 V\n}\n',
+    );
   });
-  test('a line without a word is none of its like', () => expect(added('panel a {\n  wire b to C\n  "x"\n}\n', ['wire'])).toBe('panel a {\n  wire b to C\n  isolator "x"\n  "x"\n}\n'));
+  test('a line without a word is none of its like', () =>
+    expect(added('panel a {\n  wire b to C\n  "x"\n}\n', ['wire'])).toBe('panel a {\n  wire b to C\n  isolator "x"\n  "x"\n}\n'));
   test('stands in the second block and not in the first', () => {
     const text = 'leaf west {\n  width 2 m\n}\n  panel a {\n    supply 1 V\n  }\n';
     expect(added(text)).toBe('leaf west {\n  width 2 m\n}\n  panel a {\n    supply 1 V\n    isolator "x"\n  }\n');
@@ -81,8 +99,17 @@ describe('a statement taken out', () => {
 describe('places on a line', () => {
   test('its ends', () => {
     const text = 'ab\ncd\r\nef';
-    expect([0, 1, 2].map((at) => [lineStartOf(text, at), lineEndOf(text, at)])).toEqual([[0, 2], [0, 2], [0, 2]]);
-    expect([3, 5, 7, 9].map((at) => [lineStartOf(text, at), lineEndOf(text, at)])).toEqual([[3, 5], [3, 5], [7, 9], [7, 9]]);
+    expect([0, 1, 2].map((at) => [lineStartOf(text, at), lineEndOf(text, at)])).toEqual([
+      [0, 2],
+      [0, 2],
+      [0, 2],
+    ]);
+    expect([3, 5, 7, 9].map((at) => [lineStartOf(text, at), lineEndOf(text, at)])).toEqual([
+      [3, 5],
+      [3, 5],
+      [7, 9],
+      [7, 9],
+    ]);
   });
   test('the last thing that is no blank and no comment', () => {
     const end = (text: string): string => text.slice(0, factEndOf(text, 0));
@@ -99,10 +126,21 @@ describe('places on a line', () => {
     expect(end('ab "c \\\n# d')).toBe('ab "c \\');
   });
   test('the line end that a file uses is its first', () => {
-    expect(['', 'a', 'a\nb\r\n', '\nb\r\n', 'a\r\nb\n', '\r\nb\n', 'a\rb\n', '\rb'].map(lineEndIn)).toEqual(['\n', '\n', '\n', '\n', '\r\n', '\r\n', '\r', '\r']);
+    expect(['', 'a', 'a\nb\r\n', '\nb\r\n', 'a\r\nb\n', '\r\nb\n', 'a\rb\n', '\rb'].map(lineEndIn)).toEqual([
+      '\n',
+      '\n',
+      '\n',
+      '\n',
+      '\r\n',
+      '\r\n',
+      '\r',
+      '\r',
+    ]);
   });
   test('the word that was probably meant is offered where one is', () => {
-    expect(replaceBy({ start: 3, end: 5 }, 'seat', true)).toEqual([{ title: 'Write “seat”', edits: [{ start: 3, end: 5, text: 'seat' }], safe: true }]);
+    expect(replaceBy({ start: 3, end: 5 }, 'seat', true)).toEqual([
+      { title: 'Write “seat”', edits: [{ start: 3, end: 5, text: 'seat' }], safe: true },
+    ]);
     expect(replaceBy({ start: 3, end: 5 }, undefined, true)).toEqual([]);
   });
 });
@@ -123,8 +161,10 @@ describe('what a file says, in words', () => {
     expect(first('carries 3 A "at" at 24 V', 'at')).toBe('24 V');
     expect(first('a 5 m "at" 3 A at 24 V', 'at')).toBe('24 V');
   });
-  test('ohms', () => expect([0.5, 999.94, 1000, 8200, 12345].map(ohmsInWords)).toEqual(['0.5 ohm', '999.9 ohm', '1 kohm', '8.2 kohm', '12.35 kohm']));
-  test('numbers of three digits, of four from a thousand on', () => expect([999.4, 1000, 1000.4, 1234.4, -1234.4, 0.2].map(shown)).toEqual(['999', '1000', '1000', '1234', '-1234', '0.2']));
+  test('ohms', () =>
+    expect([0.5, 999.94, 1000, 8200, 12345].map(ohmsInWords)).toEqual(['0.5 ohm', '999.9 ohm', '1 kohm', '8.2 kohm', '12.35 kohm']));
+  test('numbers of three digits, of four from a thousand on', () =>
+    expect([999.4, 1000, 1000.4, 1234.4, -1234.4, 0.2].map(shown)).toEqual(['999', '1000', '1000', '1234', '-1234', '0.2']));
   test('a list of names, as many as asked for', () => {
     expect(quotedList(['A'])).toBe('“A”');
     expect(quotedList(['A', 'B'])).toBe('“A” and “B”');
@@ -157,7 +197,9 @@ describe('what may have been lost', () => {
     const withProblem = (problem: Installation['problems'][number]) => ({ ...base, problems: [problem] });
     const at = { start: 0, end: 1 };
     const elsewhere = { blocks: [], outside: false };
-    expect(blockLost(withProblem({ ...at, kind: 'name-missing', detail: { word: 'control', example: 'control a {' } }), 'control')).toBe(false);
+    expect(blockLost(withProblem({ ...at, kind: 'name-missing', detail: { word: 'control', example: 'control a {' } }), 'control')).toBe(
+      false,
+    );
     const unknown = { name: 'x', what: 'sensor-model', meant: 'control', known: [] } as const;
     expect(blockLost(withProblem({ ...at, kind: 'model-unknown', detail: unknown }), 'control')).toBe(false);
     const word = { word: 'control', block: 'leaf', known: [], meant: undefined, elsewhere };
@@ -167,10 +209,16 @@ describe('what may have been lost', () => {
     const installation = installationOf('language 1\nsensor a {\n}\nsensor a {\n  height 0\n}\nsensor b {\n}\nsensor {\n}\n');
     expect(installation.sensors.map(({ nameAt }) => isRepeatedName(installation, nameAt))).toEqual([false, true, false, true]);
     const { nameAt } = installation.sensors[2] as (typeof installation.sensors)[number];
-    expect(isRepeatedName({ ...installation, problems: [{ kind: 'name-unfit', start: nameAt?.start ?? 0, end: 0, detail: { name: 'b' } }] }, nameAt)).toBe(false);
+    expect(
+      isRepeatedName(
+        { ...installation, problems: [{ kind: 'name-unfit', start: nameAt?.start ?? 0, end: 0, detail: { name: 'b' } }] },
+        nameAt,
+      ),
+    ).toBe(false);
   });
   test('an end: where it stands twice on one line', () => {
-    const ends = (line: string) => installationOf(`language 1\nuse "../library/panels.gate"\npanel main : rowan-pair {\n  ${line}\n}\n`).panels[0]?.links[0]?.ends ?? [];
+    const ends = (line: string) =>
+      installationOf(`language 1\nuse "../library/panels.gate"\npanel main : rowan-pair {\n  ${line}\n}\n`).panels[0]?.links[0]?.ends ?? [];
     expect(repeatsAnEnd(ends('link G1 G0'))).toBe(false);
     expect(repeatsAnEnd(ends('link G1 G1'))).toBe(true);
     expect(repeatsAnEnd(ends('link G1 G0 G1'))).toBe(true);

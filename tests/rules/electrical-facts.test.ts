@@ -4,17 +4,21 @@ import { judge, lineOf } from '../kit/pages.ts';
 
 const asked = (text: string): string[] => {
   const analysis = judge(text);
-  return analysis.findings.filter(({ rule }) => rule === 'electrical-facts-unstated').map(({ start, what }) => `${analysis.text.split('\n')[lineOf(analysis, start) - 1]?.trim()}: ${what}`);
+  return analysis.findings
+    .filter(({ rule }) => rule === 'electrical-facts-unstated')
+    .map(({ start, what }) => `${analysis.text.split('\n')[lineOf(analysis, start) - 1]?.trim()}: ${what}`);
 };
 
-const site = (more: string, rules = 'europe'): string => `site "Example" {\n  rules ${rules}\n  users limited\n  supply 230 V 50 Hz\n  ${more}\n}\n`;
+const site = (more: string, rules = 'europe'): string =>
+  `site "Example" {\n  rules ${rules}\n  users limited\n  supply 230 V 50 Hz\n  ${more}\n}\n`;
 const use = 'language 1\nuse "../library/cables.gate"\n';
 
 const laid = '“mains” bears what its protection lets through is not judged: it is not stated how it is laid.';
 const fault = '“mains” is cut off is not judged: its model does not say of its protective conductor.';
 
 describe('how a cable is laid', () => {
-  const cable = (lines: string, model = 'heron-mains'): string => `${use}cable-model rubbery {\n  area 2.5 mm2\n  class 5\n  cores 3\n  insulation rubber\n}\ncable-model gauge {\n  area 14 AWG\n  class 2\n  cores 3\n}\ncable mains : ${model} {\n  length 20 m\n  carries 4 A at 230 V\n  ${lines}\n}\n`;
+  const cable = (lines: string, model = 'heron-mains'): string =>
+    `${use}cable-model rubbery {\n  area 2.5 mm2\n  class 5\n  cores 3\n  insulation rubber\n}\ncable-model gauge {\n  area 14 AWG\n  class 2\n  cores 3\n}\ncable mains : ${model} {\n  length 20 m\n  carries 4 A at 230 V\n  ${lines}\n}\n`;
   it('is asked where something protects it', () => {
     expect(asked(cable('breaker B 10 A'))).toEqual([`breaker B 10 A: Whether ${laid}`]);
     expect(asked(cable('fuse 10 A'))).toEqual([`fuse 10 A: Whether ${laid}`]);
@@ -31,11 +35,16 @@ describe('how a cable is laid', () => {
 });
 
 describe('the least voltage at which something works', () => {
-  const drives = (lines: string): string => `drive-model shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n  ${lines}\n}\ndrive floor : shaft {\n  moves west\n}\n`;
-  const sensors = (lines: string): string => `sensor-model reed-eye {\n  kind beam\n  output relay\n  ${lines}\n}\nsensor eye : reed-eye {\n  watches closing\n}\n`;
-  const feed = (feeds: string, volts: string): string => `cable feed : heron-signal {\n  feeds ${feeds}\n  length 20 m\n  carries 1 A at ${volts}\n}\n`;
-  const ofFloor = 'feeds floor: Whether enough voltage is left at the end of “feed” is not judged: the model “shaft” does not say the least that “floor” works at.';
-  const ofEye = 'feeds eye: Whether enough voltage is left at the end of “feed” is not judged: the model “reed-eye” does not say the least that “eye” works at.';
+  const drives = (lines: string): string =>
+    `drive-model shaft {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n  ${lines}\n}\ndrive floor : shaft {\n  moves west\n}\n`;
+  const sensors = (lines: string): string =>
+    `sensor-model reed-eye {\n  kind beam\n  output relay\n  ${lines}\n}\nsensor eye : reed-eye {\n  watches closing\n}\n`;
+  const feed = (feeds: string, volts: string): string =>
+    `cable feed : heron-signal {\n  feeds ${feeds}\n  length 20 m\n  carries 1 A at ${volts}\n}\n`;
+  const ofFloor =
+    'feeds floor: Whether enough voltage is left at the end of “feed” is not judged: the model “shaft” does not say the least that “floor” works at.';
+  const ofEye =
+    'feeds eye: Whether enough voltage is left at the end of “feed” is not judged: the model “reed-eye” does not say the least that “eye” works at.';
   it('is asked of drives as well as of sensors, up to 50 V and no further', () => {
     expect(asked(use + drives('') + feed('floor', '24 V'))).toEqual([ofFloor]);
     expect(asked(use + drives('') + feed('floor', '50 V'))).toEqual([ofFloor]);
@@ -64,9 +73,15 @@ describe('how a fault to earth is cut off', () => {
   const tn = 'earthing TN\n  external-impedance 0.35 ohm';
   it('is asked of a mains cable with a breaker', () => {
     expect(asked(use + model('') + site(tn) + guarded)).toEqual([`cable mains : plover {: Whether a fault at the end of ${fault}`]);
-    expect(asked(use + model('cores 3\n  kind flat') + site(tn) + guarded)).toEqual([`cable mains : plover {: Whether a fault at the end of ${fault}`]);
-    expect(asked(use + model('cores 3') + site('') + guarded)).toEqual(['site "Example" {: Whether a fault to earth is cut off in time is not judged: it is not stated how the supply is earthed.']);
-    expect(asked(use + model('cores 3') + site('earthing TN') + guarded)).toEqual(['earthing TN: Whether a fault to earth is cut off in time is not judged: the impedance of the loop outside is not stated.']);
+    expect(asked(use + model('cores 3\n  kind flat') + site(tn) + guarded)).toEqual([
+      `cable mains : plover {: Whether a fault at the end of ${fault}`,
+    ]);
+    expect(asked(use + model('cores 3') + site('') + guarded)).toEqual([
+      'site "Example" {: Whether a fault to earth is cut off in time is not judged: it is not stated how the supply is earthed.',
+    ]);
+    expect(asked(use + model('cores 3') + site('earthing TN') + guarded)).toEqual([
+      'earthing TN: Whether a fault to earth is cut off in time is not judged: the impedance of the loop outside is not stated.',
+    ]);
   });
   it.each([
     ['without a breaker', site('') + model('') + cable('carries 4 A at 230 V')],
@@ -84,7 +99,11 @@ describe('how a fault to earth is cut off', () => {
 });
 
 describe('how long a battery lasts', () => {
-  const panel = (standby: string, wires: string, battery = 'battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n  }'): string => `panel-model sedge-cell {
+  const panel = (
+    standby: string,
+    wires: string,
+    battery = 'battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n  }',
+  ): string => `panel-model sedge-cell {
   supply 24 V
   ${standby}
   terminal G0 common
@@ -116,8 +135,12 @@ panel box : sedge-cell {
   const unknown = (what: string): string[] => [`battery {: How long the battery of “box” lasts is not worked out: ${what}.`];
   it('is told to depend on the panel, and on each sensor that does not say what it draws', () => {
     expect(asked('language 1\n' + panel('', 'wire other to G2 G0'))).toEqual(unknown('the model “sedge-cell” lacks “standby”'));
-    expect(asked('language 1\n' + panel('standby 50 mA', 'wire eye to G1 G0\n  wire other to G2 G0'))).toEqual(unknown('“reed-eye” lacks “consumes”'));
-    expect(asked('language 1\n' + panel('', 'wire eye to G1 G0\n  wire other to G2 G0'))).toEqual(unknown('the model “sedge-cell” lacks “standby”, and “reed-eye” lacks “consumes”'));
+    expect(asked('language 1\n' + panel('standby 50 mA', 'wire eye to G1 G0\n  wire other to G2 G0'))).toEqual(
+      unknown('“reed-eye” lacks “consumes”'),
+    );
+    expect(asked('language 1\n' + panel('', 'wire eye to G1 G0\n  wire other to G2 G0'))).toEqual(
+      unknown('the model “sedge-cell” lacks “standby”, and “reed-eye” lacks “consumes”'),
+    );
   });
   it.each([
     ['all is stated', panel('standby 50 mA', 'wire other to G2 G0')],
@@ -132,10 +155,13 @@ panel box : sedge-cell {
 });
 
 describe('how cold a battery gets', () => {
-  const cold = (coldest: string): string => `${use}use "../library/panels.gate"\npanel main : rowan-pair {\n  battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n    ${coldest}\n  }\n}\n`;
+  const cold = (coldest: string): string =>
+    `${use}use "../library/panels.gate"\npanel main : rowan-pair {\n  battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n    ${coldest}\n  }\n}\n`;
   const noted = (coldest: string): string[] => asked(cold(coldest)).filter((what) => what.includes('not known here'));
   it('is told where no table says what it still gives, and the table ends at 20 °F', () => {
-    expect(noted('coldest -20 °C')).toEqual(['coldest -20 °C: What the battery of “main” gives at -20 °C is not known here: it is judged as if it were −7 °C, where the table ends.']);
+    expect(noted('coldest -20 °C')).toEqual([
+      'coldest -20 °C: What the battery of “main” gives at -20 °C is not known here: it is judged as if it were −7 °C, where the table ends.',
+    ]);
     expect(noted('coldest -6.7 °C')).toHaveLength(1);
     expect(noted('coldest -6.6 °C')).toEqual([]);
     expect(noted('')).toEqual([]);

@@ -1,13 +1,26 @@
 // An earth electrode and what cuts a fault off, and the voltage that is left at the end of a cable: at the limits themselves, and
 // where something is not stated.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const said = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
-const marginsIn = (rule: string, text: string): readonly (readonly [subject: string, value: number, limit: number, kept: boolean, at: string])[] =>
+const marginsIn = (
+  rule: string,
+  text: string,
+): readonly (readonly [subject: string, value: number, limit: number, kept: boolean, at: string])[] =>
   marginsOf(judge(text).installation).flatMap((margin) =>
-    margin.rule.name === rule ? [[margin.subject, Number(margin.value.toPrecision(6)), Number(margin.limit.toPrecision(6)), margin.kept, text.slice(margin.at.start, margin.at.end)] as const] : [],
+    margin.rule.name === rule
+      ? [
+          [
+            margin.subject,
+            Number(margin.value.toPrecision(6)),
+            Number(margin.limit.toPrecision(6)),
+            margin.kept,
+            text.slice(margin.at.start, margin.at.end),
+          ] as const,
+        ]
+      : [],
   );
 const block = (head: string, ...lines: string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
 
@@ -30,21 +43,33 @@ describe('an earth electrode', () => {
   });
 
   test('is shown beside its limit, whether it is good enough or not', () => {
-    expect(marginsIn(rule, european('earthing TT', 'earth-electrode 100 ohm') + at230('residual-current 500 mA'))).toEqual([['mains', 100, 100, true, 'residual-current 500 mA']]);
-    expect(marginsIn(rule, european('earthing TT', 'earth-electrode 200 ohm') + at230('residual-current 500 mA'))).toEqual([['mains', 200, 100, false, 'residual-current 500 mA']]);
+    expect(marginsIn(rule, european('earthing TT', 'earth-electrode 100 ohm') + at230('residual-current 500 mA'))).toEqual([
+      ['mains', 100, 100, true, 'residual-current 500 mA'],
+    ]);
+    expect(marginsIn(rule, european('earthing TT', 'earth-electrode 200 ohm') + at230('residual-current 500 mA'))).toEqual([
+      ['mains', 200, 100, false, 'residual-current 500 mA'],
+    ]);
   });
 
   test('of 200 ohm is taken for stable, and one of more is not; where it is too poor anyhow nothing is said of that', () => {
     expect(said(rule, european('earthing TT', 'earth-electrode 200 ohm') + at230('residual-current 30 mA'))).toBe('');
-    expect(said(rule, european('earthing TT', 'earth-electrode 200.1 ohm') + at230('residual-current 30 mA'))).toMatch(/^warning on line 10, “earth-electrode 200.1 ohm”: [^\n]*stable/);
+    expect(said(rule, european('earthing TT', 'earth-electrode 200.1 ohm') + at230('residual-current 30 mA'))).toMatch(
+      /^warning on line 10, “earth-electrode 200.1 ohm”: [^\n]*stable/,
+    );
     expect(said(rule, european('earthing TT', 'earth-electrode 2000 ohm') + at230('residual-current 30 mA'))).not.toContain('stable');
   });
 
   test.each([
     ['the supply is earthed otherwise', european('earthing TN', 'earth-electrode 190 ohm') + at230('residual-current 300 mA')],
     ['it is not said how the supply is earthed', european('earth-electrode 190 ohm') + at230('residual-current 300 mA')],
-    ['the rules are those of North America', site('rules north-america', 'earthing TT', 'earth-electrode 190 ohm') + at230('residual-current 300 mA')],
-    ['the cable carries extra-low voltage', european('earthing TT', 'earth-electrode 190 ohm') + cable('carries 4 A at 24 V', 'residual-current 300 mA')],
+    [
+      'the rules are those of North America',
+      site('rules north-america', 'earthing TT', 'earth-electrode 190 ohm') + at230('residual-current 300 mA'),
+    ],
+    [
+      'the cable carries extra-low voltage',
+      european('earthing TT', 'earth-electrode 190 ohm') + cable('carries 4 A at 24 V', 'residual-current 300 mA'),
+    ],
     ['it is not said what the cable carries', european('earthing TT', 'earth-electrode 190 ohm') + cable('residual-current 300 mA')],
     ['the electrode was not measured', european('earthing TT') + at230('residual-current 300 mA')],
   ])('is not held against a device where %s', (_, text) => {
@@ -55,8 +80,12 @@ describe('an earth electrode', () => {
   test('without a device is good enough where a breaker trips at once, and that is an ohm for ten amperes', () => {
     // B trips at 5 times its rating: 50 V / (5 · 10 A) = 1 ohm; C at 10 times: 0.5 ohm.
     expect(said(rule, european('earthing TT', 'earth-electrode 1 ohm') + at230('breaker B 10 A'))).toBe('');
-    expect(said(rule, european('earthing TT', 'earth-electrode 1.01 ohm') + at230('breaker B 10 A'))).toMatch(/^error on line 15, “breaker B 10 A”: [^\n]* at most 1 ohm; this one has 1.01 ohm\.\n/);
-    expect(said(rule, european('earthing TT', 'earth-electrode 1 ohm') + at230('breaker C 10 A'))).toMatch(/^error on line 15, “breaker C 10 A”: [^\n]* at most 0.5 ohm; this one has 1 ohm\.\n/);
+    expect(said(rule, european('earthing TT', 'earth-electrode 1.01 ohm') + at230('breaker B 10 A'))).toMatch(
+      /^error on line 15, “breaker B 10 A”: [^\n]* at most 1 ohm; this one has 1.01 ohm\.\n/,
+    );
+    expect(said(rule, european('earthing TT', 'earth-electrode 1 ohm') + at230('breaker C 10 A'))).toMatch(
+      /^error on line 15, “breaker C 10 A”: [^\n]* at most 0.5 ohm; this one has 1 ohm\.\n/,
+    );
   });
 
   const unknown = '“mains” is on an earth electrode, and no residual-current device is stated for it.';
@@ -70,7 +99,9 @@ describe('an earth electrode', () => {
 
   test('asks for a device at the feed of a panel, and for none where a cable begins behind something that is not stated', () => {
     const panel = block('panel main : marram-one', 'isolator "beside it"');
-    expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + panel + at230('feeds main'))).toMatch(new RegExp(`^warning on line 15, “cable mains”: ${unknown}`));
+    expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + panel + at230('feeds main'))).toMatch(
+      new RegExp(`^warning on line 15, “cable mains”: ${unknown}`),
+    );
     const drive = block('leaf west', 'width 2 m') + block('drive ram : birch-ram', 'moves west');
     expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + drive + at230('feeds ram'))).toBe('');
     expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + at230())).toBe('');
@@ -80,12 +111,16 @@ describe('an earth electrode', () => {
     const behind = (feed: readonly string[], own: readonly string[]): string =>
       said(
         rule,
-        european('earthing TT', 'earth-electrode 20 ohm') + block('leaf west', 'width 2 m') + block('drive ram : birch-ram', 'moves west') + block('panel main : marram-one', 'isolator "beside it"', 'wire ram to D1 D2') +
-          block('cable feed : heron-supply', 'feeds main', 'carries 4 A at 230 V', ...feed) + block('cable end : heron-supply', 'feeds ram', 'carries 2 A at 230 V', ...own),
+        european('earthing TT', 'earth-electrode 20 ohm') +
+          block('leaf west', 'width 2 m') +
+          block('drive ram : birch-ram', 'moves west') +
+          block('panel main : marram-one', 'isolator "beside it"', 'wire ram to D1 D2') +
+          block('cable feed : heron-supply', 'feeds main', 'carries 4 A at 230 V', ...feed) +
+          block('cable end : heron-supply', 'feeds ram', 'carries 2 A at 230 V', ...own),
       );
     test('a device before it serves both, and one behind it only its own', () => {
       expect(behind(['residual-current 30 mA'], ['fuse 4 A'])).toBe('');
-      expect(behind(['fuse 10 A'], ['residual-current 30 mA'])).toMatch(/^warning on line 25, “fuse 10 A”: “feed”[^\n]*\n(  [^\n]*\n)*$/);
+      expect(behind(['fuse 10 A'], ['residual-current 30 mA'])).toMatch(/^warning on line 25, “fuse 10 A”: “feed”[^\n]*\n( {2}[^\n]*\n)*$/);
       expect(behind(['fuse 10 A'], ['fuse 4 A'])).toMatch(/“feed” is on(.|\n)*“end” is on/);
     });
     test('a line that cannot be read, or a misspelt word, may be the device', () => {
@@ -138,7 +173,12 @@ describe('the voltage at the end of a cable', () => {
 
   describe('behind a panel that is itself fed at extra-low voltage', () => {
     const both = (metres: number, least: string): string =>
-      head + model(least) + sensor() + block('panel main : marram-one', 'wire far to S1 S0') + cable('feed', 'feeds main', `length ${metres} m`, 'carries 0.6 A at 24 V') + cable('run', 'feeds far', `length ${metres} m`, 'carries 0.6 A at 24 V');
+      head +
+      model(least) +
+      sensor() +
+      block('panel main : marram-one', 'wire far to S1 S0') +
+      cable('feed', 'feeds main', `length ${metres} m`, 'carries 0.6 A at 24 V') +
+      cable('run', 'feeds far', `length ${metres} m`, 'carries 0.6 A at 24 V');
     test('lacks what both cables lose', () => {
       // 30 m lose 1.679886 V each, in cold conductors 1.404 V.
       expect(marginsIn(rule, both(30, 'least-voltage 12 V'))).toEqual([['run', 20.6402, 12, true, 'carries 0.6 A at 24 V']]);
@@ -149,20 +189,28 @@ describe('the voltage at the end of a cable', () => {
     });
     test('may be none because of what comes before', () => {
       // 200 m lose 11.2 V each: the first leaves 12.8 V, both leave 1.6 V; 220 m lose 12.3 V each, and 10.3 V while they are cold.
-      expect(said(rule, both(220, 'reach 12 m'))).toMatch(/^warning on line 25, “carries 0.6 A at 24 V”: “run” loses 24.6 V of 24 V: nothing is left at its end\./);
+      expect(said(rule, both(220, 'reach 12 m'))).toMatch(
+        /^warning on line 25, “carries 0.6 A at 24 V”: “run” loses 24.6 V of 24 V: nothing is left at its end\./,
+      );
       expect(said(rule, both(200, 'reach 12 m'))).toBe('');
     });
   });
 
   describe('on the mains', () => {
     const mains = (metres: number, ...lines: string[]): string =>
-      head + block('site', 'users limited', 'supply 230 V 50 Hz', ...lines) + block('cable mains : heron-supply', `length ${metres} m`, 'carries 6 A at 230 V');
+      head +
+      block('site', 'users limited', 'supply 230 V 50 Hz', ...lines) +
+      block('cable mains : heron-supply', `length ${metres} m`, 'carries 6 A at 230 V');
     test('may fall by half a per cent more on a long way in Europe, and not in North America', () => {
       // By the table 0.032 V/(A·m): 120 m lose 23.04 V, that is more than 5.1 % of 230 V (11.73 V) and more than 5 % (11.5 V).
       expect(said(rule, mains(120, 'rules europe'))).toContain('23 V of 230 V are lost, 10 %; 5.1 % may be.');
       expect(said(rule, mains(120, 'rules north-america'))).toContain('23 V of 230 V are lost, 10 %; 5 % may be (from memory).');
-      expect(said(rule, mains(120, 'rules europe', 'private-supply'))).toContain('23 V of 230 V are lost, 10 %; 8.1 % may be (from memory).');
-      expect(said(rule, mains(120, 'rules north-america', 'private-supply'))).toContain('23 V of 230 V are lost, 10 %; 5 % may be (from memory).');
+      expect(said(rule, mains(120, 'rules europe', 'private-supply'))).toContain(
+        '23 V of 230 V are lost, 10 %; 8.1 % may be (from memory).',
+      );
+      expect(said(rule, mains(120, 'rules north-america', 'private-supply'))).toContain(
+        '23 V of 230 V are lost, 10 %; 5 % may be (from memory).',
+      );
     });
   });
 });

@@ -1,19 +1,24 @@
 // What single wires and links do on a panel, end by end: which end cannot take its wire, what may be missed, which wire a
 // terminal has, and what a link joins with others.
 import { describe, expect, test } from 'vitest';
-import { ruleNamed } from '../../server/rules/index.ts';
-import { wiringUnsure } from '../../server/rules/unread.ts';
 import { bridgedBy, unfitEnd, wireOn } from '../../server/circuits/index.ts';
 import type { Panel, Terminal } from '../../server/model/index.ts';
+import { ruleNamed } from '../../server/rules/index.ts';
+import { wiringUnsure } from '../../server/rules/unread.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 
-const devices = 'sensor a : finch-relay {\n}\nsensor edge : finch-edge {\n}\nsensor loop : finch-loop {\n}\nsensor eye : finch-beam {\n}\nsensor bare {\n}\ndrive ram : birch-floor {\n}\ncontrol key {\n}\n';
-const own = 'panel-model own {\n  terminal G0 common\n  terminal G1 safety-input common G0\n  terminal K1 command-input common K1\n  terminal K2 command-input common G1\n  terminal G4 safety-input\n}\n';
+const devices =
+  'sensor a : finch-relay {\n}\nsensor edge : finch-edge {\n}\nsensor loop : finch-loop {\n}\nsensor eye : finch-beam {\n}\nsensor bare {\n}\ndrive ram : birch-floor {\n}\ncontrol key {\n}\n';
+const own =
+  'panel-model own {\n  terminal G0 common\n  terminal G1 safety-input common G0\n  terminal K1 command-input common K1\n  terminal K2 command-input common G1\n  terminal G4 safety-input\n}\n';
 const panelOf = (lines: readonly string[], model = 'rowan-pair'): Panel =>
-  installationOf(`language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n${own}${devices}panel main : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`).panels[0] as Panel;
+  installationOf(
+    `language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n${own}${devices}panel main : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`,
+  ).panels[0] as Panel;
 
 describe('the end of a wire that cannot take it', () => {
-  const unfit = (line: string, model?: string): string | undefined => unfitEnd((panelOf([line], model).wires[0] as Panel['wires'][number]))?.at.text;
+  const unfit = (line: string, model?: string): string | undefined =>
+    unfitEnd(panelOf([line], model).wires[0] as Panel['wires'][number])?.at.text;
   test.each([
     ['wire a to G1 G0', undefined],
     ['wire a to H1 H0', undefined],

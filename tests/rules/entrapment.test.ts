@@ -9,12 +9,15 @@ const said = (rule: string, text: string): string[] => found(rule, text).map(({ 
 
 const america = 'site "Example" {\n  rules north-america\n  users public\n}\n';
 const head = `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n`;
-const shaft = (name: string, more = ''): string => `drive-model ${name} {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n  ${more}\n}\n`;
+const shaft = (name: string, more = ''): string =>
+  `drive-model ${name} {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n  ${more}\n}\n`;
 const beam = 'sensor low-beam : finch-beam {\n  watches closing opening\n}\n';
 const swing = (leaf: string): string => `leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n  ${leaf}\n}\n`;
 /** A swing leaf whose drive senses obstacles, with a beam on closing: two means while closing, one while opening. */
 const opening = (leaf: string): string[] =>
-  said(minimum, `${head}${america}${shaft('sensing', 'senses-obstacles')}${swing(leaf)}
+  said(
+    minimum,
+    `${head}${america}${shaft('sensing', 'senses-obstacles')}${swing(leaf)}
 drive floor : sensing {
   moves west
 }
@@ -25,7 +28,8 @@ panel main : rowan-pair {
   wire low-beam to T1 T0
   registered low-beam
 }
-`);
+`,
+  );
 const oneMeans = 'west” has only type A against entrapment while opening; two independent ones are needed wherever there is a risk.';
 
 describe('a swing leaf that opens', () => {
@@ -41,7 +45,10 @@ describe('a swing leaf that opens', () => {
 
   it.each([
     ['the gap at its hinge is covered', 'room-when-open 500 mm\n  hinge-gap 60 mm least 12 mm greatest 60 mm\n  hinge-guard 300 mm'],
-    ['the gap at its hinge stays closed, though not the one under it', 'room-when-open 500 mm\n  hinge-gap 6 mm least 6 mm greatest 8 mm\n  ground-gap 60 mm'],
+    [
+      'the gap at its hinge stays closed, though not the one under it',
+      'room-when-open 500 mm\n  hinge-gap 6 mm least 6 mm greatest 8 mm\n  ground-gap 60 mm',
+    ],
     ['only the gap under it is left', 'room-when-open 500 mm\n  hinge-guard 300 mm\n  ground-gap 60 mm'],
     ['the gap at its hinge is least when it is closed', 'room-when-open 1 m\n  hinge-gap 12 mm least 12 mm greatest 60 mm'],
   ])('needs none where there is room and %s', (_, leaf) => {
@@ -51,7 +58,9 @@ describe('a swing leaf that opens', () => {
 
 describe('what counts as a means', () => {
   const twoDrives = (first: string, second: string, leaf = swing('')): string[] =>
-    said(minimum, `${head}${america}${shaft('one', first)}${shaft('other', second)}${leaf}
+    said(
+      minimum,
+      `${head}${america}${shaft('one', first)}${shaft('other', second)}${leaf}
 drive upper : one {
   moves west
 }
@@ -63,8 +72,12 @@ panel main : rowan-pair {
   wire low-beam to T1 T0
   registered low-beam
 }
-`);
-  const onlyBeam = ['error: “west” has only type B1 against entrapment while closing; two independent ones are needed wherever there is a risk.', 'warning: “west” has only type B1 against entrapment while opening; two independent ones are needed wherever there is a risk.'];
+`,
+    );
+  const onlyBeam = [
+    'error: “west” has only type B1 against entrapment while closing; two independent ones are needed wherever there is a risk.',
+    'warning: “west” has only type B1 against entrapment while opening; two independent ones are needed wherever there is a risk.',
+  ];
 
   it('is the force that every drive of a swing leaf limits, not only one of them', () => {
     expect(twoDrives('limits-force', 'limits-force')).toEqual([]);
@@ -72,20 +85,30 @@ panel main : rowan-pair {
   });
 
   it('is for a sliding leaf no force that its drive limits, and that is said only where one does', () => {
-    const slides = (first: string, second: string): string[] => twoDrives(first, second, swing('').replace('opens inward 90 deg', 'slides left 4 m')).map((one) => one.replace(/^.*needed wherever there is a risk\./, ''));
+    const slides = (first: string, second: string): string[] =>
+      twoDrives(first, second, swing('').replace('opens inward 90 deg', 'slides left 4 m')).map((one) =>
+        one.replace(/^.*needed wherever there is a risk\./, ''),
+      );
     expect(slides('', '')).toEqual(['', '']);
     const clutch = ' That its drive limits its force (type C) counts for swing leaves only, from memory.';
     expect(slides('limits-force', '')).toEqual([clutch, clutch]);
   });
 
   it('is the force that one drive limits by itself, and nothing is said of sliding leaves', () => {
-    expect(said(minimum, `${head}${america}${shaft('soft', 'limits-force')}${swing('room-when-open 1 m\n  hinge-guard 300 mm')}drive floor : soft {\n  moves west\n}\n`)).toEqual([
+    expect(
+      said(
+        minimum,
+        `${head}${america}${shaft('soft', 'limits-force')}${swing('room-when-open 1 m\n  hinge-guard 300 mm')}drive floor : soft {\n  moves west\n}\n`,
+      ),
+    ).toEqual([
       'error: “west” has only type C against entrapment while closing; two independent ones are needed wherever there is a risk.',
     ]);
   });
 
   const withSensor = (model: string): readonly Finding[] =>
-    found(minimum, `${head}${america}${shaft('sensing', 'senses-obstacles')}sensor-model other {\n  ${model}\n}\n${swing('room-when-open 1 m\n  hinge-guard 300 mm')}
+    found(
+      minimum,
+      `${head}${america}${shaft('sensing', 'senses-obstacles')}sensor-model other {\n  ${model}\n}\n${swing('room-when-open 1 m\n  hinge-guard 300 mm')}
 drive floor : sensing {
   moves west
 }
@@ -96,12 +119,19 @@ panel main : rowan-pair {
   wire eye to G1 G0
   wire eye test to X1
 }
-`);
-  it('is a beam that the panel tests', () => expect(withSensor('kind beam\n  output relay\n  contact normally-closed\n  testable')).toEqual([]));
+`,
+    );
+  it('is a beam that the panel tests', () =>
+    expect(withSensor('kind beam\n  output relay\n  contact normally-closed\n  testable')).toEqual([]));
   it('is no loop in the ground, tested or not, and no device of which nobody says what it is', () => {
-    for (const model of ['kind loop\n  output relay\n  contact normally-closed\n  testable', 'output relay\n  contact normally-closed\n  testable']) {
+    for (const model of [
+      'kind loop\n  output relay\n  contact normally-closed\n  testable',
+      'output relay\n  contact normally-closed\n  testable',
+    ]) {
       const [finding, ...more] = withSensor(model);
-      expect(finding?.what).toBe('“west” has only type A against entrapment while closing; two independent ones are needed wherever there is a risk.');
+      expect(finding?.what).toBe(
+        '“west” has only type A against entrapment while closing; two independent ones are needed wherever there is a risk.',
+      );
       expect(finding?.related).toEqual([]);
       expect(more).toEqual([]);
     }
@@ -115,7 +145,9 @@ panel main : rowan-pair {
 });
 
 it('asks nothing of a leaf that nothing drives, sliding or not', () => {
-  expect(said(minimum, `${head}${america}leaf slide {\n  width 5 m\n  mass 400 kg\n  slides left 4.8 m\n  infill-opening slot 4 in\n}\n`)).toEqual([]);
+  expect(
+    said(minimum, `${head}${america}leaf slide {\n  width 5 m\n  mass 400 kg\n  slides left 4.8 m\n  infill-opening slot 4 in\n}\n`),
+  ).toEqual([]);
 });
 
 describe('what the site does not say', () => {

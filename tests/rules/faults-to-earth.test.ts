@@ -1,20 +1,26 @@
 // What is said of breakers, fuses and the protective conductors of cables: at their limits, and where something is not stated.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const says = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
 const margins = (name: string, text: string) => marginsOf(judge(text).installation).filter(({ rule }) => rule.name === name);
 
-const site = (rules: string): string => `site "Yard" {\n  rules ${rules}\n  users limited\n  supply 230 V 50 Hz\n  earthing TN\n  external-impedance 0.2 ohm\n}\n`;
+const site = (rules: string): string =>
+  `site "Yard" {\n  rules ${rules}\n  users limited\n  supply 230 V 50 Hz\n  earthing TN\n  external-impedance 0.2 ohm\n}\n`;
 
 describe('a cable without a protective conductor', () => {
-  const fed = (model: string, { rules = 'europe', volts = '230 V', terminals = '  terminal P1 supply-in\n  terminal PE earth\n', feeds = '  feeds box\n' } = {}): string =>
+  const fed = (
+    model: string,
+    { rules = 'europe', volts = '230 V', terminals = '  terminal P1 supply-in\n  terminal PE earth\n', feeds = '  feeds box\n' } = {},
+  ): string =>
     `language 1\n${site(rules)}cable-model plover {\n  area 1.5 mm2\n${model}}\npanel-model sedge {\n${terminals}}\npanel box : sedge {\n}\ncable mains : plover {\n${feeds}  carries 4 A at ${volts}\n}\n`;
   const rule = 'protective-conductor-too-small';
 
   test('is told of where a panel that it feeds has protective earth', () => {
-    expect(says(rule, fed('  cores 2\n'))).toBe(`warning on line 19, “plover”: “mains” has 2 cores and no protective conductor; “box” has a terminal for protective earth.
+    expect(
+      says(rule, fed('  cores 2\n')),
+    ).toBe(`warning on line 19, “plover”: “mains” has 2 cores and no protective conductor; “box” has a terminal for protective earth.
   What to do: Choose a cable with a protective conductor, or state the size of the one beside it with “protective-conductor” in the model.
   Source: BS 7671, 411.3.1.1
   See line 11, “cores 2”: the cores of the cable\n`);
@@ -23,8 +29,23 @@ describe('a cable without a protective conductor', () => {
 
   test('is sound where it has one, needs none, or cannot be told', () => {
     // In a flat cable of three cores the third is one, of a size that is not stated.
-    for (const model of ['  cores 3\n  kind flat\n', '  cores 4\n  kind flat\n', '  cores 3\n', '  cores 2\n  protective-conductor 1.5 mm2\n', '']) expect(says(rule, fed(model)), model).toBe('');
-    for (const other of [{ volts: '24 V' }, { volts: '50 V' }, { rules: 'north-america' }, { terminals: '' }, { terminals: '  terminal P1 supply-in\n' }, { feeds: '' }]) expect(says(rule, fed('  cores 2\n', other)), JSON.stringify(other)).toBe('');
+    for (const model of [
+      '  cores 3\n  kind flat\n',
+      '  cores 4\n  kind flat\n',
+      '  cores 3\n',
+      '  cores 2\n  protective-conductor 1.5 mm2\n',
+      '',
+    ])
+      expect(says(rule, fed(model)), model).toBe('');
+    for (const other of [
+      { volts: '24 V' },
+      { volts: '50 V' },
+      { rules: 'north-america' },
+      { terminals: '' },
+      { terminals: '  terminal P1 supply-in\n' },
+      { feeds: '' },
+    ])
+      expect(says(rule, fed('  cores 2\n', other)), JSON.stringify(other)).toBe('');
     expect(says(rule, fed('  cores 2\n').replace('panel box : sedge', 'panel box'))).toBe('');
     expect(says(rule, fed('  cores 2\n').replace('panel box : sedge {\n}', 'control box {\n}'))).toBe('');
   });
@@ -38,7 +59,9 @@ describe('a protective conductor', () => {
   // 4 mm² has 4.61 ohm/km and 2.5 mm² 7.41 ohm/km at 20 °C, 1.1965 times as much at 70 °C: 0.2 + 0.01103 + 0.01773 = 0.2288 ohm,
   // 1005 A, and √(1005² · 0.1)/115 = 2.76 mm².
   test('is held against what the fault asks of it', () => {
-    expect(says(rule, cable('2.5'))).toBe('warning on line 18, “breaker B 10 A”: The protective conductor of “mains” has 2.5 mm²; the 1005 A of a fault need 2.76 mm² until the breaker has tripped (0.1 s, from memory).\n');
+    expect(says(rule, cable('2.5'))).toBe(
+      'warning on line 18, “breaker B 10 A”: The protective conductor of “mains” has 2.5 mm²; the 1005 A of a fault need 2.76 mm² until the breaker has tripped (0.1 s, from memory).\n',
+    );
     expect(says(rule, cable('4'))).toBe('');
     const [kept, ...more] = margins(rule, cable('4'));
     expect(more).toEqual([]);
@@ -54,7 +77,8 @@ describe('a protective conductor', () => {
 });
 
 describe('breakers and fuses', () => {
-  const cable = (lines: string): string => `language 1\n${site('europe')}cable-model plover {\n  area 1.5 mm2\n  class 2\n  cores 3\n}\ncable mains : plover {\n  length 20 m\n  carries 4 A at 230 V\n${lines}}\n`;
+  const cable = (lines: string): string =>
+    `language 1\n${site('europe')}cable-model plover {\n  area 1.5 mm2\n  class 2\n  cores 3\n}\ncable mains : plover {\n  length 20 m\n  carries 4 A at 230 V\n${lines}}\n`;
 
   test('the earth fault loop is held against a breaker only', () => {
     expect(margins('loop-impedance-too-high', cable('  breaker B 10 A\n'))).toHaveLength(1);
@@ -63,13 +87,21 @@ describe('breakers and fuses', () => {
   });
 
   test('what a cable bears is held against its breaker or its fuse, where there is one', () => {
-    for (const device of ['breaker B 10 A', 'fuse 10 A']) expect(margins('protection-over-cable-rating', cable(`  ${device}\n  method C\n`)).map(({ value, limit }) => [value, limit]), device).toEqual([[10, 19.5]]);
+    for (const device of ['breaker B 10 A', 'fuse 10 A'])
+      expect(
+        margins('protection-over-cable-rating', cable(`  ${device}\n  method C\n`)).map(({ value, limit }) => [value, limit]),
+        device,
+      ).toEqual([[10, 19.5]]);
     expect(margins('protection-over-cable-rating', cable('  method C\n'))).toEqual([]);
     expect(margins('protection-over-cable-rating', cable('  fuse 10 A\n'))).toEqual([]);
   });
 
   test('what a cable carries is held against its breaker or its fuse, where both are stated', () => {
-    for (const device of ['breaker B 10 A', 'fuse 10 A']) expect(margins('protection-below-load', cable(`  ${device}\n`)).map(({ value, limit, kept }) => [value, limit, kept]), device).toEqual([[4, 10, true]]);
+    for (const device of ['breaker B 10 A', 'fuse 10 A'])
+      expect(
+        margins('protection-below-load', cable(`  ${device}\n`)).map(({ value, limit, kept }) => [value, limit, kept]),
+        device,
+      ).toEqual([[4, 10, true]]);
     expect(margins('protection-below-load', cable(''))).toEqual([]);
     expect(margins('protection-below-load', cable('  fuse 10 A\n').replace('  carries 4 A at 230 V\n', ''))).toEqual([]);
   });

@@ -1,6 +1,6 @@
 // What is said of files that do not begin as they should, and of blocks that lack a name or a model.
 import { describe, expect, test } from 'vitest';
-import { ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
+import { type Finding, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const says = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
@@ -8,16 +8,24 @@ const found = (rule: string, text: string): Finding[] => judge(text).findings.fi
 
 describe('the version of the language', () => {
   test('is not offered before a bare brace, which would take the line into its block', () => {
-    expect(says('language-missing', '{\n  rules europe\n}\n')).toBe('error on line 1, “{”: No line says which version of the language this file is written in.\n');
-    expect(says('language-not-first', '{\n  rules europe\n}\nlanguage 1\n')).toBe('error on line 4, “language 1”: “language 1” stands below other lines.\n');
+    expect(says('language-missing', '{\n  rules europe\n}\n')).toBe(
+      'error on line 1, “{”: No line says which version of the language this file is written in.\n',
+    );
+    expect(says('language-not-first', '{\n  rules europe\n}\nlanguage 1\n')).toBe(
+      'error on line 4, “language 1”: “language 1” stands below other lines.\n',
+    );
   });
 
   test('is not moved with braces that follow it on further lines', () => {
-    expect(says('language-not-first', 'motion {\n  seat 1 s\n}\nlanguage 1 {\n}\n')).toBe('error on line 4, “language 1 { ⏎ }”: “language 1 { }” stands below other lines.\n');
+    expect(says('language-not-first', 'motion {\n  seat 1 s\n}\nlanguage 1 {\n}\n')).toBe(
+      'error on line 4, “language 1 { ⏎ }”: “language 1 { }” stands below other lines.\n',
+    );
   });
 
   test('is moved behind comments and blank lines, to the first fact', () => {
-    const [fix] = found('language-not-first', '# Yard\r\n\r\n  # East\r\nmotion {\r\n}\r\nlanguage 1\r\n').flatMap((finding) => finding.fixes);
+    const [fix] = found('language-not-first', '# Yard\r\n\r\n  # East\r\nmotion {\r\n}\r\nlanguage 1\r\n').flatMap(
+      (finding) => finding.fixes,
+    );
     expect(fix?.edits).toEqual([
       { start: 20, end: 20, text: 'language 1\r\n' },
       { start: 33, end: 45, text: '' },
@@ -26,7 +34,8 @@ describe('the version of the language', () => {
 });
 
 describe('a block that needs a model', () => {
-  const lacking = (text: string): number[] => found('model-missing', text).map((finding) => text.slice(0, finding.start).split('\n').length);
+  const lacking = (text: string): number[] =>
+    found('model-missing', text).map((finding) => text.slice(0, finding.start).split('\n').length);
 
   test('is told of where it has no name, is called as another, or where a colon is misplaced inside it or further on', () => {
     expect(lacking('language 1\ndrive west-ram {\n  moves: west\n}\n')).toEqual([2]);
@@ -43,5 +52,7 @@ test('a name that leads nowhere is answered with the names that are there, or wi
   const drive = 'drive west-ram : birch-ram {\n  moves west\n}\n';
   const remedies = (text: string): string[] => found('name-unknown', text).map((finding) => finding.remedy);
   expect(remedies(`language 1\n${drive}`)).toContain('Write the block of that leaf, or remove the line.');
-  expect(remedies(`language 1\nleaf wets {\n}\nleaf north {\n}\n${drive}`)).toContain('Write one of the names that are there: wets, north. Perhaps “wets” is meant.');
+  expect(remedies(`language 1\nleaf wets {\n}\nleaf north {\n}\n${drive}`)).toContain(
+    'Write one of the names that are there: wets, north. Perhaps “wets” is meant.',
+  );
 });

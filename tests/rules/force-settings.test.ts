@@ -35,14 +35,23 @@ drive push : rack {
   moves slide
 }
 ${set === undefined ? '' : `\nmotion {\n  force ${set}\n}\n`}`;
-const said = (rule: string, text: string): string[] => judge(text).findings.filter((finding) => finding.rule === rule).map(({ severity, what, remedy }) => `${severity}: ${what} ${remedy}`);
-const margins = (rule: string, text: string): string[] => marginsOf(judge(text).installation).filter((margin) => margin.rule.name === rule).map(({ value, limit, held }) => `${Math.round(value)} ${held.unit}, at the ${held.way} ${Math.round(limit)}`);
+const said = (rule: string, text: string): string[] =>
+  judge(text)
+    .findings.filter((finding) => finding.rule === rule)
+    .map(({ severity, what, remedy }) => `${severity}: ${what} ${remedy}`);
+const margins = (rule: string, text: string): string[] =>
+  marginsOf(judge(text).installation)
+    .filter((margin) => margin.rule.name === rule)
+    .map(({ value, limit, held }) => `${Math.round(value)} ${held.unit}, at the ${held.way} ${Math.round(limit)}`);
 
 describe('the force that is set', () => {
   const rule = 'force-setting-outside-window';
   it('may be just what the limits leave, and just what the leaf needs', () => {
     expect(said(rule, rack({ thrust: '800 N', friction: 'friction 100 N', set: '50 %' }))).toEqual([]);
-    expect(margins(rule, rack({ thrust: '800 N', friction: 'friction 100 N', set: '50 %' }))).toEqual(['400 N, at the most 400', '400 N, at the least 100']);
+    expect(margins(rule, rack({ thrust: '800 N', friction: 'friction 100 N', set: '50 %' }))).toEqual([
+      '400 N, at the most 400',
+      '400 N, at the least 100',
+    ]);
     expect(said(rule, rack({ thrust: '1000 N', friction: 'friction 100 N', set: '10 %' }))).toEqual([]);
     expect(said(rule, rack({ thrust: '800 N', friction: 'friction 100 N', set: '51 %' }))).toEqual([
       'error: The 408 N that are set for “slide” are more than the 400 N with which it presses nobody harder than 400 N. Set between 12.5 % and 50 % of what the drive can, and measure the forces.',
@@ -53,7 +62,9 @@ describe('the force that is set', () => {
   });
   it('is too little by memory only where that number is from memory', () => {
     // 600 kg · 9.81 m/s² · 3 %
-    expect(said(rule, rack({ thrust: '1000 N', set: '10 %' }))[0]).toContain('less than the 177 N that it needs to move from every place (from memory).');
+    expect(said(rule, rack({ thrust: '1000 N', set: '10 %' }))[0]).toContain(
+      'less than the 177 N that it needs to move from every place (from memory).',
+    );
     const swing = `language 1
 drive-model shaft {
   kind direct
@@ -80,14 +91,19 @@ motion {
 }
 `;
     // Where the guard is not stated the most is from memory, and the 2 N·m that the hinges take are not.
-    expect(said(rule, swing)[0]).toContain('The 1.6 N·m that are set for “west” are less than the 2 N·m that it needs to move from every place. ');
+    expect(said(rule, swing)[0]).toContain(
+      'The 1.6 N·m that are set for “west” are less than the 2 N·m that it needs to move from every place. ',
+    );
   });
   it('is held to no least where no setting works, and to no most where nothing limits the force', () => {
     const shut = rack({ thrust: '800 N', friction: 'friction 450 N', set: '40 %' });
     expect(said(rule, shut)).toEqual([]);
     expect(margins(rule, shut)).toEqual(['320 N, at the most 400']);
     // One setting is left.
-    expect(margins(rule, rack({ thrust: '800 N', friction: 'friction 400 N', set: '40 %' }))).toEqual(['320 N, at the most 400', '320 N, at the least 400']);
+    expect(margins(rule, rack({ thrust: '800 N', friction: 'friction 400 N', set: '40 %' }))).toEqual([
+      '320 N, at the most 400',
+      '320 N, at the least 400',
+    ]);
     const america = rack({ rules: 'north-america', thrust: '800 N', friction: 'friction 450 N', set: '90 %' });
     expect(margins(rule, america)).toEqual(['720 N, at the least 450']);
   });
@@ -125,7 +141,9 @@ describe('the window of settings', () => {
     }
     expect(said(empty, american('friction 290 N'))).toEqual([]);
     const weak = judge(american('friction 450 N')).findings.filter(({ rule }) => rule === empty);
-    expect(weak.map(({ what }) => what)).toEqual([expect.stringMatching(/^“slide” needs \d+ N to move from 0 mm of opening, and the drive gives at most 300 N\.$/)]);
+    expect(weak.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^“slide” needs \d+ N to move from 0 mm of opening, and the drive gives at most 300 N\.$/),
+    ]);
     expect(weak[0]?.why).toContain('stops where the drive cannot move it');
     expect(weak[0]?.source).not.toContain('EN 12453');
     // Where a limit of force decides, that is what is told.
@@ -135,9 +153,14 @@ describe('the window of settings', () => {
   });
   it('points to the thrust of a rack and to the torque of a shaft', () => {
     const both = rack({ thrust: '800 N\n  torque 90 N*m', friction: 'friction 450 N' });
-    const cited = (text: string): string[] => judge(text).findings.filter(({ rule }) => rule === empty).flatMap(({ related }) => related.map(({ start, end }) => text.slice(start, end)));
+    const cited = (text: string): string[] =>
+      judge(text)
+        .findings.filter(({ rule }) => rule === empty)
+        .flatMap(({ related }) => related.map(({ start, end }) => text.slice(start, end)));
     expect(cited(both)).toEqual(['thrust 800 N']);
-    const shaft = both.replace('kind rack', 'kind direct\n  rotation 110 deg\n  shaft-speed 10 deg/s').replace('slides left 4.8 m', 'opens inward 90 deg');
+    const shaft = both
+      .replace('kind rack', 'kind direct\n  rotation 110 deg\n  shaft-speed 10 deg/s')
+      .replace('slides left 4.8 m', 'opens inward 90 deg');
     expect(cited(shaft)).toEqual(['torque 90 N*m']);
   });
   it('is told with as many changes as can be read, and no more', () => {
@@ -174,9 +197,14 @@ drive ram : stout-ram {
   leaf-bracket 1 m
 }
 `;
-    const remedies = (text: string): string[] => judge(text).findings.filter(({ rule }) => rule === empty).map(({ remedy }) => remedy);
+    const remedies = (text: string): string[] =>
+      judge(text)
+        .findings.filter(({ rule }) => rule === empty)
+        .map(({ remedy }) => remedy);
     const [all] = remedies(seven('1030 mm', '35 %', '11 m/s', 'ramp 1.2 s'));
-    expect(all).toMatch(/^Any one of these opens it: a guard .*; a drive that notices an obstacle and lets go \(senses-obstacles\); a longer lever, by a post bracket 175 mm out instead of 140 mm\.$/);
+    expect(all).toMatch(
+      /^Any one of these opens it: a guard .*; a drive that notices an obstacle and lets go \(senses-obstacles\); a longer lever, by a post bracket 175 mm out instead of 140 mm\.$/,
+    );
     expect(all?.length).toBe(383);
     const [cut] = remedies(seven('1010 mm', '25 %', '10.5 m/s', 'ramp 1.2 s'));
     expect(cut).toMatch(/; a drive that notices an obstacle and lets go \(senses-obstacles\)\.$/);

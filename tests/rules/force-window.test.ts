@@ -50,7 +50,10 @@ drive push : rack {
   moves west
 }
 `;
-const found = (text: string, rule: string): { severity: string; what: string }[] => judge(text).findings.filter((finding) => finding.rule === rule).map(({ severity, what }) => ({ severity, what }));
+const found = (text: string, rule: string): { severity: string; what: string }[] =>
+  judge(text)
+    .findings.filter((finding) => finding.rule === rule)
+    .map(({ severity, what }) => ({ severity, what }));
 
 describe('an empty force window', () => {
   it('is an error where all is stated or published', () => {

@@ -19,7 +19,8 @@ interface Options {
 const points = [50, 300, 500].flatMap((gap) => [50, 800, 1300].map((height) => [gap, height] as const));
 const line = (gap: number, height: number, peaks: readonly number[]): string =>
   `  force west closing gap ${gap} mm height ${height} mm peak ${peaks.map((peak) => `${peak} N`).join(' ')} after-750-ms ${peaks.map(() => '90 N').join(' ')} after-5-s ${peaks.map(() => '12 N').join(' ')}`;
-const block = (lines: readonly string[], on = '2026-05-14', instrument = 'instrument "gauge" calibrated 2026-02-01'): string => `measured {\n  on ${on}\n  by "KL"\n  ${instrument}\n${lines.join('\n')}\n}\n`;
+const block = (lines: readonly string[], on = '2026-05-14', instrument = 'instrument "gauge" calibrated 2026-02-01'): string =>
+  `measured {\n  on ${on}\n  by "KL"\n  ${instrument}\n${lines.join('\n')}\n}\n`;
 const complete = points.map(([gap, height]) => line(gap, height, [300, 310, 305]));
 
 const site = (options: Options): string => `language 1
@@ -70,7 +71,10 @@ const countsAsC = (options: Options): boolean => {
   expect(measuresFor(leaf, 'opening', false).C).toBe(false);
   return measuresFor(leaf, 'closing', false).C;
 };
-const errors = (options: Options): string[] => verdict(options).findings.filter((finding) => finding.severity === 'error').map((finding) => finding.rule);
+const errors = (options: Options): string[] =>
+  verdict(options)
+    .findings.filter((finding) => finding.severity === 'error')
+    .map((finding) => finding.rule);
 
 describe('force limitation by measured forces', () => {
   it('is there when every point was measured three times within the limits, with a calibrated instrument', () => {
@@ -80,7 +84,10 @@ describe('force limitation by measured forces', () => {
   it.each<[string, string]>([
     ['a point is missing', block(complete.slice(1))],
     ['a point was measured twice only', block([...complete.slice(1), line(50, 50, [300, 310])])],
-    ['three readings are spread over two days', block([...complete.slice(1), line(50, 50, [300, 310])]) + block([line(50, 50, [300])], '2026-05-15')],
+    [
+      'three readings are spread over two days',
+      block([...complete.slice(1), line(50, 50, [300, 310])]) + block([line(50, 50, [300])], '2026-05-15'),
+    ],
     ['a mean is too great', block([...complete.slice(1), line(50, 50, [390, 400, 413])])],
     ['another place is too great', block([...complete, line(400, 800, [420, 420, 420])])],
     ['measured again, it is too great', block(complete) + block([line(300, 800, [450])], '2026-06-01')],
@@ -98,7 +105,13 @@ describe('force limitation by measured forces', () => {
     ['one line for each reading', block(points.flatMap(([gap, height]) => [300, 310, 305].map((peak) => line(gap, height, [peak]))))],
     ['two blocks of one day', block(complete.slice(0, 4)) + block(complete.slice(4))],
     ['two days, each point whole on one', block(complete.slice(0, 4)) + block(complete.slice(4), '2026-05-15')],
-    ['measured again after a failure', block(points.map(([gap, height]) => line(gap, height, [460, 470, 465])), '2026-05-01') + block(complete)],
+    [
+      'measured again after a failure',
+      block(
+        points.map(([gap, height]) => line(gap, height, [460, 470, 465])),
+        '2026-05-01',
+      ) + block(complete),
+    ],
     ['one reading above, the mean below', block([...complete.slice(1), line(50, 50, [390, 400, 409])])],
     ['a place that nobody asked for', block([...complete, line(900, 800, [900])])],
     ['on the last day of the calibration', block(complete, '2027-02-01')],
@@ -128,28 +141,41 @@ describe('force limitation by measured forces', () => {
 
   it('serves closing by itself only where the drive’s own sensing limits the force in every movement', () => {
     expect(errors({ dwell: true, measured: block(complete) })).toContain('auto-close-without-tested-sensors');
-    const said = verdict({ dwell: true, measured: block(complete) }).findings.find((finding) => finding.rule === 'auto-close-without-tested-sensors');
+    const said = verdict({ dwell: true, measured: block(complete) }).findings.find(
+      (finding) => finding.rule === 'auto-close-without-tested-sensors',
+    );
     expect(said?.what).toContain('“floor”');
     expect(errors({ dwell: true, senses: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
     expect(errors({ dwell: true, edge: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
   });
 
   it('the last day of all counts for the yearly test', () => {
-    const two = (first: string, second: string): string[] => verdict({ measured: block(complete, first) + block([line(300, 800, [300])], second) }).findings.map((finding) => finding.rule);
+    const two = (first: string, second: string): string[] =>
+      verdict({ measured: block(complete, first) + block([line(300, 800, [300])], second) }).findings.map((finding) => finding.rule);
     expect(two('2025-06-01', '2026-06-01')).not.toContain('force-test-overdue');
     expect(two('2026-06-01', '2025-06-01')).not.toContain('force-test-overdue');
     expect(two('2025-06-01', '2025-06-02')).toContain('force-test-overdue');
   });
 
   it('taking a reading within the limits away never helps', () => {
-    const readings = fc.array(fc.tuple(fc.nat({ max: points.length - 1 }), fc.constantFrom(300, 395, 430, 600), fc.constantFrom('2026-05-14', '2026-05-20')), { minLength: 1, maxLength: 8 });
+    const readings = fc.array(
+      fc.tuple(fc.nat({ max: points.length - 1 }), fc.constantFrom(300, 395, 430, 600), fc.constantFrom('2026-05-14', '2026-05-20')),
+      { minLength: 1, maxLength: 8 },
+    );
     fc.assert(
       fc.property(readings, fc.nat(), (some, at) => {
         const extra = some.map(([point, peak, day]) => ({ point, peak, day }));
         const base = points.flatMap((_, point) => [300, 310, 305].map((peak) => ({ point, peak, day: '2026-05-14' })));
         const all = [...base, ...extra];
         const text = (list: typeof all): string =>
-          ['2026-05-14', '2026-05-20'].map((day) => block(list.filter((each) => each.day === day).map(({ point, peak }) => line(...(points[point] as [number, number]), [peak])), day)).join('');
+          ['2026-05-14', '2026-05-20']
+            .map((day) =>
+              block(
+                list.filter((each) => each.day === day).map(({ point, peak }) => line(...(points[point] as [number, number]), [peak])),
+                day,
+              ),
+            )
+            .join('');
         const good = all.map((each, i) => ({ each, i })).filter(({ each }) => each.peak <= 400);
         const gone = good[at % good.length]?.i ?? 0;
         const [before, after] = [{ measured: text(all) }, { measured: text(all.filter((_, i) => i !== gone)) }];

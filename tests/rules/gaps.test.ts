@@ -1,8 +1,17 @@
 // Minimum gaps against crushing: EN ISO 13854 (EN 349), as published in the AUVA glossary "Safety Distances", millimetres.
 import { expect, it } from 'vitest';
-import { crushed, leastGap, type BodyPart } from '../../server/figures/hazards/gaps.ts';
+import { type BodyPart, crushed, leastGap } from '../../server/figures/hazards/gaps.ts';
 
-const published: Readonly<Record<BodyPart, number>> = { body: 500, head: 300, leg: 180, foot: 120, toes: 50, arm: 120, hand: 100, finger: 25 };
+const published: Readonly<Record<BodyPart, number>> = {
+  body: 500,
+  head: 300,
+  leg: 180,
+  foot: 120,
+  toes: 50,
+  arm: 120,
+  hand: 100,
+  finger: 25,
+};
 
 it('holds the published gap for every part of the body', () => {
   expect(Object.fromEntries(Object.entries(leastGap).map(([part, gap]) => [part, Math.round(gap * 1000)]))).toEqual(published);

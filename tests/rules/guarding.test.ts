@@ -1,19 +1,23 @@
 // What panels heed and sensors guard where something is missing or odd: rings and forks of chains, models that say little,
 // drives that nobody wired, inputs of the other sort, files without a site.
 import { describe, expect, test } from 'vitest';
+import { guards, heedingOf, measureOf, sensorsFor } from '../../server/circuits/index.ts';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
 import { marginsAbout, marginsOf } from '../../server/rules/margins.ts';
 import { commandsOf, forcesProven, heldInView, measuresFor, needsForceTest } from '../../server/safeguards/index.ts';
-import { guards, heedingOf, measureOf, sensorsFor } from '../../server/circuits/index.ts';
 import { installationOf, judge } from '../kit/pages.ts';
 
 const block = (head: string, ...lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
 const library = 'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n';
 const site = block('site "x"', 'rules europe', 'users public');
-const leaf = (name = 'west'): string => block(`leaf ${name}`, 'width 2 m', 'height 1.6 m', 'mass 150 kg', 'opens inward 90 deg') + block(`drive ${name}-drive : birch-floor`, `moves ${name}`);
-const sensor = (name: string, model: string, ...lines: readonly string[]): string => block(`sensor ${name}${model === '' ? '' : ` : ${model}`}`, ...lines);
-const edge = (name: string, ...lines: readonly string[]): string => sensor(name, 'finch-edge', 'watches closing', 'on west closing-edge', ...lines);
+const leaf = (name = 'west'): string =>
+  block(`leaf ${name}`, 'width 2 m', 'height 1.6 m', 'mass 150 kg', 'opens inward 90 deg') +
+  block(`drive ${name}-drive : birch-floor`, `moves ${name}`);
+const sensor = (name: string, model: string, ...lines: readonly string[]): string =>
+  block(`sensor ${name}${model === '' ? '' : ` : ${model}`}`, ...lines);
+const edge = (name: string, ...lines: readonly string[]): string =>
+  sensor(name, 'finch-edge', 'watches closing', 'on west closing-edge', ...lines);
 const panel = (name: string, ...lines: readonly string[]): string => block(`panel ${name} : rowan-pair`, ...lines);
 
 const of = (...parts: readonly string[]): Installation => installationOf(library + site + leaf() + parts.join(''));
@@ -36,7 +40,15 @@ describe('a chain of edges', () => {
     expect(heeds('far', fork, panel('main'))).toBe(false);
   });
   test('ends at what is no edge, or of which nothing is known', () => {
-    const far = (between: string): boolean => heeds('far', edge('near', 'chains-into mid'), between, edge('far', 'terminator 8.2 kohm'), block('sensor-model dumb', 'kind edge'), panel('main', 'wire near to E1 E0'));
+    const far = (between: string): boolean =>
+      heeds(
+        'far',
+        edge('near', 'chains-into mid'),
+        between,
+        edge('far', 'terminator 8.2 kohm'),
+        block('sensor-model dumb', 'kind edge'),
+        panel('main', 'wire near to E1 E0'),
+      );
     expect(far(edge('mid', 'chains-into far'))).toBe(true);
     expect(far(sensor('mid', 'finch-relay', 'watches closing', 'chains-into far'))).toBe(false);
     expect(far(sensor('mid', '', 'watches closing', 'chains-into far'))).toBe(false);
@@ -51,7 +63,16 @@ describe('a chain of edges', () => {
 });
 
 describe('a contact', () => {
-  const own = (contact: string): string => block('panel-model own', 'tests-relay-outputs', 'terminal G0 common', `terminal G1 safety-input ${contact} common G0`, 'terminal X1 test-output') + sensor('beam', 'finch-relay', 'watches closing') + sensor('other', 'finch-relay', 'watches closing');
+  const own = (contact: string): string =>
+    block(
+      'panel-model own',
+      'tests-relay-outputs',
+      'terminal G0 common',
+      `terminal G1 safety-input ${contact} common G0`,
+      'terminal X1 test-output',
+    ) +
+    sensor('beam', 'finch-relay', 'watches closing') +
+    sensor('other', 'finch-relay', 'watches closing');
   const wires = block('panel main : own', 'wire beam to G1 G0', 'wire other to G1 G0');
   test('is not hidden by another beside it on an input that waits for one to close', () => {
     expect(heeds('beam', own('normally-open'), wires)).toBe(true);
@@ -61,14 +82,18 @@ describe('a contact', () => {
   });
   test('of a model that does not say how it reports is not heeded, wherever it is wired', () => {
     const mute = block('sensor-model mute', 'kind beam', 'measure D') + sensor('it', 'mute', 'watches closing');
-    for (const wire of ['wire it to G1 G0', 'wire it to Z9', 'wire it to H1 H0', 'wire it to T1 T0', 'wire it to E1 E0']) expect(heeds('it', mute, panel('main', wire)), wire).toBe(false);
+    for (const wire of ['wire it to G1 G0', 'wire it to Z9', 'wire it to H1 H0', 'wire it to T1 T0', 'wire it to E1 E0'])
+      expect(heeds('it', mute, panel('main', wire)), wire).toBe(false);
   });
   test('on a terminal that is not there, besides one that is, is heeded by that one', () => {
     const relay = sensor('beam', 'finch-relay', 'watches closing');
-    const because = (...wires: readonly string[]): string | undefined => heedingOf(sensorOf(of(relay, panel('main', ...wires)), 'beam'))?.because;
+    const because = (...wires: readonly string[]): string | undefined =>
+      heedingOf(sensorOf(of(relay, panel('main', ...wires)), 'beam'))?.because;
     expect(because('wire beam to Z9 G1', 'wire beam test to Z9 X1')).toBe('');
     expect(because('wire beam to G1 Z9', 'wire beam test to Z9')).toBe('its test input is not wired to a test output');
-    expect(because('wire beam to Z9 H1', 'wire beam test to X1')).toBe('it reports to a stop input, and a panel tests what reports to its safety inputs');
+    expect(because('wire beam to Z9 H1', 'wire beam test to X1')).toBe(
+      'it reports to a stop input, and a panel tests what reports to its safety inputs',
+    );
     expect(because('wire beam to Z9')).toBe(undefined);
   });
 });
@@ -87,7 +112,8 @@ describe('of two panels', () => {
   const relay = sensor('beam', 'finch-relay', 'watches closing');
   const second = block('drive west-second : birch-floor', 'moves west');
   const [first, next] = ['wire west-drive to LA1 LA2', 'wire west-second to LB1 LB2'];
-  const d = (own: readonly string[], other: readonly string[]): boolean => measuresFor(west(of(second, relay, panel('main', ...own, 'wire beam to G1 G0'), panel('other', ...other))), 'closing', false).D;
+  const d = (own: readonly string[], other: readonly string[]): boolean =>
+    measuresFor(west(of(second, relay, panel('main', ...own, 'wire beam to G1 G0'), panel('other', ...other))), 'closing', false).D;
   test('one stops a leaf of two drives only if it drives both, whichever comes first', () => {
     expect(d([first], [next])).toBe(false);
     expect(d([next], [first])).toBe(false);
@@ -107,7 +133,18 @@ describe('of two panels', () => {
     expect(sensorsFor(west(installation))).toEqual([]);
   });
   test('the sensors that may guard a leaf are its own and those of its panel, in the order of the text', () => {
-    const names = (line: string): string[] => sensorsFor(west(of(relay, edge('strip', 'terminator 8.2 kohm'), sensor('last', 'finch-relay', 'watches closing'), panel('main', 'wire beam to G1 G0', 'wire last to G2 G0', 'wire strip to E1 E0', line), panel('other')))).map(({ name }) => name);
+    const names = (line: string): string[] =>
+      sensorsFor(
+        west(
+          of(
+            relay,
+            edge('strip', 'terminator 8.2 kohm'),
+            sensor('last', 'finch-relay', 'watches closing'),
+            panel('main', 'wire beam to G1 G0', 'wire last to G2 G0', 'wire strip to E1 E0', line),
+            panel('other'),
+          ),
+        ),
+      ).map(({ name }) => name);
     expect(names(first)).toEqual(['beam', 'strip', 'last']);
     expect(names('# not wired')).toEqual(['beam', 'strip', 'last']);
     // A drive on two wires is driven by that panel once.
@@ -118,7 +155,8 @@ describe('of two panels', () => {
 });
 
 describe('what a sensor counts as', () => {
-  const as = (...facts: readonly string[]): string | undefined => measureOf(sensorOf(of(block('sensor-model it', 'output relay', ...facts), sensor('one', 'it', 'watches closing')), 'one'));
+  const as = (...facts: readonly string[]): string | undefined =>
+    measureOf(sensorOf(of(block('sensor-model it', 'output relay', ...facts), sensor('one', 'it', 'watches closing')), 'one'));
   test.each<[string, readonly string[], string | undefined]>([
     ['what its model claims', ['kind beam', 'measure D'], 'D'],
     ['that, of whatever kind it is', ['measure C'], 'C'],
@@ -134,13 +172,22 @@ describe('what a sensor counts as', () => {
   ])('%s', (_, facts, expected) => expect(as(...facts)).toBe(expected));
 
   test('of a kind that is not said it counts, and without what it watches it guards nothing', () => {
-    const closing = (...lines: readonly string[]) => measuresFor(west(of(block('sensor-model it', 'output relay', 'measure D'), sensor('one', 'it', ...lines), panel('main', 'wire one to G1 G0'))), 'closing', false);
+    const closing = (...lines: readonly string[]) =>
+      measuresFor(
+        west(of(block('sensor-model it', 'output relay', 'measure D'), sensor('one', 'it', ...lines), panel('main', 'wire one to G1 G0'))),
+        'closing',
+        false,
+      );
     expect(closing('watches closing')).toEqual({ C: false, D: true, E: false });
     expect(closing('height 200 mm')).toEqual({ C: false, D: false, E: false });
     expect(closing('watches opening')).toEqual({ C: false, D: false, E: false });
   });
   test('claiming nothing adds nothing', () => {
-    const installation = of(block('sensor-model it', 'kind beam', 'output relay'), sensor('one', 'it', 'watches closing'), panel('main', 'wire one to G1 G0'));
+    const installation = of(
+      block('sensor-model it', 'kind beam', 'output relay'),
+      sensor('one', 'it', 'watches closing'),
+      panel('main', 'wire one to G1 G0'),
+    );
     expect(measuresFor(west(installation), 'closing', false)).toEqual({ C: false, D: false, E: false });
   });
 });
@@ -156,8 +203,16 @@ describe('without a site', () => {
     expect(heldInView(bare(block('site "x"', 'sight full'), leaf()))).toBe(false);
   });
   test('forces need no measuring, and measured ones count', () => {
-    const points = [50, 300, 500].flatMap((gap) => [50, 800, 1300].map((height) => `force west closing gap ${gap} mm height ${height} mm peak 300 N 310 N 305 N after-750-ms 90 N 90 N 90 N after-5-s 12 N 12 N 12 N`));
-    const gate = block('drive-model limited', 'kind direct', 'limits-force') + leaf().replace('birch-floor', 'limited') + block('measured', 'on 2026-05-14', 'instrument "gauge" calibrated 2026-02-01', ...points);
+    const points = [50, 300, 500].flatMap((gap) =>
+      [50, 800, 1300].map(
+        (height) =>
+          `force west closing gap ${gap} mm height ${height} mm peak 300 N 310 N 305 N after-750-ms 90 N 90 N 90 N after-5-s 12 N 12 N 12 N`,
+      ),
+    );
+    const gate =
+      block('drive-model limited', 'kind direct', 'limits-force') +
+      leaf().replace('birch-floor', 'limited') +
+      block('measured', 'on 2026-05-14', 'instrument "gauge" calibrated 2026-02-01', ...points);
     expect(forcesProven(west(bare(gate)))).toBe(true);
     expect(forcesProven(west(bare(block('site "x"', 'users public'), gate)))).toBe(true);
     expect(forcesProven(west(bare(block('site "x"', 'rules north-america'), gate)))).toBe(false);
@@ -166,7 +221,10 @@ describe('without a site', () => {
 });
 
 test('forces need no measuring where the leaf touches nobody, tested or not', () => {
-  const field = block('sensor-model field', 'kind curtain', 'output relay', 'measure E') + sensor('eye', 'field', 'watches closing') + block('control a', 'acts impulse');
+  const field =
+    block('sensor-model field', 'kind curtain', 'output relay', 'measure E') +
+    sensor('eye', 'field', 'watches closing') +
+    block('control a', 'acts impulse');
   expect(needsForceTest(west(of(field, panel('main', 'wire eye to G1 G0'))))).toBe(false);
   expect(needsForceTest(west(of(field, panel('main'))))).toBe(true);
 });
@@ -182,19 +240,33 @@ test('a loop that is held commands as nobody does who watches; its impulse is on
 
 describe('margins', () => {
   test('are found by the figure that they are about', () => {
-    const { installation } = judge(library + site + block('panel-model plain', 'performance-level b') + block('panel main : plain') + block('function one', 'parts main') + block('function two', 'parts main') + block('motion', 'seat 4 s'));
-    const about = (figure: string): string[] => marginsAbout(installation, figure).map(({ subject, value, limit, kept }) => `${subject} ${value} ${limit} ${kept}`);
+    const { installation } = judge(
+      library +
+        site +
+        block('panel-model plain', 'performance-level b') +
+        block('panel main : plain') +
+        block('function one', 'parts main') +
+        block('function two', 'parts main') +
+        block('motion', 'seat 4 s'),
+    );
+    const about = (figure: string): string[] =>
+      marginsAbout(installation, figure).map(({ subject, value, limit, kept }) => `${subject} ${value} ${limit} ${kept}`);
     expect(about('function.one.performance-level')).toEqual(['one 2 3 false']);
     expect(about('function.two.performance-level')).toEqual(['two 2 3 false']);
     expect(about('function.three.performance-level')).toEqual([]);
     expect(marginsOf(installation).flatMap(({ figure, held }) => (figure === undefined ? [held.name] : []))).toEqual(['seat', 'seat']);
   });
-  test('there are none in a library', () => expect(marginsOf(installationOf('language 1\nsensor-model bare {\n  kind beam\n}\n'))).toEqual([]));
+  test('there are none in a library', () =>
+    expect(marginsOf(installationOf('language 1\nsensor-model bare {\n  kind beam\n}\n'))).toEqual([]));
 });
 
 test('what a cable may carry comes from a table, and from all that is said of how it is laid', () => {
   expect(ruleNamed('cable-overloaded')?.source.text).toBe('BS 7671, 433.1 and Appendix 4, Tables 4D1A, 4D2A and 4C1');
   const text = `language 1\nuse "../library/cables.gate"\n${block('cable feed : heron-supply', 'length 6 m', 'carries 16 A at 24 V', 'method B', 'ambient 40 °C', 'grouped 3')}`;
   const found = judge(text).findings.find(({ rule }) => rule === 'cable-overloaded');
-  expect(found?.related.map(({ message, start, end }) => `${message}: ${text.slice(start, end)}`)).toEqual(['how it is laid: method B', 'how warm it is there: ambient 40 °C', 'what it is laid with: grouped 3']);
+  expect(found?.related.map(({ message, start, end }) => `${message}: ${text.slice(start, end)}`)).toEqual([
+    'how it is laid: method B',
+    'how warm it is there: ambient 40 °C',
+    'what it is laid with: grouped 3',
+  ]);
 });

@@ -24,7 +24,14 @@ function gate({ rules = 'europe', users = 'limited', site = [], leaf = [], slide
   const block = (head: string, lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
   return [
     'language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\n',
-    block('drive-model push', slides ? ['kind rack', 'speed 0.2 m/s', ...model] : ['kind direct', 'rotation 180 deg', 'shaft-speed 6 deg/s', ...model].filter((line, i, all) => !all.some((other, j) => j > i && other.split(' ')[0] === line.split(' ')[0]))),
+    block(
+      'drive-model push',
+      slides
+        ? ['kind rack', 'speed 0.2 m/s', ...model]
+        : ['kind direct', 'rotation 180 deg', 'shaft-speed 6 deg/s', ...model].filter(
+            (line, i, all) => !all.some((other, j) => j > i && other.split(' ')[0] === line.split(' ')[0]),
+          ),
+    ),
     block('site "Example"', [`rules ${rules}`, `users ${users}`, ...site]),
     block('leaf west', ['width 2 m', 'mass 150 kg', slides ? 'slides left 2 m' : 'opens inward 90 deg', ...leaf]),
     block('drive push-west : push', ['moves west']),
@@ -32,8 +39,10 @@ function gate({ rules = 'europe', users = 'limited', site = [], leaf = [], slide
   ].join('\n');
 }
 
-const findings = (shape: Shape, rule: string): string[] => judge(gate(shape)).findings.flatMap((finding) => (finding.rule === rule ? [finding.severity] : []));
-const hazards = (shape: Shape): string[] => hazardsOf(judge(gate(shape)).installation.leaves[0] as never)?.found.map(({ kind }) => kind) ?? [];
+const findings = (shape: Shape, rule: string): string[] =>
+  judge(gate(shape)).findings.flatMap((finding) => (finding.rule === rule ? [finding.severity] : []));
+const hazards = (shape: Shape): string[] =>
+  hazardsOf(judge(gate(shape)).installation.leaves[0] as never)?.found.map(({ kind }) => kind) ?? [];
 
 describe('a gap', () => {
   it.each([
@@ -74,7 +83,9 @@ describe('hazards from the shape', () => {
     ['ground-gap 119 mm', true],
     ['ground-gap 8 mm', true],
     ['ground-gap 7.9 mm', false],
-  ])('under the leaf, never more than a warning: %s', (line, expected) => expect(findings({ leaf: [line] }, 'hazard-uncovered')).toEqual(expected ? ['warning'] : []));
+  ])('under the leaf, never more than a warning: %s', (line, expected) =>
+    expect(findings({ leaf: [line] }, 'hazard-uncovered')).toEqual(expected ? ['warning'] : []),
+  );
   it.each([
     ['infill-opening slot 12 mm', 'passes post 100 mm', []],
     ['infill-opening slot 12 mm', 'passes post 99 mm', ['error']],
@@ -87,7 +98,9 @@ describe('hazards from the shape', () => {
     ['infill-opening slot 40 mm', 'passes wall 200 mm', []],
     ['infill-opening slot 40 mm', 'passes wall 199 mm', ['error']],
     ['infill-opening slot 40 mm', 'passes wall 8 mm', []],
-  ])('beside a sliding leaf: %s, %s', (infill, passes, expected) => expect(findings({ slides: true, leaf: [infill, passes] }, 'hazard-uncovered')).toEqual(expected));
+  ])('beside a sliding leaf: %s, %s', (infill, passes, expected) =>
+    expect(findings({ slides: true, leaf: [infill, passes] }, 'hazard-uncovered')).toEqual(expected),
+  );
   it('asks for the reach of children only where there may be some', () => {
     const shape: Shape = { slides: true, leaf: ['infill-opening slot 20.1 mm', 'passes fence 850 mm'] };
     expect(findings({ ...shape, users: 'trained' }, 'hazard-uncovered')).toEqual([]);
@@ -102,7 +115,8 @@ const strip = (watches: string, wired = true): string[] => [
 const trap = ['thickness 40 mm', 'hinge-gap 10 mm', 'hinge-offset 0 mm by 0 mm'];
 
 describe('what covers a hazard', () => {
-  const atHinge = (more: readonly string[], leaf: readonly string[] = trap) => judgedHazardsOf(judge(gate({ leaf, more })).installation.leaves[0] as never)?.find(({ hazard }) => hazard.kind === 'hinge');
+  const atHinge = (more: readonly string[], leaf: readonly string[] = trap) =>
+    judgedHazardsOf(judge(gate({ leaf, more })).installation.leaves[0] as never)?.find(({ hazard }) => hazard.kind === 'hinge');
   it('is nothing where there is nothing', () => expect(atHinge([])?.covered).toBe(false));
   it('is an edge there that the panel heeds while the gap shrinks', () => {
     expect(atHinge(strip('closing, opening'))?.covered).toBe(true);
@@ -113,13 +127,20 @@ describe('what covers a hazard', () => {
     expect(atHinge(strip('closing, opening').map((text) => text.replace('hinge-edge', 'closing-edge')))?.covered).toBe(false);
   });
   it('must be there in both movements where the gap hurts in both', () => {
-    const under = (watches: string) => judgedHazardsOf(judge(gate({ leaf: ['ground-gap 60 mm'], more: strip(watches).map((text) => text.replace('hinge-edge', 'bottom-edge')) })).installation.leaves[0] as never)?.find(({ hazard }) => hazard.kind === 'underside');
+    const under = (watches: string) =>
+      judgedHazardsOf(
+        judge(gate({ leaf: ['ground-gap 60 mm'], more: strip(watches).map((text) => text.replace('hinge-edge', 'bottom-edge')) }))
+          .installation.leaves[0] as never,
+      )?.find(({ hazard }) => hazard.kind === 'underside');
     expect(under('closing, opening')?.covered).toBe(true);
     expect(under('closing')?.covered).toBe(false);
     expect(under('closing')?.notBy.map(({ says }) => says)).toEqual(['does not watch opening']);
   });
   it('is a guard, a leaf that touches nobody, a control that is held in view; not a beam, nor a control held out of view', () => {
-    const device = (model: string, wire: string): string[] => [`sensor eye : ${model} {\n  watches closing, opening\n  height 200 mm\n}\n`, `panel main : rowan-pair {\n  wire eye to ${wire}\n  registered eye\n}\n`];
+    const device = (model: string, wire: string): string[] => [
+      `sensor eye : ${model} {\n  watches closing, opening\n  height 200 mm\n}\n`,
+      `panel main : rowan-pair {\n  wire eye to ${wire}\n  registered eye\n}\n`,
+    ];
     expect(atHinge([], [...trap, 'hinge-guard 300 mm'])?.covered).toBe(true);
     expect(atHinge(device('finch-curtain', 'T1 T0'))?.covered).toBe(true);
     expect(atHinge(device('finch-beam', 'T1 T0'))?.covered).toBe(false);
@@ -139,15 +160,30 @@ describe('rules of North America', () => {
     ['III', '0.4 m/s', []],
   ])('class %s, sliding at %s', (usage, speed, expected) => {
     const text = gate(usa({ slides: true, site: [`usage-class ${usage}`] })).replace('speed 0.2 m/s', `speed ${speed}`);
-    expect(judge(text).findings.flatMap((finding) => (finding.rule === 'sliding-leaf-too-fast' ? [finding.severity] : []))).toEqual(expected);
+    expect(judge(text).findings.flatMap((finding) => (finding.rule === 'sliding-leaf-too-fast' ? [finding.severity] : []))).toEqual(
+      expected,
+    );
   });
   it.each([
     ['2.25 in', []],
     ['57.2 mm', ['error']],
-  ])('openings of %s', (size, expected) => expect(findings(usa({ slides: true, leaf: [`infill-opening slot ${size}`] }), 'infill-opening-too-wide')).toEqual(expected));
+  ])('openings of %s', (size, expected) =>
+    expect(findings(usa({ slides: true, leaf: [`infill-opening slot ${size}`] }), 'infill-opening-too-wide')).toEqual(expected),
+  );
   it('judges none of it in Europe', () => {
-    const shape: Shape = { slides: true, users: 'public', site: ['usage-class III', 'pedestrian-entrance shared', 'signs none'], leaf: ['infill-opening slot 90 mm'] };
-    for (const rule of ['infill-opening-too-wide', 'pedestrian-entrance-shared', 'warning-sign-missing', 'usage-class-against-users', 'entrapment-facts-unstated']) {
+    const shape: Shape = {
+      slides: true,
+      users: 'public',
+      site: ['usage-class III', 'pedestrian-entrance shared', 'signs none'],
+      leaf: ['infill-opening slot 90 mm'],
+    };
+    for (const rule of [
+      'infill-opening-too-wide',
+      'pedestrian-entrance-shared',
+      'warning-sign-missing',
+      'usage-class-against-users',
+      'entrapment-facts-unstated',
+    ]) {
       expect(findings(shape, rule), rule).toEqual([]);
       if (rule !== 'entrapment-facts-unstated') expect(findings(usa(shape), rule), rule).toHaveLength(1);
     }
@@ -155,11 +191,17 @@ describe('rules of North America', () => {
   it.each([
     ['6 ft', []],
     ['5.99 ft', ['warning']],
-  ])('a keypad %s from the gate', (reach, expected) => expect(findings(usa({ more: [`control pad {\n  by keypad\n  acts impulse\n  reach ${reach}\n}\n`] }), 'control-within-reach')).toEqual(expected));
+  ])('a keypad %s from the gate', (reach, expected) =>
+    expect(findings(usa({ more: [`control pad {\n  by keypad\n  acts impulse\n  reach ${reach}\n}\n`] }), 'control-within-reach')).toEqual(
+      expected,
+    ),
+  );
   it.each([
     ['hinge-gap 4 in', []],
     ['hinge-gap 4.01 in', ['warning']],
-  ])('an axis at the end of the leaf, %s', (gap, expected) => expect(findings(usa({ leaf: [gap, 'thickness 2 in', 'hinge-offset 0 in by 0 in'] }), 'pivot-gap-too-wide')).toEqual(expected));
+  ])('an axis at the end of the leaf, %s', (gap, expected) =>
+    expect(findings(usa({ leaf: [gap, 'thickness 2 in', 'hinge-offset 0 in by 0 in'] }), 'pivot-gap-too-wide')).toEqual(expected),
+  );
   it('asks for two kinds of means in each movement with a risk', () => {
     const rule = 'entrapment-protection-below-minimum';
     expect(findings(usa({}), rule)).toEqual(['error', 'warning']);
@@ -200,7 +242,9 @@ describe('a released leaf', () => {
     // 150 kg rising by 80 mm over 90°: 74.9 N·m.
     ['rises 80 mm', 'friction 37 N', ['warning']],
     ['rises 80 mm', 'friction 38 N', []],
-  ])('%s with %s', (hinge, friction, expected) => expect(findings({ leaf: [hinge, friction] }, 'leaf-moves-when-released')).toEqual(expected));
+  ])('%s with %s', (hinge, friction, expected) =>
+    expect(findings({ leaf: [hinge, friction] }, 'leaf-moves-when-released')).toEqual(expected),
+  );
   it('runs down a track that slopes by more than it holds', () => {
     expect(findings({ slides: true, leaf: ['slope 2.9 %'] }, 'leaf-moves-when-released')).toEqual([]);
     expect(findings({ slides: true, leaf: ['slope -3.1 %'] }, 'leaf-moves-when-released')).toEqual(['warning']);

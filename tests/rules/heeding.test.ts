@@ -1,15 +1,19 @@
 // What a panel heeds, whom a sensor guards, and in which ways a gate is commanded: what all rules about safeguarding build on,
 // held against what the wiring does, case by case.
 import { describe, expect, test } from 'vitest';
+import { guards, heedingOf } from '../../server/circuits/index.ts';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
 import { commandsOf, measuresFor, needsForceTest, onlyHeld } from '../../server/safeguards/index.ts';
-import { guards, heedingOf } from '../../server/circuits/index.ts';
 import { judge } from '../kit/pages.ts';
 
-const head = 'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nsite "x" {\n  rules europe\n  users public\n}\n';
-const leaf = (name = 'west', way = 'opens inward 90 deg'): string => `leaf ${name} {\n  width 2 m\n  height 1.6 m\n  mass 150 kg\n  ${way}\n}\ndrive ${name}-drive : birch-floor {\n  moves ${name}\n}\n`;
-const sensor = (name: string, model: string, ...lines: string[]): string => `sensor ${name} : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
-const panel = (lines: readonly string[], model = 'rowan-pair', name = 'main'): string => `panel ${name} : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
+const head =
+  'language 1\nuse "../library/drives.gate"\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nsite "x" {\n  rules europe\n  users public\n}\n';
+const leaf = (name = 'west', way = 'opens inward 90 deg'): string =>
+  `leaf ${name} {\n  width 2 m\n  height 1.6 m\n  mass 150 kg\n  ${way}\n}\ndrive ${name}-drive : birch-floor {\n  moves ${name}\n}\n`;
+const sensor = (name: string, model: string, ...lines: string[]): string =>
+  `sensor ${name} : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
+const panel = (lines: readonly string[], model = 'rowan-pair', name = 'main'): string =>
+  `panel ${name} : ${model} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
 const control = (name: string, ...lines: string[]): string => `control ${name} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
 
 const installationOf = (...parts: string[]): Installation => judge(head + parts.join('')).installation;
@@ -32,38 +36,169 @@ describe('a panel heeds', () => {
     ['not a sensor of which only the test input ends there', false, 'beam', [relay, panel(['wire beam test to G1'])]],
     ['not an input that a link bridges', false, 'beam', [relay, panel(['wire beam to G1 G0', 'link G1 G0'])]],
     ['an input beside one that a link bridges', true, 'beam', [relay, panel(['wire beam to G1 G0', 'link G2 G0'])]],
-    ['not a contact beside which another lies on the same input', false, 'beam', [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other to G1 G0'])]],
-    ['a contact whose neighbour has an input of its own', true, 'beam', [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other to G2 G0'])]],
-    ['a contact beside whose input only a supply is wired', true, 'beam', [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other supply to G1 G0'])]],
+    [
+      'not a contact beside which another lies on the same input',
+      false,
+      'beam',
+      [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other to G1 G0'])],
+    ],
+    [
+      'a contact whose neighbour has an input of its own',
+      true,
+      'beam',
+      [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other to G2 G0'])],
+    ],
+    [
+      'a contact beside whose input only a supply is wired',
+      true,
+      'beam',
+      [relay, sensor('other', 'finch-relay', 'watches closing'), panel(['wire beam to G1 G0', 'wire other supply to G1 G0'])],
+    ],
     ['a sensor on two wires that it has learnt', true, 'beam', [twoWire, panel(['wire beam to T1 T0', 'registered beam'])]],
     ['not one that it has not learnt', false, 'beam', [twoWire, panel(['wire beam to T1 T0'])]],
-    ['not one that only another panel has learnt', false, 'beam', [twoWire, panel(['wire beam to T1 T0']), panel(['registered beam'], 'rowan-pair', 'other')]],
-    ['not one of which it has learnt a neighbour only', false, 'beam', [twoWire, sensor('back', 'finch-beam', 'watches opening'), panel(['wire beam to T1 T0', 'wire back to T1 T0', 'registered back']), panel(['registered beam'], 'rowan-pair', 'other')]],
-    ['the second edge of a chain', true, 'far', [sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel(['wire near to E1 E0'])]],
-    ['the third edge of a chain', true, 'far', [sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into mid'), sensor('mid', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel(['wire near to E1 E0'])]],
-    ['not a chain that nothing brings to the panel', false, 'far', [sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel([])]],
-    ['not an edge behind a relay contact, which carries no loop on', false, 'far', [sensor('near', 'finch-relay', 'watches closing', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel(['wire near to G1 G0'])]],
-    ['not an edge that hangs behind another chain', false, 'alone', [sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), sensor('alone', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel(['wire near to E1 E0'])]],
+    [
+      'not one that only another panel has learnt',
+      false,
+      'beam',
+      [twoWire, panel(['wire beam to T1 T0']), panel(['registered beam'], 'rowan-pair', 'other')],
+    ],
+    [
+      'not one of which it has learnt a neighbour only',
+      false,
+      'beam',
+      [
+        twoWire,
+        sensor('back', 'finch-beam', 'watches opening'),
+        panel(['wire beam to T1 T0', 'wire back to T1 T0', 'registered back']),
+        panel(['registered beam'], 'rowan-pair', 'other'),
+      ],
+    ],
+    [
+      'the second edge of a chain',
+      true,
+      'far',
+      [
+        sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel(['wire near to E1 E0']),
+      ],
+    ],
+    [
+      'the third edge of a chain',
+      true,
+      'far',
+      [
+        sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into mid'),
+        sensor('mid', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel(['wire near to E1 E0']),
+      ],
+    ],
+    [
+      'not a chain that nothing brings to the panel',
+      false,
+      'far',
+      [
+        sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel([]),
+      ],
+    ],
+    [
+      'not an edge behind a relay contact, which carries no loop on',
+      false,
+      'far',
+      [
+        sensor('near', 'finch-relay', 'watches closing', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel(['wire near to G1 G0']),
+      ],
+    ],
+    [
+      'not an edge that hangs behind another chain',
+      false,
+      'alone',
+      [
+        sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        sensor('alone', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel(['wire near to E1 E0']),
+      ],
+    ],
     ['not a sensor of an unknown model', false, 'beam', [sensor('beam', 'nobody-knows', 'watches closing'), panel(['wire beam to G1 G0'])]],
     ['not a sensor that names no model', false, 'beam', ['sensor beam {\n  watches closing\n}\n', panel(['wire beam to G1 G0'])]],
   ])('%s', (_, expected, name, parts) => expect(heeds(name, ...parts)).toBe(expected));
 });
 
 describe('a fault is found before the next movement', () => {
-  const because = (name: string, ...parts: string[]): string | undefined => heedingOf(sensorOf(installationOf(leaf(), ...parts), name))?.because;
+  const because = (name: string, ...parts: string[]): string | undefined =>
+    heedingOf(sensorOf(installationOf(leaf(), ...parts), name))?.because;
   test.each<[string, string, string, readonly string[]]>([
     ['of a sensor on two wires', '', 'beam', [twoWire, panel(['wire beam to T1 T0', 'registered beam'])]],
     ['of a relay contact whose test input is wired', '', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam test to X1'])]],
-    ['of a relay contact whose supply the test output switches', '', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam supply to X1 V0'])]],
-    ['not where only its signal ends on the test output too', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam to X1'])]],
-    ['not where its test input is wired to a supply', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam test to V1'])]],
-    ['not where another panel tests it', 'its test input is not wired to a test output', 'beam', [relay, panel(['wire beam to G1 G0']), panel(['wire beam test to X1'], 'rowan-pair', 'other')]],
-    ['not on a stop input, which nothing says the panel tries', 'it reports to a stop input, and a panel tests what reports to its safety inputs', 'beam', [relay, panel(['wire beam to H1 H0', 'wire beam test to X1'])]],
-    ['not where the panel tests no contacts', 'marram-one cannot test a relay output', 'beam', [relay, panel(['wire beam to S1 S0'], 'marram-one')]],
-    ['not where the panel’s model is not known', 'it has no test input', 'beam', ['sensor-model bare {\n  kind beam\n  output relay\n  measure D\n}\n', sensor('beam', 'bare', 'watches closing'), panel(['wire beam to G1 G0'])]],
+    [
+      'of a relay contact whose supply the test output switches',
+      '',
+      'beam',
+      [relay, panel(['wire beam to G1 G0', 'wire beam supply to X1 V0'])],
+    ],
+    [
+      'not where only its signal ends on the test output too',
+      'its test input is not wired to a test output',
+      'beam',
+      [relay, panel(['wire beam to G1 G0', 'wire beam to X1'])],
+    ],
+    [
+      'not where its test input is wired to a supply',
+      'its test input is not wired to a test output',
+      'beam',
+      [relay, panel(['wire beam to G1 G0', 'wire beam test to V1'])],
+    ],
+    [
+      'not where another panel tests it',
+      'its test input is not wired to a test output',
+      'beam',
+      [relay, panel(['wire beam to G1 G0']), panel(['wire beam test to X1'], 'rowan-pair', 'other')],
+    ],
+    [
+      'not on a stop input, which nothing says the panel tries',
+      'it reports to a stop input, and a panel tests what reports to its safety inputs',
+      'beam',
+      [relay, panel(['wire beam to H1 H0', 'wire beam test to X1'])],
+    ],
+    [
+      'not where the panel tests no contacts',
+      'marram-one cannot test a relay output',
+      'beam',
+      [relay, panel(['wire beam to S1 S0'], 'marram-one')],
+    ],
+    [
+      'not where the panel’s model is not known',
+      'it has no test input',
+      'beam',
+      [
+        'sensor-model bare {\n  kind beam\n  output relay\n  measure D\n}\n',
+        sensor('beam', 'bare', 'watches closing'),
+        panel(['wire beam to G1 G0']),
+      ],
+    ],
     ['of an edge with a terminator', '', 'edge', [edge, panel(['wire edge to E1 E0'])]],
-    ['not of an edge without one', 'its loop has no terminator, so a cut cable goes unseen', 'edge', [edge.replace('  terminator 8.2 kohm\n', ''), panel(['wire edge to E1 E0'])]],
-    ['of an edge whose chain ends in one', '', 'near', [sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'), sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'), panel(['wire near to E1 E0'])]],
+    [
+      'not of an edge without one',
+      'its loop has no terminator, so a cut cable goes unseen',
+      'edge',
+      [edge.replace('  terminator 8.2 kohm\n', ''), panel(['wire edge to E1 E0'])],
+    ],
+    [
+      'of an edge whose chain ends in one',
+      '',
+      'near',
+      [
+        sensor('near', 'finch-edge', 'watches closing', 'on west closing-edge', 'chains-into far'),
+        sensor('far', 'finch-edge', 'watches closing', 'on west closing-edge', 'terminator 8.2 kohm'),
+        panel(['wire near to E1 E0']),
+      ],
+    ],
   ])('%s', (_, expected, name, parts) => {
     const why = because(name, ...parts);
     expect(why).toBe(expected);
@@ -89,7 +224,13 @@ describe('a sensor guards', () => {
     ['not the pedestrian opening, from the opening edge', '', 'pedestrian', 'on west opening-edge', false],
     ['nothing, as an edge that sits on no leaf', '', 'closing', '', false],
   ])('%s', (_, way, movement, on, expected) => {
-    expect(guarded(way === '' ? 'opens inward 90 deg' : way, movement, sensor('it', 'finch-edge', 'watches closing opening pedestrian', ...(on === '' ? [] : [on])))).toBe(expected);
+    expect(
+      guarded(
+        way === '' ? 'opens inward 90 deg' : way,
+        movement,
+        sensor('it', 'finch-edge', 'watches closing opening pedestrian', ...(on === '' ? [] : [on])),
+      ),
+    ).toBe(expected);
   });
   test('no movement that it does not watch, nor any where it is not said', () => {
     expect(guarded('opens inward 90 deg', 'opening', sensor('it', 'finch-relay', 'watches closing'))).toBe(false);
@@ -104,7 +245,13 @@ describe('a sensor guards', () => {
     expect(measuresFor(leafOf(installation, 'east'), 'closing', false)).toEqual({ C: false, D: false, E: false });
   });
   test('no leaf that another panel drives', () => {
-    const drives = (first: string, second: string) => installationOf(leaf(), relay, panel([...(first === '' ? [] : [first]), 'wire beam to G1 G0']), panel(second === '' ? [] : [second], 'rowan-pair', 'other'));
+    const drives = (first: string, second: string) =>
+      installationOf(
+        leaf(),
+        relay,
+        panel([...(first === '' ? [] : [first]), 'wire beam to G1 G0']),
+        panel(second === '' ? [] : [second], 'rowan-pair', 'other'),
+      );
     const d = (installation: Installation): boolean => measuresFor(leafOf(installation), 'closing', false).D;
     expect(d(drives('wire west-drive to LA1 LA2', ''))).toBe(true);
     expect(d(drives('', 'wire west-drive to LA1 LA2'))).toBe(false);
@@ -115,7 +262,13 @@ describe('a sensor guards', () => {
   test('a leaf of two drives only by the panel that stops both', () => {
     const second = 'drive west-second : birch-floor {\n  moves west\n}\n';
     const d = (own: readonly string[], other: readonly string[]): boolean => {
-      const installation = installationOf(leaf(), second, relay, panel([...own, 'wire beam to G1 G0']), panel(other, 'rowan-pair', 'other'));
+      const installation = installationOf(
+        leaf(),
+        second,
+        relay,
+        panel([...own, 'wire beam to G1 G0']),
+        panel(other, 'rowan-pair', 'other'),
+      );
       return measuresFor(leafOf(installation), 'closing', false).D;
     };
     const [first, next] = ['wire west-drive to LA1 LA2', 'wire west-second to LB1 LB2'];
@@ -133,14 +286,32 @@ describe('a sensor guards', () => {
 });
 
 describe('measured forces', () => {
-  const points = [50, 300, 500].flatMap((gap) => [50, 800, 1300].map((height) => `  force west closing gap ${gap} mm height ${height} mm peak 300 N 310 N 305 N after-750-ms 90 N 90 N 90 N after-5-s 12 N 12 N 12 N`));
+  const points = [50, 300, 500].flatMap((gap) =>
+    [50, 800, 1300].map(
+      (height) =>
+        `  force west closing gap ${gap} mm height ${height} mm peak 300 N 310 N 305 N after-750-ms 90 N 90 N 90 N after-5-s 12 N 12 N 12 N`,
+    ),
+  );
   const measured = `measured {\n  on 2026-05-14\n  instrument "gauge" calibrated 2026-02-01\n${points.join('\n')}\n}\n`;
-  const model = (name: string, how: string): string => `drive-model ${name} {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n${how}}\n`;
+  const model = (name: string, how: string): string =>
+    `drive-model ${name} {\n  kind direct\n  rotation 110 deg\n  shaft-speed 6 deg/s\n${how}}\n`;
   const drive = (name: string, of: string): string => `drive ${name} : ${of} {\n  moves west\n}\n`;
   const bare = leaf().replace(/drive [^]*/, '');
-  const c = (tested: boolean, ...parts: string[]): boolean => measuresFor(leafOf(installationOf(model('limited', '  limits-force\n'), model('sensing', '  senses-obstacles\n'), model('plain', ''), bare, ...parts)), 'closing', tested).C;
+  const c = (tested: boolean, ...parts: string[]): boolean =>
+    measuresFor(
+      leafOf(
+        installationOf(model('limited', '  limits-force\n'), model('sensing', '  senses-obstacles\n'), model('plain', ''), bare, ...parts),
+      ),
+      'closing',
+      tested,
+    ).C;
   test.each<[string, readonly string[], boolean, boolean]>([
-    ['are force limitation where the drive limits its force; tested only where it senses obstacles', [drive('a', 'limited'), measured], true, false],
+    [
+      'are force limitation where the drive limits its force; tested only where it senses obstacles',
+      [drive('a', 'limited'), measured],
+      true,
+      false,
+    ],
     ['are tested force limitation where it senses obstacles', [drive('a', 'sensing'), measured], true, true],
     ['are none without a limit of the drive', [drive('a', 'plain'), measured], false, false],
     ['are none where one of two drives has no limit', [drive('a', 'sensing'), drive('b', 'plain'), measured], false, false],
@@ -165,7 +336,11 @@ describe('the ways in which a gate is commanded', () => {
   test.each<[string, readonly string[], readonly string[]]>([
     ['held', [control('a', 'by push-button', 'acts hold-to-run')], ['hold-to-run: “a” (hold-to-run)']],
     ['held by key', [control('a', 'by key-switch', 'acts hold-to-run')], ['hold-to-run by key: “a” (hold-to-run by key)']],
-    ['an impulse with the gate in view', [control('a', 'acts impulse', 'sight full')], ['impulse, gate in view: “a” (impulse, gate in view)']],
+    [
+      'an impulse with the gate in view',
+      [control('a', 'acts impulse', 'sight full')],
+      ['impulse, gate in view: “a” (impulse, gate in view)'],
+    ],
     ['an impulse without', [control('a', 'acts impulse', 'sight none')], ['impulse, gate not in view: “a” (impulse, gate not in view)']],
     ['an impulse of which nothing is said', [control('a', 'acts impulse')], ['impulse, gate not in view: “a” (impulse, gate not in view)']],
     ['automatic', [control('a', 'acts automatic')], ['automatic: “a” (automatic)']],
@@ -188,8 +363,12 @@ describe('the ways in which a gate is commanded', () => {
     expect(needs(leaf(), impulse)).toBe(true);
     expect(needs(leaf().replace(/drive [^]*/, ''), impulse)).toBe(false);
     expect(needs(leaf(), control('a', 'acts hold-to-run'))).toBe(false);
-    expect(needs(leaf(), impulse, sensor('field', 'finch-curtain', 'watches closing'), panel(['wire field to T1 T0', 'registered field']))).toBe(false);
-    expect(needs(leaf(), impulse, sensor('field', 'finch-curtain', 'watches opening'), panel(['wire field to T1 T0', 'registered field']))).toBe(true);
+    expect(
+      needs(leaf(), impulse, sensor('field', 'finch-curtain', 'watches closing'), panel(['wire field to T1 T0', 'registered field'])),
+    ).toBe(false);
+    expect(
+      needs(leaf(), impulse, sensor('field', 'finch-curtain', 'watches opening'), panel(['wire field to T1 T0', 'registered field'])),
+    ).toBe(true);
     const american = judge((head + leaf() + impulse).replace('rules europe', 'rules north-america')).installation;
     expect(needsForceTest(leafOf(american))).toBe(false);
     const unsaid = judge((head + leaf() + impulse).replace('  rules europe\n', '')).installation;

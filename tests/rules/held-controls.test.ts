@@ -1,9 +1,12 @@
 // A control that is held: how fast the leaf may be, and how far it may run on when the control is let go.
 import { describe, expect, it } from 'vitest';
-import { marginsOf, type Margin } from '../../server/rules/index.ts';
+import { type Margin, marginsOf } from '../../server/rules/index.ts';
 import { judge } from '../kit/pages.ts';
 
-const said = (rule: string, text: string): string[] => judge(text).findings.filter((finding) => finding.rule === rule).map(({ severity, what }) => `${severity}: ${what}`);
+const said = (rule: string, text: string): string[] =>
+  judge(text)
+    .findings.filter((finding) => finding.rule === rule)
+    .map(({ severity, what }) => `${severity}: ${what}`);
 const margins = (rule: string, text: string): Margin[] => marginsOf(judge(text).installation).filter((margin) => margin.rule.name === rule);
 
 interface Site {
@@ -15,7 +18,13 @@ interface Site {
 }
 const fobs = 'control fobs {\n  by transmitter\n  acts impulse\n}\n';
 const key = 'control key {\n  by key-switch\n  acts hold-to-run\n  sight full\n}\n';
-const slides = ({ rules = 'europe', speed = '0.4 m/s', stops = 'stops-in 300 ms', controls = key, motion = '' }: Site): string => `language 1
+const slides = ({
+  rules = 'europe',
+  speed = '0.4 m/s',
+  stops = 'stops-in 300 ms',
+  controls = key,
+  motion = '',
+}: Site): string => `language 1
 
 drive-model rack {
   kind rack
@@ -54,13 +63,17 @@ describe('how fast a leaf is', () => {
   const rule = 'hold-to-run-too-fast';
   it('may be 0.5 m/s and no more', () => {
     expect(said(rule, slides({ speed: '0.5 m/s' }))).toEqual([]);
-    expect(said(rule, slides({ speed: '0.51 m/s' }))).toEqual(['error: The edge of “slide” reaches 0.51 m/s, but “key” is hold-to-run, which allows 0.5 m/s at most.']);
+    expect(said(rule, slides({ speed: '0.51 m/s' }))).toEqual([
+      'error: The edge of “slide” reaches 0.51 m/s, but “key” is hold-to-run, which allows 0.5 m/s at most.',
+    ]);
   });
   it('is held to it by the control that is held, wherever it stands among others', () => {
     const [finding] = judge(slides({ speed: '0.6 m/s', controls: fobs + key })).findings.filter((one) => one.rule === rule);
     expect(finding?.what).toContain('“key” is hold-to-run');
     expect(finding?.related).toHaveLength(1);
-    expect(margins(rule, slides({ controls: fobs + key })).map(({ subject, value, kept }) => [subject, value, kept])).toEqual([['slide', 0.4, true]]);
+    expect(margins(rule, slides({ controls: fobs + key })).map(({ subject, value, kept }) => [subject, value, kept])).toEqual([
+      ['slide', 0.4, true],
+    ]);
   });
   it.each([
     ['nothing is held', { controls: fobs }],
@@ -74,35 +87,58 @@ describe('how fast a leaf is', () => {
 
 describe('how far a leaf runs on', () => {
   const rule = 'hold-to-run-overtravels';
-  const values = (site: Site): (readonly [number, boolean])[] => margins(rule, slides(site)).map(({ value, kept }) => [Math.round(value * 1e6) / 1000, kept]);
+  const values = (site: Site): (readonly [number, boolean])[] =>
+    margins(rule, slides(site)).map(({ value, kept }) => [Math.round(value * 1e6) / 1000, kept]);
   it('is half its speed for the time in which it stops: 50 mm near closed, 100 mm elsewhere, and no more', () => {
     // 0.4 m/s · 0.25 s / 2
-    expect(values({ stops: 'stops-in 250 ms' })).toEqual([[50, true], [50, true]]);
-    expect(said(rule, slides({ stops: 'stops-in 255 ms' }))).toEqual(['warning: The edge of “slide” runs on by 51 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).']);
+    expect(values({ stops: 'stops-in 250 ms' })).toEqual([
+      [50, true],
+      [50, true],
+    ]);
+    expect(said(rule, slides({ stops: 'stops-in 255 ms' }))).toEqual([
+      'warning: The edge of “slide” runs on by 51 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).',
+    ]);
     // 0.4 m/s · 0.5 s / 2, and at 70 % of the speed 49 % of that
     const slow = 'slow-zone last 20 % at 70 %';
-    expect(values({ stops: 'stops-in 500 ms', motion: slow })).toEqual([[49, true], [100, true]]);
-    expect(said(rule, slides({ stops: 'stops-in 505 ms', motion: slow }))).toEqual(['warning: The edge of “slide” runs on by 101 mm in full movement when “key” is let go; 100 mm are allowed (from memory).']);
+    expect(values({ stops: 'stops-in 500 ms', motion: slow })).toEqual([
+      [49, true],
+      [100, true],
+    ]);
+    expect(said(rule, slides({ stops: 'stops-in 505 ms', motion: slow }))).toEqual([
+      'warning: The edge of “slide” runs on by 101 mm in full movement when “key” is let go; 100 mm are allowed (from memory).',
+    ]);
   });
   it('counts a slow zone from where 500 mm are left, not from later', () => {
     // The last 10 % of 5 m; 0.4 m/s · 0.3 s / 2 are 60 mm, and at half the speed 15 mm.
-    expect(values({ motion: 'slow-zone last 10 % at 50 %' })).toEqual([[15, true], [60, true]]);
+    expect(values({ motion: 'slow-zone last 10 % at 50 %' })).toEqual([
+      [15, true],
+      [60, true],
+    ]);
     expect(said(rule, slides({ motion: 'slow-zone last 9 % at 50 %' }))).toHaveLength(1);
   });
   it('is less at a lower speed, as the way and the time shrink both', () => {
     // 0.2 m/s · 0.3 s / 2
-    expect(values({ stops: 'stops-in 600 ms', motion: 'speed 50 %' })).toEqual([[30, true], [30, true]]);
+    expect(values({ stops: 'stops-in 600 ms', motion: 'speed 50 %' })).toEqual([
+      [30, true],
+      [30, true],
+    ]);
   });
   it('is said once, near closed, where both ways are too long', () => {
-    expect(said(rule, slides({ stops: 'stops-in 600 ms' }))).toEqual(['warning: The edge of “slide” runs on by 120 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).']);
+    expect(said(rule, slides({ stops: 'stops-in 600 ms' }))).toEqual([
+      'warning: The edge of “slide” runs on by 120 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).',
+    ]);
   });
   it('is that of the drive that stops last', () => {
-    const two = (first: string, second: string): string => slides({ stops: first }).replace('site "', `drive-model other {\n  kind rack\n  speed 0.4 m/s\n  ${second}\n}\n\nsite "`).replace('drive push', 'drive pull : other {\n  moves slide\n}\ndrive push');
+    const two = (first: string, second: string): string =>
+      slides({ stops: first })
+        .replace('site "', `drive-model other {\n  kind rack\n  speed 0.4 m/s\n  ${second}\n}\n\nsite "`)
+        .replace('drive push', 'drive pull : other {\n  moves slide\n}\ndrive push');
     expect(said(rule, two('stops-in 100 ms', 'stops-in 300 ms'))).toEqual(said(rule, two('stops-in 300 ms', 'stops-in 100 ms')));
     expect(said(rule, two('stops-in 100 ms', 'stops-in 300 ms'))).toHaveLength(1);
     expect(said(rule, two('stops-in 300 ms', ''))).toEqual([]);
   });
-  it('names the control that is held', () => expect(said(rule, slides({ controls: fobs + key, stops: 'stops-in 600 ms' }))[0]).toContain('when “key” is let go'));
+  it('names the control that is held', () =>
+    expect(said(rule, slides({ controls: fobs + key, stops: 'stops-in 600 ms' }))[0]).toContain('when “key” is let go'));
   it.each([
     ['nothing is held', { controls: fobs }],
     ['other rules hold', { rules: 'north-america' }],
@@ -114,7 +150,9 @@ describe('how far a leaf runs on', () => {
 });
 
 it('out of view is told without pointing to users that nobody states', () => {
-  const [finding, ...more] = judge(`language 1\nsite "Example" {\n  rules europe\n}\n${key.replace('sight full', 'sight none')}`).findings.filter((one) => one.rule === 'hold-to-run-misuse');
+  const [finding, ...more] = judge(
+    `language 1\nsite "Example" {\n  rules europe\n}\n${key.replace('sight full', 'sight none')}`,
+  ).findings.filter((one) => one.rule === 'hold-to-run-misuse');
   expect(finding?.source).toBe('EN 12453, from memory');
   expect(finding?.related).toEqual([]);
   expect(more).toEqual([]);

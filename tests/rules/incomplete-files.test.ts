@@ -1,12 +1,13 @@
 // What is said of a file in which something is missing or out of place, and what is left to another rule that says it already.
 import { describe, expect, test } from 'vitest';
-import { ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { rule as signMisplaced } from '../../server/rules/sign-misplaced/rule.ts';
 import { applyEdits, judge, saidOf } from '../kit/pages.ts';
 
 const block = (opening: string, ...lines: string[]): string => `${opening} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
 const said = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
-const whatOf = (rule: string, text: string): string[] => judge(text).findings.flatMap((finding) => (finding.rule === rule ? [finding.what] : []));
+const whatOf = (rule: string, text: string): string[] =>
+  judge(text).findings.flatMap((finding) => (finding.rule === rule ? [finding.what] : []));
 
 describe('a file without a site', () => {
   const leaf = block('leaf west', 'width 2 m');
@@ -57,7 +58,11 @@ describe('a sign out of place', () => {
   ])('a colon in %j', (line, expected) => expect(without(line)).toBe(expected));
 
   test('a colon behind the opening brace stays', () => {
-    expect(judge('language 1\nleaf west { width: 2 m }\n').findings.flatMap((finding) => (finding.rule === 'sign-misplaced' ? finding.fixes : []))).toEqual([]);
+    expect(
+      judge('language 1\nleaf west { width: 2 m }\n').findings.flatMap((finding) =>
+        finding.rule === 'sign-misplaced' ? finding.fixes : [],
+      ),
+    ).toEqual([]);
   });
 
   test.each([
@@ -65,12 +70,18 @@ describe('a sign out of place', () => {
     ['± 8.2 kohm', '“±” stands here and is not between a quantity and its tolerance.'],
     ['8.2 kohm ..', '“..” stands here and is not between the two ends of a range.'],
     ['8.2 kohm ...', '“...” stands here and is not between the two ends of a range.'],
-  ])('%s', (value, expected) => expect(whatOf('sign-misplaced', `language 1\n${block('sensor-model linnet', `terminator ${value}`)}`)).toEqual([expected]));
+  ])('%s', (value, expected) =>
+    expect(whatOf('sign-misplaced', `language 1\n${block('sensor-model linnet', `terminator ${value}`)}`)).toEqual([expected]),
+  );
 
   test('any other is told in words too', () => {
     const { explain } = signMisplaced;
-    expect(explain({ kind: 'sign-misplaced', start: 3, end: 4, detail: { found: '}' } }, 'abc}').what).toBe('“}” stands here and means nothing.');
-    expect(explain({ kind: 'sign-misplaced', start: 4, end: 4, detail: { found: '' } }, 'abc}').what).toBe('Something stands here that does not fit.');
+    expect(explain({ kind: 'sign-misplaced', start: 3, end: 4, detail: { found: '}' } }, 'abc}').what).toBe(
+      '“}” stands here and means nothing.',
+    );
+    expect(explain({ kind: 'sign-misplaced', start: 4, end: 4, detail: { found: '' } }, 'abc}').what).toBe(
+      'Something stands here that does not fit.',
+    );
   });
 });
 
@@ -82,20 +93,31 @@ describe('a safety function that is not worked out', () => {
 
   test('names the one thing that is missing, or the first and how many more', () => {
     const panels = ['a', 'b', 'c', 'd'].map((name) => panel(name, 'silent-box')).join('');
-    expect(whatOf(rule, silent + panels + block('function stop', 'parts a'))).toEqual([`The function “stop” is not worked out: “a” ${none}.`]);
-    expect(whatOf(rule, silent + panels + block('function stop', 'parts b, a'))).toEqual([`The function “stop” is not worked out: “b” ${none}, and one thing more is missing.`]);
-    expect(whatOf(rule, silent + panels + block('function stop', 'parts a, b, c, d'))).toEqual([`The function “stop” is not worked out: “a” ${none}, and 3 things more are missing.`]);
+    expect(whatOf(rule, silent + panels + block('function stop', 'parts a'))).toEqual([
+      `The function “stop” is not worked out: “a” ${none}.`,
+    ]);
+    expect(whatOf(rule, silent + panels + block('function stop', 'parts b, a'))).toEqual([
+      `The function “stop” is not worked out: “b” ${none}, and one thing more is missing.`,
+    ]);
+    expect(whatOf(rule, silent + panels + block('function stop', 'parts a, b, c, d'))).toEqual([
+      `The function “stop” is not worked out: “a” ${none}, and 3 things more are missing.`,
+    ]);
   });
 
   test('may have no parts', () => {
-    expect(said(rule, `language 1\n${block('function stop', 'required-level d')}`)).toBe('note on line 2, “function stop”: The function “stop” is not worked out: it names no parts.\n  See line 2, “function stop”: it names no parts\n');
+    expect(said(rule, `language 1\n${block('function stop', 'required-level d')}`)).toBe(
+      'note on line 2, “function stop”: The function “stop” is not worked out: it names no parts.\n  See line 2, “function stop”: it names no parts\n',
+    );
   });
 
   test.each([
     ['all is declared', `language 1\nuse "../library/panels.gate"\n${panel('main', 'rowan-pair')}${block('function stop', 'parts main')}`],
     ['a part is not there', `${silent}${panel('main', 'silent-box')}${block('function stop', 'parts main, mian')}`],
     ['the only part is not there', `${silent}${block('function stop', 'parts mian')}`],
-    ['the model of a part is not known', `${silent}${panel('main', 'silent-box')}${panel('back', 'nobody-knows')}${block('function stop', 'parts main, back')}`],
+    [
+      'the model of a part is not known',
+      `${silent}${panel('main', 'silent-box')}${panel('back', 'nobody-knows')}${block('function stop', 'parts main, back')}`,
+    ],
     ['a line of it cannot be read', `${silent}${panel('main', 'silent-box')}${block('function stop', 'parts main', 'required-level z')}`],
   ])('is nothing of its own where %s', (_, text) => expect(whatOf(rule, text)).toEqual([]));
 });

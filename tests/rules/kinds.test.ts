@@ -10,7 +10,7 @@ import { root } from '../kit/pages.ts';
 const declaring = ['grammar/tree.ts', 'server/vocabulary/problems.ts', 'server/model/problems.ts', 'server/rules/problems.ts'];
 
 const kinds = declaring.flatMap((source) => {
-  const declared = [...readFileSync(join(root, source), 'utf8').matchAll(/^  readonly '([a-z-]+)':/gm)];
+  const declared = [...readFileSync(join(root, source), 'utf8').matchAll(/^ {2}readonly '([a-z-]+)':/gm)];
   return declared.map(([, kind]) => kind as string);
 });
 
@@ -18,7 +18,7 @@ const kinds = declaring.flatMap((source) => {
 const finding = ['grammar', 'server/vocabulary', 'server/model', 'server/rules']
   .flatMap((folder) => readdirSync(join(root, folder)).map((file) => `${folder}/${file}`))
   .filter((path) => path.endsWith('.ts'))
-  .map((path) => readFileSync(join(root, path), 'utf8').replaceAll(/^  readonly '.*/gm, ''))
+  .map((path) => readFileSync(join(root, path), 'utf8').replaceAll(/^ {2}readonly '.*/gm, ''))
   .join('\n');
 
 test('every kind of problem has a rule that explains it', () => {

@@ -3,8 +3,8 @@
 // not worked out: no message holds “undefined” or a number that is none, and every finding stands where there is text.
 import { describe, expect, test } from 'vitest';
 import { explanationOf } from '../../server/rules/evaluate.ts';
-import { ruleNamed, type Rule } from '../../server/rules/index.ts';
-import { look, speaking, type Report } from '../../server/rules/rule.ts';
+import { type Rule, ruleNamed } from '../../server/rules/index.ts';
+import { look, type Report, speaking } from '../../server/rules/rule.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { blocksOf, foldersWith, installationOf, readPage } from '../kit/pages.ts';
 
@@ -23,7 +23,14 @@ function lessOf(text: string): string[] {
 }
 
 test('lines, blocks and models are taken away one at a time', () => {
-  expect(lessOf('a\nleaf x : y {\n  z\n}\n')).toEqual(['leaf x : y {\n  z\n}\n', 'a\n  z\n}\n', 'a\nleaf x {\n  z\n}\n', 'a\n', 'a\nleaf x : y {\n}\n', 'a\nleaf x : y {\n  z\n\n'.replace('\n\n', '\n')]);
+  expect(lessOf('a\nleaf x : y {\n  z\n}\n')).toEqual([
+    'leaf x : y {\n  z\n}\n',
+    'a\n  z\n}\n',
+    'a\nleaf x {\n  z\n}\n',
+    'a\n',
+    'a\nleaf x : y {\n}\n',
+    'a\nleaf x : y {\n  z\n\n'.replace('\n\n', '\n'),
+  ]);
 });
 
 describe.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {
@@ -34,7 +41,9 @@ describe.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {
       for (const text of lessOf(block.text)) {
         const installation = installationOf(text, block.files);
         const said: Report[] = [];
-        if (rule.kind === 'problem') for (const problem of installation.problems) if (problem.kind === name) said.push({ ...explanationOf(problem, text), at: problem });
+        if (rule.kind === 'problem')
+          for (const problem of installation.problems)
+            if (problem.kind === name) said.push({ ...explanationOf(problem, text), at: problem });
         if (rule.kind === 'installation') {
           const report = (given: Report): void => void said.push(given);
           look(rule, installation, report, speaking(report), block.asOf);
@@ -45,9 +54,12 @@ describe.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {
           });
         }
         for (const { at, what, why, remedy, related } of said) {
-          for (const sentence of [what, why, remedy]) if (sentence !== undefined && faultsOf(sentence, text).length > 0) expect.fail(`${faultsOf(sentence, text).join('\n')}\n${text}`);
+          for (const sentence of [what, why, remedy])
+            if (sentence !== undefined && faultsOf(sentence, text).length > 0)
+              expect.fail(`${faultsOf(sentence, text).join('\n')}\n${text}`);
           if (!(at.start <= at.end && at.end <= text.length)) expect.fail(`stands at ${at.start} to ${at.end} of\n${text}`);
-          for (const { message, start, end } of related ?? []) if (/undefined|NaN/.test(message) || !(start <= end)) expect.fail(`“${message}” points at ${start} to ${end}, for\n${text}`);
+          for (const { message, start, end } of related ?? [])
+            if (/undefined|NaN/.test(message) || !(start <= end)) expect.fail(`“${message}” points at ${start} to ${end}, for\n${text}`);
         }
       }
   });

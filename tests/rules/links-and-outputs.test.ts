@@ -1,6 +1,6 @@
 // What is said of links, of inputs that stand open, and of panels with too little for what hangs on them.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
+import { type Finding, marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const says = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
@@ -30,7 +30,10 @@ describe('links', () => {
   });
 
   test('that hold an input in a report that never ends are reported with why', () => {
-    const endless = (name: string, is: string) => `error on line 17, “link ${name}”: “${name.slice(0, 2)}” is for ${is}, with a contact that closes to report; a link reports on it all the time.
+    const endless = (
+      name: string,
+      is: string,
+    ) => `error on line 17, “link ${name}”: “${name.slice(0, 2)}” is for ${is}, with a contact that closes to report; a link reports on it all the time.
   Why: The panel sees a report that never ends.
   What to do: Take the link out; see in the panel’s manual how this input is left unused.
   See line ${name.startsWith('A') ? 11 : 14}, “terminal ${name.startsWith('A') ? 'A2 safety-input normally-open common A0' : 'B2 stop-input normally-open common B0'}”: “${name.slice(0, 2)}” in the model\n`;
@@ -67,25 +70,43 @@ describe('an input that expects a closed contact', () => {
 
   test('is told of with what closes it, for every kind of input', () => {
     for (const role of ['safety-input', 'stop-input', 'command-input'])
-      expect(open(`  terminal A0 common\n  terminal A1 ${role} normally-closed common A0\n`, ''), role).toBe(`error on line 6, “box”: Input “A1” of “box” stands open: no wire ends on it, and no link closes it.
+      expect(
+        open(`  terminal A0 common\n  terminal A1 ${role} normally-closed common A0\n`, ''),
+        role,
+      ).toBe(`error on line 6, “box”: Input “A1” of “box” stands open: no wire ends on it, and no link closes it.
   What to do: Wire a device to it, or write “link A1 A0” and fit that link.
   See line 4, “terminal A1 ${role} normally-closed common A0”: “A1” expects a contact that is closed while all is well
   Offered: Write “link A1 A0”: line 6, nothing becomes “ ⏎ link A1 A0”\n`);
   });
 
   test('is linked as the manual says where the model gives it no return', () => {
-    expect(open('  terminal A1 safety-input normally-closed\n', '')).toBe(`error on line 5, “box”: Input “A1” of “box” stands open: no wire ends on it, and no link closes it.
+    expect(
+      open('  terminal A1 safety-input normally-closed\n', ''),
+    ).toBe(`error on line 5, “box”: Input “A1” of “box” stands open: no wire ends on it, and no link closes it.
   What to do: Wire a device to it, or link it as the panel’s manual says.
   See line 3, “terminal A1 safety-input normally-closed”: “A1” expects a contact that is closed while all is well\n`);
   });
 
   test('is no output, no common and no edge input, and counts once', () => {
-    expect(open('  terminal A1 edge-input normally-closed\n  terminal A2 two-wire-input normally-closed\n  terminal A3 supply-out normally-closed\n  terminal A4 safety-input normally-open\n', '')).toBe('');
-    expect(open('  terminal A0 common\n  terminal A1 safety-input normally-open common A0\n  terminal A1 safety-input normally-closed common A0\n', '')).toBe('');
+    expect(
+      open(
+        '  terminal A1 edge-input normally-closed\n  terminal A2 two-wire-input normally-closed\n  terminal A3 supply-out normally-closed\n  terminal A4 safety-input normally-open\n',
+        '',
+      ),
+    ).toBe('');
+    expect(
+      open(
+        '  terminal A0 common\n  terminal A1 safety-input normally-open common A0\n  terminal A1 safety-input normally-closed common A0\n',
+        '',
+      ),
+    ).toBe('');
   });
 
   test('is linked beside the other links, before what else stands in the panel', () => {
-    const text = panel('  terminal A0 common\n  terminal A1 safety-input normally-closed common A0\n  terminal A2 safety-input normally-closed common A0\n', '  link A2 A0\n  isolator "in the post"\n');
+    const text = panel(
+      '  terminal A0 common\n  terminal A1 safety-input normally-closed common A0\n  terminal A2 safety-input normally-closed common A0\n',
+      '  link A2 A0\n  isolator "in the post"\n',
+    );
     expect(says('normally-closed-input-open', text)).toContain('Offered: Write “link A1 A0”: line 8, nothing becomes “ ⏎ link A1 A0”');
   });
 });
@@ -100,39 +121,54 @@ describe('outputs', () => {
 
   test('give all that they can, and a note where less than a fifth is in reserve', () => {
     expect(load('  accessory "lamp" draws 1 A from V1\n')).toBe('');
-    expect(load('  accessory "lamp" draws 1.01 A from V1\n')).toContain('note on line 8, “accessory "lamp" draws 1.01 A from V1”: “lamp” draws 1.01 A from “V1” of “box”, which can give 1.2 A: less than 20 % is in reserve (from memory).');
+    expect(load('  accessory "lamp" draws 1.01 A from V1\n')).toContain(
+      'note on line 8, “accessory "lamp" draws 1.01 A from V1”: “lamp” draws 1.01 A from “V1” of “box”, which can give 1.2 A: less than 20 % is in reserve (from memory).',
+    );
     expect(load('  accessory "lamp" draws 1.2 A from V1\n')).toMatch(/^note /);
     expect(load('  accessory "lamp" draws 1.21 A from V1\n')).toMatch(/^error /);
   });
 
   test('are held once where they are overloaded, twice where they are not', () => {
-    expect(margins('  accessory "lamp" draws 0.6 A from V1\n')).toEqual([['load', 'box/V1', 0.6, true], ['load within the reserve', 'box/V1', 0.6, true]]);
+    expect(margins('  accessory "lamp" draws 0.6 A from V1\n')).toEqual([
+      ['load', 'box/V1', 0.6, true],
+      ['load within the reserve', 'box/V1', 0.6, true],
+    ]);
     expect(margins('  accessory "lamp" draws 2 A from V1\n')).toEqual([['load', 'box/V1', 2, false]]);
   });
 
   test('are not held to what nobody states', () => {
     expect(margins('')).toEqual([]);
     const sensor = 'sensor-model plain {\n  kind beam\n  output relay\n}\nsensor beam : plain {\n}\n';
-    expect(marginsOf(judge(panel(model, '  wire beam supply to V1 V0\n') + sensor).installation).filter(({ rule }) => rule.name === 'output-overloaded')).toEqual([]);
+    expect(
+      marginsOf(judge(panel(model, '  wire beam supply to V1 V0\n') + sensor).installation).filter(
+        ({ rule }) => rule.name === 'output-overloaded',
+      ),
+    ).toEqual([]);
   });
 
   test('name only what is known to draw from them, and point to all that hangs on them', () => {
     const sensor = 'sensor-model plain {\n  kind beam\n  output relay\n}\nsensor beam : plain {\n}\n';
-    expect(says('output-overloaded', panel(model, '  wire beam supply to V1 V0\n  accessory "lamp" draws 2 A from V1\n') + sensor)).toBe(`error on line 8, “wire beam supply to V1 V0”: “lamp” draws 2 A from “V1” of “box”, which can give 1.2 A.
+    expect(
+      says('output-overloaded', panel(model, '  wire beam supply to V1 V0\n  accessory "lamp" draws 2 A from V1\n') + sensor),
+    ).toBe(`error on line 8, “wire beam supply to V1 V0”: “lamp” draws 2 A from “V1” of “box”, which can give 1.2 A.
   See line 9, “accessory "lamp" draws 2 A from V1”: “lamp” hangs on it too
   See line 5, “output V1 gives 1.2 A at 24 V”: what it can give\n`);
   });
 });
 
 describe('panels and drives', () => {
-  const leaf = (name: string): string => `leaf ${name} {\n  width 1 m\n  mass 50 kg\n  opens inward 90 deg\n}\ndrive ${name}-arm : arm {\n  moves ${name}\n}\n`;
+  const leaf = (name: string): string =>
+    `leaf ${name} {\n  width 1 m\n  mass 50 kg\n  opens inward 90 deg\n}\ndrive ${name}-arm : arm {\n  moves ${name}\n}\n`;
 
   test('a panel that is too small shows six of the leaves that it drives', () => {
     const names = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h'];
     const [finding, ...more] = found('panel-too-small', `${panel('  leaves 4\n', '')}${names.map(leaf).join('')}`);
     expect(more).toEqual([]);
     expect(finding?.what).toBe('“box” (sedge) drives 4 leaves; 8 have drives: “a”, “b”, “c”, “d”, “e”, “f” and 2 more.');
-    expect(finding?.related.map(({ message }) => message)).toEqual(['what its model can drive', ...Array.from({ length: 6 }, () => 'a driven leaf')]);
+    expect(finding?.related.map(({ message }) => message)).toEqual([
+      'what its model can drive',
+      ...Array.from({ length: 6 }, () => 'a driven leaf'),
+    ]);
   });
 
   test('a panel whose model does not say how many leaves it drives is not too small', () => {
@@ -143,6 +179,8 @@ describe('panels and drives', () => {
   test('a panel is missing where drives have no name, too', () => {
     const nameless = 'drive {\n  moves a\n}\n';
     expect(found('panel-missing', `language 1\n${nameless}`).map(({ what }) => what)).toEqual(['A drive is there, but no panel.']);
-    expect(found('panel-missing', `language 1\n${nameless}drive b {\n}\n`).map(({ what }) => what)).toEqual(['“b” is there, but no panel.']);
+    expect(found('panel-missing', `language 1\n${nameless}drive b {\n}\n`).map(({ what }) => what)).toEqual([
+      '“b” is there, but no panel.',
+    ]);
   });
 });

@@ -5,8 +5,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/engine/index.ts';
 import { allFigures } from '../../server/figures/index.ts';
-import { allRules, marginsOf } from '../../server/rules/index.ts';
 import { bound, hair, keeps } from '../../server/rules/bounds.ts';
+import { allRules, marginsOf } from '../../server/rules/index.ts';
 import { blocksOf, foldersWith, judge, judgeBlock, readPage, root } from '../kit/pages.ts';
 
 const holding = allRules.filter((rule) => rule.kind === 'installation' && rule.holds !== undefined);
@@ -19,7 +19,9 @@ const alsoWithoutNumber: ReadonlySet<string> = new Set([
 ]);
 
 const cases: { readonly name: string; readonly analysis: () => Analysis }[] = [
-  ...foldersWith('rules', 'rule.ts').flatMap((rule) => blocksOf(readPage('rules', rule)).map((block) => ({ name: `${rule}, line ${block.line}`, analysis: () => judgeBlock(block) }))),
+  ...foldersWith('rules', 'rule.ts').flatMap((rule) =>
+    blocksOf(readPage('rules', rule)).map((block) => ({ name: `${rule}, line ${block.line}`, analysis: () => judgeBlock(block) })),
+  ),
   ...['sound', 'unsafe'].flatMap((folder) =>
     readdirSync(join(root, 'examples', folder))
       .filter((name) => name.endsWith('.gate'))
@@ -36,8 +38,12 @@ function disagreements(analysis: Analysis): string[] {
     const spoken = new Set(all.filter((finding) => finding.rule === rule.name).map((finding) => finding.start));
     const broken = new Set(margins.filter((margin) => !margin.kept).map((margin) => margin.at.start));
     for (const start of broken) if (!spoken.has(start)) found.push(`${rule.name}: below its limit at ${start}, and nothing is said`);
-    for (const start of spoken) if (!broken.has(start) && !alsoWithoutNumber.has(rule.name)) found.push(`${rule.name}: speaks at ${start}, and no margin is below nothing there`);
-    for (const { used, left, kept, held } of margins) if (kept ? left < 0 || (used ?? 0) > 1 : left > 0 || (used ?? 1) < 1) found.push(`${rule.name}: ${held.name} uses ${used} of its limit and has ${left} left`);
+    for (const start of spoken)
+      if (!broken.has(start) && !alsoWithoutNumber.has(rule.name))
+        found.push(`${rule.name}: speaks at ${start}, and no margin is below nothing there`);
+    for (const { used, left, kept, held } of margins)
+      if (kept ? left < 0 || (used ?? 0) > 1 : left > 0 || (used ?? 1) < 1)
+        found.push(`${rule.name}: ${held.name} uses ${used} of its limit and has ${left} left`);
   }
   return found;
 }
@@ -79,17 +85,27 @@ test('each is about a figure that there is, and says a name and a unit', () => {
 });
 
 describe('numbers changed at random', () => {
-  const texts = [...['withy-lane', 'mill-race', 'salt-quay', 'cedar-spur'].map((name) => `sound/${name}`), 'unsafe/thin-cables', 'unsafe/leaves-collide'].map((name) => readFileSync(join(root, 'examples', `${name}.gate`), 'utf8'));
+  const texts = [
+    ...['withy-lane', 'mill-race', 'salt-quay', 'cedar-spur'].map((name) => `sound/${name}`),
+    'unsafe/thin-cables',
+    'unsafe/leaves-collide',
+  ].map((name) => readFileSync(join(root, 'examples', `${name}.gate`), 'utf8'));
   /** Each number times a factor, some of them. */
-  const changed = fc.tuple(fc.constantFrom(...texts), fc.array(fc.tuple(fc.nat(), fc.constantFrom(0.2, 0.5, 0.9, 1.1, 2, 5)), { minLength: 1, maxLength: 6 })).map(([text, changes]) => {
-    const numbers = [...text.matchAll(/(?<=\s)\d+(?:\.\d+)?(?= [a-zA-Z%°])/g)];
-    let out = text;
-    for (const [at, factor] of [...changes].map(([n, f]) => [n % numbers.length, f] as const).sort((a, b) => b[0] - a[0])) {
-      const match = numbers[at] as RegExpExecArray;
-      out = out.slice(0, match.index) + String(Number((Number(match[0]) * factor).toPrecision(4))) + out.slice(match.index + match[0].length);
-    }
-    return out;
-  });
+  const changed = fc
+    .tuple(
+      fc.constantFrom(...texts),
+      fc.array(fc.tuple(fc.nat(), fc.constantFrom(0.2, 0.5, 0.9, 1.1, 2, 5)), { minLength: 1, maxLength: 6 }),
+    )
+    .map(([text, changes]) => {
+      const numbers = [...text.matchAll(/(?<=\s)\d+(?:\.\d+)?(?= [a-zA-Z%°])/g)];
+      let out = text;
+      for (const [at, factor] of [...changes].map(([n, f]) => [n % numbers.length, f] as const).sort((a, b) => b[0] - a[0])) {
+        const match = numbers[at] as RegExpExecArray;
+        out =
+          out.slice(0, match.index) + String(Number((Number(match[0]) * factor).toPrecision(4))) + out.slice(match.index + match[0].length);
+      }
+      return out;
+    });
   test('margin and rule still agree', () => {
     fc.assert(
       fc.property(changed, (text) => {

@@ -2,8 +2,8 @@
 // FOD 7-2010 (automatic control, users of type 2 and 3), and for the remaining cells the concordant public restatements
 // (control and users as in the table; type 1 automatic from memory).
 import { describe, expect, it } from 'vitest';
-import type { ControlKind, Measures } from '../../server/safeguards/index.ts';
 import { meets, requirementFor, type Users } from '../../server/rules/safeguarding-below-minimum/matrix.ts';
+import type { ControlKind, Measures } from '../../server/safeguards/index.ts';
 
 const letters: readonly (keyof Measures)[] = ['C', 'D', 'E'];
 
@@ -32,7 +32,8 @@ const enough: readonly (readonly [ControlKind, Users, readonly string[] | 'anyth
 describe('the safeguarding matrix', () => {
   it.each(enough)('%s, %s', (control, users, ways) => {
     for (const measures of sets) {
-      const expected = ways === 'anything' || (ways !== 'nothing' && ways.some((way) => [...way].every((letter) => measures[letter as keyof Measures])));
+      const expected =
+        ways === 'anything' || (ways !== 'nothing' && ways.some((way) => [...way].every((letter) => measures[letter as keyof Measures])));
       expect(meets(measures, requirementFor(control, users)), JSON.stringify(measures)).toBe(expected);
     }
   });

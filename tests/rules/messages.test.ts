@@ -3,8 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { ruleNamed } from '../../server/rules/index.ts';
 import type { Analysis } from '../../server/engine/index.ts';
+import { ruleNamed } from '../../server/rules/index.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { applyEdits, blocksOf, foldersWith, judge, lineOf, readPage, root } from '../kit/pages.ts';
 
@@ -19,7 +19,36 @@ function drawFrom(seed: number): (limit: number) => number {
   };
 }
 
-const scraps = ['{', '}', '"', '#', ':', ',', '±', '..', '=', ' 12 ', ' 2,5 m', ' 99999 kg', ' west', '\n', '\n}\n', '\n{\n', '\u200b', '\u0000', ' 2026-13-40', ' "text"', 'x'.repeat(300), ' 😀', '\r\n', '\\', ' accept unit-missing because "x" until 2020-01-01\n', ' -0.123456789 mm', '  ', '# comment\n'];
+const scraps = [
+  '{',
+  '}',
+  '"',
+  '#',
+  ':',
+  ',',
+  '±',
+  '..',
+  '=',
+  ' 12 ',
+  ' 2,5 m',
+  ' 99999 kg',
+  ' west',
+  '\n',
+  '\n}\n',
+  '\n{\n',
+  '\u200b',
+  '\u0000',
+  ' 2026-13-40',
+  ' "text"',
+  'x'.repeat(300),
+  ' 😀',
+  '\r\n',
+  '\\',
+  ' accept unit-missing because "x" until 2020-01-01\n',
+  ' -0.123456789 mm',
+  '  ',
+  '# comment\n',
+];
 
 function spoilt(text: string, draw: (limit: number) => number): string {
   let out = text;
@@ -52,9 +81,13 @@ function spoilt(text: string, draw: (limit: number) => number): string {
 
 const library = join(root, 'examples/library');
 const seeds: (readonly [string, string])[] = [
-  ...readdirSync(library).filter((name) => name.endsWith('.gate')).map((name) => [`library/${name}`, readFileSync(join(library, name), 'utf8')] as const),
+  ...readdirSync(library)
+    .filter((name) => name.endsWith('.gate'))
+    .map((name) => [`library/${name}`, readFileSync(join(library, name), 'utf8')] as const),
   ...foldersWith('rules', 'rule.ts').flatMap((name) =>
-    blocksOf(readPage('rules', name)).flatMap((block) => (block.text.length < 20_000 && block.files.size === 0 ? [[`${name}, line ${block.line}`, block.text] as const] : [])),
+    blocksOf(readPage('rules', name)).flatMap((block) =>
+      block.text.length < 20_000 && block.files.size === 0 ? [[`${name}, line ${block.line}`, block.text] as const] : [],
+    ),
   ),
 ];
 
@@ -92,7 +125,8 @@ describe.each(seeds)('%s', (name, text) => {
   });
 });
 
-const readingErrors = (analysis: Analysis): number => analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
+const readingErrors = (analysis: Analysis): number =>
+  analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
 
 /** Numbers that a change brought in: what is applied in bulk never states one, but for the version of the language. */
 function newNumbers(before: string, after: string): string[] {
@@ -114,5 +148,10 @@ function lostComments(before: Analysis, after: Analysis): string[] {
 
 /** A comment without the characters that no file may have: a fix takes these out. */
 function textOf(comment: { readonly text: string }): string {
-  return comment.text.replace(/[\u0000-\u0008\u000e-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '').trimEnd();
+  return comment.text
+    .replace(
+      /[\u0000-\u0008\u000e-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
+      '',
+    )
+    .trimEnd();
 }

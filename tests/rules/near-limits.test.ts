@@ -1,18 +1,26 @@
 // Strokes, tails, solar panels, supplies, slow zones and what the rules of North America ask: on both sides of each limit.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, type Finding } from '../../server/rules/index.ts';
+import { type Finding, marginsOf } from '../../server/rules/index.ts';
 import { judge } from '../kit/pages.ts';
 
 const found = (rule: string, text: string): readonly Finding[] => judge(text).findings.filter((finding) => finding.rule === rule);
 const whats = (rule: string, text: string): string[] => found(rule, text).map((finding) => finding.what);
 /** Where a finding and what belongs to it stand, as written; a place in another file by its name. */
 const placesOf = (text: string, rule: string): string[] =>
-  found(rule, text).flatMap(({ start, end, related }) => [text.slice(start, end), ...related.map((one) => `${one.message}: ${one.path?.split('/').at(-1) ?? text.slice(one.start, one.end)}`)]);
+  found(rule, text).flatMap(({ start, end, related }) => [
+    text.slice(start, end),
+    ...related.map((one) => `${one.message}: ${one.path?.split('/').at(-1) ?? text.slice(one.start, one.end)}`),
+  ]);
 const marginsIn = (rule: string, text: string) => marginsOf(judge(text).installation).filter((margin) => margin.rule.name === rule);
 
 describe('stroke-too-short', () => {
   /** By default with L² = (b·cos θ + A)² + (b·sin θ − B)², A = B = 0.15 m and b = 0.75 m: from 0.91241 m at 0° to 0.61847 m at 90°, 293.95 mm. */
-  const gate = ({ stroke = 'stroke 300 mm', brackets = '150 mm by 150 mm', leafBracket = '750 mm', opens = 'opens inward 90 deg' }): string =>
+  const gate = ({
+    stroke = 'stroke 300 mm',
+    brackets = '150 mm by 150 mm',
+    leafBracket = '750 mm',
+    opens = 'opens inward 90 deg',
+  }): string =>
     `language 1\nleaf west {\n  width 2 m\n  mass 150 kg\n  ${opens}\n}\ndrive ram : heron {\n  moves west\n  post-bracket ${brackets}\n  leaf-bracket ${leafBracket}\n}\ndrive-model heron "Ram" {\n  kind linear-ram\n  ${stroke}\n}\n`;
   const said = (options: Parameters<typeof gate>[0]): string[] => whats('stroke-too-short', gate(options));
 
@@ -21,8 +29,13 @@ describe('stroke-too-short', () => {
     expect(said({ stroke: 'stroke 293.9 mm' })).toEqual([]);
     expect(said({ stroke: 'stroke 293.8 mm' })).toHaveLength(1);
     // 0.91241 m − 0.2 m = 0.71241 m is the length at √2·cos(θ + 45°) = (0.71241² − 0.6075)/0.225 = −0.4443.
-    expect(said({ stroke: 'stroke 200 mm' })).toEqual(['“ram” needs 294 mm of stroke to open 90°, but has 200 mm, which is enough for 63.3°.']);
-    expect(placesOf(gate({ stroke: 'stroke 200 mm' }), 'stroke-too-short')).toEqual(['leaf-bracket 750 mm', 'the opening asked for: opens inward 90 deg']);
+    expect(said({ stroke: 'stroke 200 mm' })).toEqual([
+      '“ram” needs 294 mm of stroke to open 90°, but has 200 mm, which is enough for 63.3°.',
+    ]);
+    expect(placesOf(gate({ stroke: 'stroke 200 mm' }), 'stroke-too-short')).toEqual([
+      'leaf-bracket 750 mm',
+      'the opening asked for: opens inward 90 deg',
+    ]);
   });
 
   test('the margin is the stroke that is left', () => {
@@ -59,7 +72,10 @@ describe('tail-outside-practice', () => {
 
   test('both ends are shown as margins, as shares in words', () => {
     const margins = marginsIn('tail-outside-practice', gate('tail 2 m'));
-    expect(margins.map(({ held, value, limit, kept }) => [held.way, held.says?.(value), held.says?.(limit), kept])).toEqual([['least', '40 %', '30 %', true], ['most', '40 %', '50 %', true]]);
+    expect(margins.map(({ held, value, limit, kept }) => [held.way, held.says?.(value), held.says?.(limit), kept])).toEqual([
+      ['least', '40 %', '30 %', true],
+      ['most', '40 %', '50 %', true],
+    ]);
   });
 });
 
@@ -78,7 +94,8 @@ describe('solar-too-small', () => {
   });
 
   test('a panel without sun, without rated power, without solar panel or without battery holds nothing', () => {
-    for (const lines of [['peak 20 W'], ['sun 1.2 h'], ['efficiency 75 %'], []]) expect(marginsIn('solar-too-small', gate(...lines)), lines.join()).toEqual([]);
+    for (const lines of [['peak 20 W'], ['sun 1.2 h'], ['efficiency 75 %'], []])
+      expect(marginsIn('solar-too-small', gate(...lines)), lines.join()).toEqual([]);
     const text = gate('peak 20 W', 'sun 1.2 h');
     expect(marginsIn('solar-too-small', text)).toHaveLength(1);
     expect(marginsIn('solar-too-small', text.replace(/ {2}battery \{[^}]*\}\n/, ''))).toEqual([]);
@@ -86,16 +103,30 @@ describe('solar-too-small', () => {
 });
 
 describe('supply-mismatch', () => {
-  const gate = (panel: string, supply = '  supply 120 V 60 Hz\n'): string => `language 1\nuse "../library/panels.gate"\nsite "Example" {\n  users limited\n${supply}}\npanel-model heron "Panel" {\n  supply 24 V\n}\npanel-model teal "Panel" {\n  leaves 1\n}\n${panel} {\n}\n`;
+  const gate = (panel: string, supply = '  supply 120 V 60 Hz\n'): string =>
+    `language 1\nuse "../library/panels.gate"\nsite "Example" {\n  users limited\n${supply}}\npanel-model heron "Panel" {\n  supply 24 V\n}\npanel-model teal "Panel" {\n  leaves 1\n}\n${panel} {\n}\n`;
 
   test('it points to the supply, to the panel and to what its model is made for', () => {
-    expect(placesOf(gate('panel main : marram-one'), 'supply-mismatch')).toEqual(['supply 120 V 60 Hz', 'the panel: main : marram-one', 'what its model is made for: panels.gate']);
-    expect(placesOf(gate('panel main : heron'), 'supply-mismatch')).toEqual(['supply 120 V 60 Hz', 'the panel: main : heron', 'what its model is made for: supply 24 V']);
-    expect(placesOf(gate('panel : heron'), 'supply-mismatch')).toEqual(['supply 120 V 60 Hz', 'the panel: panel : heron', 'what its model is made for: supply 24 V']);
+    expect(placesOf(gate('panel main : marram-one'), 'supply-mismatch')).toEqual([
+      'supply 120 V 60 Hz',
+      'the panel: main : marram-one',
+      'what its model is made for: panels.gate',
+    ]);
+    expect(placesOf(gate('panel main : heron'), 'supply-mismatch')).toEqual([
+      'supply 120 V 60 Hz',
+      'the panel: main : heron',
+      'what its model is made for: supply 24 V',
+    ]);
+    expect(placesOf(gate('panel : heron'), 'supply-mismatch')).toEqual([
+      'supply 120 V 60 Hz',
+      'the panel: panel : heron',
+      'what its model is made for: supply 24 V',
+    ]);
   });
 
   test('nothing is said where either of the two is not known', () => {
-    for (const panel of ['panel main : teal', 'panel main', 'panel main : nobody']) expect(whats('supply-mismatch', gate(panel)), panel).toEqual([]);
+    for (const panel of ['panel main : teal', 'panel main', 'panel main : nobody'])
+      expect(whats('supply-mismatch', gate(panel)), panel).toEqual([]);
     expect(whats('supply-mismatch', gate('panel main : heron', ''))).toEqual([]);
     expect(whats('supply-mismatch', gate('panel main : heron', '  supply 24 V\n'))).toEqual([]);
   });
@@ -112,7 +143,8 @@ describe('slow-zone-missing', () => {
   const leaf = (name: string): string => `leaf ${name} {\n  width 1.6 m\n  mass 120 kg\n  opens inward 90 deg\n}\n`;
   const drive = (name: string): string => `drive ${name}-floor : birch-floor {\n  moves ${name}\n}\n`;
   const head = 'language 1\nuse "../library/drives.gate"\n';
-  const gate = (motion: string, driven: readonly string[] = ['west']): string => `${head}${leaf('west')}${leaf('east')}${driven.map(drive).join('')}motion {\n  ${motion}\n}\n`;
+  const gate = (motion: string, driven: readonly string[] = ['west']): string =>
+    `${head}${leaf('west')}${leaf('east')}${driven.map(drive).join('')}motion {\n  ${motion}\n}\n`;
   const said = (motion: string, driven?: readonly string[]): string[] => whats('slow-zone-missing', gate(motion, driven));
 
   test('leaves are counted where a drive moves them', () => {
@@ -134,7 +166,9 @@ describe('slow-zone-missing', () => {
     expect(said('slow-zone last 10 % at 100 %')).toEqual(noSlower);
     expect(said('speed 60 %\n  slow-zone last 10 % at 59 %')).toEqual([]);
     expect(said('speed 60 %\n  slow-zone last 10 % at 60 %')).toEqual(noSlower);
-    expect(said('speed 60 %\n  slow-zone last 10 % at 70 %', ['west', 'east'])).toEqual(['The leaves meet at full speed: the slow zone is run no slower than the rest.']);
+    expect(said('speed 60 %\n  slow-zone last 10 % at 70 %', ['west', 'east'])).toEqual([
+      'The leaves meet at full speed: the slow zone is run no slower than the rest.',
+    ]);
     // Not stated means what the drive's model says, which is slower.
     expect(said('speed 60 %\n  slow-zone last 10 %')).toEqual([]);
   });
@@ -151,26 +185,38 @@ describe('rules of North America', () => {
 
   test('1 ft/s binds leaves that slide, in the classes where families and the public pass', () => {
     // 11 m/min are 0.1833 m/s; this one runs twice as fast.
-    const fast = (site: readonly string[], rules?: string): string => `${gate(site, 'slides left 4 m', 'heron', rules)}drive-model heron "Rack" {\n  kind rack\n  speed 22 m/min\n}\n`;
+    const fast = (site: readonly string[], rules?: string): string =>
+      `${gate(site, 'slides left 4 m', 'heron', rules)}drive-model heron "Rack" {\n  kind rack\n  speed 22 m/min\n}\n`;
     const text = fast(['usage-class II']);
-    expect(whats('sliding-leaf-too-fast', text)).toEqual(['“west” slides at 0.367 m/s; in usage class II 0.3048 m/s (1 ft/s) is the most.']);
+    expect(whats('sliding-leaf-too-fast', text)).toEqual([
+      '“west” slides at 0.367 m/s; in usage class II 0.3048 m/s (1 ft/s) is the most.',
+    ]);
     expect(placesOf(text, 'sliding-leaf-too-fast')).toEqual(['slides left 4 m', 'this usage class: usage-class II']);
-    expect(marginsIn('sliding-leaf-too-fast', gate(['usage-class I'])).map((margin) => [margin.subject, margin.kept])).toEqual([['west', true]]);
-    for (const site of [['usage-class III'], ['usage-class IV'], []]) expect(marginsIn('sliding-leaf-too-fast', fast(site)), site.join()).toEqual([]);
+    expect(marginsIn('sliding-leaf-too-fast', gate(['usage-class I'])).map((margin) => [margin.subject, margin.kept])).toEqual([
+      ['west', true],
+    ]);
+    for (const site of [['usage-class III'], ['usage-class IV'], []])
+      expect(marginsIn('sliding-leaf-too-fast', fast(site)), site.join()).toEqual([]);
     expect(marginsIn('sliding-leaf-too-fast', fast(['usage-class I'], 'europe'))).toEqual([]);
     // 7 deg/s at 3 m are 0.3665 m/s, but this leaf swings.
     expect(marginsIn('sliding-leaf-too-fast', gate(['usage-class I'], 'opens inward 90 deg', 'birch-floor'))).toEqual([]);
   });
 
   test('classes III and IV leave the public out, and nobody else', () => {
-    const said = (usage: string, users: string, rules?: string): string[] => whats('usage-class-against-users', gate([`users ${users}`, `usage-class ${usage}`], undefined, undefined, rules));
+    const said = (usage: string, users: string, rules?: string): string[] =>
+      whats('usage-class-against-users', gate([`users ${users}`, `usage-class ${usage}`], undefined, undefined, rules));
     for (const usage of ['III', 'IV']) {
-      expect(said(usage, 'public')).toEqual([`Usage class ${usage} is for premises that the public does not come to, but the users are the public.`]);
+      expect(said(usage, 'public')).toEqual([
+        `Usage class ${usage} is for premises that the public does not come to, but the users are the public.`,
+      ]);
       expect(said(usage, 'limited')).toEqual([]);
       expect(said(usage, 'public', 'europe')).toEqual([]);
     }
     for (const usage of ['I', 'II']) expect(said(usage, 'public')).toEqual([]);
-    expect(placesOf(gate(['users public', 'usage-class IV']), 'usage-class-against-users')).toEqual(['usage-class IV', 'these users: users public']);
+    expect(placesOf(gate(['users public', 'usage-class IV']), 'usage-class-against-users')).toEqual([
+      'usage-class IV',
+      'these users: users public',
+    ]);
   });
 
   test('a sign warns on both sides, on one, or on none', () => {

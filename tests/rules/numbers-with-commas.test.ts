@@ -39,7 +39,11 @@ test.each([
   expect(found.map(({ what, severity }) => [what, severity])).toEqual([[`“${written}” has a comma in it.`, 'error']]);
   const [finding] = found;
   expect(finding?.remedy).toBe(
-    meant.length === 0 ? 'Write a point before the decimals, and nothing between thousands.' : meant.length === 1 ? `Write “${meant[0]}”.` : `Write “${meant[0]}” or “${meant[1]}”, whichever is meant.`,
+    meant.length === 0
+      ? 'Write a point before the decimals, and nothing between thousands.'
+      : meant.length === 1
+        ? `Write “${meant[0]}”.`
+        : `Write “${meant[0]}” or “${meant[1]}”, whichever is meant.`,
   );
   expect(finding?.fixes.map(({ title }) => title)).toEqual(meant.map((number) => `Write “${number}”`));
   expect(finding?.fixes.map(({ edits }) => applyEdits(text, edits))).toEqual(meant.map((number) => text.replace(written, number)));

@@ -8,7 +8,12 @@ const gate = (lines: string, closes = overlap): string =>
 const said = (text: string) =>
   judge(text)
     .findings.filter(({ rule }) => rule === 'closing-order-not-reversed')
-    .map(({ severity, what, start, end, related }) => ({ severity, what, at: text.slice(start, end), related: related.map((place) => [place.message, text.slice(place.start, place.end)]) }));
+    .map(({ severity, what, start, end, related }) => ({
+      severity,
+      what,
+      at: text.slice(start, end),
+      related: related.map((place) => [place.message, text.slice(place.start, place.end)]),
+    }));
 
 const found = {
   severity: 'error',

@@ -1,21 +1,29 @@
 // Two double gates in one file: one lag serves both, and has to be long enough for each.
 import { describe, expect, test } from 'vitest';
-import { marginsOf } from '../../server/rules/index.ts';
 import { decidingOverlap, overlapsOf } from '../../server/figures/least-lag/working.ts';
 import { drawingsOf } from '../../server/papers/index.ts';
+import { marginsOf } from '../../server/rules/index.ts';
 import { judge } from '../kit/pages.ts';
 
-const model = [6, 9, 14].map((speed) => `drive-model shaft-${speed} {\n  kind direct\n  rotation 110 deg\n  shaft-speed ${speed} deg/s\n}\n`).join('');
-const leaf = (name: string, speed: number, more = ''): string => `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n${more}}\ndrive ${name}-drive : shaft-${speed} {\n  moves ${name}\n}\n`;
+const model = [6, 9, 14]
+  .map((speed) => `drive-model shaft-${speed} {\n  kind direct\n  rotation 110 deg\n  shaft-speed ${speed} deg/s\n}\n`)
+  .join('');
+const leaf = (name: string, speed: number, more = ''): string =>
+  `leaf ${name} {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n${more}}\ndrive ${name}-drive : shaft-${speed} {\n  moves ${name}\n}\n`;
 /** The first covers the second, which runs at that many degrees a second to its 6: the quicker it is, the later it must start. */
-const pair = (a: string, b: string, speed: number, covering = 6): string => leaf(a, covering, `  closes onto ${b} overlap 40 mm gap 5 mm\n`) + leaf(b, speed);
+const pair = (a: string, b: string, speed: number, covering = 6): string =>
+  leaf(a, covering, `  closes onto ${b} overlap 40 mm gap 5 mm\n`) + leaf(b, speed);
 const site = 'language 1\nsite "Two gates" {\n  rules europe\n  users trained\n}\n' + model;
-const file = (lag: string, ...pairs: string[]): string => site + pairs.join('') + `motion {\n  lag opening ${lag}\n  lag closing ${lag}\n}\n`;
+const file = (lag: string, ...pairs: string[]): string =>
+  site + pairs.join('') + `motion {\n  lag opening ${lag}\n  lag closing ${lag}\n}\n`;
 
 const narrow = pair('west', 'east', 9);
 const wide = pair('north', 'south', 14);
 const of = (text: string) => judge(text).installation;
-const said = (text: string): string[] => judge(text).findings.filter(({ rule }) => rule === 'lag-too-small').map(({ what }) => what);
+const said = (text: string): string[] =>
+  judge(text)
+    .findings.filter(({ rule }) => rule === 'lag-too-small')
+    .map(({ what }) => what);
 
 describe('one lag for two pairs', () => {
   const [first, second] = overlapsOf(of(file('5 s', narrow, wide)));
@@ -24,7 +32,10 @@ describe('one lag for two pairs', () => {
     expect(second).toMatchObject({ opening: { lag: overlapsOf(of(file('5 s', wide)))[0]?.opening.lag } });
     expect(second?.opening.lag).toBeGreaterThan((first?.opening.lag ?? 0) + 0.2);
   });
-  test.each([[narrow, wide], [wide, narrow]])('the greater one decides, in whatever order they stand', (...pairs) => {
+  test.each([
+    [narrow, wide],
+    [wide, narrow],
+  ])('the greater one decides, in whatever order they stand', (...pairs) => {
     expect(decidingOverlap(of(file('5 s', ...pairs)), 'opening')?.covering.name).toBe('north');
     const figure = judge(file('5 s', ...pairs)).figures.find(({ id }) => id === 'motion.least-lag');
     expect(figure?.value).toBe(second?.opening.lag);
@@ -32,13 +43,23 @@ describe('one lag for two pairs', () => {
   test('the greater one decides when closing, where the covering leaf is the quicker one', () => {
     const slow = pair('west', 'east', 6, 9);
     const quick = pair('north', 'south', 6, 14);
-    for (const pairs of [[slow, quick], [quick, slow]]) expect(decidingOverlap(of(file('5 s', ...pairs)), 'closing')?.covering.name).toBe('north');
+    for (const pairs of [
+      [slow, quick],
+      [quick, slow],
+    ])
+      expect(decidingOverlap(of(file('5 s', ...pairs)), 'closing')?.covering.name).toBe('north');
   });
   test('one that is enough for the first and not for the second is flagged', () => {
     const between = `${((first?.opening.lag ?? 0) + 0.1).toFixed(2)} s`;
-    expect(said(file(between, narrow, wide))).toEqual([expect.stringMatching(/^The lag of .* for opening is too short: “south” must start at least .* after “north”, or the leaves meet\.$/)]);
+    expect(said(file(between, narrow, wide))).toEqual([
+      expect.stringMatching(/^The lag of .* for opening is too short: “south” must start at least .* after “north”, or the leaves meet\.$/),
+    ]);
     expect(said(file(between, narrow))).toEqual([]);
-    expect(marginsOf(of(file(between, narrow, wide))).filter(({ rule, held }) => rule.name === 'lag-too-small' && held.name === 'lag when opening').map(({ kept }) => kept)).toEqual([true, false]);
+    expect(
+      marginsOf(of(file(between, narrow, wide)))
+        .filter(({ rule, held }) => rule.name === 'lag-too-small' && held.name === 'lag when opening')
+        .map(({ kept }) => kept),
+    ).toEqual([true, false]);
   });
   test('a pair of which too little is stated hides no other', () => {
     const unknown = narrow.replace('  opens inward 90 deg\n', '');

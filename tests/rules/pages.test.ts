@@ -4,11 +4,25 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { allRules, ruleNamed, type Finding, type Rule } from '../../server/rules/index.ts';
 import type { Analysis } from '../../server/engine/index.ts';
+import { allRules, type Finding, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { faultsOf } from '../kit/messages.ts';
+import {
+  applyEdits,
+  type Block,
+  blocksOf,
+  type Fence,
+  foldersWith,
+  judge,
+  judgeBlock,
+  lineOf,
+  normalised,
+  type Page,
+  readPage,
+  root,
+  saidOf,
+} from '../kit/pages.ts';
 import { rulePageOf } from '../workshop/generated-pages.ts';
-import { applyEdits, blocksOf, foldersWith, judge, judgeBlock, lineOf, normalised, readPage, root, saidOf, type Block, type Fence, type Page } from '../kit/pages.ts';
 
 const folders = foldersWith('rules', 'rule.ts');
 if (process.env['SAY'] === '1') folders.forEach(write);
@@ -41,7 +55,8 @@ describe.each(folders)('%s', (name) => {
     for (const section of ['Why', 'What to do', 'Source', 'Examples']) expect(sections).toContain(section);
     for (const section of ['Why', 'What to do', 'Source']) expect(page.sections.get(section)?.trim(), section).not.toBe('');
     expect(rulePageOf(rule, page.text), 'npm run generate writes what the rule says of itself').toBe(page.text);
-    if (rule.acceptable !== true) expect(normalised(page.text), 'a rule that nobody may overrule says so').toMatch(/can(not|['’]t) be accepted/);
+    if (rule.acceptable !== true)
+      expect(normalised(page.text), 'a rule that nobody may overrule says so').toMatch(/can(not|['’]t) be accepted/);
     else expect(normalised(page.text)).not.toMatch(/can(not|['’]t) be accepted/);
     expect(page.text).not.toMatch(/\bcompliant\b/i);
     expect(page.text, 'what begins with “…” is filled in').not.toMatch(/^… /m);
@@ -54,12 +69,15 @@ describe.each(folders)('%s', (name) => {
   });
 
   test('the page shows what is said of each example that is flagged', () => {
-    for (const block of blocks.filter((one) => one.kind === 'flagged')) expect(sayingAfter(page, block), `what is said of the example on line ${block.line}; see the top of this file`).toBeDefined();
+    for (const block of blocks.filter((one) => one.kind === 'flagged'))
+      expect(sayingAfter(page, block), `what is said of the example on line ${block.line}; see the top of this file`).toBeDefined();
   });
 
   blocks.forEach((block, i) => {
     const says = block.kind === 'flagged' ? sayingAfter(page, block) : undefined;
-    if (says !== undefined) test(`line ${says.line} of the page: what is said`, () => expect(saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived)).toBe(says.text));
+    if (says !== undefined)
+      test(`line ${says.line} of the page: what is said`, () =>
+        expect(saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived)).toBe(says.text));
     if (block.kind === 'flagged')
       test(`line ${block.line} of the page: flagged where it says`, () => {
         expect(block.expected.length, 'no line is marked').toBeGreaterThan(0);
@@ -85,7 +103,10 @@ describe.each(folders)('%s', (name) => {
         const analysis = judgeBlock(before);
         const fixes = ownOf(analysis).flatMap((finding) => finding.fixes.slice(0, 1));
         expect(fixes.length, 'no finding has a fix').toBeGreaterThan(0);
-        const after = applyEdits(before.text, fixes.flatMap((fix) => fix.edits));
+        const after = applyEdits(
+          before.text,
+          fixes.flatMap((fix) => fix.edits),
+        );
         expect(after).toBe(block.text);
         checkFix(name, before, analysis, 'all', () => after);
       });
@@ -94,7 +115,8 @@ describe.each(folders)('%s', (name) => {
 
 /** The `says` block of a flagged one: it stands before the next example. */
 function sayingAfter(page: Page, block: Block): Fence | undefined {
-  const next = page.fences.find((fence) => fence.line > block.line && fence.info[0] === 'gate' && fence.info[1] !== 'fixed')?.line ?? Infinity;
+  const next =
+    page.fences.find((fence) => fence.line > block.line && fence.info[0] === 'gate' && fence.info[1] !== 'fixed')?.line ?? Infinity;
   return page.fences.find((fence) => fence.line > block.line && fence.line < next && fence.info[0] === 'says');
 }
 
@@ -102,10 +124,14 @@ function sayingAfter(page: Page, block: Block): Fence | undefined {
 function write(name: string): void {
   const page = readPage('rules', name);
   const lines = page.text.split('\n');
-  for (const block of blocksOf(page).filter((one) => one.kind === 'flagged').reverse()) {
+  for (const block of blocksOf(page)
+    .filter((one) => one.kind === 'flagged')
+    .reverse()) {
     const old = sayingAfter(page, block);
     const endOf = (opens: number): number => lines.indexOf('```', opens);
-    const said = saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived).replace(/\n$/, '').split('\n');
+    const said = saidOf(judgeBlock(block), ruleNamed(name) as Rule, block.isDerived)
+      .replace(/\n$/, '')
+      .split('\n');
     if (old !== undefined) lines.splice(old.line, endOf(old.line) - old.line, ...said);
     else lines.splice(endOf(block.line) + 1, 0, '', '```says', ...said, '```');
   }
@@ -123,5 +149,7 @@ function checkFix(name: string, block: Block, before: Analysis, title: string, a
 }
 
 const errorsIn = (analysis: Analysis): number => analysis.findings.filter((finding) => finding.severity === 'error').length;
-const readingErrorsIn = (analysis: Analysis): number => analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
-const commentsIn = (analysis: Analysis): string[] => analysis.installation.reading.tree.comments.map((comment) => comment.text.trimEnd()).sort();
+const readingErrorsIn = (analysis: Analysis): number =>
+  analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
+const commentsIn = (analysis: Analysis): string[] =>
+  analysis.installation.reading.tree.comments.map((comment) => comment.text.trimEnd()).sort();

@@ -1,6 +1,6 @@
 // What is said of safety functions that do not reach their level, which part is named, and when parts are due.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, lineOf, saidOf } from '../kit/pages.ts';
 
 const says = (rule: string, text: string, day?: string): string => saidOf(judge(text, undefined, day), ruleNamed(rule) as Rule);
@@ -32,17 +32,30 @@ describe('a safety function', () => {
   });
 
   test('is told of with what of it is from memory', () => {
-    const contactors = (lines: string): string => `  subsystem contactors {\n    category 3\n${lines}    element "K1" mttfd 25 years coverage 90 %\n    element "K2" channel second mttfd 25 years coverage 90 %\n  }\n`;
-    expect(what(through(contactors('    common-cause 75\n'), '  required-level e\n'))).toBe('The function “stop” reaches PL d (from memory: the table or a limit of the standard), but PL e is required here: “contactors” has PL d.');
-    expect(what(through(contactors(''), '  required-level c\n'))).toBe('The function “stop” reaches PL b (from memory: the table or a limit of the standard), but PL c is required here: “contactors” has PL b, because nothing is said against failures by a common cause.');
+    const contactors = (lines: string): string =>
+      `  subsystem contactors {\n    category 3\n${lines}    element "K1" mttfd 25 years coverage 90 %\n    element "K2" channel second mttfd 25 years coverage 90 %\n  }\n`;
+    expect(what(through(contactors('    common-cause 75\n'), '  required-level e\n'))).toBe(
+      'The function “stop” reaches PL d (from memory: the table or a limit of the standard), but PL e is required here: “contactors” has PL d.',
+    );
+    expect(what(through(contactors(''), '  required-level c\n'))).toBe(
+      'The function “stop” reaches PL b (from memory: the table or a limit of the standard), but PL c is required here: “contactors” has PL b, because nothing is said against failures by a common cause.',
+    );
     // Between b and c only the limit from memory tells.
-    expect(what(chain(['  pfhd 5000 FIT\n'], '  required-level c\n'))).toBe('The function “stop” reaches PL b (from memory: the table or a limit of the standard), but PL c is required here: “p1” has PL b.');
+    expect(what(chain(['  pfhd 5000 FIT\n'], '  required-level c\n'))).toBe(
+      'The function “stop” reaches PL b (from memory: the table or a limit of the standard), but PL c is required here: “p1” has PL b.',
+    );
   });
 
   test('surely fails by the part that is declared so low, or else by the one that fails most often', () => {
-    expect(what(chain(['  pfhd 2900 FIT\n', b(10)], '  required-level c\n'))).toBe('The function “stop” reaches no more than PL b, but PL c is required here: “p2” is declared as PL b.');
-    expect(what(chain(['  performance-level d\n  pfhd 20000 FIT\n'], '  required-level c\n'))).toBe('The function “stop” reaches no more than PL a, but PL c is required here: it fails dangerously at least 2.00e-5 times an hour, by “p1”.');
-    expect(what(chain(['  pfhd 8000 FIT\n', '  pfhd 8000 FIT\n'], '  required-level c\n'))).toBe('The function “stop” reaches no more than PL a, but PL c is required here: it fails dangerously at least 1.60e-5 times an hour, mostly by “p1”.');
+    expect(what(chain(['  pfhd 2900 FIT\n', b(10)], '  required-level c\n'))).toBe(
+      'The function “stop” reaches no more than PL b, but PL c is required here: “p2” is declared as PL b.',
+    );
+    expect(what(chain(['  performance-level d\n  pfhd 20000 FIT\n'], '  required-level c\n'))).toBe(
+      'The function “stop” reaches no more than PL a, but PL c is required here: it fails dangerously at least 2.00e-5 times an hour, by “p1”.',
+    );
+    expect(what(chain(['  pfhd 8000 FIT\n', '  pfhd 8000 FIT\n'], '  required-level c\n'))).toBe(
+      'The function “stop” reaches no more than PL a, but PL c is required here: it fails dangerously at least 1.60e-5 times an hour, mostly by “p1”.',
+    );
   });
 
   test('of a channel of less than three years reaches no level', () => {
@@ -53,13 +66,26 @@ describe('a safety function', () => {
   });
 
   test('is asked for by the risk: each step of it is one level', () => {
-    const levels = { 'slight seldom avoidable': 'a', 'slight seldom unavoidable': 'b', 'slight often avoidable': 'b', 'serious seldom avoidable': 'c', 'serious often avoidable': 'd', 'serious often unavoidable': 'e' };
-    const asked = (risk: string): string[] => marginsOf(judge(chain([c], `  risk ${risk}\n`)).installation).flatMap(({ rule: own, limit }) => (own.name === rule ? [' abcde'.charAt(limit)] : []));
+    const levels = {
+      'slight seldom avoidable': 'a',
+      'slight seldom unavoidable': 'b',
+      'slight often avoidable': 'b',
+      'serious seldom avoidable': 'c',
+      'serious often avoidable': 'd',
+      'serious often unavoidable': 'e',
+    };
+    const asked = (risk: string): string[] =>
+      marginsOf(judge(chain([c], `  risk ${risk}\n`)).installation).flatMap(({ rule: own, limit }) =>
+        own.name === rule ? [' abcde'.charAt(limit)] : [],
+      );
     for (const [risk, level] of Object.entries(levels)) expect(asked(risk), risk).toEqual([level]);
   });
 
   test('has a margin of whole levels, and none while nothing of it is known', () => {
-    const held = (text: string): unknown[] => marginsOf(judge(text).installation).filter((margin) => margin.rule.name === rule).map(({ value, limit, kept }) => [value, limit, kept]);
+    const held = (text: string): unknown[] =>
+      marginsOf(judge(text).installation)
+        .filter((margin) => margin.rule.name === rule)
+        .map(({ value, limit, kept }) => [value, limit, kept]);
     expect(held(chain([e], '  required-level c\n'))).toEqual([[5, 3, true]]);
     expect(held(chain([c], '  required-level d\n'))).toEqual([[3, 4, false]]);
     expect(held(chain([''], '  required-level c\n'))).toEqual([]);
@@ -69,11 +95,14 @@ describe('a safety function', () => {
 
 describe('a part that wears by switching', () => {
   const rule = 'part-due-for-replacement';
-  const contactor = (b10d: number, fitted = ''): string => `language 1\nsite {\n  cycles 100 /day\n}\nfunction stop {\n  subsystem contactor {\n    element "K1" b10d ${b10d}${fitted === '' ? '' : ` fitted ${fitted}`}\n  }\n}\n`;
+  const contactor = (b10d: number, fitted = ''): string =>
+    `language 1\nsite {\n  cycles 100 /day\n}\nfunction stop {\n  subsystem contactor {\n    element "K1" b10d ${b10d}${fitted === '' ? '' : ` fitted ${fitted}`}\n  }\n}\n`;
 
   // 100 cycles a day are 36 500 a year.
   test('is told of where it lasts less than 20 years', () => {
-    expect(says(rule, contactor(725_000))).toContain('note on line 7, “element "K1" b10d 725000”: “K1” is to be replaced after 19.9 years of so many cycles, sooner than the 20 years');
+    expect(says(rule, contactor(725_000))).toContain(
+      'note on line 7, “element "K1" b10d 725000”: “K1” is to be replaced after 19.9 years of so many cycles, sooner than the 20 years',
+    );
     expect(says(rule, contactor(730_000))).toBe('');
   });
 
@@ -81,9 +110,12 @@ describe('a part that wears by switching', () => {
     const due = (b10d: number, fitted: string): string => says(rule, contactor(b10d, fitted), '2026-11-25');
     // 365 000 operations are ten years: 3652.5 days.
     expect(due(365_000, '2016-11-25')).toMatch(/^note /);
-    expect(due(365_000, '2016-11-24')).toBe('warning on line 7, “element "K1" b10d 365000 fitted 2016-11-24”: “K1” is to be replaced after 10 years of so many cycles; it has been in use since 2016-11-24.\n');
+    expect(due(365_000, '2016-11-24')).toBe(
+      'warning on line 7, “element "K1" b10d 365000 fitted 2016-11-24”: “K1” is to be replaced after 10 years of so many cycles; it has been in use since 2016-11-24.\n',
+    );
     // 20 years are 7305 days.
-    const old = (since: string) => `: “K1” has served for more than the 20 years for which safety parts are meant (from memory); it has been in use since ${since}.\n`;
+    const old = (since: string) =>
+      `: “K1” has served for more than the 20 years for which safety parts are meant (from memory); it has been in use since ${since}.\n`;
     for (const b10d of [730_000, 2_000_000]) {
       expect(due(b10d, '2006-11-25')).toBe('');
       expect(due(b10d, '2006-11-24')).toContain(old('2006-11-24'));

@@ -1,25 +1,32 @@
 // Limits that are held as they stand: room for the vehicles that wait, the time for which drives push on, rollers and tail.
 import { describe, expect, test } from 'vitest';
-import { marginsOf, ruleNamed, type Rule } from '../../server/rules/index.ts';
+import { marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
 const said = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
 const marginsIn = (rule: string, text: string): readonly (readonly [value: number, limit: number, kept: boolean, at: string])[] =>
-  marginsOf(judge(text).installation).flatMap((margin) => (margin.rule.name === rule ? [[margin.value, margin.limit, margin.kept, text.slice(margin.at.start, margin.at.end)] as const] : []));
+  marginsOf(judge(text).installation).flatMap((margin) =>
+    margin.rule.name === rule ? [[margin.value, margin.limit, margin.kept, text.slice(margin.at.start, margin.at.end)] as const] : [],
+  );
 
 describe('room for the vehicles that wait', () => {
-  const site = (...lines: string[]): string => `language 1\nsite {\n  rules europe\n  users limited\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
+  const site = (...lines: string[]): string =>
+    `language 1\nsite {\n  rules europe\n  users limited\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
   const queue = (...lines: string[]): string => said('queue-reaches-road', site(...lines));
 
   test('for one vehicle is enough where one is all that comes in 95 % of the time, and a centimetre less is none', () => {
     // ρ = 20 · 30 / 3600 = 1/6; none and one: 5/6 + 5/6 · (e^(1/6) − 1) = 98.4 %.
     expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 6 m')).toBe('');
-    expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 5.99 m')).toContain('There is room for no vehicle on 5.99 m; for 16.7 % of the busiest hour there are more. Room for one vehicle, 6 m, is enough for 95 % of it.');
+    expect(queue('traffic 20 /h taking 30 s room 6 m', 'waiting-room 5.99 m')).toContain(
+      'There is room for no vehicle on 5.99 m; for 16.7 % of the busiest hour there are more. Room for one vehicle, 6 m, is enough for 95 % of it.',
+    );
   });
 
   test('for one vehicle is not enough where two are', () => {
     // ρ = 1/3; none and one: 2/3 + 2/3 · (e^(1/3) − 1) = 93.04 %.
-    expect(queue('traffic 40 /h taking 30 s room 6 m', 'waiting-room 11 m')).toContain('There is room for one vehicle on 11 m; for 6.96 % of the busiest hour there are more. Room for 2 vehicles, 12 m, is enough for 95 % of it.');
+    expect(queue('traffic 40 /h taking 30 s room 6 m', 'waiting-room 11 m')).toContain(
+      'There is room for one vehicle on 11 m; for 6.96 % of the busiest hour there are more. Room for 2 vehicles, 12 m, is enough for 95 % of it.',
+    );
   });
 
   test('is never enough where the queue is longer than is followed', () => {
@@ -30,7 +37,9 @@ describe('room for the vehicles that wait', () => {
   });
 
   test('is measured by the longest vehicle where nothing else is said', () => {
-    expect(marginsIn('queue-reaches-road', site('traffic 40 /h taking 30 s', 'vehicle 5 m at 8 km/h', 'waiting-room 10 m'))).toEqual([[2, 2, true, 'waiting-room 10 m']]);
+    expect(marginsIn('queue-reaches-road', site('traffic 40 /h taking 30 s', 'vehicle 5 m at 8 km/h', 'waiting-room 10 m'))).toEqual([
+      [2, 2, true, 'waiting-room 10 m'],
+    ]);
   });
 
   test.each([
@@ -56,7 +65,10 @@ describe('the seat', () => {
   ])('%s', (line, expected) => expect(said('seat-outside-practice', motion(line))).toBe(expected));
 
   test('is held against both ends', () => {
-    expect(marginsIn('seat-outside-practice', motion('seat 1.5 s'))).toEqual([[1.5, 1, true, 'seat 1.5 s'], [1.5, 2, true, 'seat 1.5 s']]);
+    expect(marginsIn('seat-outside-practice', motion('seat 1.5 s'))).toEqual([
+      [1.5, 1, true, 'seat 1.5 s'],
+      [1.5, 2, true, 'seat 1.5 s'],
+    ]);
   });
 });
 
@@ -64,7 +76,9 @@ describe('rollers and tail', () => {
   const leaf = (...lines: string[]): string => `language 1\nleaf slide {\n  width 5 m\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;
   test('as far apart as the tail is long is near enough, and a millimetre more is not', () => {
     expect(said('rollers-beyond-tail', leaf('slides left 4.8 m', 'tail 2 m', 'roller-spacing 2000 mm'))).toBe('');
-    expect(said('rollers-beyond-tail', leaf('slides left 4.8 m', 'tail 2 m', 'roller-spacing 2001 mm'))).toContain('error on line 6, “roller-spacing 2001 mm”: ');
+    expect(said('rollers-beyond-tail', leaf('slides left 4.8 m', 'tail 2 m', 'roller-spacing 2001 mm'))).toContain(
+      'error on line 6, “roller-spacing 2001 mm”: ',
+    );
   });
 
   test.each([

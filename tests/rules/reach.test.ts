@@ -1,14 +1,18 @@
 // How far a drive in the hinge turns, and whether an arm fits at all; how far a ram goes is the business of other rules.
 import { expect, test } from 'vitest';
-import { judge } from '../kit/pages.ts';
 import { marginsOf } from '../../server/rules/index.ts';
+import { judge } from '../kit/pages.ts';
 
 const floor = ['moves west'];
 const arm = (bracket: string) => ['moves west', 'shaft 180 mm by 220 mm', `leaf-bracket ${bracket}`];
 const gate = (opens: string, model: string, lines: readonly string[]) =>
-  judge(`language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n  ${opens}\n}\ndrive mover : ${model} {\n  ${lines.join('\n  ')}\n}\n`);
-const said = (analysis: ReturnType<typeof judge>) => analysis.findings.filter(({ rule }) => rule === 'angle-out-of-reach').map(({ what }) => what);
-const margins = (analysis: ReturnType<typeof judge>) => marginsOf(analysis.installation).filter(({ rule }) => rule.name === 'angle-out-of-reach');
+  judge(
+    `language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n  ${opens}\n}\ndrive mover : ${model} {\n  ${lines.join('\n  ')}\n}\n`,
+  );
+const said = (analysis: ReturnType<typeof judge>) =>
+  analysis.findings.filter(({ rule }) => rule === 'angle-out-of-reach').map(({ what }) => what);
+const margins = (analysis: ReturnType<typeof judge>) =>
+  marginsOf(analysis.installation).filter(({ rule }) => rule.name === 'angle-out-of-reach');
 
 test('a shaft that turns 110° opens a leaf by 110°, and by a tenth of a degree more that nobody sees', () => {
   expect(said(gate('opens inward 110 deg', 'birch-floor', floor))).toEqual([]);
@@ -42,6 +46,12 @@ test('rams, dead points and drives of which it cannot be told are left to others
   expect(shortOfIt.findings.map(({ rule }) => rule)).toContain('stroke-too-short');
   const dead = gate('opens inward 170 deg', 'birch-ram', ['moves west', 'post-bracket 150 mm by 150 mm', 'leaf-bracket 800 mm']);
   expect(dead.findings.map(({ rule }) => rule)).toContain('dead-point-in-travel');
-  for (const analysis of [shortOfIt, dead, gate('opens inward 120 deg', 'birch-floor', ['moves nobody']), gate('slides left', 'birch-floor', floor), gate('opens inward 120 deg', 'no-model', floor)])
+  for (const analysis of [
+    shortOfIt,
+    dead,
+    gate('opens inward 120 deg', 'birch-floor', ['moves nobody']),
+    gate('slides left', 'birch-floor', floor),
+    gate('opens inward 120 deg', 'no-model', floor),
+  ])
     expect([said(analysis), margins(analysis)]).toEqual([[], []]);
 });

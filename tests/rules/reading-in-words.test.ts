@@ -15,7 +15,11 @@ describe('characters that may not stand in a file', () => {
     ['\u0007', 'The character U+0007 is not allowed here.', 'Remove this character'],
     ['\u200b\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character'],
     ['\u202e\u0007', 'Characters that are not allowed stand here: U+202E (right-to-left override), U+0007.', 'Remove these characters'],
-    ['\u200b\u0001\u0002\u0003\u0004', 'Characters that are not allowed stand here: U+200B (space without width), U+0001, U+0002, U+0003.', 'Remove these characters'],
+    [
+      '\u200b\u0001\u0002\u0003\u0004',
+      'Characters that are not allowed stand here: U+200B (space without width), U+0001, U+0002, U+0003.',
+      'Remove these characters',
+    ],
   ])('%j', (characters, what, title) => {
     expect(told(characters)).toEqual([{ what, fixes: [[title, false, mended]] }]);
   });
@@ -25,7 +29,9 @@ describe('a choice that is none', () => {
   const told = (word: string) => said('choice-unknown', `language 1\nsite "Kestrel Yard" {\n  users ${word}\n}\n`);
   const mended = 'language 1\nsite "Kestrel Yard" {\n  users public\n}\n';
   test('in other letters is mended without a look, and one that is only near is not', () => {
-    expect(told('Public')).toEqual([{ what: '“Public” in “users” is none of the words that may stand there.', fixes: [['Write “public”', true, mended]] }]);
+    expect(told('Public')).toEqual([
+      { what: '“Public” in “users” is none of the words that may stand there.', fixes: [['Write “public”', true, mended]] },
+    ]);
     expect(told('pubLic')).toMatchObject([{ fixes: [['Write “public”', true, mended]] }]);
     expect(told('publik')).toMatchObject([{ fixes: [['Write “public”', false, mended]] }]);
     expect(told('everybody')).toMatchObject([{ fixes: [] }]);

@@ -37,7 +37,16 @@ const nothing: readonly never[] = [];
 describe('common-wrong', () => {
   const named = (input: string, line: string) => [`“${input}” names its common here`, line];
 
-  test.each(['beam to A1 A0', 'beam to A0 A1', 'beam to A1 A2 A0', 'beam to A1 A0 B1 B0', 'beam to D1', 'beam to D1 C0', 'beam to A0 B0', 'beam supply to V0'])('nothing is said of “%s”', (wire) => {
+  test.each([
+    'beam to A1 A0',
+    'beam to A0 A1',
+    'beam to A1 A2 A0',
+    'beam to A1 A0 B1 B0',
+    'beam to D1',
+    'beam to D1 C0',
+    'beam to A0 B0',
+    'beam supply to V0',
+  ])('nothing is said of “%s”', (wire) => {
     expect(said('common-wrong', text(wire))).toEqual(nothing);
   });
 
@@ -102,10 +111,21 @@ describe('common-wrong', () => {
 
 describe('contact-wrong', () => {
   test('each input that expects another contact is named', () => {
-    const why = (input: string, line: string) => [['the contact of “loop”', 'elsewhere'], [`what “${input}” expects`, line]];
+    const why = (input: string, line: string) => [
+      ['the contact of “loop”', 'elsewhere'],
+      [`what “${input}” expects`, line],
+    ];
     expect(said('contact-wrong', text('loop to A1 A0 B1 B0')).map(({ at, what, related }) => [at, what, related])).toEqual([
-      ['A1', '“A1” expects a normally-closed contact; “loop” has a normally-open one.', why('A1', 'terminal A1 safety-input normally-closed common A0')],
-      ['B1', '“B1” expects a normally-closed contact; “loop” has a normally-open one.', why('B1', 'terminal B1 safety-input normally-closed common B0')],
+      [
+        'A1',
+        '“A1” expects a normally-closed contact; “loop” has a normally-open one.',
+        why('A1', 'terminal A1 safety-input normally-closed common A0'),
+      ],
+      [
+        'B1',
+        '“B1” expects a normally-closed contact; “loop” has a normally-open one.',
+        why('B1', 'terminal B1 safety-input normally-closed common B0'),
+      ],
     ]);
     expect(said('contact-wrong', text('loop to K1 A0'))).toEqual(nothing);
     expect(said('contact-wrong', text('beam to A1 A0'))).toEqual(nothing);
@@ -113,15 +133,20 @@ describe('contact-wrong', () => {
 
   test('a contact on what is no input, and an input that cannot take the sensor, are not held against it', () => {
     // Of a common nothing is read; a motor, and for a beam the command of somebody, cannot take it at all.
-    for (const wire of ['beam to A1 A0 E0', 'beam to M1 A0', 'beam to K1 A0', 'loop supply to A1 A0', 'loop test to A1 A0']) expect([wire, said('contact-wrong', text(wire))]).toEqual([wire, nothing]);
+    for (const wire of ['beam to A1 A0 E0', 'beam to M1 A0', 'beam to K1 A0', 'loop supply to A1 A0', 'loop test to A1 A0'])
+      expect([wire, said('contact-wrong', text(wire))]).toEqual([wire, nothing]);
   });
 
   test('a model with a line that cannot be read may say the right thing', () => {
-    const sensor = (contact: string) => `sensor-model plain {\n  kind loop\n  output relay\n${contact}}\nsensor plain-loop : plain {\n  watches closing\n}\n`;
+    const sensor = (contact: string) =>
+      `sensor-model plain {\n  kind loop\n  output relay\n${contact}}\nsensor plain-loop : plain {\n  watches closing\n}\n`;
     expect(said('contact-wrong', text('plain-loop to K1 A0', sensor(''))).map(({ what, related }) => [what, related])).toEqual([
       [
         '“K1” expects a normally-open contact; “plain-loop” has a normally-closed one, as its model says nothing else.',
-        [['the contact of “plain-loop”', 'output relay'], ['what “K1” expects', 'terminal K1 command-input normally-open common A0']],
+        [
+          ['the contact of “plain-loop”', 'output relay'],
+          ['what “K1” expects', 'terminal K1 command-input normally-open common A0'],
+        ],
       ],
     ]);
     expect(said('contact-wrong', text('plain-loop to K1 A0', sensor('  contact normally-opn\n')))).toEqual(nothing);
@@ -130,7 +155,12 @@ describe('contact-wrong', () => {
 
   test('a sensor whose model is not there, or has no contact, is not held against an input', () => {
     expect(said('contact-wrong', text('bare to A1 A0', 'sensor bare {\n  watches closing\n}\n'))).toEqual(nothing);
-    expect(said('contact-wrong', text('dumb to A1 A0', 'sensor-model dumb {\n  kind loop\n  contact normally-open\n}\nsensor dumb : dumb {\n  watches closing\n}\n'))).toEqual(nothing);
+    expect(
+      said(
+        'contact-wrong',
+        text('dumb to A1 A0', 'sensor-model dumb {\n  kind loop\n  contact normally-open\n}\nsensor dumb : dumb {\n  watches closing\n}\n'),
+      ),
+    ).toEqual(nothing);
     expect(said('contact-wrong', text('edge to K1 A0', 'sensor edge : finch-edge {\n  watches closing\n}\n'))).toEqual(nothing);
   });
 });

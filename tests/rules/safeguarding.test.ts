@@ -20,18 +20,37 @@ function found(rule: string, ...parts: string[]): { readonly text: string; reado
   return { text, all, one: all[0] as Finding };
 }
 /** The stretches of text that a finding points at besides its own place, each with what it says of it. */
-const pointsAt = (text: string, { related }: Finding): string[] => related.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
+const pointsAt = (text: string, { related }: Finding): string[] =>
+  related.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
 
 describe('auto-close-without-tested-sensors', () => {
   const rule = 'auto-close-without-tested-sensors';
   const bare = 'sensor-model tern-beam "Beam that nobody can test" {\n  kind beam\n  output relay\n  measure D\n}\n';
   const opening = sensor('other-beam', 'finch-relay', 'watches opening\n  height 200 mm');
   const cases: Record<string, readonly [parts: readonly string[], says: string]> = {
-    'a panel that cannot test': [[relay, edge, panel('wire low-beam to S1 S0\n  wire west-edge to R1 R0', 'marram-one')], '“low-beam”: marram-one cannot test a relay output.'],
-    'a test input that is not wired': [[relay, opening, edge, panel('wire low-beam to G1 G0\n  wire other-beam to G2 G0\n  wire west-edge to E1 E0')], '“low-beam”: its test input is not wired to a test output.'],
-    'a beam without a test input': [[bare, sensor('low-beam', 'tern-beam', 'watches closing\n  height 200 mm'), edge, panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0')], '“low-beam”: it has no test input.'],
+    'a panel that cannot test': [
+      [relay, edge, panel('wire low-beam to S1 S0\n  wire west-edge to R1 R0', 'marram-one')],
+      '“low-beam”: marram-one cannot test a relay output.',
+    ],
+    'a test input that is not wired': [
+      [relay, opening, edge, panel('wire low-beam to G1 G0\n  wire other-beam to G2 G0\n  wire west-edge to E1 E0')],
+      '“low-beam”: its test input is not wired to a test output.',
+    ],
+    'a beam without a test input': [
+      [
+        bare,
+        sensor('low-beam', 'tern-beam', 'watches closing\n  height 200 mm'),
+        edge,
+        panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0'),
+      ],
+      '“low-beam”: it has no test input.',
+    ],
     'a loop without a terminator': [
-      [relay, sensor('west-edge', 'finch-edge', 'watches closing\n  on west closing-edge'), panel('wire low-beam to G1 G0\n  wire low-beam test to X1\n  wire west-edge to E1 E0')],
+      [
+        relay,
+        sensor('west-edge', 'finch-edge', 'watches closing\n  on west closing-edge'),
+        panel('wire low-beam to G1 G0\n  wire low-beam test to X1\n  wire west-edge to E1 E0'),
+      ],
       '“west-edge”: its loop has no terminator, so a cut cable goes unseen.',
     ],
   };
@@ -45,11 +64,24 @@ describe('auto-close-without-tested-sensors', () => {
       expect(pointsAt(text, one)).toEqual([`sensor ${device}: ${why}`, 'leaf west: the leaf that relies on it']);
     });
   test('one that tells nobody anything is not named', () => {
-    const { one } = found(rule, site('rules europe\n  users public'), leaf, fobs, relay, sensor('exit-loop', 'finch-loop', 'watches closing'), edge, panel('wire low-beam to G1 G0\n  wire exit-loop to K1 K0\n  wire west-edge to E1 E0'), dwell);
+    const { one } = found(
+      rule,
+      site('rules europe\n  users public'),
+      leaf,
+      fobs,
+      relay,
+      sensor('exit-loop', 'finch-loop', 'watches closing'),
+      edge,
+      panel('wire low-beam to G1 G0\n  wire exit-loop to K1 K0\n  wire west-edge to E1 E0'),
+      dwell,
+    );
     expect(one.what).not.toContain('exit-loop');
   });
   test('where nobody says who is near, it may be anybody', () => {
-    expect(found(rule, site('rules europe'), leaf, fobs, relay, edge, panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0'), dwell).all.length).toBe(1);
+    expect(
+      found(rule, site('rules europe'), leaf, fobs, relay, edge, panel('wire low-beam to G1 G0\n  wire west-edge to E1 E0'), dwell).all
+        .length,
+    ).toBe(1);
   });
 });
 
@@ -60,13 +92,18 @@ describe('safeguarding-below-minimum', () => {
     const seen = 'control button {\n  acts impulse\n  sight full\n}\n';
     const { text, all, one } = found(rule, site('rules europe\n  users limited'), leaf, seen, fobs, ...wired);
     expect(all.length).toBe(1);
-    expect(one.what).toBe('The closing edge of “west” has measure C, but “fobs” (impulse, gate not in view) with a limited group of people near needs (C and D) or E.');
+    expect(one.what).toBe(
+      'The closing edge of “west” has measure C, but “fobs” (impulse, gate not in view) with a limited group of people near needs (C and D) or E.',
+    );
     expect(pointsAt(text, one)).toEqual(['acts impulse: this way of control asks for it', 'users limited: and these users']);
     expect(one.related[0]?.start).toBe(text.lastIndexOf('acts impulse'));
   });
   test('of several that ask for as much, the first is named', () => {
     const beam = [relay, panel('wire low-beam to G1 G0')];
-    for (const users of ['trained', 'public']) expect(found(rule, site(`rules europe\n  users ${users}`), leaf, 'control pad {\n  acts impulse\n}\n', fobs, ...beam).one.what).toContain('but “pad” (');
+    for (const users of ['trained', 'public'])
+      expect(
+        found(rule, site(`rules europe\n  users ${users}`), leaf, 'control pad {\n  acts impulse\n}\n', fobs, ...beam).one.what,
+      ).toContain('but “pad” (');
   });
 });
 
@@ -74,12 +111,32 @@ describe('closing-edge-unguarded', () => {
   const rule = 'closing-edge-unguarded';
   const people = site('rules europe\n  users public');
   test('says what is there and is not heeded', () => {
-    const { text, one } = found(rule, people, leaf, fobs, edge, relay, sensor('back-beam', 'finch-relay', 'watches opening\n  height 200 mm'), panel('link H1 H0'));
-    expect(pointsAt(text, one)).toEqual(['sensor west-edge: “west-edge” is meant to, but the panel does not heed it', 'sensor low-beam: “low-beam” is meant to, but the panel does not heed it']);
+    const { text, one } = found(
+      rule,
+      people,
+      leaf,
+      fobs,
+      edge,
+      relay,
+      sensor('back-beam', 'finch-relay', 'watches opening\n  height 200 mm'),
+      panel('link H1 H0'),
+    );
+    expect(pointsAt(text, one)).toEqual([
+      'sensor west-edge: “west-edge” is meant to, but the panel does not heed it',
+      'sensor low-beam: “low-beam” is meant to, but the panel does not heed it',
+    ]);
     expect(one.remedy).toBe('Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.');
   });
   test('says what another panel hears', () => {
-    const { text, one } = found(rule, people, leaf, fobs, relay, panel('wire low-beam to G1 G0'), panel('wire west-drive to D1 D2', 'marram-one', 'second'));
+    const { text, one } = found(
+      rule,
+      people,
+      leaf,
+      fobs,
+      relay,
+      panel('wire low-beam to G1 G0'),
+      panel('wire west-drive to D1 D2', 'marram-one', 'second'),
+    );
     expect(pointsAt(text, one)).toEqual(['sensor low-beam: “low-beam” is meant to, but it reports to a panel that does not drive “west”']);
   });
   test('where nothing is there, it says what to fit', () => {
@@ -93,25 +150,46 @@ describe('pedestrian-opening-unguarded', () => {
   const rule = 'pedestrian-opening-unguarded';
   const part = (dwells: string): string => `motion {\n  pedestrian west to 60 %${dwells}\n}\n`;
   test('closing by itself, it asks for tested devices and says so', () => {
-    const { text, one } = found(rule, site('rules europe\n  users trained\n  sight full'), leaf, fobs, edge, panel('wire west-edge to E1 E0'), part(' dwell 10 s'));
+    const { text, one } = found(
+      rule,
+      site('rules europe\n  users trained\n  sight full'),
+      leaf,
+      fobs,
+      edge,
+      panel('wire west-edge to E1 E0'),
+      part(' dwell 10 s'),
+    );
     expect(one.what).toBe('The pedestrian opening of “west” needs (C and D) or E; the sensors that watch it give measure none.');
     expect(one.remedy).toContain('each of them tested before closing');
     expect(pointsAt(text, one)).toEqual(['leaf west: the leaf']);
   });
   test('commanded in view of the gate, it asks for less', () => {
-    const { one } = found(rule, site('rules europe\n  users trained\n  sight full'), leaf, fobs, edge, panel('wire west-edge to E1 E0'), part(''));
+    const { one } = found(
+      rule,
+      site('rules europe\n  users trained\n  sight full'),
+      leaf,
+      fobs,
+      edge,
+      panel('wire west-edge to E1 E0'),
+      part(''),
+    );
     expect(one.what).toContain('needs C or E;');
     expect(one.remedy).not.toContain('tested');
   });
   test('where no control is stated, it is taken to be one out of view', () => {
-    expect(found(rule, site('rules europe\n  users limited\n  sight full'), leaf, panel('link H1 H0'), part('')).one.what).toContain('needs (C and D) or E;');
+    expect(found(rule, site('rules europe\n  users limited\n  sight full'), leaf, panel('link H1 H0'), part('')).one.what).toContain(
+      'needs (C and D) or E;',
+    );
   });
 });
 
 describe('hold-to-run-misuse', () => {
   test('points at the people, and says what to use', () => {
     const held = 'control button {\n  by push-button\n  acts hold-to-run\n  sight full\n}\n';
-    for (const [users, says] of [['public', 'where the public is near'], ['limited', 'for a limited group']] as const) {
+    for (const [users, says] of [
+      ['public', 'where the public is near'],
+      ['limited', 'for a limited group'],
+    ] as const) {
       const { text, all, one } = found('hold-to-run-misuse', site(`rules europe\n  users ${users}`), leaf, held);
       expect(all.length).toBe(1);
       expect(one.severity).toBe('error');
@@ -120,27 +198,47 @@ describe('hold-to-run-misuse', () => {
     }
   });
   test('out of view it is a warning, by whoever it is held', () => {
-    const { all } = found('hold-to-run-misuse', site('rules europe\n  users trained\n  sight none'), leaf, 'control button {\n  acts hold-to-run\n}\n');
+    const { all } = found(
+      'hold-to-run-misuse',
+      site('rules europe\n  users trained\n  sight none'),
+      leaf,
+      'control button {\n  acts hold-to-run\n}\n',
+    );
     expect(all.map(({ severity }) => severity)).toEqual(['warning']);
   });
 });
 
 describe('what is missing is said elsewhere', () => {
-  const six = ['closing-edge-unguarded', 'safeguarding-below-minimum', 'auto-close-without-tested-sensors', 'pedestrian-opening-unguarded', 'hold-to-run-misuse', 'entrapment-protection-below-minimum'];
+  const six = [
+    'closing-edge-unguarded',
+    'safeguarding-below-minimum',
+    'auto-close-without-tested-sensors',
+    'pedestrian-opening-unguarded',
+    'hold-to-run-misuse',
+    'entrapment-protection-below-minimum',
+  ];
   const held = 'control button {\n  acts hold-to-run\n  sight full\n}\n';
   const motion = 'motion {\n  pedestrian west to 60 %\n}\n';
-  const flagged = (...parts: string[]): string[] => judge(head + parts.join('')).findings.flatMap(({ rule, severity }) => (six.includes(rule) ? [`${rule} ${severity}`] : []));
+  const flagged = (...parts: string[]): string[] =>
+    judge(head + parts.join('')).findings.flatMap(({ rule, severity }) => (six.includes(rule) ? [`${rule} ${severity}`] : []));
   const wired = edge + panel('wire west-edge to E1 E0');
 
   test('without a site, without rules, without users, the table decides nothing', () => {
     for (const where of ['', site('sight none'), site('users public\n  sight full'), site('rules europe\n  sight full')]) {
-      expect(flagged(where, leaf, wired, held, motion).filter((one) => !one.includes('warning')), where).toEqual([]);
+      expect(
+        flagged(where, leaf, wired, held, motion).filter((one) => !one.includes('warning')),
+        where,
+      ).toEqual([]);
       expect(flagged(where, leaf, wired, fobs, motion), where).toEqual([]);
     }
   });
   test('a bare leaf is flagged by one of them, whatever else is stated', () => {
-    for (const where of ['', site('sight none'), site('rules europe\n  users public')]) expect(flagged(where, leaf, fobs), where).toEqual(['closing-edge-unguarded error']);
-    expect(flagged(site('rules north-america\n  users public'), leaf, fobs)).toEqual(['entrapment-protection-below-minimum error', 'entrapment-protection-below-minimum warning']);
+    for (const where of ['', site('sight none'), site('rules europe\n  users public')])
+      expect(flagged(where, leaf, fobs), where).toEqual(['closing-edge-unguarded error']);
+    expect(flagged(site('rules north-america\n  users public'), leaf, fobs)).toEqual([
+      'entrapment-protection-below-minimum error',
+      'entrapment-protection-below-minimum warning',
+    ]);
   });
   test('a control that does not say how it acts, and a part opening of a leaf that is not there', () => {
     const people = site('rules europe\n  users public');
@@ -151,6 +249,8 @@ describe('what is missing is said elsewhere', () => {
     const strip = 'sensor-model tern-strip "Edge with a contact" {\n  kind edge\n  output relay\n  measure C\n}\n';
     const one = sensor('west-edge', 'tern-strip', 'watches closing, pedestrian\n  on west closing-edge') + panel('wire west-edge to G1 G0');
     expect(flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion)).toEqual([]);
-    expect(flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion.replace('60 %', '60 % dwell 9 s'))).toEqual(['pedestrian-opening-unguarded error']);
+    expect(
+      flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion.replace('60 %', '60 % dwell 9 s')),
+    ).toEqual(['pedestrian-opening-unguarded error']);
   });
 });

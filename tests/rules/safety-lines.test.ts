@@ -3,11 +3,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Span, Statement } from '../../grammar/index.ts';
+import { lineSpecOf, statementsOf } from '../../server/editor/places.ts';
 import { type Analysis, withEdits } from '../../server/engine/index.ts';
-import { statementsOf, lineSpecOf } from '../../server/editor/places.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
-import { blocks, units, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
-import { blocksOf, foldersWith, judge, judgeBlock, readPage, root, type Block } from '../kit/pages.ts';
+import { type BlockSpec, blocks, type LineSpec, units } from '../../server/vocabulary/index.ts';
+import { type Block, blocksOf, foldersWith, judge, judgeBlock, readPage, root } from '../kit/pages.ts';
 
 interface SafetyLine {
   /** `leaf width`, `panel-model adjuster range`. */
@@ -28,7 +28,9 @@ function safetyLinesOf(analysis: Analysis): SafetyLine[] {
   return found;
 }
 
-const pages: readonly Block[] = foldersWith('rules', 'rule.ts').flatMap((rule) => blocksOf(readPage('rules', rule)).filter((block) => block.kind === 'flagged' || block.kind === 'sound'));
+const pages: readonly Block[] = foldersWith('rules', 'rule.ts').flatMap((rule) =>
+  blocksOf(readPage('rules', rule)).filter((block) => block.kind === 'flagged' || block.kind === 'sound'),
+);
 
 /**
  * What the safety-critical lines say, whatever their place: their numbers and words, and behind which numbers a unit stands.
@@ -40,13 +42,17 @@ function stated(analysis: Analysis): string[] {
   return safetyLinesOf(analysis)
     .map(({ name, statement }) => {
       const words = analysis.text.slice(statement.start, statement.end).replaceAll(':', ' ').split(/\s+/).slice(1);
-      return [name, ...words.map((word, i) => (isNumber(words[i - 1]) && !isNumber(word) && (known.has(word) || !lineHas(name, word)) ? 'UNIT' : word))].join(' ');
+      return [
+        name,
+        ...words.map((word, i) => (isNumber(words[i - 1]) && !isNumber(word) && (known.has(word) || !lineHas(name, word)) ? 'UNIT' : word)),
+      ].join(' ');
     })
     .sort();
 }
 
 /** Whether a word is a keyword of some line of that word: `by`, `overlap`. */
-const lineHas = (name: string, word: string): boolean => allLines.some(([line, spec]) => line === name.split(' ').at(-1) && Object.values(spec.slots).some((slot) => slot.after === word));
+const lineHas = (name: string, word: string): boolean =>
+  allLines.some(([line, spec]) => line === name.split(' ').at(-1) && Object.values(spec.slots).some((slot) => slot.after === word));
 const allLines: [string, LineSpec][] = [];
 const gather = (spec: BlockSpec): void => {
   allLines.push(...Object.entries(spec.lines));
@@ -64,8 +70,14 @@ test('no fix of any example that is called safe changes what a safety-critical l
         const after = judge(withEdits(block.text, fix.edits), block.files, block.asOf);
         const [was, is] = [stated(analysis), stated(after)];
         // One that stands twice with the same values may go.
-        expect(is.filter((line) => !was.includes(line)), `${finding.rule}, “${fix.title}”: ${block.text}`).toEqual([]);
-        expect(was.filter((line) => !is.includes(line)), `${finding.rule}, “${fix.title}”: ${block.text}`).toEqual([]);
+        expect(
+          is.filter((line) => !was.includes(line)),
+          `${finding.rule}, “${fix.title}”: ${block.text}`,
+        ).toEqual([]);
+        expect(
+          was.filter((line) => !is.includes(line)),
+          `${finding.rule}, “${fix.title}”: ${block.text}`,
+        ).toEqual([]);
       }
   }
   expect(safe).toBeGreaterThan(10);
@@ -90,32 +102,60 @@ describe('each safety-critical line decides something', () => {
   /** The text without the line, then with its numbers a tenth and ten times as large. */
   const variants = (text: string, { start, end }: Span): string[] => {
     const line = text.slice(start, end);
-    const times = (factor: number): string => line.replace(/(?<=\s)\d+(?:\.\d+)?(?=\s|$)/g, (number) => String(Number((Number(number) * factor).toPrecision(6))));
+    const times = (factor: number): string =>
+      line.replace(/(?<=\s)\d+(?:\.\d+)?(?=\s|$)/g, (number) => String(Number((Number(number) * factor).toPrecision(6))));
     return [' '.repeat(line.length), times(0.1), times(10)].map((put) => text.slice(0, start) + put + text.slice(end));
   };
   const deciding = new Set<string>();
-  const gate = (folder: string): string[] => readdirSync(`${root}/examples/${folder}`).filter((name) => name.endsWith('.gate')).map((name) => `${root}/examples/${folder}/${name}`);
+  const gate = (folder: string): string[] =>
+    readdirSync(`${root}/examples/${folder}`)
+      .filter((name) => name.endsWith('.gate'))
+      .map((name) => `${root}/examples/${folder}/${name}`);
   const read = (path: string): string => readFileSync(path, 'utf8');
 
   for (const block of pages) {
     const analysis = judgeBlock(block);
     const before = dangers(analysis);
     for (const line of safetyLinesOf(analysis))
-      if (!deciding.has(line.name) && variants(block.text, line.statement).some((text) => dangers(judge(text, block.files, block.asOf)) !== before)) deciding.add(line.name);
+      if (
+        !deciding.has(line.name) &&
+        variants(block.text, line.statement).some((text) => dangers(judge(text, block.files, block.asOf)) !== before)
+      )
+        deciding.add(line.name);
   }
   // Lines of models: left out of the library that the examples and the pages use.
-  const sites = [...['sound', 'unsafe'].flatMap(gate).map((path) => ({ text: read(path), files: new Map<string, string>(), asOf: '2026-11-25' })), ...pages.filter((block) => block.text.includes('use '))];
+  const sites = [
+    ...['sound', 'unsafe'].flatMap(gate).map((path) => ({ text: read(path), files: new Map<string, string>(), asOf: '2026-11-25' })),
+    ...pages.filter((block) => block.text.includes('use ')),
+  ];
   const verdicts = sites.map(({ text, files, asOf }) => dangers(judge(text, files, asOf)));
   for (const path of gate('library')) {
     const text = read(path);
     for (const line of safetyLinesOf(judge(text)))
-      if (!deciding.has(line.name) && variants(text, line.statement).some((changed) => sites.some((site, i) => dangers(judge(site.text, new Map([...site.files, [path, changed]]), site.asOf)) !== verdicts[i]))) deciding.add(line.name);
+      if (
+        !deciding.has(line.name) &&
+        variants(text, line.statement).some((changed) =>
+          sites.some((site, i) => dangers(judge(site.text, new Map([...site.files, [path, changed]]), site.asOf)) !== verdicts[i]),
+        )
+      )
+        deciding.add(line.name);
   }
   // What a product declares for functional safety is one set of lines, whatever it stands in.
-  const sameLine = (name: string): string => name.replace(/^(?:panel-model|drive-model|sensor-model|function subsystem) (?=pfhd|performance-level|category|mttfd|b10d|coverage|common-cause)/, '');
+  const sameLine = (name: string): string =>
+    name.replace(
+      /^(?:panel-model|drive-model|sensor-model|function subsystem) (?=pfhd|performance-level|category|mttfd|b10d|coverage|common-cause)/,
+      '',
+    );
   const decidingLines = new Set([...deciding].map(sameLine));
   /** On these no page and no example turns: they decide only together with others, or where others leave little room. */
-  const turnsNothing: ReadonlySet<string> = new Set(['function subsystem tests', 'function subsystem tested-on-demand', 'mttfd', 'coverage', 'drive-model limits-force', 'drive-model slow-speed']);
+  const turnsNothing: ReadonlySet<string> = new Set([
+    'function subsystem tests',
+    'function subsystem tested-on-demand',
+    'mttfd',
+    'coverage',
+    'drive-model limits-force',
+    'drive-model slow-speed',
+  ]);
   test.each(all)('%s', (name) => {
     expect(decidingLines.has(sameLine(name))).toBe(!turnsNothing.has(sameLine(name)));
   });

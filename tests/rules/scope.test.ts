@@ -5,21 +5,46 @@ import { blocksOf, foldersWith, judge, readPage } from '../kit/pages.ts';
 
 /** They hold what EN 12453, ASR A1.7, BS 7671 and their kin ask for. */
 const european = [
-  'auto-close-without-tested-sensors', 'closing-edge-unguarded', 'edge-overtravel-too-long', 'force-not-measured', 'force-over-limit', 'force-points-missing', 'force-test-overdue',
-  'force-window-narrow', 'hold-to-run-misuse', 'hold-to-run-overtravels', 'hold-to-run-too-fast', 'loop-impedance-too-high', 'pedestrian-opening-unguarded', 'performance-level-too-low',
-  'protective-conductor-too-small', 'residual-current-device-unfit', 'safeguarding-below-minimum',
+  'auto-close-without-tested-sensors',
+  'closing-edge-unguarded',
+  'edge-overtravel-too-long',
+  'force-not-measured',
+  'force-over-limit',
+  'force-points-missing',
+  'force-test-overdue',
+  'force-window-narrow',
+  'hold-to-run-misuse',
+  'hold-to-run-overtravels',
+  'hold-to-run-too-fast',
+  'loop-impedance-too-high',
+  'pedestrian-opening-unguarded',
+  'performance-level-too-low',
+  'protective-conductor-too-small',
+  'residual-current-device-unfit',
+  'safeguarding-below-minimum',
 ];
 /** They hold what the American rules ask for. */
 const american = [
-  'control-within-reach', 'entrapment-facts-unstated', 'entrapment-protection-below-minimum', 'infill-opening-too-wide', 'pedestrian-entrance-shared', 'pivot-gap-too-wide', 'sliding-leaf-too-fast',
-  'usage-class-against-users', 'warning-sign-missing',
+  'control-within-reach',
+  'entrapment-facts-unstated',
+  'entrapment-protection-below-minimum',
+  'infill-opening-too-wide',
+  'pedestrian-entrance-shared',
+  'pivot-gap-too-wide',
+  'sliding-leaf-too-fast',
+  'usage-class-against-users',
+  'warning-sign-missing',
 ];
 
 /** How often a rule speaks of those of its flagged examples that stand under `from`, once they stand under `to`. */
 function spoken(name: string, from: string, to: string): number | undefined {
   const blocks = blocksOf(readPage('rules', name)).filter((block) => block.kind === 'flagged' && block.text.includes(`  rules ${from}\n`));
   if (blocks.length === 0) return undefined;
-  return blocks.flatMap((block) => judge(block.text.replace(`  rules ${from}\n`, `  rules ${to}\n`), block.files, block.asOf).findings.filter((finding) => finding.rule === name)).length;
+  return blocks.flatMap((block) =>
+    judge(block.text.replace(`  rules ${from}\n`, `  rules ${to}\n`), block.files, block.asOf).findings.filter(
+      (finding) => finding.rule === name,
+    ),
+  ).length;
 }
 
 test.each(foldersWith('rules', 'rule.ts'))('%s', (name) => {

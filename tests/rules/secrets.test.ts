@@ -103,7 +103,9 @@ describe('what gives nothing away', () => {
 });
 
 test('a finding does not repeat what it found, nor does any other finding of that line', () => {
-  const analysis = judge('language 1\nmotion {\n  seat 4711 code 4711\n  dwell "pin 4711" # pin 4711\n}\npin 4711\ncontrol gatepad {\n  by keypad pin 4711\n}\n');
+  const analysis = judge(
+    'language 1\nmotion {\n  seat 4711 code 4711\n  dwell "pin 4711" # pin 4711\n}\npin 4711\ncontrol gatepad {\n  by keypad pin 4711\n}\n',
+  );
   expect(analysis.findings.filter((finding) => finding.rule === 'secret-in-file').length).toBe(5);
   for (const finding of analysis.findings)
     for (const sentence of [finding.what, finding.why, finding.remedy, ...finding.related.map((one) => one.message)])
@@ -111,6 +113,20 @@ test('a finding does not repeat what it found, nor does any other finding of tha
 });
 
 test('long texts without end are searched in linear time', () => {
-  for (const piece of ['pin ', '1 ', '0 1', '0((', '+1', 'code: ', 'password ', 'tel ab cd ', '(0', 'fob serial ', '1-', 'code is the ', '"'])
+  for (const piece of [
+    'pin ',
+    '1 ',
+    '0 1',
+    '0((',
+    '+1',
+    'code: ',
+    'password ',
+    'tel ab cd ',
+    '(0',
+    'fob serial ',
+    '1-',
+    'code is the ',
+    '"',
+  ])
     expect(secretsIn(piece.repeat(40_000)).length).toBeLessThanOrEqual(50);
 });

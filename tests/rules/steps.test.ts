@@ -13,7 +13,8 @@ function steps(verdict: Generator<Verdict | undefined, Verdict>): { readonly ear
     if (step.value !== undefined) early.push(step.value);
   }
 }
-const said = ({ findings, accepted }: Verdict): unknown => [findings, accepted].map((list) => list.map(({ rule, what, start, end, severity }) => ({ rule, what, start, end, severity })));
+const said = ({ findings, accepted }: Verdict): unknown =>
+  [findings, accepted].map((list) => list.map(({ rule, what, start, end, severity }) => ({ rule, what, start, end, severity })));
 
 describe('every example of every page', () => {
   const pages = foldersWith('rules', 'rule.ts').map((name) => readPage('rules', name));
@@ -30,7 +31,9 @@ describe('every example of every page', () => {
           const lasting = JSON.stringify(said(last));
           for (const finding of [...verdict.findings, ...verdict.accepted]) {
             expect(slow.has(finding.rule)).toBe(false);
-            expect(lasting, `${page.path}:${block.line}: ${finding.rule} is taken back`).toContain(JSON.stringify({ rule: finding.rule, what: finding.what, start: finding.start, end: finding.end }).slice(1, -1));
+            expect(lasting, `${page.path}:${block.line}: ${finding.rule} is taken back`).toContain(
+              JSON.stringify({ rule: finding.rule, what: finding.what, start: finding.start, end: finding.end }).slice(1, -1),
+            );
           }
         }
         if (whole.findings.some(({ rule }) => slow.has(rule))) withSlow++;

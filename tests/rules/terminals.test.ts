@@ -46,10 +46,13 @@ sensor-model no-output "Beam of which nobody knows how it reports" {
 }
 `;
 const siteWith = (panel: string): string => `${head}${devices}\n${panel}`;
-const pair = (...lines: readonly string[]): string => siteWith(`panel main : rowan-pair {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`);
+const pair = (...lines: readonly string[]): string =>
+  siteWith(`panel main : rowan-pair {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`);
 /** A panel of these terminals. */
 const panelOf = (terminals: readonly string[], ...lines: readonly string[]): string =>
-  siteWith(`panel-model heron "Panel" {\n${terminals.map((line) => `  terminal ${line}\n`).join('')}}\npanel main : heron {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`);
+  siteWith(
+    `panel-model heron "Panel" {\n${terminals.map((line) => `  terminal ${line}\n`).join('')}}\npanel main : heron {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`,
+  );
 
 const found = (rule: string, text: string): readonly Finding[] => judge(text).findings.filter((finding) => finding.rule === rule);
 const whats = (rule: string, text: string): string[] => found(rule, text).map((finding) => finding.what);
@@ -59,23 +62,75 @@ const only = (rule: string, text: string): Finding => {
   return all[0] as Finding;
 };
 /** Where a finding and what belongs to it stand, as written; a place in another file by its name. */
-const placesOf = (text: string, { start, end, related }: Pick<Finding, 'start' | 'end' | 'related'>): string[] => [text.slice(start, end), ...related.map((one) => one.path?.split('/').at(-1) ?? text.slice(one.start, one.end))];
+const placesOf = (text: string, { start, end, related }: Pick<Finding, 'start' | 'end' | 'related'>): string[] => [
+  text.slice(start, end),
+  ...related.map((one) => one.path?.split('/').at(-1) ?? text.slice(one.start, one.end)),
+];
 
 describe('terminal-unfit', () => {
   const unfit = (text: string): Finding => only('terminal-unfit', text);
-  const reads = 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
+  const reads =
+    'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
   const readsNothing = 'That terminal reads nothing: the panel would never hear of this device, and one of the two may be destroyed.';
 
   test.each([
-    ['wire relay-beam to E1 E0', 'E1', '“E1” is for a resistive edge, or a chain of them; “relay-beam”, a sensor with a relay contact, is wired to it.', reads, '“H1”, “G1” and “G2”'],
-    ['wire west-edge to G1 G0', 'G1', '“G1” is for a relay contact of a protective device; “west-edge”, a resistive edge, is wired to it.', reads, '“E1” and “E2”'],
-    ['wire road-loop to T1 T0', 'T1', '“T1” is for self-checking sensors on two wires; “road-loop”, a sensor with a relay contact, is wired to it.', reads, '“K1”, “K2”, “H1”, “G1” and “G2”'],
-    ['wire relay-beam to W1', 'W1', '“W1” is for a warning lamp; “relay-beam”, a sensor with a relay contact, is wired to it.', readsNothing, '“H1”, “G1” and “G2”'],
+    [
+      'wire relay-beam to E1 E0',
+      'E1',
+      '“E1” is for a resistive edge, or a chain of them; “relay-beam”, a sensor with a relay contact, is wired to it.',
+      reads,
+      '“H1”, “G1” and “G2”',
+    ],
+    [
+      'wire west-edge to G1 G0',
+      'G1',
+      '“G1” is for a relay contact of a protective device; “west-edge”, a resistive edge, is wired to it.',
+      reads,
+      '“E1” and “E2”',
+    ],
+    [
+      'wire road-loop to T1 T0',
+      'T1',
+      '“T1” is for self-checking sensors on two wires; “road-loop”, a sensor with a relay contact, is wired to it.',
+      reads,
+      '“K1”, “K2”, “H1”, “G1” and “G2”',
+    ],
+    [
+      'wire relay-beam to W1',
+      'W1',
+      '“W1” is for a warning lamp; “relay-beam”, a sensor with a relay contact, is wired to it.',
+      readsNothing,
+      '“H1”, “G1” and “G2”',
+    ],
     ['wire button to LA1', 'LA1', '“LA1” is for a drive; “button”, a control, is wired to it.', readsNothing, '“K1”, “K2” and “H1”'],
-    ['wire button to G1 G0', 'G1', '“G1” is for a relay contact of a protective device; “button”, a control, is wired to it.', 'The panel takes its command for a report of something else.', '“K1”, “K2” and “H1”'],
-    ['wire west-arm to G1', 'G1', '“G1” is for a relay contact of a protective device; “west-arm”, a drive, is wired to it.', 'The drive does not run there, or destroys what it is wired to.', '“LA1”, “LA2”, “LB1” and “LB2”'],
-    ['wire old-beam supply to LA1 V0', 'LA1', '“LA1” is for a drive; the supply of “old-beam” is wired to it.', 'There is no supply on that terminal: the device does not work, or is destroyed.', '“V1” and “X1”'],
-    ['wire button test to V1 V0', 'V1', '“V1” is for a supply for sensors and accessories; the test input of “button” is wired to it.', 'That terminal tests nothing: a device that has failed is not found before the next movement.', '“X1”'],
+    [
+      'wire button to G1 G0',
+      'G1',
+      '“G1” is for a relay contact of a protective device; “button”, a control, is wired to it.',
+      'The panel takes its command for a report of something else.',
+      '“K1”, “K2” and “H1”',
+    ],
+    [
+      'wire west-arm to G1',
+      'G1',
+      '“G1” is for a relay contact of a protective device; “west-arm”, a drive, is wired to it.',
+      'The drive does not run there, or destroys what it is wired to.',
+      '“LA1”, “LA2”, “LB1” and “LB2”',
+    ],
+    [
+      'wire old-beam supply to LA1 V0',
+      'LA1',
+      '“LA1” is for a drive; the supply of “old-beam” is wired to it.',
+      'There is no supply on that terminal: the device does not work, or is destroyed.',
+      '“V1” and “X1”',
+    ],
+    [
+      'wire button test to V1 V0',
+      'V1',
+      '“V1” is for a supply for sensors and accessories; the test input of “button” is wired to it.',
+      'That terminal tests nothing: a device that has failed is not found before the next movement.',
+      '“X1”',
+    ],
   ])('%s', (line, at, what, why, where) => {
     const text = pair(line);
     const finding = unfit(text);
@@ -92,11 +147,29 @@ describe('terminal-unfit', () => {
     const noReport = 'A return by itself carries no report: the panel would never hear of this device.';
     expect(said('wire relay-beam to G0')).toEqual(['G0', '“relay-beam” is wired only to “G0”, which is a return.', noReport]);
     expect(said('wire button to K0 G0')).toEqual(['K0 G0', '“button” is wired only to “K0” and “G0”, which are returns.', noReport]);
-    expect(said('wire west-arm to PE')).toEqual(['PE', '“west-arm” is wired only to “PE”, which is an earth.', 'Nothing feeds it there: the drive does not run.']);
-    expect(said('wire self-beam to T0 G0 PE')).toEqual(['T0 G0 PE', '“self-beam” is wired only to “T0”, “G0” and “PE”, which are return and earth.', noReport]);
-    expect(said('wire relay-beam supply to V0')).toEqual(['V0', '“relay-beam” is wired only to “V0”, which is a return.', 'Nothing feeds it there: the device does not work.']);
-    expect(said('wire relay-beam test to V0')).toEqual(['V0', '“relay-beam” is wired only to “V0”, which is a return.', 'That terminal tests nothing: a device that has failed is not found before the next movement.']);
-    expect(unfit(panelOf(['Q1 earth', 'Q2 earth', 'M1 motor'], 'wire west-arm to Q1 Q2')).what).toBe('“west-arm” is wired only to “Q1” and “Q2”, which are earths.');
+    expect(said('wire west-arm to PE')).toEqual([
+      'PE',
+      '“west-arm” is wired only to “PE”, which is an earth.',
+      'Nothing feeds it there: the drive does not run.',
+    ]);
+    expect(said('wire self-beam to T0 G0 PE')).toEqual([
+      'T0 G0 PE',
+      '“self-beam” is wired only to “T0”, “G0” and “PE”, which are return and earth.',
+      noReport,
+    ]);
+    expect(said('wire relay-beam supply to V0')).toEqual([
+      'V0',
+      '“relay-beam” is wired only to “V0”, which is a return.',
+      'Nothing feeds it there: the device does not work.',
+    ]);
+    expect(said('wire relay-beam test to V0')).toEqual([
+      'V0',
+      '“relay-beam” is wired only to “V0”, which is a return.',
+      'That terminal tests nothing: a device that has failed is not found before the next movement.',
+    ]);
+    expect(unfit(panelOf(['Q1 earth', 'Q2 earth', 'M1 motor'], 'wire west-arm to Q1 Q2')).what).toBe(
+      '“west-arm” is wired only to “Q1” and “Q2”, which are earths.',
+    );
   });
 
   test('it points to how a sensor reports and to what the terminal is for, each where it stands', () => {
@@ -107,11 +180,17 @@ describe('terminal-unfit', () => {
     expect(places(pair('wire relay-beam to G0'))).toEqual(['G0', 'sensors.gate']);
     expect(places(pair('wire old-beam supply to LA1 V0'))).toEqual(['LA1', 'panels.gate']);
     expect(places(pair('wire bare-beam supply to V0'))).toEqual(['V0']);
-    expect(places(panelOf(['E1 edge-input', 'G1 safety-input'], 'wire relay-beam to E1'))).toEqual(['E1', 'sensors.gate', 'terminal E1 edge-input']);
+    expect(places(panelOf(['E1 edge-input', 'G1 safety-input'], 'wire relay-beam to E1'))).toEqual([
+      'E1',
+      'sensors.gate',
+      'terminal E1 edge-input',
+    ]);
   });
 
   test('a panel with no terminal for a device is told as such', () => {
-    expect(unfit(panelOf(['G0 common', 'G1 safety-input common G0', 'PE earth'], 'wire west-edge to G1 G0')).remedy).toBe('“heron” has no terminal for it: choose another device, or another panel.');
+    expect(unfit(panelOf(['G0 common', 'G1 safety-input common G0', 'PE earth'], 'wire west-edge to G1 G0')).remedy).toBe(
+      '“heron” has no terminal for it: choose another device, or another panel.',
+    );
   });
 
   test.each([
@@ -126,10 +205,24 @@ describe('terminal-unfit', () => {
 
 describe('terminal-used-twice', () => {
   const twice = (text: string): string[] => whats('terminal-used-twice', text);
-  const taken = (terminal: string, first: string, second: string): string => `Terminal “${terminal}” already takes “${first}”; “${second}” is wired to it as well.`;
+  const taken = (terminal: string, first: string, second: string): string =>
+    `Terminal “${terminal}” already takes “${first}”; “${second}” is wired to it as well.`;
 
   test('what is there to be shared is shared', () => {
-    expect(twice(pair('wire relay-beam to G1 G0', 'wire back-beam to G2 G0', 'wire west-arm to LA1 LA2 PE', 'wire east-arm to LB1 LB2 PE', 'wire relay-beam supply to V1 V0', 'wire back-beam supply to V1 V0', 'wire relay-beam test to X1', 'wire back-beam test to X1'))).toEqual([]);
+    expect(
+      twice(
+        pair(
+          'wire relay-beam to G1 G0',
+          'wire back-beam to G2 G0',
+          'wire west-arm to LA1 LA2 PE',
+          'wire east-arm to LB1 LB2 PE',
+          'wire relay-beam supply to V1 V0',
+          'wire back-beam supply to V1 V0',
+          'wire relay-beam test to X1',
+          'wire back-beam test to X1',
+        ),
+      ),
+    ).toEqual([]);
     expect(twice(pair('wire button to K1 K0', 'wire key to K1 K0'))).toEqual([]);
     // A command input is closed to command, unless something else is said of it.
     expect(twice(panelOf(['K0 common', 'K1 command-input common K0'], 'wire button to K1 K0', 'wire key to K1 K0'))).toEqual([]);
@@ -137,16 +230,30 @@ describe('terminal-used-twice', () => {
   });
 
   test('what is not is told for each further device, with the first of them', () => {
-    expect(twice(pair('wire button to H1 H0', 'wire key to H1 H0', 'wire relay-beam to H1 H0'))).toEqual([taken('H1', 'button', 'key'), taken('H1', 'button', 'relay-beam')]);
-    expect(twice(panelOf(['K0 common', 'K1 command-input normally-closed common K0'], 'wire button to K1 K0', 'wire key to K1 K0'))).toEqual([taken('K1', 'button', 'key')]);
-    expect(twice(pair('wire west-arm to LA1 LA2', 'wire east-arm to LA1 LA2'))).toEqual([taken('LA1', 'west-arm', 'east-arm'), taken('LA2', 'west-arm', 'east-arm')]);
+    expect(twice(pair('wire button to H1 H0', 'wire key to H1 H0', 'wire relay-beam to H1 H0'))).toEqual([
+      taken('H1', 'button', 'key'),
+      taken('H1', 'button', 'relay-beam'),
+    ]);
+    expect(
+      twice(panelOf(['K0 common', 'K1 command-input normally-closed common K0'], 'wire button to K1 K0', 'wire key to K1 K0')),
+    ).toEqual([taken('K1', 'button', 'key')]);
+    expect(twice(pair('wire west-arm to LA1 LA2', 'wire east-arm to LA1 LA2'))).toEqual([
+      taken('LA1', 'west-arm', 'east-arm'),
+      taken('LA2', 'west-arm', 'east-arm'),
+    ]);
   });
 
   test('why depends on the contact and on what the terminal is for', () => {
     const why = (text: string): string | undefined => found('terminal-used-twice', text)[0]?.why;
-    expect(why(pair('wire relay-beam to G1 G0', 'wire back-beam to G1 G0'))).toBe('Side by side, “relay-beam” keeps the input closed when “back-beam” opens: the panel would not see either of them.');
-    expect(why(pair('wire west-arm to LA1', 'wire east-arm to LA1'))).toBe('Two drives on one output share its current and its limits; the panel cannot stop one of them.');
-    expect(why(panelOf(['G0 common', 'G1 safety-input common G0'], 'wire relay-beam to G1 G0', 'wire back-beam to G1 G0'))).toBe('The panel cannot tell which of the two reports.');
+    expect(why(pair('wire relay-beam to G1 G0', 'wire back-beam to G1 G0'))).toBe(
+      'Side by side, “relay-beam” keeps the input closed when “back-beam” opens: the panel would not see either of them.',
+    );
+    expect(why(pair('wire west-arm to LA1', 'wire east-arm to LA1'))).toBe(
+      'Two drives on one output share its current and its limits; the panel cannot stop one of them.',
+    );
+    expect(why(panelOf(['G0 common', 'G1 safety-input common G0'], 'wire relay-beam to G1 G0', 'wire back-beam to G1 G0'))).toBe(
+      'The panel cannot tell which of the two reports.',
+    );
   });
 
   test('the same line twice, the same wire twice, and two conductors of one device are three things', () => {
@@ -176,24 +283,35 @@ describe('terminal-used-twice', () => {
   });
 
   test('two panels of one model have terminals of their own', () => {
-    expect(twice(siteWith('panel main : rowan-pair {\n  wire relay-beam to G1 G0\n}\npanel gatehouse : rowan-pair {\n  wire back-beam to G1 G0\n}\n'))).toEqual([]);
+    expect(
+      twice(
+        siteWith(
+          'panel main : rowan-pair {\n  wire relay-beam to G1 G0\n}\npanel gatehouse : rowan-pair {\n  wire back-beam to G1 G0\n}\n',
+        ),
+      ),
+    ).toEqual([]);
   });
 });
 
 describe('terminal-unknown', () => {
   const unknown = (text: string): Finding => only('terminal-unknown', text);
   const meant = ({ fixes }: Finding): string[] => fixes.map((fix) => fix.edits[0]?.text ?? '');
-  const listOf = (analysis: Analysis): string[] => analysis.findings.flatMap((finding) => (finding.rule === 'terminal-unknown' ? [finding.remedy] : []));
+  const listOf = (analysis: Analysis): string[] =>
+    analysis.findings.flatMap((finding) => (finding.rule === 'terminal-unknown' ? [finding.remedy] : []));
 
   test('a model without terminals asks for them, and guesses nothing', () => {
-    const finding = unknown(siteWith('panel-model heron "Panel" {\n  leaves 1\n}\npanel main : heron {\n  accessory "siren" draws 20 mA from G1\n}\n'));
+    const finding = unknown(
+      siteWith('panel-model heron "Panel" {\n  leaves 1\n}\npanel main : heron {\n  accessory "siren" draws 20 mA from G1\n}\n'),
+    );
     expect(finding.what).toBe('“heron” has no terminal “G1”.');
     expect(finding.remedy).toBe('Add the terminals to the model.');
     expect(finding.fixes).toEqual([]);
   });
 
   test('where nothing is near, the terminals are listed and none is guessed', () => {
-    expect(listOf(judge(panelOf(['G0 common', 'G1 safety-input common G0'], 'wire relay-beam to somewhere G0')))).toEqual(['Write one of its terminals: G0, G1.']);
+    expect(listOf(judge(panelOf(['G0 common', 'G1 safety-input common G0'], 'wire relay-beam to somewhere G0')))).toEqual([
+      'Write one of its terminals: G0, G1.',
+    ]);
   });
 
   test('up to three guesses are made, all of them named; of more none helps', () => {

@@ -1,7 +1,7 @@
 // What is said of what cannot be read, and of files that use each other: the sentence, the guess, and the change that is offered.
 import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { Workspace, type ReadResult } from '../../server/engine/index.ts';
+import { type ReadResult, Workspace } from '../../server/engine/index.ts';
 import type { Finding } from '../../server/rules/index.ts';
 import { applyEdits, judge, pagePath } from '../kit/pages.ts';
 
@@ -60,10 +60,23 @@ test('unit-unknown: a unit written out is surely the one meant, any other guess 
     return fix && [fix.edits[0]?.text, fix.safe];
   };
   for (const spelt of ['seconds', 'second', 'Seconds']) expect(guess(`seat 2 ${spelt}`), spelt).toEqual(['s', true]);
-  for (const [spelt, meant] of [['secs', 's'], ['mins', 'min'], ['hr', 'h'], ['S', 's']]) expect(guess(`seat 2 ${spelt}`), spelt).toEqual([meant, false]);
-  const length = (spelt: string) => of('unit-unknown', `language 1\ncable run {\n  length 20 ${spelt}\n}\n`).fixes.map((fix) => [fix.edits[0]?.text, fix.safe]);
+  for (const [spelt, meant] of [
+    ['secs', 's'],
+    ['mins', 'min'],
+    ['hr', 'h'],
+    ['S', 's'],
+  ])
+    expect(guess(`seat 2 ${spelt}`), spelt).toEqual([meant, false]);
+  const length = (spelt: string) =>
+    of('unit-unknown', `language 1\ncable run {\n  length 20 ${spelt}\n}\n`).fixes.map((fix) => [fix.edits[0]?.text, fix.safe]);
   for (const spelt of ['metres', 'metre', 'meters', 'meter', 'Meters']) expect(length(spelt), spelt).toEqual([['m', true]]);
-  for (const [spelt, meant, safe] of [['inches', 'in', true], ['millimetres', 'mm', true], ['foot', 'ft', false], ['MM', 'mm', false]] as const) expect(length(spelt), spelt).toEqual([[meant, safe]]);
+  for (const [spelt, meant, safe] of [
+    ['inches', 'in', true],
+    ['millimetres', 'mm', true],
+    ['foot', 'ft', false],
+    ['MM', 'mm', false],
+  ] as const)
+    expect(length(spelt), spelt).toEqual([[meant, safe]]);
   expect(length('yd')).toEqual([]);
 });
 
@@ -98,8 +111,12 @@ describe('value-out-of-range', () => {
   });
 
   test('limits are shown in the unit as written, in four digits', () => {
-    expect(of('value-out-of-range', leaf('width 900 in')).what).toBe('“900 in” in “width” can hardly be meant; it takes from 11.81 in to 787.4 in.');
-    expect(of('value-out-of-range', 'language 1\ncable-model heron "Signal cable" {\n  area 5 m2\n}\n').what).toBe('“5 m2” in “area” can hardly be meant; it takes from 5e-8 m2 to 0.00005 m2.');
+    expect(of('value-out-of-range', leaf('width 900 in')).what).toBe(
+      '“900 in” in “width” can hardly be meant; it takes from 11.81 in to 787.4 in.',
+    );
+    expect(of('value-out-of-range', 'language 1\ncable-model heron "Signal cable" {\n  area 5 m2\n}\n').what).toBe(
+      '“5 m2” in “area” can hardly be meant; it takes from 5e-8 m2 to 0.00005 m2.',
+    );
     expect(meant('language 1\ncable-model heron "Signal cable" {\n  area 5 m2\n}\n')).toEqual(['5 mm2', '5 AWG']);
     expect(meant('language 1\nsensor-model heron "Beam" {\n  pfhd 5 /h\n}\n')).toEqual(['5 FIT']);
   });
@@ -116,18 +133,25 @@ describe('word-unknown', () => {
   test.each([
     ['leaf west {\n  signs none\n}\n', '“signs” may not stand in a leaf; its place is in a site.'],
     ['leaf west {\n  standby 60 mA\n}\n', '“standby” may not stand in a leaf; its place is in a panel-model.'],
-    ['leaf west {\n  consumes 60 mA\n}\n', '“consumes” may not stand in a leaf; its place is in a control, in a drive-model or in a sensor-model.'],
+    [
+      'leaf west {\n  consumes 60 mA\n}\n',
+      '“consumes” may not stand in a leaf; its place is in a control, in a drive-model or in a sensor-model.',
+    ],
     ['leaf west {\n  peak 60 W\n}\n', '“peak” may not stand in a leaf; its place is in a solar.'],
     ['leaf west {\n  sweep 270 deg\n}\n', '“sweep” may not stand in a leaf; its place is in an adjuster.'],
     ['leaf west {\n  site "Kestrel Yard" {\n  }\n}\n', '“site” may not stand in a leaf; its place is outside all blocks.'],
     ['leaf west {\n  use "../library/drives.gate"\n}\n', '“use” may not stand in a leaf; its place is outside all blocks.'],
     ['panel main {\n  solar {\n    width 2 m\n  }\n}\n', '“width” may not stand in a solar; its place is in a leaf.'],
     ['width 2 m\n', '“width” may not stand outside all blocks; its place is in a leaf.'],
-    ['panel-model heron "Panel" {\n  adjuster trim "Trim" {\n    colour green\n  }\n}\n', '“colour” is not a word that may stand in an adjuster.'],
+    [
+      'panel-model heron "Panel" {\n  adjuster trim "Trim" {\n    colour green\n  }\n}\n',
+      '“colour” is not a word that may stand in an adjuster.',
+    ],
   ])('%j', (text, what) => expect(of('word-unknown', `language 1\n${text}`).what).toBe(what));
 
   test('the same word but for its capitals is surely meant, the nearest one is not', () => {
-    const offered = (line: string) => of('word-unknown', `language 1\nmotion {\n  ${line}\n}\n`).fixes.map((fix) => [fix.edits[0]?.text, fix.safe]);
+    const offered = (line: string) =>
+      of('word-unknown', `language 1\nmotion {\n  ${line}\n}\n`).fixes.map((fix) => [fix.edits[0]?.text, fix.safe]);
     expect(offered('Seat 2 s')).toEqual([['seat', true]]);
     expect(offered('SEAT 2 s')).toEqual([['seat', true]]);
     expect(offered('saet 2 s')).toEqual([['seat', false]]);
@@ -139,13 +163,19 @@ describe('files that use each other', () => {
   const at = (name: string): string => posix.join(posix.dirname(pagePath), name);
   const judged = (files: Readonly<Record<string, string>>, answers: Readonly<Record<string, ReadResult>> = {}): readonly Finding[] => {
     const root = posix.dirname(posix.dirname(pagePath));
-    const workspace = new Workspace({ root, read: (path) => answers[path] ?? (files[path] === undefined ? 'missing' : { text: files[path] }) });
+    const workspace = new Workspace({
+      root,
+      read: (path) => answers[path] ?? (files[path] === undefined ? 'missing' : { text: files[path] }),
+    });
     return workspace.judge(pagePath, files[pagePath] ?? '', '2026-11-25').findings;
   };
-  const saysOf = (rule: string, files: Readonly<Record<string, string>>, answers?: Readonly<Record<string, ReadResult>>): string[] => judged(files, answers).flatMap((finding) => (finding.rule === rule ? [`${finding.what} ${finding.remedy}`] : []));
+  const saysOf = (rule: string, files: Readonly<Record<string, string>>, answers?: Readonly<Record<string, ReadResult>>): string[] =>
+    judged(files, answers).flatMap((finding) => (finding.rule === rule ? [`${finding.what} ${finding.remedy}`] : []));
   /** Files of which each uses the next, and the last the page. */
   const ring = (names: readonly string[]): Record<string, string> =>
-    Object.fromEntries([pagePath, ...names.map(at)].map((path, i) => [path, `language 1\nuse "${names[i] ?? posix.basename(pagePath)}"\n`]));
+    Object.fromEntries(
+      [pagePath, ...names.map(at)].map((path, i) => [path, `language 1\nuse "${names[i] ?? posix.basename(pagePath)}"\n`]),
+    );
   const end = ' Move what they share into a file that uses none of them.';
 
   test('a circle is told from file to file, a long one by its ends', () => {
@@ -163,15 +193,27 @@ describe('files that use each other', () => {
   });
 
   test('two files of one name in folders of one name are two files', () => {
-    const twins = { [pagePath]: 'language 1\nuse "x/a.gate"\n', [at('x/a.gate')]: 'language 1\nuse "x/a.gate"\n', [at('x/x/a.gate')]: 'language 1\nuse "../a.gate"\n' };
-    expect(saysOf('use-cycle', twins)).toEqual([`Files use each other in a circle: “x/a.gate” uses “x/a.gate”, which uses “x/a.gate”.${end}`]);
+    const twins = {
+      [pagePath]: 'language 1\nuse "x/a.gate"\n',
+      [at('x/a.gate')]: 'language 1\nuse "x/a.gate"\n',
+      [at('x/x/a.gate')]: 'language 1\nuse "../a.gate"\n',
+    };
+    expect(saysOf('use-cycle', twins)).toEqual([
+      `Files use each other in a circle: “x/a.gate” uses “x/a.gate”, which uses “x/a.gate”.${end}`,
+    ]);
   });
 
   test('a file that is not there, one that cannot be read, and a link that leads out are told apart', () => {
     const page = { [pagePath]: 'language 1\nuse "a.gate"\n' };
-    expect(saysOf('use-missing-file', page)).toEqual(['There is no file “a.gate”. Correct the path, which starts at the folder of this file, or put the file there.']);
-    expect(saysOf('use-missing-file', page, { [at('a.gate')]: 'unreadable' })).toEqual(['The file “a.gate” is there but can’t be read. See that it is a text file in UTF-8 and that you may read it.']);
-    expect(saysOf('use-outside-root', page, { [at('a.gate')]: 'outside' })).toEqual(['“a.gate” is a link to a place outside the folder of this workspace. Put the library into the workspace and write its path from this file.']);
+    expect(saysOf('use-missing-file', page)).toEqual([
+      'There is no file “a.gate”. Correct the path, which starts at the folder of this file, or put the file there.',
+    ]);
+    expect(saysOf('use-missing-file', page, { [at('a.gate')]: 'unreadable' })).toEqual([
+      'The file “a.gate” is there but can’t be read. See that it is a text file in UTF-8 and that you may read it.',
+    ]);
+    expect(saysOf('use-outside-root', page, { [at('a.gate')]: 'outside' })).toEqual([
+      '“a.gate” is a link to a place outside the folder of this workspace. Put the library into the workspace and write its path from this file.',
+    ]);
   });
 
   test('backslashes are turned into slashes, but not where they keep a quotation mark in the text', () => {
@@ -193,7 +235,11 @@ describe('files that use each other', () => {
       ['further in', '  use \t"../library/drives.gate"', [['', true]]],
       ['a comment behind it', 'use "../library/drives.gate" # why', [['# why', true]]],
       ['a block before it', 'leaf west { width 2 m } use "../library/drives.gate"', [['leaf west { width 2 m }', true]]],
-      ['the end of a block before it', 'leaf west {\n  width 2 m\n} use "../library/drives.gate" # why', [['leaf west {\n  width 2 m\n} # why', true]]],
+      [
+        'the end of a block before it',
+        'leaf west {\n  width 2 m\n} use "../library/drives.gate" # why',
+        [['leaf west {\n  width 2 m\n} # why', true]],
+      ],
       ['more behind it, which has no place there', 'use "../library/drives.gate" extra', []],
     ])('%s', (_, line, expected) => expect(offered(line)).toEqual(expected));
   });

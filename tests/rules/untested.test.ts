@@ -6,19 +6,26 @@ const head = 'language 1\nuse "../library/drives.gate"\nuse "../library/sensors.
 const site = 'site "Example" {\n  rules europe\n  users public\n}\n';
 const leaf = 'leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\n';
 const drive = 'drive floor : birch-floor {\n  moves west\n}\n';
-const model = 'panel-model plain {\n  leaves 1\n  terminal A0 common\n  terminal A1 safety-input normally-closed common A0\n  terminal A2 safety-input normally-closed common A0\n  terminal R0 common\n  terminal R1 edge-input common R0 terminator 8.2 kohm\n}\n';
+const model =
+  'panel-model plain {\n  leaves 1\n  terminal A0 common\n  terminal A1 safety-input normally-closed common A0\n  terminal A2 safety-input normally-closed common A0\n  terminal R0 common\n  terminal R1 edge-input common R0 terminator 8.2 kohm\n}\n';
 const edge = 'sensor edge : finch-edge {\n  watches closing\n  on west closing-edge\n  terminator 8.2 kohm\n}\n';
 const beam = (name: string, sensor = 'finch-relay', on = ''): string => `sensor ${name} : ${sensor} {\n  watches closing\n${on}}\n`;
-const panel = (...wires: readonly string[]): string => `panel main : plain {\n  wire edge to R1 R0\n${wires.map((wire) => `  wire ${wire}\n`).join('')}}\n`;
+const panel = (...wires: readonly string[]): string =>
+  `panel main : plain {\n  wire edge to R1 R0\n${wires.map((wire) => `  wire ${wire}\n`).join('')}}\n`;
 const fobs = (acts: string): string => `control fobs {\n  by transmitter\n  acts ${acts}\n}\n`;
 const dwell = 'motion {\n  dwell 20 s\n}\n';
 const said = (...parts: readonly string[]) => {
   const text = head + parts.join('');
   return judge(text)
     .findings.filter(({ rule }) => rule === 'auto-close-without-tested-sensors')
-    .map(({ start, end, what, related }) => ({ at: text.slice(start, end), what, related: related.map((place) => text.slice(place.start, place.end)) }));
+    .map(({ start, end, what, related }) => ({
+      at: text.slice(start, end),
+      what,
+      related: related.map((place) => text.slice(place.start, place.end)),
+    }));
 };
-const untested = (names: readonly string[]) => `The gate is to close by itself, but what protects “west” is not tested before each closing: ${names.map((name) => `“${name}”: plain cannot test a relay output`).join('; ')}.`;
+const untested = (names: readonly string[]) =>
+  `The gate is to close by itself, but what protects “west” is not tested before each closing: ${names.map((name) => `“${name}”: plain cannot test a relay output`).join('; ')}.`;
 
 const gate = [site, leaf, drive, model, edge, beam('low'), panel('low to A1 A0')];
 
@@ -28,7 +35,9 @@ describe('it is said where the gate closes by itself', () => {
     expect(said(...gate, dwell)).toEqual([{ ...found, at: 'dwell 20 s' }]);
     expect(said(...gate, fobs('automatic'))).toEqual([{ ...found, at: 'acts automatic' }]);
     expect(said(...gate, fobs('automatic'), dwell)).toEqual([{ ...found, at: 'dwell 20 s' }]);
-    expect(said(...gate, fobs('automatic'), 'control key {\n  by key-switch\n  acts impulse\n}\n')).toEqual([{ ...found, at: 'acts automatic' }]);
+    expect(said(...gate, fobs('automatic'), 'control key {\n  by key-switch\n  acts impulse\n}\n')).toEqual([
+      { ...found, at: 'acts automatic' },
+    ]);
   });
   test('and not where somebody gives each command', () => {
     expect(said(...gate, fobs('impulse'))).toEqual([]);
@@ -46,7 +55,8 @@ describe('it is said where the gate closes by itself', () => {
 });
 
 describe('who is named', () => {
-  const named = (sensors: string, ...wires: readonly string[]) => said(site, leaf, drive, model, edge, beam('low'), sensors, panel('low to A1 A0', ...wires), dwell).map(({ what }) => what);
+  const named = (sensors: string, ...wires: readonly string[]) =>
+    said(site, leaf, drive, model, edge, beam('low'), sensors, panel('low to A1 A0', ...wires), dwell).map(({ what }) => what);
   test('not what the panel does not heed, what claims nothing, and what can do nothing for people', () => {
     expect(named(beam('lone', 'finch-relay', '  on west closing-edge\n'))).toEqual([untested(['low'])]);
     expect(named(beam('ground', 'finch-loop'), 'ground to A2 A0')).toEqual([untested(['low'])]);
@@ -60,7 +70,16 @@ describe('who is named', () => {
   test('six at most', () => {
     const names = ['b1', 'b2', 'b3', 'b4', 'b5', 'b6', 'b7'];
     const terminals = names.map((_, i) => `  terminal B${i} safety-input normally-closed common A0\n`).join('');
-    const all = said(site, leaf, drive, model.replace('  terminal R0', `${terminals}  terminal R0`), edge, ...names.map((name) => beam(name)), panel(...names.map((name, i) => `${name} to B${i} A0`)), dwell);
+    const all = said(
+      site,
+      leaf,
+      drive,
+      model.replace('  terminal R0', `${terminals}  terminal R0`),
+      edge,
+      ...names.map((name) => beam(name)),
+      panel(...names.map((name, i) => `${name} to B${i} A0`)),
+      dwell,
+    );
     expect(all.map(({ what, related }) => [what, related.length])).toEqual([[untested(names.slice(0, 6)), 7]]);
   });
 });

@@ -1,10 +1,11 @@
 // Which leaves the wind is held against, and with how few gaps a drive is said to win.
 import { describe, expect, test } from 'vitest';
-import { judge, lineOf } from '../kit/pages.ts';
 import { marginsOf } from '../../server/rules/index.ts';
+import { judge, lineOf } from '../kit/pages.ts';
 
 const site = 'site "Example" {\n  rules europe\n  users limited\n  wind 20 m/s terrain IV\n}\n';
-const leaf = (name: string, lines: readonly string[]): string => `leaf ${name} {\n  ${lines.join('\n  ')}\n}\ndrive ${name}-ram : alder-ram {\n  moves ${name}\n  post-bracket 150 mm by 150 mm\n  leaf-bracket 800 mm\n}\n`;
+const leaf = (name: string, lines: readonly string[]): string =>
+  `leaf ${name} {\n  ${lines.join('\n  ')}\n}\ndrive ${name}-ram : alder-ram {\n  moves ${name}\n  post-bracket 150 mm by 150 mm\n  leaf-bracket 800 mm\n}\n`;
 const swings = ['width 1.6 m', 'height 1.6 m', 'mass 60 kg', 'opens inward 90 deg'];
 const gate = (...parts: readonly string[]) => judge(`language 1\nuse "../library/drives.gate"\n${parts.join('')}`);
 const said = (analysis: ReturnType<typeof judge>) => analysis.findings.filter(({ rule }) => rule === 'boarded-leaf-in-wind');
@@ -25,7 +26,9 @@ describe('leaves that are left alone', () => {
 
 test('the second of two leaves is held by itself', () => {
   const analysis = gate(site, leaf('west', [...swings, 'infill 40 %']), leaf('east', [...swings, 'infill 80 %']));
-  expect(said(analysis).map(({ what, start }) => [lineOf(analysis, start), what.slice(0, 35)])).toEqual([[25, 'Gusts of 15.6 m/s stop “east” on it']]);
+  expect(said(analysis).map(({ what, start }) => [lineOf(analysis, start), what.slice(0, 35)])).toEqual([
+    [25, 'Gusts of 15.6 m/s stop “east” on it'],
+  ]);
 });
 
 /**
@@ -41,6 +44,8 @@ test.each([
   ['2.8 m', 'An infill of 20 % or less lets the drive win (from memory)'],
   ['2.909 m', 'No infill of 20 % or more lets this drive win; a narrower leaf or a stronger drive would'],
 ])('a leaf %s wide: the infill that does is the greatest in steps of 5 %%', (width, offered) => {
-  const remedies = said(gate(site, leaf('west', swings.with(0, `width ${width}`)))).map(({ remedy }) => remedy.slice(0, remedy.indexOf('. For stormy days: run it slower so that it strikes less hard')));
+  const remedies = said(gate(site, leaf('west', swings.with(0, `width ${width}`)))).map(({ remedy }) =>
+    remedy.slice(0, remedy.indexOf('. For stormy days: run it slower so that it strikes less hard')),
+  );
   expect(remedies).toEqual([offered]);
 });

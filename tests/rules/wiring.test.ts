@@ -5,9 +5,29 @@ import { faultsOf } from '../kit/messages.ts';
 import { applyEdits, judge } from '../kit/pages.ts';
 
 const wiringRules = [
-  'terminal-unknown', 'terminal-used-twice', 'terminal-unfit', 'common-wrong', 'contact-wrong', 'normally-closed-input-open', 'input-bridged', 'link-wrong',
-  'sensor-not-wired', 'sensor-not-registered', 'panel-missing', 'control-missing', 'edge-loop-unterminated', 'edge-loop-terminated-twice', 'edge-terminator-wrong',
-  'edge-chain-broken', 'supply-mismatch', 'panel-too-small', 'selector-unknown', 'sensor-out-of-reach', 'leaf-over-drive-rating', 'leaf-without-drive', 'leaf-driven-twice',
+  'terminal-unknown',
+  'terminal-used-twice',
+  'terminal-unfit',
+  'common-wrong',
+  'contact-wrong',
+  'normally-closed-input-open',
+  'input-bridged',
+  'link-wrong',
+  'sensor-not-wired',
+  'sensor-not-registered',
+  'panel-missing',
+  'control-missing',
+  'edge-loop-unterminated',
+  'edge-loop-terminated-twice',
+  'edge-terminator-wrong',
+  'edge-chain-broken',
+  'supply-mismatch',
+  'panel-too-small',
+  'selector-unknown',
+  'sensor-out-of-reach',
+  'leaf-over-drive-rating',
+  'leaf-without-drive',
+  'leaf-driven-twice',
   'drive-unfit',
 ];
 
@@ -51,15 +71,37 @@ describe('one mistake gives one message', () => {
     'a drive that stands in the file twice': [{ westArm: parts.westArm + parts.westArm }, []],
     'a leaf that stands in the file twice': [{ west: parts.west + parts.west }, []],
     'a drive that moves a leaf that is not there': [{ westArm: 'drive west-arm : birch-arm {\n  moves wset\n}\n' }, []],
-    'a chain to an edge that is not there': [{ low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into nobody\n}\n', edgeWire: '  wire low-edge to E1 E0\n  wire high-edge to E2 E0\n' }, []],
+    'a chain to an edge that is not there': [
+      {
+        low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into nobody\n}\n',
+        edgeWire: '  wire low-edge to E1 E0\n  wire high-edge to E2 E0\n',
+      },
+      [],
+    ],
     'a terminator without its unit': [{ high: 'sensor high-edge : finch-edge {\n  watches closing\n  terminator 8.2\n}\n' }, []],
     'a registered sensor misspelt': [{ registered: '  registered self-bem\n' }, []],
-    'a panel without a body': [{ panelHead: 'panel main : rowan-pair\n', selection: '', drives: '', relayWire: '', beamWire: '', edgeWire: '', links: '', registered: '', panelEnd: '' }, []],
+    'a panel without a body': [
+      {
+        panelHead: 'panel main : rowan-pair\n',
+        selection: '',
+        drives: '',
+        relayWire: '',
+        beamWire: '',
+        edgeWire: '',
+        links: '',
+        registered: '',
+        panelEnd: '',
+      },
+      [],
+    ],
     'a control misspelt': [{ control: 'contrl fobs {\n  by transmitter\n  acts impulse\n}\n' }, []],
     'a terminal misspelt': [{ links: '  link HI H0\n  link G2 G0\n' }, ['terminal-unknown']],
     'an edge on a safety input': [{ edgeWire: '  wire low-edge to G2 G0\n', links: '  link H1 H0\n' }, ['terminal-unfit']],
     'a drive on the input of a beam': [{ drives: '  wire west-arm to LA1 LA2\n  wire east-arm to G1\n' }, ['terminal-unfit']],
-    'a beam on the input of another': [{ beam: 'sensor self-beam : finch-relay {\n  watches closing\n}\n', beamWire: '  wire self-beam to G1 G0\n', registered: '' }, ['terminal-used-twice']],
+    'a beam on the input of another': [
+      { beam: 'sensor self-beam : finch-relay {\n  watches closing\n}\n', beamWire: '  wire self-beam to G1 G0\n', registered: '' },
+      ['terminal-used-twice'],
+    ],
     'a wire without a return': [{ relayWire: '  wire relay-beam to G1\n' }, ['common-wrong']],
     'a wire that names its input twice': [{ relayWire: '  wire relay-beam to G1 G1\n' }, ['terminal-used-twice']],
     'a wire to the wrong common': [{ relayWire: '  wire relay-beam to G1 E0\n' }, ['common-wrong']],
@@ -72,13 +114,45 @@ describe('one mistake gives one message', () => {
     'a chain written the wrong way round': [{ edgeWire: '  wire high-edge to E1 E0\n' }, ['sensor-not-wired']],
     'a chain that is not wired': [{ edgeWire: '' }, ['sensor-not-wired']],
     'a chain with both ends wired': [{ edgeWire: '  wire low-edge to E1 E0\n  wire high-edge to E2 E0\n' }, ['edge-chain-broken']],
-    'a chain that goes round': [{ high: 'sensor high-edge : finch-edge {\n  watches closing\n  chains-into low-edge\n}\n' }, ['edge-chain-broken']],
-    'a terminator in the middle': [{ low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into high-edge\n  terminator 8.2 kohm\n}\n', high: 'sensor high-edge : finch-edge {\n  watches closing\n}\n' }, ['edge-chain-broken']],
-    'two terminators': [{ low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into high-edge\n  terminator 8.2 kohm\n}\n' }, ['edge-loop-terminated-twice']],
+    'a chain that goes round': [
+      { high: 'sensor high-edge : finch-edge {\n  watches closing\n  chains-into low-edge\n}\n' },
+      ['edge-chain-broken'],
+    ],
+    'a terminator in the middle': [
+      {
+        low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into high-edge\n  terminator 8.2 kohm\n}\n',
+        high: 'sensor high-edge : finch-edge {\n  watches closing\n}\n',
+      },
+      ['edge-chain-broken'],
+    ],
+    'two terminators': [
+      { low: 'sensor low-edge : finch-edge {\n  watches closing\n  chains-into high-edge\n  terminator 8.2 kohm\n}\n' },
+      ['edge-loop-terminated-twice'],
+    ],
     'no terminator': [{ high: 'sensor high-edge : finch-edge {\n  watches closing\n}\n' }, ['edge-loop-unterminated']],
-    'another terminator': [{ high: 'sensor high-edge : finch-edge {\n  watches closing\n  terminator 10 kohm\n}\n' }, ['edge-terminator-wrong']],
+    'another terminator': [
+      { high: 'sensor high-edge : finch-edge {\n  watches closing\n  terminator 10 kohm\n}\n' },
+      ['edge-terminator-wrong'],
+    ],
     'a sensor not learnt': [{ registered: '' }, ['sensor-not-registered']],
-    'a single-leaf panel model': [{ site: parts.site, panelHead: 'panel-model birch-one "Invented" {\n  leaves 1\n}\n\npanel main : birch-one {\n', selection: '', drives: '', relayWire: '', beamWire: '', edgeWire: '', links: '', registered: '', relay: '', beam: '', low: '', high: '' }, ['panel-too-small']],
+    'a single-leaf panel model': [
+      {
+        site: parts.site,
+        panelHead: 'panel-model birch-one "Invented" {\n  leaves 1\n}\n\npanel main : birch-one {\n',
+        selection: '',
+        drives: '',
+        relayWire: '',
+        beamWire: '',
+        edgeWire: '',
+        links: '',
+        registered: '',
+        relay: '',
+        beam: '',
+        low: '',
+        high: '',
+      },
+      ['panel-too-small'],
+    ],
     'another supply': [{ site: 'site "Example" {\n  rules europe\n  users limited\n  supply 24 V\n}\n' }, ['supply-mismatch']],
   };
   for (const [name, [changed, said]] of Object.entries(cases)) it(name, () => expect(saidOf(siteWith(changed))).toEqual(said));
@@ -89,17 +163,36 @@ test('no finding stands where no panel is, or no model of it', () => {
 });
 
 test('a supply is held against the limits themselves', () => {
-  for (const [volts, said] of [[207, []], [253, []], [206.99, ['supply-mismatch']], [253.01, ['supply-mismatch']]] as const)
-    expect(saidOf(siteWith({ site: `site "Example" {\n  rules europe\n  users limited\n  supply ${volts} V\n}\n` })), `${volts} V`).toEqual(said);
+  for (const [volts, said] of [
+    [207, []],
+    [253, []],
+    [206.99, ['supply-mismatch']],
+    [253.01, ['supply-mismatch']],
+  ] as const)
+    expect(saidOf(siteWith({ site: `site "Example" {\n  rules europe\n  users limited\n  supply ${volts} V\n}\n` })), `${volts} V`).toEqual(
+      said,
+    );
 });
 
 test('a terminator is held against 5 % of what the input expects', () => {
-  for (const [value, said] of [['7.8', []], ['8.6', []], ['8.06', []], ['7.5', ['edge-terminator-wrong']], ['9.1', ['edge-terminator-wrong']]] as const)
-    expect(saidOf(siteWith({ high: `sensor high-edge : finch-edge {\n  watches closing\n  terminator ${value} kohm\n}\n` })), value).toEqual(said);
+  for (const [value, said] of [
+    ['7.8', []],
+    ['8.6', []],
+    ['8.06', []],
+    ['7.5', ['edge-terminator-wrong']],
+    ['9.1', ['edge-terminator-wrong']],
+  ] as const)
+    expect(
+      saidOf(siteWith({ high: `sensor high-edge : finch-edge {\n  watches closing\n  terminator ${value} kohm\n}\n` })),
+      value,
+    ).toEqual(said);
 });
 
 test('a misspelt terminal is taken for the one that fits', () => {
-  const meant = (changed: Partial<typeof parts>): string[] => judge(siteWith(changed)).findings.flatMap((finding) => (finding.rule === 'terminal-unknown' ? finding.fixes.map((fix) => fix.edits[0]?.text ?? '') : []));
+  const meant = (changed: Partial<typeof parts>): string[] =>
+    judge(siteWith(changed)).findings.flatMap((finding) =>
+      finding.rule === 'terminal-unknown' ? finding.fixes.map((fix) => fix.edits[0]?.text ?? '') : [],
+    );
   expect(meant({ links: '  link H1 HO\n  link G2 G0\n' })).toEqual(['H0']);
   expect(meant({ relayWire: '  wire relay-beam to g1 G0\n' })).toEqual(['G1']);
   expect(meant({ relayWire: '  wire relay-beam to G7 G0\n' })).toEqual(['G1', 'G2']);
@@ -107,11 +200,52 @@ test('a misspelt terminal is taken for the one that fits', () => {
 });
 
 const devices = ['west-arm', 'east-arm', 'relay-beam', 'self-beam', 'low-edge', 'high-edge', 'fobs', 'nobody'];
-const terminals = ['P1', 'PE', 'LA1', 'LA2', 'LB1', 'K0', 'K1', 'H0', 'H1', 'G0', 'G1', 'G2', 'E0', 'E1', 'E2', 'T0', 'T1', 'V0', 'V1', 'X1', 'W1', 'E9', 'Q'];
-const wire = fc.tuple(fc.constantFrom(...devices), fc.constantFrom('', ' supply', ' test'), fc.array(fc.constantFrom(...terminals), { minLength: 1, maxLength: 3 })).map(([device, part, to]) => `  wire ${device}${part} to ${to.join(' ')}\n`);
+const terminals = [
+  'P1',
+  'PE',
+  'LA1',
+  'LA2',
+  'LB1',
+  'K0',
+  'K1',
+  'H0',
+  'H1',
+  'G0',
+  'G1',
+  'G2',
+  'E0',
+  'E1',
+  'E2',
+  'T0',
+  'T1',
+  'V0',
+  'V1',
+  'X1',
+  'W1',
+  'E9',
+  'Q',
+];
+const wire = fc
+  .tuple(
+    fc.constantFrom(...devices),
+    fc.constantFrom('', ' supply', ' test'),
+    fc.array(fc.constantFrom(...terminals), { minLength: 1, maxLength: 3 }),
+  )
+  .map(([device, part, to]) => `  wire ${device}${part} to ${to.join(' ')}\n`);
 const link = fc.array(fc.constantFrom(...terminals), { minLength: 1, maxLength: 3 }).map((ends) => `  link ${ends.join(' ')} # why\n`);
 const other = fc.constantFrom('  registered self-beam\n', '  select logic steps\n', '  select logic stops\n', '  select lodgic steps\n');
-const edgeLines = fc.array(fc.constantFrom('  terminator 8.2 kohm\n', '  terminator 6 kohm ± 1 %\n', '  chains-into low-edge\n', '  chains-into high-edge\n', '  chains-into relay-beam\n'), { maxLength: 2 }).map((lines) => lines.join(''));
+const edgeLines = fc
+  .array(
+    fc.constantFrom(
+      '  terminator 8.2 kohm\n',
+      '  terminator 6 kohm ± 1 %\n',
+      '  chains-into low-edge\n',
+      '  chains-into high-edge\n',
+      '  chains-into relay-beam\n',
+    ),
+    { maxLength: 2 },
+  )
+  .map((lines) => lines.join(''));
 
 test('wiring without sense is told in sentences, at places in the file, with fixes that nobody takes blindly', () => {
   fc.assert(
@@ -145,8 +279,14 @@ test('wiring without sense is told in sentences, at places in the file, with fix
 
 test('a panel with far too much wired to it is still judged', () => {
   const many = 400;
-  const edges = Array.from({ length: many }, (_, i) => `sensor e${i} : finch-edge {\n  watches closing\n  chains-into e${(i + 1) % many}\n}\n`).join('');
-  const wires = Array.from({ length: many }, (_, i) => `  wire relay-beam to G${(i % 2) + 1} G0\n  link G1 G2\n  wire e${i} to E1 E0\n`).join('');
+  const edges = Array.from(
+    { length: many },
+    (_, i) => `sensor e${i} : finch-edge {\n  watches closing\n  chains-into e${(i + 1) % many}\n}\n`,
+  ).join('');
+  const wires = Array.from(
+    { length: many },
+    (_, i) => `  wire relay-beam to G${(i % 2) + 1} G0\n  link G1 G2\n  wire e${i} to E1 E0\n`,
+  ).join('');
   const said = saidOf(siteWith({ low: edges + parts.low, links: wires }));
   for (const rule of ['terminal-used-twice', 'link-wrong', 'edge-chain-broken']) expect(said).toContain(rule);
 });

@@ -28,7 +28,9 @@ export interface SensorMade {
   /** The panel at which its signal, its test and its supply end. */
   readonly panel: string;
   /** The input that its signal ends on; undefined where the signal is not wired. `back` is where the other conductor ends. */
-  readonly signal: { readonly input: string; readonly back: 'own common' | 'other common' | 'nowhere'; readonly turned: boolean } | undefined;
+  readonly signal:
+    | { readonly input: string; readonly back: 'own common' | 'other common' | 'nowhere'; readonly turned: boolean }
+    | undefined;
   /** How it is tested: by a wire to the test output, by switching its supply, not at all, or by a wire that leads to something else. */
   readonly test: 'wire' | 'supply' | 'none' | 'wire to lamp' | 'wire to other panel';
   /** Panels that have learnt it. */
@@ -71,7 +73,16 @@ export interface Made {
   readonly shuffle: number;
 }
 
-type Role = 'motor' | 'command-input' | 'stop-input' | 'safety-input' | 'edge-input' | 'two-wire-input' | 'supply-out' | 'test-output' | 'lamp-output';
+type Role =
+  | 'motor'
+  | 'command-input'
+  | 'stop-input'
+  | 'safety-input'
+  | 'edge-input'
+  | 'two-wire-input'
+  | 'supply-out'
+  | 'test-output'
+  | 'lamp-output';
 interface Terminal {
   readonly role: Role;
   readonly common?: string;
@@ -80,19 +91,32 @@ interface Terminal {
 
 /** The terminals of every panel made here. */
 const terminals: Readonly<Record<string, Terminal>> = {
-  LA1: { role: 'motor' }, LA2: { role: 'motor' }, LB1: { role: 'motor' }, LB2: { role: 'motor' }, LC1: { role: 'motor' }, LC2: { role: 'motor' },
+  LA1: { role: 'motor' },
+  LA2: { role: 'motor' },
+  LB1: { role: 'motor' },
+  LB2: { role: 'motor' },
+  LC1: { role: 'motor' },
+  LC2: { role: 'motor' },
   K1: { role: 'command-input', common: 'K0', contact: 'normally-open' },
   H1: { role: 'stop-input', common: 'H0', contact: 'normally-closed' },
   G1: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
   G2: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
   G3: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
   G4: { role: 'safety-input', common: 'G0', contact: 'normally-open' },
-  E1: { role: 'edge-input', common: 'E0' }, E2: { role: 'edge-input', common: 'E0' }, E3: { role: 'edge-input', common: 'E0' },
+  E1: { role: 'edge-input', common: 'E0' },
+  E2: { role: 'edge-input', common: 'E0' },
+  E3: { role: 'edge-input', common: 'E0' },
   T1: { role: 'two-wire-input', common: 'T0' },
-  V1: { role: 'supply-out' }, X1: { role: 'test-output' }, W1: { role: 'lamp-output' },
+  V1: { role: 'supply-out' },
+  X1: { role: 'test-output' },
+  W1: { role: 'lamp-output' },
 };
 const commons = ['K0', 'H0', 'G0', 'E0', 'T0', 'V0'];
-const inputsFor: Readonly<Record<SensorMade['output'], readonly string[]>> = { relay: ['G1', 'G2', 'G3', 'G4', 'H1'], resistive: ['E1', 'E2', 'E3'], 'two-wire': ['T1'] };
+const inputsFor: Readonly<Record<SensorMade['output'], readonly string[]>> = {
+  relay: ['G1', 'G2', 'G3', 'G4', 'H1'],
+  resistive: ['E1', 'E2', 'E3'],
+  'two-wire': ['T1'],
+};
 
 // ---- chance ----
 
@@ -123,14 +147,30 @@ export function make(seed: number): Made {
   const bodyOfRules = often(0.75) ? 'europe' : 'north-america';
   const leaves = ['west', 'east', 'side'].slice(0, pick([1, 1, 1, 2, 2, 2, 3])).map((name): LeafMade => {
     const american = bodyOfRules === 'north-america';
-    const drive = { panel: pick(panelNames), wired: twoPanels || often(0.9), senses: often(american ? 0.6 : 0.3), limits: often(american ? 0.4 : 0.3) };
-    return { name, moves: often(0.6) ? 'swings' : 'slides', drive: often(0.06) ? undefined : drive, room: often(0.3) ? pick([0.2, 0.4, 0.6, 1.5]) : undefined };
+    const drive = {
+      panel: pick(panelNames),
+      wired: twoPanels || often(0.9),
+      senses: often(american ? 0.6 : 0.3),
+      limits: often(american ? 0.4 : 0.3),
+    };
+    return {
+      name,
+      moves: often(0.6) ? 'swings' : 'slides',
+      drive: often(0.06) ? undefined : drive,
+      room: often(0.3) ? pick([0.2, 0.4, 0.6, 1.5]) : undefined,
+    };
   });
 
   const sensors: SensorMade[] = [];
   const taken = new Set<string>();
   const panelOf = (leaf: LeafMade | undefined): string => (leaf?.drive === undefined || often(slip) ? pick(panelNames) : leaf.drive.panel);
-  const add = (kind: SensorMade['kind'], letter: Letter | undefined, outputs: readonly SensorMade['output'][], leaf: LeafMade | undefined, edge: Edge): void => {
+  const add = (
+    kind: SensorMade['kind'],
+    letter: Letter | undefined,
+    outputs: readonly SensorMade['output'][],
+    leaf: LeafMade | undefined,
+    edge: Edge,
+  ): void => {
     const output = pick(outputs);
     const panel = panelOf(leaf ?? leaves[0]);
     const contact = often(0.8) ? 'normally-closed' : 'normally-open';
@@ -138,21 +178,50 @@ export function make(seed: number): Made {
     const fit = free.filter((input) => terminals[input]?.contact === undefined || terminals[input]?.contact === contact);
     let input = pick(fit.length > 0 ? fit : free);
     if (input !== undefined && often(slip / 3)) input = pick(inputsFor[output]);
-    if (often(slip / 2)) input = pick(Object.keys(terminals).filter((name) => terminals[name]?.common !== undefined || terminals[name]?.role === 'lamp-output'));
+    if (often(slip / 2))
+      input = pick(
+        Object.keys(terminals).filter((name) => terminals[name]?.common !== undefined || terminals[name]?.role === 'lamp-output'),
+      );
     const back = often(slip / 5) ? pick(['other common', 'nowhere'] as const) : ('own common' as const);
     const signal = input === undefined || often(slip / 2) ? undefined : { input, back, turned: often(0.2) };
     if (signal !== undefined) taken.add(panel + signal.input);
-    const watches = often(slip) ? some(['closing', 'opening', 'pedestrian'] as const, 0.4) : (['closing', ...some(['opening', 'pedestrian'] as const, 0.6)] as const);
-    const place = leaf === undefined || often(slip / 3) ? undefined : { leaf: leaf.name, edge: often(slip / 2) ? pick(['closing-edge', 'opening-edge', 'hinge-edge', 'bottom-edge', 'post-edge'] as const) : edge };
+    const watches = often(slip)
+      ? some(['closing', 'opening', 'pedestrian'] as const, 0.4)
+      : (['closing', ...some(['opening', 'pedestrian'] as const, 0.6)] as const);
+    const place =
+      leaf === undefined || often(slip / 3)
+        ? undefined
+        : {
+            leaf: leaf.name,
+            edge: often(slip / 2) ? pick(['closing-edge', 'opening-edge', 'hinge-edge', 'bottom-edge', 'post-edge'] as const) : edge,
+          };
     // An edge may hang on the far end of one that is there already, on the same leaf or on another.
-    const heads = output !== 'resistive' ? [] : sensors.filter((other) => other.panel === panel && !sensors.some((one) => one.behind === other.name) && (other.output === 'resistive' || often(slip / 2)));
+    const heads =
+      output !== 'resistive'
+        ? []
+        : sensors.filter(
+            (other) =>
+              other.panel === panel &&
+              !sensors.some((one) => one.behind === other.name) &&
+              (other.output === 'resistive' || often(slip / 2)),
+          );
     const behind = heads.length > 0 && often(0.4) ? pick(heads).name : undefined;
     const made: SensorMade = {
-      name: `${kind}-${sensors.length + 1}`, kind, output, contact, letter, place, panel,
+      name: `${kind}-${sensors.length + 1}`,
+      kind,
+      output,
+      contact,
+      letter,
+      place,
+      panel,
       testable: often(0.75),
       watches: watches.length === 0 ? ['closing'] : watches,
       signal: behind === undefined || often(slip / 4) ? signal : undefined,
-      test: often(0.75) ? pick(['wire', 'wire', 'wire', 'supply'] as const) : often(slip) ? pick(['wire to lamp', 'wire to other panel'] as const) : 'none',
+      test: often(0.75)
+        ? pick(['wire', 'wire', 'wire', 'supply'] as const)
+        : often(slip)
+          ? pick(['wire to lamp', 'wire to other panel'] as const)
+          : 'none',
       learntBy: often(1 - slip) ? [panel] : some(panelNames, 0.3),
       terminator: output === 'resistive' && !often(slip / 2),
       behind,
@@ -170,27 +239,56 @@ export function make(seed: number): Made {
     if (way === 'C' || way === 'CD') add('edge', 'C', ['resistive', 'resistive', 'relay', 'two-wire'], edge, 'closing-edge');
     if (way === 'CD' || way === 'D') add('beam', 'D', ['two-wire', 'relay'], often(0.7) ? undefined : leaf, 'closing-edge');
     if (way === 'E') add('curtain', 'E', ['two-wire', 'two-wire', 'relay'], often(0.5) ? undefined : leaf, 'closing-edge');
-    if (way === 'anything') add(pick(['beam', 'edge', 'curtain', 'loop'] as const), pick(['C', 'D', 'E', undefined] as const), ['two-wire', 'relay', 'resistive'], often(0.5) ? undefined : leaf, 'closing-edge');
-    if (often(bodyOfRules === 'north-america' ? 0.6 : 0.15)) add('edge', 'C', ['resistive', 'two-wire', 'relay'], leaf, often(0.8) ? 'opening-edge' : 'hinge-edge');
-    if (often(bodyOfRules === 'north-america' ? 0.4 : 0.1)) add('beam', often(0.7) ? 'D' : undefined, ['two-wire', 'relay'], undefined, 'closing-edge');
+    if (way === 'anything')
+      add(
+        pick(['beam', 'edge', 'curtain', 'loop'] as const),
+        pick(['C', 'D', 'E', undefined] as const),
+        ['two-wire', 'relay', 'resistive'],
+        often(0.5) ? undefined : leaf,
+        'closing-edge',
+      );
+    if (often(bodyOfRules === 'north-america' ? 0.6 : 0.15))
+      add('edge', 'C', ['resistive', 'two-wire', 'relay'], leaf, often(0.8) ? 'opening-edge' : 'hinge-edge');
+    if (often(bodyOfRules === 'north-america' ? 0.4 : 0.1))
+      add('beam', often(0.7) ? 'D' : undefined, ['two-wire', 'relay'], undefined, 'closing-edge');
   }
   if (often(0.08)) add('loop', often(0.5) ? undefined : pick(['C', 'D', 'E'] as const), ['relay'], undefined, 'closing-edge');
 
   const held = often(0.2);
   const controls = Array.from({ length: often(0.03) ? 0 : pick([1, 1, 2, 3]) }, (_, i): ControlMade => {
     const acts = held ? 'hold-to-run' : pick(['impulse', 'impulse', 'impulse', 'automatic', 'hold-to-run'] as const);
-    const by = acts === 'hold-to-run' ? pick(['push-button', 'key-switch', 'key-switch', undefined] as const) : acts === 'automatic' ? pick(['clock', undefined] as const) : pick(['transmitter', 'keypad', 'push-button', 'key-switch', undefined] as const);
+    const by =
+      acts === 'hold-to-run'
+        ? pick(['push-button', 'key-switch', 'key-switch', undefined] as const)
+        : acts === 'automatic'
+          ? pick(['clock', undefined] as const)
+          : pick(['transmitter', 'keypad', 'push-button', 'key-switch', undefined] as const);
     return { name: `control-${i + 1}`, acts, by, sight: pick(['full', 'none', undefined, undefined] as const) };
   });
   const panels = panelNames.map((name): PanelMade => {
-    const wired = sensors.flatMap((sensor) => (sensor.panel === name && sensor.signal !== undefined && terminals[sensor.signal.input]?.common !== undefined ? [sensor.signal.input] : []));
-    return { name, testsRelays: often(0.7), learns: often(0.6), bridges: [...new Set(wired)].flatMap((input) => (often(slip / 3) ? [{ input, by: often(0.3) ? ('way' as const) : ('link' as const) }] : [])), tidy: often(0.8) };
+    const wired = sensors.flatMap((sensor) =>
+      sensor.panel === name && sensor.signal !== undefined && terminals[sensor.signal.input]?.common !== undefined
+        ? [sensor.signal.input]
+        : [],
+    );
+    return {
+      name,
+      testsRelays: often(0.7),
+      learns: often(0.6),
+      bridges: [...new Set(wired)].flatMap((input) =>
+        often(slip / 3) ? [{ input, by: often(0.3) ? ('way' as const) : ('link' as const) }] : [],
+      ),
+      tidy: often(0.8),
+    };
   });
   return {
     rules: bodyOfRules,
     users: pick(['trained', 'limited', 'public'] as const),
     sight: pick(['full', 'none', undefined] as const),
-    leaves, sensors, controls, panels,
+    leaves,
+    sensors,
+    controls,
+    panels,
     dwell: held ? (often(0.1) ? 20 : undefined) : often(0.4) ? 20 : undefined,
     pedestrian: often(0.35) ? { leaf: pick(leaves).name, dwell: often(0.5) ? 10 : undefined } : undefined,
     library: often(0.3),
@@ -262,7 +360,8 @@ function reportsOf(made: Made, sensor: SensorMade, head: SensorMade, whole: bool
     if (terminal.contact !== sensor.contact) truth = 'doubtful';
     const beside = made.sensors.filter((one) => one !== head && one.panel === head.panel && one.signal?.input === signal.input);
     // Side by side, one closed contact hides another that opens.
-    if (beside.length > 0 && terminal.contact === 'normally-closed') return beside.every((one) => one.output === 'relay' && one.contact === 'normally-closed') && truth === 'yes' ? 'no' : 'doubtful';
+    if (beside.length > 0 && terminal.contact === 'normally-closed')
+      return beside.every((one) => one.output === 'relay' && one.contact === 'normally-closed') && truth === 'yes' ? 'no' : 'doubtful';
   }
   if (sensor.output === 'resistive') {
     const ends = loopOf(made, head);
@@ -285,7 +384,11 @@ function loopOf(made: Made, head: SensorMade): { readonly terminators: number; r
       }
   }
   const terminated = [...all].filter((one) => one.terminator);
-  return { terminators: terminated.length, atEnd: terminated.every((one) => !made.sensors.some((other) => other.behind === one.name)), wires: wired.length };
+  return {
+    terminators: terminated.length,
+    atEnd: terminated.every((one) => !made.sensors.some((other) => other.behind === one.name)),
+    wires: wired.length,
+  };
 }
 
 function foundOf(made: Made, sensor: SensorMade, head: SensorMade, whole: boolean): Truth {
@@ -293,7 +396,10 @@ function foundOf(made: Made, sensor: SensorMade, head: SensorMade, whole: boolea
   if (panel === undefined || !whole) return 'no';
   if (sensor.output === 'two-wire') return 'yes';
   // A panel tries its safety inputs; a stop input only listens.
-  if (sensor.output === 'relay') return sensor.signal?.input !== 'H1' && sensor.testable && panel.testsRelays && (sensor.test === 'wire' || sensor.test === 'supply') ? 'yes' : 'no';
+  if (sensor.output === 'relay')
+    return sensor.signal?.input !== 'H1' && sensor.testable && panel.testsRelays && (sensor.test === 'wire' || sensor.test === 'supply')
+      ? 'yes'
+      : 'no';
   const loop = loopOf(made, head);
   if (loop.terminators === 0) return 'no';
   return loop.terminators === 1 && loop.atEnd && loop.wires === 1 ? 'yes' : 'doubtful';
@@ -322,10 +428,22 @@ export interface Texts {
 export function textOf(made: Made): Texts {
   const models = modelsOf(made);
   const blocks: string[] = [];
-  const block = (head: string, lines: readonly (string | false | undefined)[]): void => void blocks.push(`${head} {\n${lines.filter((line) => typeof line === 'string').map((line) => `  ${line}\n`).join('')}}\n`);
+  const block = (head: string, lines: readonly (string | false | undefined)[]): void =>
+    void blocks.push(
+      `${head} {\n${lines
+        .filter((line) => typeof line === 'string')
+        .map((line) => `  ${line}\n`)
+        .join('')}}\n`,
+    );
   block('site "Made by chance"', [`rules ${made.rules}`, `users ${made.users}`, made.sight && `sight ${made.sight}`]);
   for (const leaf of made.leaves) {
-    block(`leaf ${leaf.name}`, ['width 2 m', 'height 1.8 m', 'mass 150 kg', leaf.moves === 'swings' ? 'opens inward 90 deg' : 'slides left 2 m', leaf.room !== undefined && `room-when-open ${leaf.room} m`]);
+    block(`leaf ${leaf.name}`, [
+      'width 2 m',
+      'height 1.8 m',
+      'mass 150 kg',
+      leaf.moves === 'swings' ? 'opens inward 90 deg' : 'slides left 2 m',
+      leaf.room !== undefined && `room-when-open ${leaf.room} m`,
+    ]);
     if (leaf.drive !== undefined) block(`drive ${leaf.name}-drive : ${driveModelOf(leaf)}`, [`moves ${leaf.name}`]);
   }
   for (const sensor of made.sensors) {
@@ -338,11 +456,15 @@ export function textOf(made: Made): Texts {
       next && `chains-into ${next.name}`,
     ]);
   }
-  for (const control of made.controls) block(`control ${control.name}`, [control.by && `by ${control.by}`, `acts ${control.acts}`, control.sight && `sight ${control.sight}`]);
+  for (const control of made.controls)
+    block(`control ${control.name}`, [control.by && `by ${control.by}`, `acts ${control.acts}`, control.sight && `sight ${control.sight}`]);
   for (const panel of made.panels) block(`panel ${panel.name} : ${panelModelOf(panel)}`, linesOf(made, panel));
   if (made.dwell !== undefined || made.pedestrian !== undefined) {
     const { pedestrian } = made;
-    block('motion', [made.dwell !== undefined && `dwell ${made.dwell} s`, pedestrian && `pedestrian ${pedestrian.leaf} to 60 %${pedestrian.dwell === undefined ? '' : ` dwell ${pedestrian.dwell} s`}`]);
+    block('motion', [
+      made.dwell !== undefined && `dwell ${made.dwell} s`,
+      pedestrian && `pedestrian ${pedestrian.leaf} to 60 %${pedestrian.dwell === undefined ? '' : ` dwell ${pedestrian.dwell} s`}`,
+    ]);
   }
   if (!made.library) blocks.push(...models);
   const next = chanceFrom(made.shuffle);
@@ -355,9 +477,18 @@ export function textOf(made: Made): Texts {
   return { site: [head, ...blocks].join('\n'), library: made.library ? ['language 1\n', ...models].join('\n') : undefined };
 }
 
-const driveModelOf = (leaf: LeafMade): string => `${leaf.moves === 'slides' ? 'rack' : 'shaft'}${leaf.drive?.senses === true ? '-sensing' : ''}${leaf.drive?.limits === true ? '-limiting' : ''}`;
+const driveModelOf = (leaf: LeafMade): string =>
+  `${leaf.moves === 'slides' ? 'rack' : 'shaft'}${leaf.drive?.senses === true ? '-sensing' : ''}${leaf.drive?.limits === true ? '-limiting' : ''}`;
 const sensorModelOf = ({ kind, output, contact, testable, letter }: SensorMade): string =>
-  [kind, output, output === 'relay' && contact === 'normally-open' && 'open', output === 'relay' && testable && 'testable', letter?.toLowerCase()].filter((part) => typeof part === 'string').join('-');
+  [
+    kind,
+    output,
+    output === 'relay' && contact === 'normally-open' && 'open',
+    output === 'relay' && testable && 'testable',
+    letter?.toLowerCase(),
+  ]
+    .filter((part) => typeof part === 'string')
+    .join('-');
 const panelModelOf = (panel: PanelMade): string => `box${panel.testsRelays ? '-testing' : ''}${panel.learns ? '-learning' : ''}`;
 
 function linesOf(made: Made, panel: PanelMade): string[] {
@@ -401,10 +532,20 @@ function linesOf(made: Made, panel: PanelMade): string[] {
 function modelsOf(made: Made): string[] {
   const models = new Map<string, string>();
   const model = (kind: string, name: string, lines: readonly (string | false | undefined)[]): void =>
-    void models.set(name, `${kind} ${name} {\n${lines.filter((line) => typeof line === 'string').map((line) => `  ${line}\n`).join('')}}\n`);
+    void models.set(
+      name,
+      `${kind} ${name} {\n${lines
+        .filter((line) => typeof line === 'string')
+        .map((line) => `  ${line}\n`)
+        .join('')}}\n`,
+    );
   for (const leaf of made.leaves)
     if (leaf.drive !== undefined)
-      model('drive-model', driveModelOf(leaf), [...(leaf.moves === 'slides' ? ['kind rack', 'speed 200 mm/s'] : ['kind direct', 'shaft-speed 6 deg/s', 'rotation 110 deg']), leaf.drive.senses && 'senses-obstacles', leaf.drive.limits && 'limits-force']);
+      model('drive-model', driveModelOf(leaf), [
+        ...(leaf.moves === 'slides' ? ['kind rack', 'speed 200 mm/s'] : ['kind direct', 'shaft-speed 6 deg/s', 'rotation 110 deg']),
+        leaf.drive.senses && 'senses-obstacles',
+        leaf.drive.limits && 'limits-force',
+      ]);
   for (const sensor of made.sensors)
     model('sensor-model', sensorModelOf(sensor), [
       `kind ${sensor.kind}`,
@@ -420,7 +561,10 @@ function modelsOf(made: Made): string[] {
       panel.testsRelays && 'tests-relay-outputs',
       panel.learns && 'registers-sensors',
       ...commons.map((name) => `terminal ${name} common`),
-      ...Object.entries(terminals).map(([name, { role, contact, common }]) => `terminal ${name} ${role}${contact === undefined ? '' : ` ${contact}`}${common === undefined ? '' : ` common ${common}`}${role === 'edge-input' ? ' terminator 8.2 kohm' : ''}`),
+      ...Object.entries(terminals).map(
+        ([name, { role, contact, common }]) =>
+          `terminal ${name} ${role}${contact === undefined ? '' : ` ${contact}`}${common === undefined ? '' : ` common ${common}`}${role === 'edge-input' ? ' terminator 8.2 kohm' : ''}`,
+      ),
     ]);
   return [...models.values()];
 }

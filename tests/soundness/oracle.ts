@@ -22,7 +22,11 @@ const kindsAllowed = `
 
 type Row = 'held' | 'impulse in view' | 'impulse unseen' | 'automatic';
 
-const rowsOf = (text: string): string[][] => text.trim().split('\n').map((line) => line.split('|').map((cell) => cell.trim()));
+const rowsOf = (text: string): string[][] =>
+  text
+    .trim()
+    .split('\n')
+    .map((line) => line.split('|').map((cell) => cell.trim()));
 const [heads, ...rows] = rowsOf(table1) as [string[], ...string[][]];
 const allowed = new Map(rowsOf(kindsAllowed).map(([moves, kinds]) => [moves, (kinds ?? '').split(' ')]));
 
@@ -30,7 +34,8 @@ const allowed = new Map(rowsOf(kindsAllowed).map(([moves, kinds]) => [moves, (ki
 export function cell(row: Row, users: Users): string {
   return rows.find(([name]) => name === row)?.[heads.indexOf(users)] ?? '';
 }
-const isEnough = (asked: string, letters: ReadonlySet<Letter>): boolean => asked.split(' or ').some((way) => [...way].every((letter) => letters.has(letter as Letter)));
+const isEnough = (asked: string, letters: ReadonlySet<Letter>): boolean =>
+  asked.split(' or ').some((way) => [...way].every((letter) => letters.has(letter as Letter)));
 
 /**
  * What must be said. `unsafe`: an error about it there must be. `miswired`: it is unsafe, by a fault of wiring; an error about
@@ -50,7 +55,9 @@ export interface Judgement {
 
 export function judge(made: Made, truth: readonly Protection[]): Judgement {
   return {
-    leaves: new Map(made.leaves.map((leaf) => [leaf.name, made.rules === 'europe' ? byTable(made, truth, leaf) : byTwoMeans(made, truth, leaf)])),
+    leaves: new Map(
+      made.leaves.map((leaf) => [leaf.name, made.rules === 'europe' ? byTable(made, truth, leaf) : byTwoMeans(made, truth, leaf)]),
+    ),
     controls: new Map(made.controls.map((control) => [control.name, made.rules === 'europe' ? heldRightly(control, made.users) : 'sound'])),
     pedestrian: made.pedestrian === undefined ? undefined : made.rules === 'europe' ? onFoot(made, truth, made.pedestrian) : 'sound',
   };
@@ -73,7 +80,16 @@ const can = (kind: string, letter: Letter): boolean => (letter === 'C' ? kind ==
 function lettersFor(truth: readonly Protection[], leaf: string, movement: Movement, hopeful: boolean, tested: boolean): Set<Letter> {
   const counts = (it: string): boolean => it === 'yes' || (hopeful && it === 'doubtful');
   const letters = new Set<Letter>();
-  for (const one of truth) if (one.leaf === leaf && one.movement === movement && counts(one.stops) && (!tested || counts(one.found)) && one.sensor.letter !== undefined && can(one.sensor.kind, one.sensor.letter)) letters.add(one.sensor.letter);
+  for (const one of truth)
+    if (
+      one.leaf === leaf &&
+      one.movement === movement &&
+      counts(one.stops) &&
+      (!tested || counts(one.found)) &&
+      one.sensor.letter !== undefined &&
+      can(one.sensor.kind, one.sensor.letter)
+    )
+      letters.add(one.sensor.letter);
   return letters;
 }
 
@@ -84,7 +100,9 @@ function byTable(made: Made, truth: readonly Protection[], leaf: LeafMade): Verd
   if (ways.length === 0) return 'open';
   const meets = (hopeful: boolean): boolean =>
     // Where a gate moves with nobody by, only a sensor that is proven before each movement can be relied on.
-    ways.every((row) => row === 'held' || isEnough(cell(row, made.users), lettersFor(truth, leaf.name, 'closing', hopeful, row === 'automatic')));
+    ways.every(
+      (row) => row === 'held' || isEnough(cell(row, made.users), lettersFor(truth, leaf.name, 'closing', hopeful, row === 'automatic')),
+    );
   // Whether a control may be held there is judged with the control.
   return meets(false) ? 'sound' : meets(true) ? 'miswired' : 'unsafe';
 }
@@ -101,7 +119,10 @@ function onFoot(made: Made, truth: readonly Protection[], { leaf, dwell }: NonNu
   const told = dwell === undefined ? rowsIn({ ...made, dwell: undefined }) : (['automatic'] as const);
   const surely = dwell === undefined ? told.filter((row) => row !== 'automatic') : told;
   if (told.length === 0) return 'open';
-  const meets = (ways: readonly Row[], hopeful: boolean): boolean => ways.every((row) => row === 'held' || isEnough(cell(row, made.users), lettersFor(truth, leaf, 'pedestrian', hopeful, row === 'automatic')));
+  const meets = (ways: readonly Row[], hopeful: boolean): boolean =>
+    ways.every(
+      (row) => row === 'held' || isEnough(cell(row, made.users), lettersFor(truth, leaf, 'pedestrian', hopeful, row === 'automatic')),
+    );
   if (meets(told, false)) return 'sound';
   if (!meets(surely, true)) return 'unsafe';
   return meets(surely, false) ? 'open' : 'miswired';
@@ -118,7 +139,9 @@ function byTwoMeans(made: Made, truth: readonly Protection[], leaf: LeafMade): V
     if (senses) found.add('A');
     if (limits) found.add('C');
     if (held) found.add('D');
-    for (const one of truth) if (one.leaf === leaf.name && one.movement === movement && counts(one.stops) && counts(one.found)) found.add(one.sensor.kind === 'edge' ? 'B2' : 'B1');
+    for (const one of truth)
+      if (one.leaf === leaf.name && one.movement === movement && counts(one.stops) && counts(one.found))
+        found.add(one.sensor.kind === 'edge' ? 'B2' : 'B1');
     // Which kinds count for which leaf is from memory: what hangs on that alone decides no error.
     return remembered ? found : new Set([...found].filter((kind) => allowed.get(leaf.moves)?.includes(kind)));
   };

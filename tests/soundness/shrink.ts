@@ -12,25 +12,41 @@ const withoutLeaf = (made: Made, name: string): Made => ({
 /** Without a sensor; what was wired behind it is wired nowhere. */
 export const withoutSensor = (made: Made, name: string): Made => ({
   ...made,
-  sensors: made.sensors.filter((sensor) => sensor.name !== name).map((sensor) => (sensor.behind === name ? { ...sensor, behind: undefined } : sensor)),
+  sensors: made.sensors
+    .filter((sensor) => sensor.name !== name)
+    .map((sensor) => (sensor.behind === name ? { ...sensor, behind: undefined } : sensor)),
 });
 
 const withoutPanel = (made: Made, name: string, left: string): Made => ({
   ...made,
   panels: made.panels.filter((panel) => panel.name !== name),
   leaves: made.leaves.map((leaf) => (leaf.drive?.panel === name ? { ...leaf, drive: { ...leaf.drive, panel: left } } : leaf)),
-  sensors: made.sensors.map((sensor) => ({ ...sensor, panel: sensor.panel === name ? left : sensor.panel, learntBy: sensor.learntBy.filter((one) => one !== name) })),
+  sensors: made.sensors.map((sensor) => ({
+    ...sensor,
+    panel: sensor.panel === name ? left : sensor.panel,
+    learntBy: sensor.learntBy.filter((one) => one !== name),
+  })),
 });
 
-const withLeaf = (made: Made, one: LeafMade, changed: Partial<LeafMade>): Made => ({ ...made, leaves: made.leaves.map((leaf) => (leaf === one ? { ...leaf, ...changed } : leaf)) });
-const withSensor = (made: Made, one: SensorMade, changed: Partial<SensorMade>): Made => ({ ...made, sensors: made.sensors.map((sensor) => (sensor === one ? { ...sensor, ...changed } : sensor)) });
-const withControl = (made: Made, one: ControlMade, changed: Partial<ControlMade>): Made => ({ ...made, controls: made.controls.map((control) => (control === one ? { ...control, ...changed } : control)) });
+const withLeaf = (made: Made, one: LeafMade, changed: Partial<LeafMade>): Made => ({
+  ...made,
+  leaves: made.leaves.map((leaf) => (leaf === one ? { ...leaf, ...changed } : leaf)),
+});
+const withSensor = (made: Made, one: SensorMade, changed: Partial<SensorMade>): Made => ({
+  ...made,
+  sensors: made.sensors.map((sensor) => (sensor === one ? { ...sensor, ...changed } : sensor)),
+});
+const withControl = (made: Made, one: ControlMade, changed: Partial<ControlMade>): Made => ({
+  ...made,
+  controls: made.controls.map((control) => (control === one ? { ...control, ...changed } : control)),
+});
 
 function* candidates(made: Made): Iterable<Made> {
   if (made.leaves.length > 1) for (const leaf of made.leaves) yield withoutLeaf(made, leaf.name);
   for (const sensor of made.sensors) yield withoutSensor(made, sensor.name);
   for (const control of made.controls) yield { ...made, controls: made.controls.filter((one) => one !== control) };
-  if (made.panels.length > 1) for (const panel of made.panels) yield withoutPanel(made, panel.name, made.panels.find((one) => one !== panel)?.name ?? '');
+  if (made.panels.length > 1)
+    for (const panel of made.panels) yield withoutPanel(made, panel.name, made.panels.find((one) => one !== panel)?.name ?? '');
   if (made.library) yield { ...made, library: false };
   if (made.shuffle !== 0) yield { ...made, shuffle: 0 };
   if (made.dwell !== undefined) yield { ...made, dwell: undefined };
@@ -56,7 +72,10 @@ function* candidates(made: Made): Iterable<Made> {
     if (control.sight !== undefined) yield withControl(made, control, { sight: undefined });
   }
   for (const panel of made.panels) {
-    const change = (changed: Partial<typeof panel>): Made => ({ ...made, panels: made.panels.map((one) => (one === panel ? { ...one, ...changed } : one)) });
+    const change = (changed: Partial<typeof panel>): Made => ({
+      ...made,
+      panels: made.panels.map((one) => (one === panel ? { ...one, ...changed } : one)),
+    });
     if (panel.bridges.length > 0) yield change({ bridges: [] });
     if (panel.testsRelays) yield change({ testsRelays: false });
     if (panel.learns) yield change({ learns: false });

@@ -4,9 +4,9 @@
 //   PINTLE_SEED=123 …                              another seed
 import { expect, test } from 'vitest';
 import { Workspace } from '../../server/engine/index.ts';
-import { ruleNamed, type Finding } from '../../server/rules/index.ts';
+import { type Finding, ruleNamed } from '../../server/rules/index.ts';
 import { seed } from '../kit/chance.ts';
-import { make, textOf, truthOf, type Made } from './generate.ts';
+import { type Made, make, textOf, truthOf } from './generate.ts';
 import { cell, judge, type Verdict } from './oracle.ts';
 import { smaller } from './shrink.ts';
 import { worsenings } from './worsenings.ts';
@@ -14,10 +14,24 @@ import { worsenings } from './worsenings.ts';
 const count = Number(process.env['SITES'] ?? 2000);
 
 /** The rules that judge how people are protected. */
-const aboutLeaf = ['closing-edge-unguarded', 'safeguarding-below-minimum', 'auto-close-without-tested-sensors', 'entrapment-protection-below-minimum'];
+const aboutLeaf = [
+  'closing-edge-unguarded',
+  'safeguarding-below-minimum',
+  'auto-close-without-tested-sensors',
+  'entrapment-protection-below-minimum',
+];
 const safeguarding = [...aboutLeaf, 'hold-to-run-misuse', 'pedestrian-opening-unguarded'];
 /** The rules that judge whether a device can report at all. */
-const wiring = ['contact-wrong', 'common-wrong', 'terminal-used-twice', 'terminal-unfit', 'edge-loop-unterminated', 'edge-loop-terminated-twice', 'edge-chain-broken', 'edge-loop-ambiguous'];
+const wiring = [
+  'contact-wrong',
+  'common-wrong',
+  'terminal-used-twice',
+  'terminal-unfit',
+  'edge-loop-unterminated',
+  'edge-loop-terminated-twice',
+  'edge-chain-broken',
+  'edge-loop-ambiguous',
+];
 
 test('the rules that are meant are there', () => {
   for (const name of [...safeguarding, ...wiring]) expect(ruleNamed(name)?.severity, name).toBe('error');
@@ -25,14 +39,21 @@ test('the rules that are meant are there', () => {
 
 function findingsIn(made: Made): readonly Finding[] {
   const { site, library } = textOf(made);
-  const workspace = new Workspace({ root: '/w', read: (path) => (path === '/w/models.gate' && library !== undefined ? { text: library } : 'missing') });
+  const workspace = new Workspace({
+    root: '/w',
+    read: (path) => (path === '/w/models.gate' && library !== undefined ? { text: library } : 'missing'),
+  });
   const { installation, findings } = workspace.judge('/w/site.gate', site, '2026-11-25');
   // A text that cannot be read proves nothing.
-  if (installation.problems.length > 0) throw new Error(`the generator writes what cannot be read: ${installation.problems.map((problem) => `${problem.kind} ${site.slice(problem.start, problem.end)}`).join(', ')}\n${site}`);
+  if (installation.problems.length > 0)
+    throw new Error(
+      `the generator writes what cannot be read: ${installation.problems.map((problem) => `${problem.kind} ${site.slice(problem.start, problem.end)}`).join(', ')}\n${site}`,
+    );
   return findings.filter((finding) => finding.severity === 'error');
 }
 
-const about = (findings: readonly Finding[], rules: readonly string[], name: string): Finding[] => findings.filter((finding) => rules.includes(finding.rule) && finding.what.includes(`“${name}”`));
+const about = (findings: readonly Finding[], rules: readonly string[], name: string): Finding[] =>
+  findings.filter((finding) => rules.includes(finding.rule) && finding.what.includes(`“${name}”`));
 
 /** Where the rules and the oracle differ; nothing, where they agree. `tally` counts what was judged how. */
 function disagreements(made: Made, tally?: Map<string, number>): string[] {
@@ -42,12 +63,20 @@ function disagreements(made: Made, tally?: Map<string, number>): string[] {
   const hold = (what: string, verdict: Verdict, own: readonly Finding[]): void => {
     if (tally !== undefined) tally.set(`${what.split(' ')[0]} ${verdict}`, (tally.get(`${what.split(' ')[0]} ${verdict}`) ?? 0) + 1);
     if (verdict === 'unsafe' && own.length === 0) found.push(`${what} is unsafe, and no rule about safeguarding says so`);
-    if (verdict === 'miswired' && own.length === 0 && !errors.some((finding) => wiring.includes(finding.rule))) found.push(`${what} is unsafe by its wiring, and nothing says so`);
-    if (verdict === 'sound' && own.length > 0) found.push(`${what} is sound, and is flagged: ${own.map((finding) => finding.rule).join(', ')}`);
+    if (verdict === 'miswired' && own.length === 0 && !errors.some((finding) => wiring.includes(finding.rule)))
+      found.push(`${what} is unsafe by its wiring, and nothing says so`);
+    if (verdict === 'sound' && own.length > 0)
+      found.push(`${what} is sound, and is flagged: ${own.map((finding) => finding.rule).join(', ')}`);
   };
-  for (const [leaf, verdict] of verdicts.leaves) hold(`${made.rules === 'europe' ? 'leaf' : 'american-leaf'} “${leaf}”`, verdict, about(errors, aboutLeaf, leaf));
+  for (const [leaf, verdict] of verdicts.leaves)
+    hold(`${made.rules === 'europe' ? 'leaf' : 'american-leaf'} “${leaf}”`, verdict, about(errors, aboutLeaf, leaf));
   for (const [control, verdict] of verdicts.controls) hold(`control “${control}”`, verdict, about(errors, ['hold-to-run-misuse'], control));
-  if (verdicts.pedestrian !== undefined) hold('pedestrian opening', verdicts.pedestrian, errors.filter((finding) => finding.rule === 'pedestrian-opening-unguarded'));
+  if (verdicts.pedestrian !== undefined)
+    hold(
+      'pedestrian opening',
+      verdicts.pedestrian,
+      errors.filter((finding) => finding.rule === 'pedestrian-opening-unguarded'),
+    );
   return found;
 }
 
@@ -67,10 +96,27 @@ test(`nothing unsafe passes and nothing sound is flagged, in ${count} installati
     const found = disagreements(made, tally);
     if (found.length > 0) expect.fail(`installation ${i} (seed ${first + i}):\n${told(made, disagreements)}`);
   }
-  console.log([...tally].sort().map(([what, times]) => `${what}: ${times}`).join('; '));
+  console.log(
+    [...tally]
+      .sort()
+      .map(([what, times]) => `${what}: ${times}`)
+      .join('; '),
+  );
   // Every kind of verdict was held against the rules, unless somebody asked for very few installations.
   if (count < 2000) return;
-  for (const what of ['leaf unsafe', 'leaf miswired', 'leaf sound', 'american-leaf unsafe', 'american-leaf miswired', 'american-leaf sound', 'control unsafe', 'control sound', 'pedestrian unsafe', 'pedestrian miswired', 'pedestrian sound'])
+  for (const what of [
+    'leaf unsafe',
+    'leaf miswired',
+    'leaf sound',
+    'american-leaf unsafe',
+    'american-leaf miswired',
+    'american-leaf sound',
+    'control unsafe',
+    'control sound',
+    'pedestrian unsafe',
+    'pedestrian miswired',
+    'pedestrian sound',
+  ])
     expect(tally.get(what) ?? 0, what).toBeGreaterThan(count / 1000);
 });
 
@@ -81,7 +127,14 @@ test('every cell of the table is met and missed by installations that are genera
     const made = make(first + i);
     if (made.rules !== 'europe' || made.controls.length + (made.dwell === undefined ? 0 : 1) !== 1) continue;
     const control = made.controls[0];
-    const row = control === undefined || control.acts === 'automatic' ? 'automatic' : control.acts === 'hold-to-run' ? 'held' : (control.sight ?? made.sight) === 'full' ? 'impulse in view' : 'impulse unseen';
+    const row =
+      control === undefined || control.acts === 'automatic'
+        ? 'automatic'
+        : control.acts === 'hold-to-run'
+          ? 'held'
+          : (control.sight ?? made.sight) === 'full'
+            ? 'impulse in view'
+            : 'impulse unseen';
     const { leaves, controls } = judge(made, truthOf(made));
     const verdicts = row === 'held' ? [...controls.values()] : [...leaves.values()];
     for (const verdict of verdicts) seen.add(`${row}, ${made.users}, ${cell(row, made.users)}: ${verdict}`);
@@ -110,7 +163,14 @@ test(`no worse fact silences the last error about a leaf, in ${Math.ceil(count /
       if (only !== undefined && kind !== only) return [];
       tally.set(kind, (tally.get(kind) ?? 0) + 1);
       const after = findingsIn(worse);
-      return flagged.filter((leaf) => about(after, rules, leaf.name).length === 0).map((leaf) => `${says} silences ${about(before, rules, leaf.name).map((finding) => finding.rule).join(', ')} about “${leaf.name}”`);
+      return flagged
+        .filter((leaf) => about(after, rules, leaf.name).length === 0)
+        .map(
+          (leaf) =>
+            `${says} silences ${about(before, rules, leaf.name)
+              .map((finding) => finding.rule)
+              .join(', ')} about “${leaf.name}”`,
+        );
     });
   };
   const first = seed() + 500_000_000;
@@ -122,7 +182,12 @@ test(`no worse fact silences the last error about a leaf, in ${Math.ceil(count /
       expect.fail(`seed ${first + i}:\n${told(made, (one) => silenced(one, kind))}`);
     }
   }
-  console.log([...tally].sort().map(([what, times]) => `${what}: ${times}`).join('; '));
+  console.log(
+    [...tally]
+      .sort()
+      .map(([what, times]) => `${what}: ${times}`)
+      .join('; '),
+  );
   if (count >= 2000) expect(tally.size).toBe(24);
 });
 

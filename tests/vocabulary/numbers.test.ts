@@ -5,9 +5,11 @@ import { parse } from '../../grammar/index.ts';
 import { readFile, unitNamed } from '../../server/vocabulary/index.ts';
 
 /** The room behind a leaf that is open, as read of a file. */
-const asRead = (written: string): number | undefined => readFile(parse(`language 1\nleaf a {\n  width ${written} m\n}\n`)).entities.leaf[0]?.facts.width?.value;
+const asRead = (written: string): number | undefined =>
+  readFile(parse(`language 1\nleaf a {\n  width ${written} m\n}\n`)).entities.leaf[0]?.facts.width?.value;
 
-const digits = (least: number, most: number): fc.Arbitrary<string> => fc.string({ unit: fc.constantFrom(...'0123456789'), minLength: least, maxLength: most, size: 'max' });
+const digits = (least: number, most: number): fc.Arbitrary<string> =>
+  fc.string({ unit: fc.constantFrom(...'0123456789'), minLength: least, maxLength: most, size: 'max' });
 
 test('a number of any length is the number that its digits say', () => {
   const metre = unitNamed('m');

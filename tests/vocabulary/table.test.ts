@@ -2,7 +2,26 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { anywhereLines, blocks, headerShape, likelyUnit, lineShape, modelKinds, nearest, editDistance, readFile, slotInWords, topLines, unitNamed, type BlockSpec, type Entity, type LineSpec, type QuantitySlot, type Reading, type Slot } from '../../server/vocabulary/index.ts';
+import {
+  anywhereLines,
+  type BlockSpec,
+  blocks,
+  type Entity,
+  editDistance,
+  headerShape,
+  type LineSpec,
+  likelyUnit,
+  lineShape,
+  modelKinds,
+  nearest,
+  type QuantitySlot,
+  type Reading,
+  readFile,
+  type Slot,
+  slotInWords,
+  topLines,
+  unitNamed,
+} from '../../server/vocabulary/index.ts';
 import { blockOf, lineOf } from '../grammar/arbitrary.ts';
 
 interface Place {
@@ -40,7 +59,8 @@ function fileWith(path: readonly string[], text: string): string {
   return (text.startsWith('language') ? '' : 'language 1\n') + out + '\n';
 }
 
-const problemsOf = (text: string): string[] => readFile(parse(text)).problems.map((problem) => `${problem.kind}: ${text.slice(problem.start, problem.end)}`);
+const problemsOf = (text: string): string[] =>
+  readFile(parse(text)).problems.map((problem) => `${problem.kind}: ${text.slice(problem.start, problem.end)}`);
 
 describe.each(allLines.map((line) => [[...line.path, line.word].join(' › '), line] as const))('%s', (_, { path, word, spec }) => {
   test('its example is a line of its own word that reads without problems', () => {
@@ -51,7 +71,10 @@ describe.each(allLines.map((line) => [[...line.path, line.word].join(' › '), l
   // Only one version of the language is known, so its line is not one to be random in.
   if (word !== 'language')
     test('random lines of its shape read without problems, parts with a keyword in any order', () => {
-      fc.assert(fc.property(lineOf(word, spec), ({ tokens }) => void expect(problemsOf(fileWith(path, tokens.join(' ')))).toEqual([])), { numRuns: 60 });
+      fc.assert(
+        fc.property(lineOf(word, spec), ({ tokens }) => void expect(problemsOf(fileWith(path, tokens.join(' ')))).toEqual([])),
+        { numRuns: 60 },
+      );
     });
   test('its texts are sentences and its words are plain', () => {
     expect(word).toMatch(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
@@ -76,7 +99,8 @@ describe.each(allLines.map((line) => [[...line.path, line.word].join(' › '), l
         if (slot.fallback !== undefined) expect(slot.fallback >= slot.min && slot.fallback <= slot.max, key).toBe(true);
       }
       if (slot.kind === 'choice' && slot.fallback !== undefined) expect(Object.keys(slot.options)).toContain(slot.fallback);
-      if (slot.kind === 'tolerance') expect(Object.values<Slot>(spec.slots)[Object.keys(spec.slots).indexOf(key) - 1]?.kind).toBe('quantity');
+      if (slot.kind === 'tolerance')
+        expect(Object.values<Slot>(spec.slots)[Object.keys(spec.slots).indexOf(key) - 1]?.kind).toBe('quantity');
     }
     const keywords = Object.values<Slot>(spec.slots).flatMap((slot) => (slot.after === undefined ? [] : [slot.after]));
     expect(new Set(keywords).size).toBe(keywords.length);
@@ -90,33 +114,36 @@ describe.each(allLines.map((line) => [[...line.path, line.word].join(' › '), l
   });
 });
 
-describe.each(allBlocks.map((block) => [[...block.path, block.word].join(' › '), block] as const))('block %s', (_, { path, word, spec }) => {
-  test('its example is a whole block that reads without problems', () => {
-    expect(spec.example.split(/[ {]/)[0]).toBe(word);
-    expect(problemsOf(fileWith(path, spec.example))).toEqual([]);
-    expect(print(parse(spec.example + '\n'))).toBe(spec.example + '\n');
-  });
-  test('its example holds every line that it must have', () => {
-    const items = parse(spec.example).items[0]?.body?.items.map((item) => item.word?.text) ?? [];
-    for (const [key, line] of Object.entries(spec.lines)) if (line.required === true) expect(items).toContain(key);
-  });
-  test('random blocks of its shape read without problems', () => {
-    fc.assert(
-      fc.property(blockOf(word, spec), (node) => {
-        const text = (function textOf(of: typeof node): string {
-          return of.tokens.join(' ') + (of.items === undefined ? '' : ` {\n${of.items.map(textOf).join('\n')}\n}`);
-        })(node);
-        expect(problemsOf(fileWith(path, text))).toEqual([]);
-      }),
-      { numRuns: 60 },
-    );
-  });
-  test('its texts are sentences', () => {
-    expect(word).toMatch(/^[a-z]+(-[a-z]+)*$/);
-    expect(spec.doc).toMatch(/^[A-Z].*[^.]\.$/);
-    expect(headerShape(word, spec).startsWith(word)).toBe(true);
-  });
-});
+describe.each(allBlocks.map((block) => [[...block.path, block.word].join(' › '), block] as const))(
+  'block %s',
+  (_, { path, word, spec }) => {
+    test('its example is a whole block that reads without problems', () => {
+      expect(spec.example.split(/[ {]/)[0]).toBe(word);
+      expect(problemsOf(fileWith(path, spec.example))).toEqual([]);
+      expect(print(parse(spec.example + '\n'))).toBe(spec.example + '\n');
+    });
+    test('its example holds every line that it must have', () => {
+      const items = parse(spec.example).items[0]?.body?.items.map((item) => item.word?.text) ?? [];
+      for (const [key, line] of Object.entries(spec.lines)) if (line.required === true) expect(items).toContain(key);
+    });
+    test('random blocks of its shape read without problems', () => {
+      fc.assert(
+        fc.property(blockOf(word, spec), (node) => {
+          const text = (function textOf(of: typeof node): string {
+            return of.tokens.join(' ') + (of.items === undefined ? '' : ` {\n${of.items.map(textOf).join('\n')}\n}`);
+          })(node);
+          expect(problemsOf(fileWith(path, text))).toEqual([]);
+        }),
+        { numRuns: 60 },
+      );
+    });
+    test('its texts are sentences', () => {
+      expect(word).toMatch(/^[a-z]+(-[a-z]+)*$/);
+      expect(spec.doc).toMatch(/^[A-Z].*[^.]\.$/);
+      expect(headerShape(word, spec).startsWith(word)).toBe(true);
+    });
+  },
+);
 
 test('no word is a line and a block of the same block', () => {
   for (const { spec } of allBlocks) for (const word of Object.keys(spec.lines)) expect(Object.keys(spec.blocks)).not.toContain(word);
@@ -127,7 +154,8 @@ test('no keyword is also a unit that a number of its line could take', () => {
   for (const { word, spec } of allLines) {
     const slots = Object.values<Slot>(spec.slots);
     const measured = slots.flatMap((slot) => (slot.kind === 'quantity' ? [slot.dimension] : slot.kind === 'range' ? slot.dimensions : []));
-    for (const slot of slots) if (slot.after !== undefined) expect(measured, `${slot.after} in ${word}`).not.toContain(unitNamed(slot.after)?.dimension);
+    for (const slot of slots)
+      if (slot.after !== undefined) expect(measured, `${slot.after} in ${word}`).not.toContain(unitNamed(slot.after)?.dimension);
   }
 });
 
@@ -141,7 +169,11 @@ describe('what is read', () => {
   const fact = (text: string, word: string): Record<string, unknown> => one(text).facts[word] as unknown as Record<string, unknown>;
 
   test('parts with a keyword stand in any order', () => {
-    for (const line of ['closes onto east overlap 40 mm gap 10 mm', 'closes gap 10 mm onto east overlap 40 mm', 'closes overlap 40 mm gap 10 mm onto east'])
+    for (const line of [
+      'closes onto east overlap 40 mm gap 10 mm',
+      'closes gap 10 mm onto east overlap 40 mm',
+      'closes overlap 40 mm gap 10 mm onto east',
+    ])
       expect(fact(`leaf a {\n ${line}\n}`, 'closes')).toMatchObject({ onto: { text: 'east' }, overlap: 0.04, gap: 0.01 });
     const accepts = read('accept a until 2027-01-31 by "KL" because "b"').accepts[0]?.fact;
     expect(accepts).toMatchObject({ rule: { text: 'a' }, reason: 'b', initials: 'KL', until: '2027-01-31' });
@@ -154,17 +186,25 @@ describe('what is read', () => {
   });
   test('one unit behind a range holds for both ends', () => {
     for (const line of ['range 2 s .. 120 s', 'range 2 .. 120 s', 'range 2..120 s', 'range 2000 ms .. 2 min'])
-      expect(((one(`panel-model p {\n adjuster x {\n  ${line}\n }\n}`).blocks as Record<string, Entity[]>)['adjuster']?.[0]?.facts['range'] as unknown as { value: unknown }).value).toEqual({ low: 2, high: 120, dimension: 'time' });
+      expect(
+        (one(`panel-model p {\n adjuster x {\n  ${line}\n }\n}`).blocks as Record<string, Entity[]>)['adjuster']?.[0]?.facts,
+      ).toMatchObject({
+        range: { value: { low: 2, high: 120, dimension: 'time' } },
+      });
   });
   test('a tolerance, a default and a list', () => {
     expect(fact('sensor a {\n terminator 8.2 kohm\n}', 'terminator')).toMatchObject({ value: 8200, tolerance: 0.05 });
     expect(fact('sensor a {\n terminator 8.2 kΩ ± 1 %\n}', 'terminator')).toMatchObject({ value: 8200, tolerance: 0.01 });
     expect(fact('sensor a {\n terminator 8.2kohm +- 1%\n}', 'terminator')).toMatchObject({ value: 8200, tolerance: 0.01 });
-    for (const list of ['closing, opening', 'closing opening', 'closing,opening']) expect(fact(`sensor a {\n watches ${list}\n}`, 'watches')).toMatchObject({ movements: ['closing', 'opening'] });
+    for (const list of ['closing, opening', 'closing opening', 'closing,opening'])
+      expect(fact(`sensor a {\n watches ${list}\n}`, 'watches')).toMatchObject({ movements: ['closing', 'opening'] });
   });
   test('an acceptance knows the block that it stands in', () => {
     const reading = read('accept a because "b" until 2027-01-31\nleaf x {\n  accept c because "d" until 2027-01-31\n}');
-    expect(reading.accepts.map((accept) => [accept.fact.rule.text, accept.within?.word?.text])).toEqual([['a', undefined], ['c', 'leaf']]);
+    expect(reading.accepts.map((accept) => [accept.fact.rule.text, accept.within?.word?.text])).toEqual([
+      ['a', undefined],
+      ['c', 'leaf'],
+    ]);
   });
 });
 
@@ -189,7 +229,12 @@ describe('what cannot be read is told, and the rest stands', () => {
     ['unit-wrong', 'panel-model p {\n  adjuster a {\n    range 2 % .. 3 s\n  }\n}', 's'],
     ['decimal-comma', 'leaf a {\n  width 2,1 m\n}', '2,'],
     ['value-out-of-range', 'leaf a {\n  width 21 m\n}', '21 m', { limits: { of: 'quantity', least: 0.3, most: 20, amount: 21 } }],
-    ['value-out-of-range', 'leaf a {\n  width 21000 mm\n}', '21000 mm', { limits: { of: 'quantity', least: 0.3, most: 20, amount: 21_000 } }],
+    [
+      'value-out-of-range',
+      'leaf a {\n  width 21000 mm\n}',
+      '21000 mm',
+      { limits: { of: 'quantity', least: 0.3, most: 20, amount: 21_000 } },
+    ],
     ['value-out-of-range', 'leaf a {\n  mass -5 kg\n}', '-5 kg'],
     ['value-out-of-range', 'panel-model p {\n  leaves 1.5\n}', '1.5'],
     ['value-out-of-range', 'panel-model p {\n  adjuster a {\n    range 120 s .. 2 s\n  }\n}', '120 s .. 2 s'],
@@ -245,7 +290,13 @@ describe('what cannot be read is told, and the rest stands', () => {
 });
 
 describe('the likely unit of a bare number', () => {
-  const slot = (min: number, max: number, dimension: QuantitySlot['dimension']): QuantitySlot => ({ kind: 'quantity', doc: '', dimension, min, max });
+  const slot = (min: number, max: number, dimension: QuantitySlot['dimension']): QuantitySlot => ({
+    kind: 'quantity',
+    doc: '',
+    dimension,
+    min,
+    max,
+  });
   const cases: readonly (readonly [amount: number, slot: QuantitySlot, unit: string | undefined])[] = [
     [2100, slot(0.3, 20, 'length'), 'mm'],
     [2.1, slot(0.3, 20, 'length'), 'm'],
@@ -265,12 +316,20 @@ describe('the nearest word', () => {
       if (a === '' || b === '') return a.length + b.length;
       const cost = a.at(-1) === b.at(-1) ? 0 : 1;
       let least = Math.min(plain(a.slice(0, -1), b) + 1, plain(a, b.slice(0, -1)) + 1, plain(a.slice(0, -1), b.slice(0, -1)) + cost);
-      if (a.length > 1 && b.length > 1 && a.at(-1) === b.at(-2) && a.at(-2) === b.at(-1)) least = Math.min(least, plain(a.slice(0, -2), b.slice(0, -2)) + 1);
+      if (a.length > 1 && b.length > 1 && a.at(-1) === b.at(-2) && a.at(-2) === b.at(-1))
+        least = Math.min(least, plain(a.slice(0, -2), b.slice(0, -2)) + 1);
       return least;
     };
     const word = fc.string({ unit: fc.constantFrom('a', 'b', 'c'), maxLength: 5 });
     fc.assert(fc.property(word, word, (a, b) => void expect(editDistance(a, b, 20)).toBe(plain(a, b))));
-    fc.assert(fc.property(word, word, fc.integer({ min: 0, max: 4 }), (a, b, limit) => void expect(Math.min(editDistance(a, b, limit), limit + 1)).toBe(Math.min(plain(a, b), limit + 1))));
+    fc.assert(
+      fc.property(
+        word,
+        word,
+        fc.integer({ min: 0, max: 4 }),
+        (a, b, limit) => void expect(Math.min(editDistance(a, b, limit), limit + 1)).toBe(Math.min(plain(a, b), limit + 1)),
+      ),
+    );
   });
   test('what is too far is nobody', () => {
     expect(nearest('widht', ['width', 'height'])).toBe('width');

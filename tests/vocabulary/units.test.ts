@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { all, create } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/index.ts';
-import { siUnit, unitNamed, units, unitsOf, type Dimension, type Unit } from '../../server/vocabulary/index.ts';
+import { type Dimension, siUnit, type Unit, unitNamed, units, unitsOf } from '../../server/vocabulary/index.ts';
 
 interface Quantity {
   toBase: () => { readonly scalar: number };
@@ -13,7 +13,9 @@ const quantity = createRequire(import.meta.url)('js-quantities') as (text: strin
 const math = create(all ?? {});
 
 /** How each library writes our units; where it has no such unit, why it is left out. */
-const elsewhere: Readonly<Record<string, { readonly quantities: string | { readonly without: string }; readonly mathjs: string | { readonly without: string } }>> = {
+const elsewhere: Readonly<
+  Record<string, { readonly quantities: string | { readonly without: string }; readonly mathjs: string | { readonly without: string } }>
+> = {
   mm: { quantities: 'mm', mathjs: 'mm' },
   cm: { quantities: 'cm', mathjs: 'cm' },
   m: { quantities: 'm', mathjs: 'm' },
@@ -30,7 +32,10 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
   s: { quantities: 's', mathjs: 's' },
   min: { quantities: 'min', mathjs: 'minute' },
   h: { quantities: 'h', mathjs: 'hour' },
-  years: { quantities: { without: 'its year is the tropical one; ours is 8760 h, checked below' }, mathjs: { without: 'its year has 365.25 days' } },
+  years: {
+    quantities: { without: 'its year is the tropical one; ours is 8760 h, checked below' },
+    mathjs: { without: 'its year has 365.25 days' },
+  },
   deg: { quantities: 'deg', mathjs: 'deg' },
   rad: { quantities: 'rad', mathjs: 'rad' },
   turns: { quantities: { without: 'no whole turn; rpm is held against it' }, mathjs: 'cycle' },
@@ -48,8 +53,8 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
   N: { quantities: 'N', mathjs: 'N' },
   kN: { quantities: 'kN', mathjs: 'kN' },
   lbf: { quantities: 'lbf', mathjs: 'lbf' },
-  'N·m': { quantities: 'N*m', mathjs: 'N*m' },
-  'lbf·ft': { quantities: 'lbf*ft', mathjs: 'lbf*ft' },
+  N·m: { quantities: 'N*m', mathjs: 'N*m' },
+  lbf·ft: { quantities: 'lbf*ft', mathjs: 'lbf*ft' },
   Pa: { quantities: 'Pa', mathjs: 'Pa' },
   kPa: { quantities: 'kPa', mathjs: 'kPa' },
   psf: { quantities: 'lbf/ft2', mathjs: 'lbf/ft^2' },
@@ -77,8 +82,28 @@ const elsewhere: Readonly<Record<string, { readonly quantities: string | { reado
 
 /** SI in the spelling of mathjs. */
 const si: Readonly<Record<Dimension, string>> = {
-  length: 'm', area: 'm^2', mass: 'kg', time: 's', angle: 'rad', speed: 'm/s', 'angular speed': 'rad/s', acceleration: 'm/s^2', force: 'N', torque: 'N*m', pressure: 'Pa',
-  energy: 'J', power: 'W', voltage: 'V', current: 'A', resistance: 'ohm', charge: 'A*s', frequency: 'Hz', rate: 's^-1', temperature: 'K', 'temperature difference': 'K', ratio: '',
+  length: 'm',
+  area: 'm^2',
+  mass: 'kg',
+  time: 's',
+  angle: 'rad',
+  speed: 'm/s',
+  'angular speed': 'rad/s',
+  acceleration: 'm/s^2',
+  force: 'N',
+  torque: 'N*m',
+  pressure: 'Pa',
+  energy: 'J',
+  power: 'W',
+  voltage: 'V',
+  current: 'A',
+  resistance: 'ohm',
+  charge: 'A*s',
+  frequency: 'Hz',
+  rate: 's^-1',
+  temperature: 'K',
+  'temperature difference': 'K',
+  ratio: '',
 };
 
 const near = (a: number, b: number, share: number): boolean => Math.abs(a - b) <= share * Math.max(Math.abs(a), Math.abs(b), 1e-300);
@@ -121,7 +146,8 @@ describe.each(units.map((unit) => [unit.name, unit] as const))('%s', (name, unit
     for (const spelling of [unit.name, ...unit.also]) expect(unitNamed(spelling), spelling).toBe(unit);
     expect(unit.also).not.toContain(unit.name);
     // And it can be written: behind a number it is one word, with a space before it.
-    for (const spelling of [unit.name, ...unit.also]) expect(parse(`width 5 ${spelling}`).items[0]?.values).toMatchObject([{ kind: 'number', unit: { text: spelling } }]);
+    for (const spelling of [unit.name, ...unit.also])
+      expect(parse(`width 5 ${spelling}`).items[0]?.values).toMatchObject([{ kind: 'number', unit: { text: spelling } }]);
     expect(unit.says).toMatch(/^[A-Za-z -]+$/);
   });
 });
@@ -132,7 +158,8 @@ test('no two units share a spelling', () => {
 });
 
 test('case tells units apart', () => {
-  for (const wrong of ['MM', 'KG', 'hz', 'ma', 'Ms', 'v', 'n', 'KOHM', 'toString', 'constructor', '']) expect(unitNamed(wrong), wrong).toBeUndefined();
+  for (const wrong of ['MM', 'KG', 'hz', 'ma', 'Ms', 'v', 'n', 'KOHM', 'toString', 'constructor', ''])
+    expect(unitNamed(wrong), wrong).toBeUndefined();
 });
 
 test('a temperature is a point and a difference is not: 20 °C is 293.15 K, 68 °F is 20 °C, 0 K of difference is none', () => {
@@ -154,13 +181,25 @@ test('failures: a FIT is one in 1000 million hours, and a year of reliability ha
 
 // HyperPhysics (Georgia State University, data from Floyd), table of American wire gauge: ohms per 1000 ft of copper at 20 °C.
 // R = ρ·l/A with ρ = 1/58 Ω·mm²/m (IEC 60028) at 1000 ft = 304.8 m.
-const ohmsPerThousandFeet: readonly (readonly [gauge: number, ohms: number])[] = [[10, 0.9989], [12, 1.588], [14, 2.525], [16, 4.016], [18, 6.385], [20, 10.15], [22, 16.14], [24, 25.67]];
+const ohmsPerThousandFeet: readonly (readonly [gauge: number, ohms: number])[] = [
+  [10, 0.9989],
+  [12, 1.588],
+  [14, 2.525],
+  [16, 4.016],
+  [18, 6.385],
+  [20, 10.15],
+  [22, 16.14],
+  [24, 25.67],
+];
 test.each(ohmsPerThousandFeet)('AWG %i has the resistance that HyperPhysics prints, %f Ω/1000 ft', (gauge, ohms) => {
   const area = (unitNamed('AWG') as Unit).toSi(gauge);
   expect(Math.abs(304.8 / 58e6 / area / ohms - 1)).toBeLessThan(0.001);
 });
 // ASTM B258: gauge 36 is 0.005 in and gauge 0000 is 0.46 in thick, by definition.
-test.each([[36, 0.005], [-3, 0.46]])('AWG %i is %f in thick, as ASTM B258 defines it', (gauge, inches) => {
+test.each([
+  [36, 0.005],
+  [-3, 0.46],
+])('AWG %i is %f in thick, as ASTM B258 defines it', (gauge, inches) => {
   const diameter = 2 * Math.sqrt((unitNamed('AWG') as Unit).toSi(gauge) / Math.PI);
   expect(diameter / 0.0254).toBeCloseTo(inches, 12);
 });

@@ -60,10 +60,13 @@ function varied(text, next) {
     const kind = next();
     if (kind < 0.3) lines.splice(at, 1);
     else if (kind < 0.4) lines.splice(Math.floor(next() * lines.length), 0, line);
-    else if (kind < 0.7) lines[at] = line.replace(/\d+(?:\.\d+)?/, (number) => String(Number((Number(number) * pick([0, 0.1, 0.5, 0.9, 1.1, 2, 10])).toPrecision(4))));
+    else if (kind < 0.7)
+      lines[at] = line.replace(/\d+(?:\.\d+)?/, (number) =>
+        String(Number((Number(number) * pick([0, 0.1, 0.5, 0.9, 1.1, 2, 10])).toPrecision(4))),
+      );
     else if (kind < 0.9) {
       const words = (pick(lines) ?? '').trim().split(/\s+/);
-      lines[at] = line.replace(/(\s)([a-z][\w-]*)(\s*)$/, (all, before, word, after) => `${before}${words.at(-1) ?? word}${after}`);
+      lines[at] = line.replace(/(\s)([a-z][\w-]*)(\s*)$/, (_, before, word, after) => `${before}${words.at(-1) ?? word}${after}`);
     } else lines[at] = line.slice(0, Math.floor(next() * line.length));
   }
   return lines.join('\n');
@@ -89,11 +92,14 @@ async function teller(root, folder, name) {
       const inside = asked.startsWith(examples + '/') ? asked.slice(examples.length + 1) : undefined;
       if (inside === undefined) return 'outside';
       if (Object.hasOwn(files, inside)) return { text: files[inside] };
-      if (!kept.has(asked)) kept.set(asked, statSync(asked, { throwIfNoEntry: false })?.isFile() === true ? { text: readFileSync(asked, 'utf8') } : 'missing');
+      if (!kept.has(asked))
+        kept.set(asked, statSync(asked, { throwIfNoEntry: false })?.isFile() === true ? { text: readFileSync(asked, 'utf8') } : 'missing');
       return kept.get(asked);
     };
     const parts = told(examples, full, text, '2026-11-25', read);
-    return Object.fromEntries(Object.entries(parts).map(([part, value]) => [part, (JSON.stringify(value) ?? '').replaceAll(examples, 'EXAMPLES')]));
+    return Object.fromEntries(
+      Object.entries(parts).map(([part, value]) => [part, (JSON.stringify(value) ?? '').replaceAll(examples, 'EXAMPLES')]),
+    );
   };
 }
 
@@ -127,11 +133,14 @@ try {
         if (said[part] === says[part]) continue;
         const count = (counts.get(part) ?? 0) + 1;
         counts.set(part, count);
-        if (count <= Number(shown)) console.log(`${part} of ${one.name} (text ${seen}):\n${difference(said[part] ?? '', says[part] ?? '')}`);
+        if (count <= Number(shown))
+          console.log(`${part} of ${one.name} (text ${seen}):\n${difference(said[part] ?? '', says[part] ?? '')}`);
       }
     }
   }
-  console.log(`${seen} texts; ${counts.size === 0 ? 'nothing differs' : [...counts].map(([part, count]) => `${part} differ in ${count}`).join(', ')}`);
+  console.log(
+    `${seen} texts; ${counts.size === 0 ? 'nothing differs' : [...counts].map(([part, count]) => `${part} differ in ${count}`).join(', ')}`,
+  );
   if (counts.size > 0) process.exitCode = 1;
 } finally {
   rmSync(temporary, { recursive: true, force: true });

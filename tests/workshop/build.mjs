@@ -67,8 +67,10 @@ function copyPages() {
     const names = readdirSync(join(root, 'server', room), { withFileTypes: true })
       .filter((entry) => entry.isDirectory() && existsSync(join(root, 'server', room, entry.name, 'page.md')))
       .map((entry) => entry.name);
-    for (const name of names) writeWhole(join(to, `${name}.md`), shipped(readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8'), baseSite));
-    for (const file of readdirSync(to)) if (!names.includes(file.replace(/\.md$/, ''))) rmSync(join(to, file), { recursive: true, force: true });
+    for (const name of names)
+      writeWhole(join(to, `${name}.md`), shipped(readFileSync(join(root, 'server', room, name, 'page.md'), 'utf8'), baseSite));
+    for (const file of readdirSync(to))
+      if (!names.includes(file.replace(/\.md$/, ''))) rmSync(join(to, file), { recursive: true, force: true });
   }
 }
 

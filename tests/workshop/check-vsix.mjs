@@ -2,8 +2,32 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-const needed = ['package.json', 'LICENSE.txt', 'dist/pintle.cjs', 'dist/server.cjs', 'dist/server-worker.js', 'dist/extension.cjs', 'dist/extension-web.cjs', 'dist/preview.js', 'dist/preview.css', /^dist\/pages\/rules\/.+\.md$/, /^dist\/pages\/figures\/.+\.md$/];
-const forbidden = [/\.map$/, /\.ts$/, /(^|\/)node_modules\//, /^tests\//, /^server\//, /^client\/(?!snippets\.json$|media\/)/, /^\.git/, /^\.ci/, /\.tmp$/, /\.vsix$/, /package-lock\.json$/];
+const needed = [
+  'package.json',
+  'LICENSE.txt',
+  'dist/pintle.cjs',
+  'dist/server.cjs',
+  'dist/server-worker.js',
+  'dist/extension.cjs',
+  'dist/extension-web.cjs',
+  'dist/preview.js',
+  'dist/preview.css',
+  /^dist\/pages\/rules\/.+\.md$/,
+  /^dist\/pages\/figures\/.+\.md$/,
+];
+const forbidden = [
+  /\.map$/,
+  /\.ts$/,
+  /(^|\/)node_modules\//,
+  /^tests\//,
+  /^server\//,
+  /^client\/(?!snippets\.json$|media\/)/,
+  /^\.git/,
+  /^\.ci/,
+  /\.tmp$/,
+  /\.vsix$/,
+  /package-lock\.json$/,
+];
 
 /** The most that somebody should have to download, in bytes. */
 const largest = 1.5 * 1024 * 1024;
@@ -26,8 +50,11 @@ export function namesIn(bytes) {
 /** What is wrong with a packed extension, in words; empty when nothing is. */
 export function checkVsix(path) {
   const bytes = readFileSync(path);
-  const files = namesIn(bytes).flatMap((name) => (name.startsWith('extension/') && !name.endsWith('/') ? [name.slice('extension/'.length)] : []));
-  const has = (wanted) => files.some((file) => (typeof wanted === 'string' ? file.toLowerCase() === wanted.toLowerCase() : wanted.test(file)));
+  const files = namesIn(bytes).flatMap((name) =>
+    name.startsWith('extension/') && !name.endsWith('/') ? [name.slice('extension/'.length)] : [],
+  );
+  const has = (wanted) =>
+    files.some((file) => (typeof wanted === 'string' ? file.toLowerCase() === wanted.toLowerCase() : wanted.test(file)));
   return [
     ...(bytes.length > largest ? [`the package has ${bytes.length} bytes, over the ${largest} that it may have`] : []),
     ...needed.filter((wanted) => !has(wanted)).map((wanted) => `missing in the package: ${wanted}`),

@@ -11,7 +11,17 @@ const folder = mkdtempSync(join(tmpdir(), 'pintle-'));
 try {
   const written = writeStale(lists());
   const outfile = join(folder, 'generated.mjs');
-  await build({ entryPoints: [join(root, 'tests', 'workshop', 'generated.ts')], outfile, bundle: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', absWorkingDir: root, define: { pintleRoot: JSON.stringify(root) } });
+  await build({
+    entryPoints: [join(root, 'tests', 'workshop', 'generated.ts')],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    target: 'node20',
+    format: 'esm',
+    logLevel: 'warning',
+    absWorkingDir: root,
+    define: { pintleRoot: JSON.stringify(root) },
+  });
   const { generated } = await import(pathToFileURL(outfile).href);
   written.push(...writeStale(generated()));
   for (const path of written) console.log(`wrote ${path}`);

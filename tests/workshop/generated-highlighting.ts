@@ -4,7 +4,8 @@ import { blockWords, lineGroups, unitNames } from './generated-words.ts';
 
 /** Characters between tokens, and characters that are refused, as ranges of a character class. */
 const blank = '\\x{09}\\x{0B}\\x{0C}\\x{20}\\x{A0}\\x{1680}\\x{2000}-\\x{200A}\\x{202F}\\x{205F}\\x{3000}\\x{FEFF}';
-const refused = '\\x{00}-\\x{08}\\x{0E}-\\x{1F}\\x{7F}-\\x{9F}\\x{061C}\\x{200B}\\x{200E}\\x{200F}\\x{2028}-\\x{202E}\\x{2066}-\\x{2069}\\x{FFFE}\\x{FFFF}';
+const refused =
+  '\\x{00}-\\x{08}\\x{0E}-\\x{1F}\\x{7F}-\\x{9F}\\x{061C}\\x{200B}\\x{200E}\\x{200F}\\x{2028}-\\x{202E}\\x{2066}-\\x{2069}\\x{FFFE}\\x{FFFF}';
 const signs = '{}":,#±';
 
 const inWord = `[^${blank}${refused}${signs}\\r\\n]`;
@@ -17,7 +18,11 @@ const gap = `[${blank}]*`;
 
 const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
 /** One of these words, and no more of it. */
-const oneOf = (words: Iterable<string>): string => `(?:${[...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).map(escaped).join('|')})${wordEnd}`;
+const oneOf = (words: Iterable<string>): string =>
+  `(?:${[...new Set(words)]
+    .sort((a, b) => b.length - a.length || (a < b ? -1 : 1))
+    .map(escaped)
+    .join('|')})${wordEnd}`;
 
 const scope = (name: string): { readonly name: string } => ({ name: `${name}.pintle` });
 
@@ -75,7 +80,10 @@ export function highlighting(): unknown {
             match: `(${number})(?:${gap}(${oneOf(unitNames())}))?`,
             captures: { 1: scope('constant.numeric'), 2: scope('keyword.other.unit') },
           },
-          { match: `(:)(?:${gap}(${word}))?`, captures: { 1: scope('punctuation.separator.model'), 2: scope('entity.other.inherited-class') } },
+          {
+            match: `(:)(?:${gap}(${word}))?`,
+            captures: { 1: scope('punctuation.separator.model'), 2: scope('entity.other.inherited-class') },
+          },
           { match: ',', ...scope('punctuation.separator.list') },
           { match: '±|\\+-', ...scope('keyword.operator.tolerance') },
           { match: '\\.\\.\\.?', ...scope('keyword.operator.range') },

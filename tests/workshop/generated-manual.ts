@@ -2,7 +2,19 @@
 import { parse, type Value } from '../../grammar/index.ts';
 import { allFigures } from '../../server/figures/index.ts';
 import { allRules } from '../../server/rules/index.ts';
-import { headerShape, languageVersion, lineShape, siUnit, unitNamed, unitsOf, type Dimension, type LineSpec, type QuantitySlot, type Slot, type Unit } from '../../server/vocabulary/index.ts';
+import {
+  type Dimension,
+  headerShape,
+  type LineSpec,
+  languageVersion,
+  lineShape,
+  type QuantitySlot,
+  type Slot,
+  siUnit,
+  type Unit,
+  unitNamed,
+  unitsOf,
+} from '../../server/vocabulary/index.ts';
 import { allBlocks, linesOfAnyBlock, linesOfFile } from './generated-places.ts';
 import { settingsPage } from './generated-settings.ts';
 import { traceability } from './generated-traceability.ts';
@@ -11,7 +23,11 @@ const code = (text: string): string => '`' + text + '`';
 /** A cell of a table: on one line, its bars kept apart from the table's. */
 const cell = (text: string): string => text.replace(/\s+/g, ' ').replaceAll('|', '\\|');
 const row = (...cells: string[]): string => `| ${cells.map(cell).join(' | ')} |`;
-const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string[] => [row(...heads), `|${heads.map(() => '---').join('|')}|`, ...rows.map((cells) => row(...cells))];
+const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string[] => [
+  row(...heads),
+  `|${heads.map(() => '---').join('|')}|`,
+  ...rows.map((cells) => row(...cells)),
+];
 const rounded = (value: number): string => String(Number(value.toPrecision(6)));
 const gate = (text: string): string[] => ['```gate', text, '```'];
 
@@ -73,7 +89,15 @@ control is read by many.
 
 function unitTable(): string[] {
   const dimensions = (Object.keys(siUnit) as Dimension[]).filter((dimension) => unitsOf(dimension).length > 0);
-  const rows = dimensions.flatMap((dimension) => unitsOf(dimension).map((unit) => [dimension, code(unit.name), [...new Set(unit.also.map((name) => code(name.normalize('NFC'))))].join(', '), unit.says, sizeOf(unit)]));
+  const rows = dimensions.flatMap((dimension) =>
+    unitsOf(dimension).map((unit) => [
+      dimension,
+      code(unit.name),
+      [...new Set(unit.also.map((name) => code(name.normalize('NFC'))))].join(', '),
+      unit.says,
+      sizeOf(unit),
+    ]),
+  );
   return [
     '## Units',
     '',
@@ -89,14 +113,16 @@ function unitTable(): string[] {
 function sizeOf(unit: Unit): string {
   const si = siUnit[unit.dimension] === '1' ? '' : ` ${siUnit[unit.dimension]}`;
   if (unit.name === 'AWG') return `see below; ${code('14 AWG')} is ${rounded(unit.toSi(14) * 1e6)} mm2`;
-  if (unit.dimension === 'temperature') return `${code(`0 ${unit.name}`)} is ${rounded(unit.toSi(0))} K, ${code(`100 ${unit.name}`)} is ${rounded(unit.toSi(100))} K`;
+  if (unit.dimension === 'temperature')
+    return `${code(`0 ${unit.name}`)} is ${rounded(unit.toSi(0))} K, ${code(`100 ${unit.name}`)} is ${rounded(unit.toSi(100))} K`;
   const size = unit.toSi(1);
   return `${Number(size.toPrecision(10)) === size ? String(size) : Number(size.toPrecision(7)).toString()}${si}`;
 }
 
 /** The unit in which the example of a line speaks of a dimension, or the usual one. */
 function unitOf(dimension: Dimension, example: string): Unit | undefined {
-  const names = (value: Value): (string | undefined)[] => (value.kind === 'number' ? [value.unit?.text, ...(value.upTo === undefined ? [] : names(value.upTo))] : []);
+  const names = (value: Value): (string | undefined)[] =>
+    value.kind === 'number' ? [value.unit?.text, ...(value.upTo === undefined ? [] : names(value.upTo))] : [];
   const spoken = (parse(example).items[0]?.values ?? []).flatMap(names).flatMap((name) => (name === undefined ? [] : [unitNamed(name)]));
   return spoken.find((unit) => unit?.dimension === dimension) ?? unitsOf(dimension)[0];
 }
@@ -136,13 +162,31 @@ function takes(slot: Slot, example: string): string {
 }
 
 function lineSection(word: string, spec: LineSpec, level: string): string[] {
-  const marks = [spec.required === true ? 'Must be stated.' : '', spec.many === true ? 'May stand more than once.' : '', spec.safety === true ? '**Safety-critical.**' : ''].filter((mark) => mark !== '').join(' ');
-  const out = [`${level} ${word}`, '', [spec.doc, marks].filter((part) => part !== '').join(' '), '', '```text', lineShape(word, spec), '```'];
+  const marks = [
+    spec.required === true ? 'Must be stated.' : '',
+    spec.many === true ? 'May stand more than once.' : '',
+    spec.safety === true ? '**Safety-critical.**' : '',
+  ]
+    .filter((mark) => mark !== '')
+    .join(' ');
+  const out = [
+    `${level} ${word}`,
+    '',
+    [spec.doc, marks].filter((part) => part !== '').join(' '),
+    '',
+    '```text',
+    lineShape(word, spec),
+    '```',
+  ];
   const slots = Object.values<Slot>(spec.slots);
   if (slots.length > 0) out.push('');
   for (const slot of slots) {
     const where = slot.after === undefined ? '' : ` behind ${code(slot.after)}`;
-    const how = [takes(slot, spec.example), ...(slot.many === true ? ['one or more'] : []), ...(slot.optional === true && slot.kind !== 'tolerance' ? ['may be left out'] : [])].join('; ');
+    const how = [
+      takes(slot, spec.example),
+      ...(slot.many === true ? ['one or more'] : []),
+      ...(slot.optional === true && slot.kind !== 'tolerance' ? ['may be left out'] : []),
+    ].join('; ');
     out.push(`- ${slot.doc}${where === '' ? '' : ` It stands${where}.`} *${how}*`);
     if (slot.kind === 'choice') for (const [option, meaning] of Object.entries(slot.options)) out.push(`  - ${code(option)}: ${meaning}`);
   }
@@ -164,7 +208,9 @@ export function manual(): string {
     '- [Units](#units)',
     '- [Lines that stand by themselves](#lines-that-stand-by-themselves)',
     '- [Blocks](#blocks)',
-    ...allBlocks().filter(({ path }) => path.length === 0).map(({ word }) => `  - [${word}](#${word})`),
+    ...allBlocks()
+      .filter(({ path }) => path.length === 0)
+      .map(({ word }) => `  - [${word}](#${word})`),
     '- [Rules](#rules)',
     '- [What asks for what](#what-asks-for-what)',
     '- [Figures](#figures)',
@@ -184,7 +230,18 @@ export function manual(): string {
   for (const { path, word, spec } of allBlocks()) {
     const level = path.length === 0 ? '###' : '####';
     const inside = path.length === 0 ? '' : ` It stands in a ${code(path.at(-1) ?? '')}.`;
-    out.push(`${level} ${word}`, '', spec.doc + inside + (spec.model === undefined ? '' : ` Its model is a ${code(spec.model)}.`), '', '```text', headerShape(word, spec), '```', '', ...gate(spec.example), '');
+    out.push(
+      `${level} ${word}`,
+      '',
+      spec.doc + inside + (spec.model === undefined ? '' : ` Its model is a ${code(spec.model)}.`),
+      '',
+      '```text',
+      headerShape(word, spec),
+      '```',
+      '',
+      ...gate(spec.example),
+      '',
+    );
     for (const [line, of] of Object.entries(spec.lines)) out.push(...lineSection(line, of, level + '#'));
   }
   out.push(
@@ -195,7 +252,15 @@ export function manual(): string {
     '',
     ...table(
       ['rule', 'severity', 'what it finds', 'can be accepted', 'source'],
-      [...allRules].sort((a, b) => (a.name < b.name ? -1 : 1)).map((rule) => [code(rule.name), rule.severity, rule.title, rule.acceptable === 'warnings' ? 'as a warning' : rule.acceptable ? 'yes' : 'no', rule.source.text]),
+      [...allRules]
+        .sort((a, b) => (a.name < b.name ? -1 : 1))
+        .map((rule) => [
+          code(rule.name),
+          rule.severity,
+          rule.title,
+          rule.acceptable === 'warnings' ? 'as a warning' : rule.acceptable ? 'yes' : 'no',
+          rule.source.text,
+        ]),
     ),
     '',
     ...traceability(table),
@@ -207,7 +272,9 @@ export function manual(): string {
     '',
     ...table(
       ['id', 'unit', 'what it is', 'formula', 'source'],
-      [...allFigures].sort((a, b) => (a.id < b.id ? -1 : 1)).map((figure) => [code(figure.id), figure.unit, figure.title, figure.formula, figure.source.text]),
+      [...allFigures]
+        .sort((a, b) => (a.id < b.id ? -1 : 1))
+        .map((figure) => [code(figure.id), figure.unit, figure.title, figure.formula, figure.source.text]),
     ),
     '',
     ...settingsPage(),

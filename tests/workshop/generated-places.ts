@@ -1,5 +1,5 @@
 // The vocabulary table laid out flat, for all that is generated from it.
-import { anywhereLines, blocks, topLines, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
+import { anywhereLines, type BlockSpec, blocks, type LineSpec, topLines } from '../../server/vocabulary/index.ts';
 
 export interface BlockPlace {
   /** Words of the blocks around it, outermost first. */
@@ -24,5 +24,9 @@ export const linesOfAnyBlock: Readonly<Record<string, LineSpec>> = anywhereLines
 
 /** Every line there is, in a block or out of one. */
 export function allLines(): [word: string, spec: LineSpec][] {
-  return [...Object.entries(linesOfFile), ...Object.entries(linesOfAnyBlock), ...allBlocks().flatMap(({ spec }) => Object.entries(spec.lines))];
+  return [
+    ...Object.entries(linesOfFile),
+    ...Object.entries(linesOfAnyBlock),
+    ...allBlocks().flatMap(({ spec }) => Object.entries(spec.lines)),
+  ];
 }

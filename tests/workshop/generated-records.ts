@@ -1,5 +1,5 @@
 // The literals by which the vocabulary makes what it reads: one for each shape that a block or a line can have.
-import { shapeOf, type BlockSpec, type LineSpec } from '../../server/vocabulary/index.ts';
+import { type BlockSpec, type LineSpec, shapeOf } from '../../server/vocabulary/index.ts';
 import { allBlocks, allLines } from './generated-places.ts';
 
 /** The keys of what is read of each line, and of the facts of each block. */

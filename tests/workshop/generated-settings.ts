@@ -1,13 +1,15 @@
 // The extension's settings, from the one schema in server/lsp/settings.ts, and the colours of words, from server/editor/tokens.ts.
 import { tokenModifiers, tokenTypes } from '../../server/editor/index.ts';
-import { settings, type Setting } from '../../server/lsp/settings.ts';
+import { type Setting, settings } from '../../server/lsp/settings.ts';
 
 type Json = Record<string, unknown>;
 
 const scopes = { folder: 'resource', window: 'window' } as const;
 
 const entry = (setting: Setting, order: number): Json => ({
-  ...(setting.kind === 'switch' ? { type: 'boolean' } : { type: 'string', enum: Object.keys(setting.options), enumDescriptions: Object.values(setting.options) }),
+  ...(setting.kind === 'switch'
+    ? { type: 'boolean' }
+    : { type: 'string', enum: Object.keys(setting.options), enumDescriptions: Object.values(setting.options) }),
   default: setting.normally,
   scope: scopes[setting.scope],
   order,
@@ -17,7 +19,9 @@ const entry = (setting: Setting, order: number): Json => ({
 /** `contributes.configuration` of the manifest. */
 export const configuration = (): Json => ({
   title: 'Pintle',
-  properties: Object.fromEntries(Object.entries<Setting>(settings).map(([name, setting], index) => [`pintle.${name}`, entry(setting, index)])),
+  properties: Object.fromEntries(
+    Object.entries<Setting>(settings).map(([name, setting], index) => [`pintle.${name}`, entry(setting, index)]),
+  ),
 });
 
 type Kind = { readonly doc?: string; readonly like?: string; readonly scopes: readonly string[] };
@@ -26,7 +30,9 @@ const kinds = Object.entries<Kind>(tokenTypes);
 /** `contributes.semanticToken…`: the types that are our own, what they are like, and what themes call them all. */
 export const tokenContributions = (): Json => ({
   semanticTokenTypes: kinds.flatMap(([id, { doc, like }]) => (doc === undefined ? [] : [{ id, superType: like, description: doc }])),
-  semanticTokenModifiers: Object.entries<{ readonly doc: string | undefined }>(tokenModifiers).flatMap(([id, { doc }]) => (doc === undefined ? [] : [{ id, description: doc }])),
+  semanticTokenModifiers: Object.entries<{ readonly doc: string | undefined }>(tokenModifiers).flatMap(([id, { doc }]) =>
+    doc === undefined ? [] : [{ id, description: doc }],
+  ),
   semanticTokenScopes: [{ language: 'pintle', scopes: Object.fromEntries(kinds.map(([id, { scopes }]) => [id, scopes])) }],
 });
 
@@ -40,10 +46,22 @@ export function withConfiguration(manifest: string): string {
 
 /** The manual's list of them. */
 export function settingsPage(): string[] {
-  const lines = ['## Settings of the editor', '', 'In VS Code under `pintle.`; other editors send them as one object, nested along the dots.', ''];
+  const lines = [
+    '## Settings of the editor',
+    '',
+    'In VS Code under `pintle.`; other editors send them as one object, nested along the dots.',
+    '',
+  ];
   for (const [name, setting] of Object.entries<Setting>(settings)) {
-    const values = setting.kind === 'switch' ? 'true or false' : Object.entries(setting.options).map(([option, doc]) => `\`${option}\`: ${doc}`).join(' ');
-    lines.push(`- \`${name}\` (${values}${setting.kind === 'switch' ? ', ' : ' Normally '}${setting.kind === 'switch' ? 'normally ' : ''}\`${String(setting.normally)}\`). ${setting.doc}`);
+    const values =
+      setting.kind === 'switch'
+        ? 'true or false'
+        : Object.entries(setting.options)
+            .map(([option, doc]) => `\`${option}\`: ${doc}`)
+            .join(' ');
+    lines.push(
+      `- \`${name}\` (${values}${setting.kind === 'switch' ? ', ' : ' Normally '}${setting.kind === 'switch' ? 'normally ' : ''}\`${String(setting.normally)}\`). ${setting.doc}`,
+    );
   }
   return [...lines, ''];
 }

@@ -11,7 +11,12 @@ export const root = typeof pintleRoot === 'string' ? pintleRoot : fileURLToPath(
 
 type Rule = (typeof allRules)[number];
 
-const standings = { published: 'published', derived: 'derived', 'common practice': 'common practice', 'from memory': 'from memory: decides no error' } as const;
+const standings = {
+  published: 'published',
+  derived: 'derived',
+  'common practice': 'common practice',
+  'from memory': 'from memory: decides no error',
+} as const;
 
 /** Documents, by how a source that speaks of them begins; the number of a standard tells its parts and years apart by itself. */
 const documents: readonly (readonly [begins: RegExp, document: (found: RegExpExecArray) => string])[] = [
@@ -45,7 +50,8 @@ export function documentOf({ source }: Pick<Rule, 'source'>): string {
 /** How many examples of each kind stand on the page of a rule; each of them is run as a test. */
 function examplesOf(name: string): { readonly flagged: number; readonly sound: number } {
   const page = readFileSync(join(root, 'server', 'rules', name, 'page.md'), 'utf8');
-  const count = (kind: string): number => page.split(/\r?\n/).filter((line) => line.startsWith('```gate ') && line.slice(8).trim().split(/\s+/)[0] === kind).length;
+  const count = (kind: string): number =>
+    page.split(/\r?\n/).filter((line) => line.startsWith('```gate ') && line.slice(8).trim().split(/\s+/)[0] === kind).length;
   return { flagged: count('flagged'), sound: count('sound') };
 }
 
@@ -68,7 +74,9 @@ export function traceability(table: (heads: readonly string[], rows: readonly (r
     '',
   ];
   for (const document of order) {
-    const rules = [...(groups.get(document) ?? [])].sort((a, b) => (a.source.text < b.source.text ? -1 : a.source.text > b.source.text ? 1 : a.name < b.name ? -1 : 1));
+    const rules = [...(groups.get(document) ?? [])].sort((a, b) =>
+      a.source.text < b.source.text ? -1 : a.source.text > b.source.text ? 1 : a.name < b.name ? -1 : 1,
+    );
     out.push(
       `### ${document}`,
       '',
@@ -76,7 +84,14 @@ export function traceability(table: (heads: readonly string[], rows: readonly (r
         ['what asks for it', 'rule', 'what it finds', 'flagged examples', 'sound examples', 'standing'],
         rules.map((rule) => {
           const { flagged, sound } = examplesOf(rule.name);
-          return [rule.source.text, `[${rule.name}](../rules/${rule.name}/page.md)`, rule.title, String(flagged), String(sound), standings[rule.source.standing]];
+          return [
+            rule.source.text,
+            `[${rule.name}](../rules/${rule.name}/page.md)`,
+            rule.title,
+            String(flagged),
+            String(sound),
+            standings[rule.source.standing],
+          ];
         }),
       ),
       '',

@@ -1,5 +1,5 @@
 // Which words have which colour: the vocabulary as the grammars for highlighting need it.
-import { units, type Slot } from '../../server/vocabulary/index.ts';
+import { type Slot, units } from '../../server/vocabulary/index.ts';
 import { allBlocks, allLines } from './generated-places.ts';
 
 interface LineWords {
@@ -50,8 +50,19 @@ export function lineGroups(): LineGroup[] {
 
 /** Words of blocks with a name of their own, and of those without. */
 export function blockWords(): { readonly named: ReadonlySet<string>; readonly nameless: ReadonlySet<string> } {
-  const named = new Set(allBlocks().filter((block) => block.spec.named).map((block) => block.word));
-  return { named, nameless: new Set(allBlocks().map((block) => block.word).filter((word) => !named.has(word))) };
+  const named = new Set(
+    allBlocks()
+      .filter((block) => block.spec.named)
+      .map((block) => block.word),
+  );
+  return {
+    named,
+    nameless: new Set(
+      allBlocks()
+        .map((block) => block.word)
+        .filter((word) => !named.has(word)),
+    ),
+  };
 }
 
 /** Every spelling of every unit that is one word. */

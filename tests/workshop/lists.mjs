@@ -20,7 +20,9 @@ export function listOf(room, file, exported, list, type, from) {
 
 /** The same from single files of a folder, those left out that are no entry. */
 export function listOfFiles(room, exported, list, type, from) {
-  const names = readdirSync(join(root, 'server', room)).filter((file) => file.endsWith('.ts') && file !== 'all.ts' && `./${file}` !== from).sort();
+  const names = readdirSync(join(root, 'server', room))
+    .filter((file) => file.endsWith('.ts') && file !== 'all.ts' && `./${file}` !== from)
+    .sort();
   const imports = names.map((file) => `import { ${exported} as ${camel(file.slice(0, -3))} } from './${file}';`);
   return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.\n${imports.join('\n')}\nimport type { ${type} } from '${from}';\n\nexport const ${list}: readonly ${type}[] = [\n${names.map((file) => `  ${camel(file.slice(0, -3))},\n`).join('')}];\n`;
 }
@@ -34,10 +36,11 @@ export function listOfBlocks() {
   const blocks = readdirSync(folder)
     .map((file) => ({ file, text: readFileSync(join(folder, file), 'utf8') }))
     .filter(({ text }) => text.includes('export const block = {'))
-    .map(({ file, text }) => ({ word: file.slice(0, -3), place: Number(/^  place: (\d+),$/m.exec(text)?.[1]) }))
+    .map(({ file, text }) => ({ word: file.slice(0, -3), place: Number(/^ {2}place: (\d+),$/m.exec(text)?.[1]) }))
     .sort((a, b) => a.place - b.place);
   const places = blocks.map(({ place }) => place);
-  if (places.some(Number.isNaN) || new Set(places).size < places.length) throw new Error(`Each block has a place of its own: ${places.join(', ')}`);
+  if (places.some(Number.isNaN) || new Set(places).size < places.length)
+    throw new Error(`Each block has a place of its own: ${places.join(', ')}`);
   const keyed = (word, value) => `  ${word.includes('-') ? `'${word}'` : word}: ${value},\n`;
   return `// Generated from the files of this folder by \`npm run generate\`. Do not edit.
 import type { BlockOfFile, Entity } from '../spec.ts';
@@ -56,7 +59,9 @@ ${blocks.map(({ word }) => keyed(word, '[]')).join('')}});
 /** The templates of `client/snippets` as texts: the core reads no disk. */
 function snippetFiles() {
   const folder = join(root, 'client', 'snippets');
-  const names = readdirSync(folder).filter((file) => file.endsWith('.gate')).sort();
+  const names = readdirSync(folder)
+    .filter((file) => file.endsWith('.gate'))
+    .sort();
   const entries = names.map((file) => {
     const lines = readFileSync(join(folder, file), 'utf8').replaceAll('\r\n', '\n').split('\n');
     return `  {\n    name: '${file.slice(0, -5)}',\n    text: [\n${lines.map((line) => `      ${JSON.stringify(line)},\n`).join('')}    ].join('\\n'),\n  },\n`;

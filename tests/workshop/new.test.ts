@@ -47,7 +47,9 @@ describe.each(['rule', 'figure'])('a new %s', (kind) => {
     const folder = join(root, 'server', `${kind}s`);
     const [other] = readdirSync(folder).filter((name) => existsSync(join(folder, name, 'page.md')));
     const sections = (text: string): string[] => [...text.matchAll(/^## .*$/gm)].map(([line]) => line);
-    const [page = ''] = Object.entries(files).filter(([path]) => path.endsWith('page.md')).map(([, text]) => text);
+    const [page = ''] = Object.entries(files)
+      .filter(([path]) => path.endsWith('page.md'))
+      .map(([, text]) => text);
     expect(sections(page)).toEqual(sections(readFileSync(join(folder, other ?? '', 'page.md'), 'utf8')));
   });
 });

@@ -16,12 +16,20 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 export function pack(out) {
   const folder = mkdtempSync(join(tmpdir(), 'pintle-package-'));
   try {
-    const kept = readFileSync(join(root, '.vscodeignore'), 'utf8').split('\n').filter((line) => line.startsWith('!'));
+    const kept = readFileSync(join(root, '.vscodeignore'), 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('!'));
     const tops = new Set([...kept.map((line) => line.slice(1).split('/')[0]), '.vscodeignore']);
-    for (const top of tops) if (existsSync(join(root, top))) cpSync(join(root, top), join(folder, top), { recursive: true, filter: (path) => !/\.(vsix|tmp)$/.test(path) });
+    for (const top of tops)
+      if (existsSync(join(root, top)))
+        cpSync(join(root, top), join(folder, top), { recursive: true, filter: (path) => !/\.(vsix|tmp)$/.test(path) });
     mkdirSync(dirname(out), { recursive: true });
     const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-    const { status, stdout, stderr } = spawnSync(process.execPath, [vsce, 'package', '--no-dependencies', '--no-rewrite-relative-links', '--allow-missing-repository', '--out', out], { cwd: folder, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(
+      process.execPath,
+      [vsce, 'package', '--no-dependencies', '--no-rewrite-relative-links', '--allow-missing-repository', '--out', out],
+      { cwd: folder, encoding: 'utf8' },
+    );
     if (status !== 0) throw new Error(`Packing failed.\n${stdout}${stderr}`.trim());
   } finally {
     rmSync(folder, { recursive: true, force: true });

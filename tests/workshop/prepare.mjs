@@ -33,7 +33,16 @@ function newest(path) {
 function mustBuild() {
   const built = ageOf(join(root, 'dist', 'pintle.cjs'));
   if (built === undefined) return true;
-  const sources = ['grammar', 'server', 'client', 'package.json', 'package-lock.json', 'examples/bases', 'tests/workshop/build.mjs', 'tests/workshop/shipped.mjs'];
+  const sources = [
+    'grammar',
+    'server',
+    'client',
+    'package.json',
+    'package-lock.json',
+    'examples/bases',
+    'tests/workshop/build.mjs',
+    'tests/workshop/shipped.mjs',
+  ];
   return sources.some((source) => newest(join(root, source)) > built);
 }
 
@@ -56,11 +65,21 @@ export function prepare(say = console.log) {
     say('Installing the packages that Pintle is built with …');
     const npm = process.env.npm_execpath;
     const [command, first] = npm?.endsWith('.js') ? [process.execPath, [npm]] : [process.platform === 'win32' ? 'npm.cmd' : 'npm', []];
-    run('Installing', command, [...first, 'ci', '--ignore-scripts', '--no-audit', '--no-fund'], 'Is the network there? Try `npm ci --ignore-scripts` by hand to see more.');
+    run(
+      'Installing',
+      command,
+      [...first, 'ci', '--ignore-scripts', '--no-audit', '--no-fund'],
+      'Is the network there? Try `npm ci --ignore-scripts` by hand to see more.',
+    );
   }
   if (mustBuild()) {
     say('Building …');
-    const said = run('Building', process.execPath, [join(root, 'tests', 'workshop', 'build.mjs')], 'Try `npm run build` by hand to see more.');
+    const said = run(
+      'Building',
+      process.execPath,
+      [join(root, 'tests', 'workshop', 'build.mjs')],
+      'Try `npm run build` by hand to see more.',
+    );
     if (said !== '') say(said);
   }
 }

@@ -14,12 +14,23 @@ function pintle(...args) {
   return { status, stdout, stderr };
 }
 
-const sitesIn = (folder) => readdirSync(join(root, 'examples', folder)).filter((name) => name.endsWith('.gate')).sort().map((name) => `examples/${folder}/${name}`);
+const sitesIn = (folder) =>
+  readdirSync(join(root, 'examples', folder))
+    .filter((name) => name.endsWith('.gate'))
+    .sort()
+    .map((name) => `examples/${folder}/${name}`);
 const heading = (text) => console.log(`\n${text}\n${'-'.repeat(text.length)}`);
 
 function table(rows) {
   const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => String(row[column]).length)));
-  for (const row of rows) console.log('  ' + row.map((cell, column) => (typeof cell === 'number' ? String(cell).padStart(widths[column]) : cell.padEnd(widths[column]))).join('  ').trimEnd());
+  for (const row of rows)
+    console.log(
+      '  ' +
+        row
+          .map((cell, column) => (typeof cell === 'number' ? String(cell).padStart(widths[column]) : cell.padEnd(widths[column])))
+          .join('  ')
+          .trimEnd(),
+    );
 }
 
 const sound = sitesIn('sound');
@@ -39,7 +50,12 @@ for (const [site, shouldFail] of [...sound.map((site) => [site, false]), ...unsa
   }
   const { error, warning, note } = counts;
   rows.push([site, error > 0 ? 'not safe' : warning > 0 ? 'no errors' : 'no findings', error, warning, note]);
-  if (shouldFail !== error > 0) wrong.push(shouldFail ? `${site} is meant to be unsafe, and no error was found in it` : `${site} is meant to be sound, and ${error} ${error === 1 ? 'error was' : 'errors were'} found in it`);
+  if (shouldFail !== error > 0)
+    wrong.push(
+      shouldFail
+        ? `${site} is meant to be unsafe, and no error was found in it`
+        : `${site} is meant to be sound, and ${error} ${error === 1 ? 'error was' : 'errors were'} found in it`,
+    );
   if (status !== (error > 0 ? 1 : 0)) wrong.push(`${site}: the exit code is ${status}`);
 }
 table(rows);
@@ -60,7 +76,13 @@ function pairOf() {
   const sites = sound.flatMap((site) => {
     try {
       const { figures } = JSON.parse(pintle('figures', site, '--output', 'json').stdout);
-      return [{ site, lag: figures.find((figure) => figure.id === 'motion.least-lag')?.value ?? -1, timed: figures.some((figure) => timing.test(figure.id)) }];
+      return [
+        {
+          site,
+          lag: figures.find((figure) => figure.id === 'motion.least-lag')?.value ?? -1,
+          timed: figures.some((figure) => timing.test(figure.id)),
+        },
+      ];
     } catch {
       return [];
     }

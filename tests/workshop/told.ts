@@ -1,10 +1,10 @@
 // All that the house says of a text, as plain data: an old tree and a new one are held against each other by it (against.mjs).
 import { completion } from '../../server/editor/completion.ts';
-import { figuresShown, type ReadResult, Workspace } from '../../server/engine/index.ts';
 import { hover } from '../../server/editor/hover.ts';
 import { inlayValues } from '../../server/editor/inlay.ts';
 import { lenses } from '../../server/editor/lenses.ts';
 import { overview } from '../../server/editor/overview.ts';
+import { figuresShown, type ReadResult, Workspace } from '../../server/engine/index.ts';
 import { drawingsOf, svgOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 

@@ -48,7 +48,8 @@ export class Drawing {
       const id = element.dataset['thing'] ?? '';
       this.pieces.set(id, [...(this.pieces.get(id) ?? []), element]);
     }
-    for (const element of svg.querySelectorAll<SVGElement>('[data-moves]')) this.moving.push({ element, thing: element.dataset['moves'] ?? '', drawnAt: element.getAttribute('transform') ?? '' });
+    for (const element of svg.querySelectorAll<SVGElement>('[data-moves]'))
+      this.moving.push({ element, thing: element.dataset['moves'] ?? '', drawnAt: element.getAttribute('transform') ?? '' });
     this.marks = makeSvg('g', { class: 'marks' });
     svg.append(this.marks);
   }
@@ -70,7 +71,8 @@ export class Drawing {
   moveTo(cycle: CycleAnswer, time: number): void {
     for (const { element, thing, drawnAt } of this.moving) {
       const motions = cycle.leaves.filter((one) => one.thing === thing);
-      if (motions.length > 0) element.setAttribute('transform', [...motions.map((leaf) => transformAt(leaf, time)), drawnAt].join(' ').trim());
+      if (motions.length > 0)
+        element.setAttribute('transform', [...motions.map((leaf) => transformAt(leaf, time)), drawnAt].join(' ').trim());
     }
     this.drawMarks();
   }
@@ -86,7 +88,9 @@ export class Drawing {
 
   /** Where the pieces of a thing are on the screen, those left out that have no extent. */
   private placesOf(thing: string): { readonly piece: SVGGraphicsElement; readonly box: DOMRect }[] {
-    return (this.pieces.get(thing) ?? []).map((piece) => ({ piece, box: piece.getBoundingClientRect() })).filter(({ box }) => box.width > 0 || box.height > 0);
+    return (this.pieces.get(thing) ?? [])
+      .map((piece) => ({ piece, box: piece.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 || box.height > 0);
   }
 
   /** Where a thing is on the screen, all pieces together; undefined where it is not drawn. */
@@ -129,7 +133,8 @@ export class Drawing {
         const from = new DOMPoint(box.left, box.top).matrixTransform(back);
         const to = new DOMPoint(box.right, box.bottom).matrixTransform(back);
         const d = mark === 'selected' ? corners(from, to, pixel) : frame(from, to, pixel);
-        for (const layer of ['halo', 'line']) this.marks.append(makeSvg('path', { class: `${mark}-${layer}`, d, 'vector-effect': 'non-scaling-stroke' }));
+        for (const layer of ['halo', 'line'])
+          this.marks.append(makeSvg('path', { class: `${mark}-${layer}`, d, 'vector-effect': 'non-scaling-stroke' }));
       }
     }
   }

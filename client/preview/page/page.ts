@@ -1,6 +1,6 @@
 // The preview's page: drawings beside the text. Whatever a file says comes in as text or through the allow-list.
 import type { DrawingAnswer, PreviewAnswer } from '../../../server/lsp/requests.ts';
-import { readKept, type ExportFormat, type FromPage, type Kept, type ToPage, type View } from '../messages.ts';
+import { type ExportFormat, type FromPage, type Kept, readKept, type ToPage, type View } from '../messages.ts';
 import { inFileOrder } from '../things.ts';
 import { announcement, tabText, thingText, verdict, verdictKind } from '../words.ts';
 import { Drawing, importDrawing } from './drawing.ts';
@@ -42,7 +42,14 @@ const stay = button('Stay with this file', () => setStays(!stays), { title: 'Go 
 const trouble = make('p', { class: 'trouble', role: 'alert', hidden: true, dir: 'auto' });
 const tabs = make('div', { class: 'tabs', role: 'tablist', 'aria-label': 'Drawings', hidden: true });
 const description = make('p', { id: 'description', class: 'unseen', dir: 'auto' });
-const frameOfDrawing = make('div', { class: 'viewport', id: 'viewport', tabindex: 0, role: 'group', 'aria-label': 'Drawing; plus and minus zoom, zero fits, arrows move', 'aria-describedby': 'description' });
+const frameOfDrawing = make('div', {
+  class: 'viewport',
+  id: 'viewport',
+  tabindex: 0,
+  role: 'group',
+  'aria-label': 'Drawing; plus and minus zoom, zero fits, arrows move',
+  'aria-describedby': 'description',
+});
 const lacks = make('p', { class: 'lacks', dir: 'auto' });
 const tableBox = make('div', { class: 'table-box', tabindex: 0, role: 'group', 'aria-label': 'The drawing as a table' });
 const caption = make('p', { class: 'caption', dir: 'auto' });
@@ -69,12 +76,43 @@ const fit = button('Fit', () => viewport.fit(), { title: 'Fit the drawing into i
 const tableButton = button('As a table', () => setTable(!asTable), { title: 'Show the facts of this drawing as a table' });
 const partsButton = button('Parts', () => setParts(!partsHidden), { title: 'Show the list of parts' });
 const saves = (['svg', 'png'] as const).map((format: ExportFormat) =>
-  button(`Save ${format.toUpperCase()}`, () => chosen !== undefined && send({ type: 'export', drawing: chosen, format }), { title: `Save this drawing as ${format.toUpperCase()}` }),
+  button(`Save ${format.toUpperCase()}`, () => chosen !== undefined && send({ type: 'export', drawing: chosen, format }), {
+    title: `Save this drawing as ${format.toUpperCase()}`,
+  }),
 );
-const tools = make('div', { class: 'tools', role: 'group', 'aria-label': 'Drawing tools' }, zoomOut, zoomIn, fit, tableButton, partsButton, make('div', { class: 'saves' }, ...saves));
-const panel = make('div', { class: 'panel', role: 'tabpanel', id: 'panel', hidden: true }, tools, description, make('div', { class: 'stage' }, make('div', { class: 'picture' }, lacks, frameOfDrawing, tableBox, caption, player.element), parts.element));
+const tools = make(
+  'div',
+  { class: 'tools', role: 'group', 'aria-label': 'Drawing tools' },
+  zoomOut,
+  zoomIn,
+  fit,
+  tableButton,
+  partsButton,
+  make('div', { class: 'saves' }, ...saves),
+);
+const panel = make(
+  'div',
+  { class: 'panel', role: 'tabpanel', id: 'panel', hidden: true },
+  tools,
+  description,
+  make(
+    'div',
+    { class: 'stage' },
+    make('div', { class: 'picture' }, lacks, frameOfDrawing, tableBox, caption, player.element),
+    parts.element,
+  ),
+);
 
-const frame = make('main', { class: 'frame' }, make('header', { class: 'head' }, make('div', { class: 'names' }, title, verdictButton), stay), trouble, tabs, waiting, panel, announced);
+const frame = make(
+  'main',
+  { class: 'frame' },
+  make('header', { class: 'head' }, make('div', { class: 'names' }, title, verdictButton), stay),
+  trouble,
+  tabs,
+  waiting,
+  panel,
+  announced,
+);
 document.querySelector('#page')?.append(frame);
 
 /** The drawings' own style. Made by hand and not as an element: the page's policy lets no style in that is not the extension's. */
@@ -154,7 +192,11 @@ function showTabs(drawings: readonly DrawingAnswer[]): void {
     tabs.dataset['shown'] = now;
     tabs.replaceChildren(
       ...drawings.map(({ id, title: name }, index) => {
-        const tab = make('button', { type: 'button', role: 'tab', id: `tab-${index}`, 'data-drawing': id, 'aria-controls': 'panel', title: name }, tabText({ id, title: name }));
+        const tab = make(
+          'button',
+          { type: 'button', role: 'tab', id: `tab-${index}`, 'data-drawing': id, 'aria-controls': 'panel', title: name },
+          tabText({ id, title: name }),
+        );
         tab.addEventListener('click', () => choose(id));
         return tab;
       }),
@@ -313,7 +355,9 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       trouble.hidden = false;
       return say(trouble, message.message);
     case 'rasterise':
-      void rasterise(message.svg, message.width, message.height, message.scale).then((png) => send({ type: 'rasterised', number: message.number, ...(png === undefined ? {} : { png }) }));
+      void rasterise(message.svg, message.width, message.height, message.scale).then((png) =>
+        send({ type: 'rasterised', number: message.number, ...(png === undefined ? {} : { png }) }),
+      );
   }
 });
 

@@ -36,7 +36,14 @@ export class Parts {
     if (written === this.written) return;
     this.written = written;
     const focused = this.options.find(({ item }) => item === document.activeElement)?.thing;
-    this.options = things.map(({ id, label, range }) => ({ thing: id, item: make('li', { role: 'option', 'data-thing': id, tabindex: -1, 'aria-selected': 'false', dir: 'auto' }, thingText(label, range.start.line)) }));
+    this.options = things.map(({ id, label, range }) => ({
+      thing: id,
+      item: make(
+        'li',
+        { role: 'option', 'data-thing': id, tabindex: -1, 'aria-selected': 'false', dir: 'auto' },
+        thingText(label, range.start.line),
+      ),
+    }));
     this.element.replaceChildren(...this.options.map(({ item }) => item));
     this.reach(this.options.find(({ thing }) => thing === focused) ?? this.options[0], focused !== undefined);
   }
@@ -66,7 +73,16 @@ export class Parts {
     const here = this.options[at];
     if (here === undefined) return;
     const last = this.options.length - 1;
-    const steps: Readonly<Record<string, number>> = { ArrowDown: at + 1, ArrowRight: at + 1, ArrowUp: at - 1, ArrowLeft: at - 1, Home: 0, End: last, PageDown: at + 10, PageUp: at - 10 };
+    const steps: Readonly<Record<string, number>> = {
+      ArrowDown: at + 1,
+      ArrowRight: at + 1,
+      ArrowUp: at - 1,
+      ArrowLeft: at - 1,
+      Home: 0,
+      End: last,
+      PageDown: at + 10,
+      PageUp: at - 10,
+    };
     const to = steps[event.key];
     if (event.key === 'Enter' || event.key === ' ') this.events.go(here.thing);
     else if (to !== undefined) this.reach(this.options[Math.min(Math.max(to, 0), last)], true);

@@ -29,10 +29,21 @@ export class Player {
       this.pause();
       this.goTo(Number(this.slider.value));
     });
-    this.choice = make('select', { 'aria-label': 'Speed', title: 'Speed' }, ...speeds.map((speed) => make('option', { value: speed }, `${speed}×`)));
+    this.choice = make(
+      'select',
+      { 'aria-label': 'Speed', title: 'Speed' },
+      ...speeds.map((speed) => make('option', { value: speed }, `${speed}×`)),
+    );
     this.choice.addEventListener('change', () => this.moved(this.time));
     this.words = make('p', { class: 'moment', dir: 'auto' });
-    this.element = make('div', { class: 'player', role: 'group', 'aria-label': 'The cycle' }, this.play, this.slider, this.choice, this.words);
+    this.element = make(
+      'div',
+      { class: 'player', role: 'group', 'aria-label': 'The cycle' },
+      this.play,
+      this.slider,
+      this.choice,
+      this.words,
+    );
     this.speed = 1;
     this.showPlay();
   }
@@ -129,4 +140,5 @@ export class Player {
 }
 
 /** Asked of the system, or of the editor. */
-const wantsStillness = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches || document.body.classList.contains('vscode-reduce-motion');
+const wantsStillness = (): boolean =>
+  matchMedia('(prefers-reduced-motion: reduce)').matches || document.body.classList.contains('vscode-reduce-motion');

@@ -118,7 +118,12 @@ export class Viewport {
     this.draw(view.zoom);
     const window = this.element.getBoundingClientRect();
     const drawn = this.shown.svg.getBoundingClientRect();
-    if (view.zoom > 1) this.element.scrollBy({ left: drawn.left + view.x * drawn.width - (window.left + window.width / 2), top: drawn.top + view.y * drawn.height - (window.top + window.height / 2), behavior: 'instant' });
+    if (view.zoom > 1)
+      this.element.scrollBy({
+        left: drawn.left + view.x * drawn.width - (window.left + window.width / 2),
+        top: drawn.top + view.y * drawn.height - (window.top + window.height / 2),
+        behavior: 'instant',
+      });
     this.changed();
   }
 
@@ -144,7 +149,11 @@ export class Viewport {
     const drawn = this.shown.svg.getBoundingClientRect();
     if (drawn.width === 0 || drawn.height === 0) return;
     const share = (value: number): number => Math.min(Math.max(value, 0), 1);
-    this.view = { zoom: this.view.zoom, x: share((window.left + window.width / 2 - drawn.left) / drawn.width), y: share((window.top + window.height / 2 - drawn.top) / drawn.height) };
+    this.view = {
+      zoom: this.view.zoom,
+      x: share((window.left + window.width / 2 - drawn.left) / drawn.width),
+      y: share((window.top + window.height / 2 - drawn.top) / drawn.height),
+    };
     this.changed();
   }
 

@@ -1,14 +1,14 @@
 import { fixAll } from '../../engine/index.ts';
-import { asOfDay, shardOf, type Arguments } from '../arguments.ts';
+import { type Arguments, asOfDay, shardOf } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
-import { findFiles, readText, type GateFile } from '../files.ts';
-import { countsInWords, countsOf, fails, Reporter, severities, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { findFiles, type GateFile, readText } from '../files.ts';
 import { allOutputs } from '../outputs/all.ts';
 import type { Output } from '../outputs/output.ts';
+import { type CheckedFile, countsInWords, countsOf, fails, type Report, type ReportedFinding, Reporter, severities } from '../report.ts';
 import { Sites } from '../sites.ts';
-import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeText } from '../write.ts';
 
@@ -26,7 +26,11 @@ export const command: Command = {
   options: {
     output: { value: 'FORMAT', oneOf: formats.map(({ name }) => name), help: `${usual} (default), or another of the formats below` },
     'as-of': { value: 'DATE', help: 'the day that dates are held against, as YYYY-MM-DD; today if not given' },
-    'fail-on': { value: 'SEVERITY', oneOf: severities, help: 'the mildest finding that gives exit code 1: error (default), warning or note' },
+    'fail-on': {
+      value: 'SEVERITY',
+      oneOf: severities,
+      help: 'the mildest finding that gives exit code 1: error (default), warning or note',
+    },
     fix: { help: 'apply the fixes that are safe, then check what came of it' },
     baseline: { value: 'FILE', help: 'leave out the findings that this file counts; write it if it is not there' },
     'update-baseline': { help: 'lower the counts of the baseline to what is found now; never raises one' },
@@ -59,18 +63,23 @@ function runCheck(given: Arguments, terminal: Terminal): number {
   if (given.paths.length === 0) throw new WrongUse('“pintle check” needs a file or a folder: pintle check PATH…');
   const baselineName = given.value('baseline');
   const baseline = baselineName === undefined ? undefined : new Baseline(baselineName, terminal.folder);
-  if (baseline === undefined && given.has('update-baseline')) throw new WrongUse('“--update-baseline” needs the baseline: --baseline FILE.');
+  if (baseline === undefined && given.has('update-baseline'))
+    throw new WrongUse('“--update-baseline” needs the baseline: --baseline FILE.');
   if (baseline !== undefined && baseline.counts === undefined && (shard !== undefined || given.has('update-baseline')))
-    throw new WrongUse(`There is no baseline “${baselineName}” yet. Write it first, with all files: pintle check PATH… --baseline ${baselineName}`);
+    throw new WrongUse(
+      `There is no baseline “${baselineName}” yet. Write it first, with all files: pintle check PATH… --baseline ${baselineName}`,
+    );
 
   const found = findFiles(given.paths, terminal.folder);
   const unreadable = found.troubles.map(({ shown, why }) => ({ path: shown, why }));
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
-  if (found.files.length === 0 && unreadable.length === 0) throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
+  if (found.files.length === 0 && unreadable.length === 0)
+    throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
   const files = shard === undefined ? found.files : found.files.filter((_, index) => index % shard.of === shard.part - 1);
 
   const rootGiven = given.value('root');
-  if (given.has('fix')) for (const trouble of fixFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal)) unreadable.push(trouble);
+  if (given.has('fix'))
+    for (const trouble of fixFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal)) unreadable.push(trouble);
   const checked = checkFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal, given.has('quiet'), unreadable);
   const { reported, held } = hold(checked, baseline);
   const all = reported.flatMap((file) => file.findings);
@@ -85,13 +94,22 @@ function runCheck(given: Arguments, terminal: Terminal): number {
   };
   terminal.out(output.write(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
   if (all.some((finding) => finding.rule === 'use-outside-root') && rootGiven === undefined && !given.has('quiet'))
-    terminal.err('The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n');
+    terminal.err(
+      'The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n',
+    );
   if (baseline !== undefined) tendBaseline(baseline, checked, report, given, output.reader === 'program', terminal);
   if (unreadable.length > 0) return exit.wrong;
   return all.some((finding) => fails(finding.severity, failOn)) ? exit.findings : exit.fine;
 }
 
-function checkFiles(files: readonly GateFile[], sites: Sites, asOf: string, terminal: Terminal, quiet: boolean, unreadable: { path: string; why: string }[]): CheckedFile[] {
+function checkFiles(
+  files: readonly GateFile[],
+  sites: Sites,
+  asOf: string,
+  terminal: Terminal,
+  quiet: boolean,
+  unreadable: { path: string; why: string }[],
+): CheckedFile[] {
   const reporter = new Reporter(terminal.folder, sites);
   const progress = new Progress(terminal, files.length, quiet);
   const checked: CheckedFile[] = [];
@@ -101,7 +119,14 @@ function checkFiles(files: readonly GateFile[], sites: Sites, asOf: string, term
     if ('why' in read) {
       unreadable.push({ path: file.shown, why: read.why });
       terminal.err(`pintle: ${visible(file.shown)}: ${read.why}\n`);
-    } else checked.push(reporter.file(file, read, read.flaw !== undefined && read.flaw.kind !== 'not-utf-8' ? undefined : sites.judge(file.path, read.text, asOf)));
+    } else
+      checked.push(
+        reporter.file(
+          file,
+          read,
+          read.flaw !== undefined && read.flaw.kind !== 'not-utf-8' ? undefined : sites.judge(file.path, read.text, asOf),
+        ),
+      );
   }
   progress.end();
   return checked;
@@ -125,18 +150,30 @@ function fixFiles(files: readonly GateFile[], sites: Sites, asOf: string, termin
   return troubles;
 }
 
-function hold(checked: readonly CheckedFile[], baseline: Baseline | undefined): { readonly reported: readonly CheckedFile[]; readonly held: readonly ReportedFinding[] } {
+function hold(
+  checked: readonly CheckedFile[],
+  baseline: Baseline | undefined,
+): { readonly reported: readonly CheckedFile[]; readonly held: readonly ReportedFinding[] } {
   if (baseline?.counts === undefined) return { reported: checked, held: [] };
   const split = checked.map((file) => baseline.split(file));
   return { reported: split.map(({ over }) => over), held: split.flatMap(({ held }) => held) };
 }
 
-function tendBaseline(baseline: Baseline, checked: readonly CheckedFile[], report: Report, given: Arguments, machine: boolean, terminal: Terminal): void {
+function tendBaseline(
+  baseline: Baseline,
+  checked: readonly CheckedFile[],
+  report: Report,
+  given: Arguments,
+  machine: boolean,
+  terminal: Terminal,
+): void {
   const name = visible(given.value('baseline') ?? '');
   if (baseline.counts === undefined) {
     baseline.write(checked);
     const all = countsInWords(report.counts);
-    terminal.err(`There was no baseline, so ${name} was written from this run (${all === '' ? 'no findings' : all}). Runs with it from now on report what is new.\n`);
+    terminal.err(
+      `There was no baseline, so ${name} was written from this run (${all === '' ? 'no findings' : all}). Runs with it from now on report what is new.\n`,
+    );
     return;
   }
   const held = countsInWords(report.heldBack);
@@ -146,7 +183,8 @@ function tendBaseline(baseline: Baseline, checked: readonly CheckedFile[], repor
   if (given.has('update-baseline')) {
     baseline.shrink(checked);
     terminal.err(`The baseline ${name} was lowered by ${count(slack, 'finding')}.\n`);
-  } else if (!given.has('quiet')) terminal.err(`The baseline ${name} allows ${count(slack, 'finding')} more than there are; --update-baseline lowers it.\n`);
+  } else if (!given.has('quiet'))
+    terminal.err(`The baseline ${name} allows ${count(slack, 'finding')} more than there are; --update-baseline lowers it.\n`);
 }
 
 /** How far it has come, for a person who has been waiting for more than a second. */

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { allFigures, allRules, type FigureKind, nearest } from '../../engine/index.ts';
-import { didYouMean, type Arguments } from '../arguments.ts';
+import { type Arguments, didYouMean } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { exit, type Terminal, WrongUse } from '../terminal.ts';
 
 export const command: Command = {
   name: 'explain',
@@ -11,7 +11,8 @@ export const command: Command = {
   usage: 'explain [RULE|FIGURE]',
   summary: 'Explains a rule or a figure; without a name, lists them all.',
   options: {},
-  details: 'A figure can be named by its page (leaf-inertia) or by its id, with a name of your file in it or not\n(leaf.west.inertia, leaf.NAME.inertia).',
+  details:
+    'A figure can be named by its page (leaf-inertia) or by its id, with a name of your file in it or not\n(leaf.west.inertia, leaf.NAME.inertia).',
   run: runExplain,
 };
 
@@ -23,7 +24,8 @@ function runExplain(given: Arguments, terminal: Terminal): number {
     return exit.fine;
   }
   const page = pageOf(name) ?? figurePage(name);
-  if (page === undefined) throw new WrongUse(`There is no rule or figure “${name}”.${didYouMean(nearest(name, known()))} “pintle explain” lists them all.`);
+  if (page === undefined)
+    throw new WrongUse(`There is no rule or figure “${name}”.${didYouMean(nearest(name, known()))} “pintle explain” lists them all.`);
   terminal.out(page);
   return exit.fine;
 }
@@ -48,7 +50,9 @@ function page(room: 'rules' | 'figures', name: string): string | undefined {
 function figurePage(name: string): string | undefined {
   const kind = allFigures.find((figure) => isNamed(figure, name));
   if (kind === undefined) return undefined;
-  const pages = readdirSync(join(__dirname, 'pages', 'figures')).sort().map((file) => page('figures', file.replace(/\.md$/, '')) ?? '');
+  const pages = readdirSync(join(__dirname, 'pages', 'figures'))
+    .sort()
+    .map((file) => page('figures', file.replace(/\.md$/, '')) ?? '');
   const telling = pages.find((text) => text.includes('`' + kind.id + '`'));
   if (telling !== undefined) return telling;
   return [
@@ -69,6 +73,8 @@ function lists(): string {
   const widest = Math.max(0, ...allRules.map((rule) => rule.name.length));
   const widestId = Math.max(0, ...allFigures.map((figure) => figure.id.length));
   const rules = allRules.map((rule) => `  ${rule.severity.padEnd(7)}  ${rule.name.padEnd(widest)}  ${rule.title}\n`);
-  const figures = allFigures.map((figure) => `  ${figure.id.padEnd(widestId)}  ${figure.title}${figure.unit === '1' ? '' : ` (${figure.unit})`}\n`);
+  const figures = allFigures.map(
+    (figure) => `  ${figure.id.padEnd(widestId)}  ${figure.title}${figure.unit === '1' ? '' : ` (${figure.unit})`}\n`,
+  );
   return `Rules\n${rules.join('')}\nFigures\n${figures.join('')}\n“pintle explain NAME” tells more of one.\n`;
 }

@@ -1,11 +1,11 @@
 import { type Analysis, type FigureShown, figuresShown, positionAt } from '../../engine/index.ts';
-import { asOfDay, type Arguments } from '../arguments.ts';
+import { type Arguments, asOfDay } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';
+import { type Colours, coloursFor, count, excerptOf, visible, wrapped } from '../display.ts';
 import { absolute, readText, shownFrom } from '../files.ts';
 import { lineShown, secretsAmong } from '../lines.ts';
 import { Sites } from '../sites.ts';
-import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { exit, type Terminal, WrongUse } from '../terminal.ts';
 
 /** The version of the JSON's shape, not of the program. */
 const shapeVersion = 1;
@@ -31,7 +31,14 @@ function runFigures(given: Arguments, terminal: Terminal): number {
   const asOf = asOfDay(given.value('as-of'), terminal.today);
   const path = absolute(terminal.folder, name);
   const read = readText(path);
-  const why = 'why' in read ? read.why : read.flaw === undefined ? undefined : read.flaw.kind === 'too-large' ? 'it is too large' : 'it is not UTF-8 text';
+  const why =
+    'why' in read
+      ? read.why
+      : read.flaw === undefined
+        ? undefined
+        : read.flaw.kind === 'too-large'
+          ? 'it is too large'
+          : 'it is not UTF-8 text';
   if ('why' in read || why !== undefined) throw new WrongUse(`“${name}” could not be read: ${why}.`);
   const shown = shownFrom(terminal.folder, path);
   const analysis = new Sites(terminal.folder, given.value('root'), [{ path, shown }]).judge(path, read.text, asOf);
@@ -39,7 +46,10 @@ function runFigures(given: Arguments, terminal: Terminal): number {
   if (given.value('output') === 'json') terminal.out(asJson(shown, found));
   else terminal.out(asText(shown, analysis, found, terminal));
   const problems = analysis.installation.problems.length;
-  if (problems > 0) terminal.err(`${count(problems, 'thing')} in ${visible(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`);
+  if (problems > 0)
+    terminal.err(
+      `${count(problems, 'thing')} in ${visible(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`,
+    );
   return exit.fine;
 }
 
@@ -62,8 +72,11 @@ function steady(value: number): number {
 
 function asText(shown: string, analysis: Analysis, found: readonly FigureShown[], terminal: Terminal): string {
   const colours = coloursFor(terminal.colour);
-  if (found.length === 0) return `${visible(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
-  return [`${colours.strong(visible(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join('\n');
+  if (found.length === 0)
+    return `${visible(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
+  return [`${colours.strong(visible(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join(
+    '\n',
+  );
 }
 
 function figureText(figure: FigureShown, analysis: Analysis, colours: Colours, columns: number | undefined): string {
@@ -78,12 +91,17 @@ function figureText(figure: FigureShown, analysis: Analysis, colours: Colours, c
   say(`Source: ${figure.source}${figure.standing === 'from memory' && !figure.source.includes('from memory') ? ' (from memory)' : ''}`);
   if (figure.changedBy !== '') say(`Changed by: ${figure.changedBy}`);
   const line = positionAt(analysis.lineStarts, figure.start).line;
-  lines.push(`  Line ${line + 1}: ${colours.faint(excerptOf(lineShown(analysis.text, analysis.lineStarts, line, secretsAmong(analysis.findings)).trim(), 0, 0, 100).line)}`);
+  lines.push(
+    `  Line ${line + 1}: ${colours.faint(excerptOf(lineShown(analysis.text, analysis.lineStarts, line, secretsAmong(analysis.findings)).trim(), 0, 0, 100).line)}`,
+  );
   return lines.join('\n') + '\n';
 }
 
 function inputLines(inputs: FigureShown['inputs']): string[] {
   const names = Math.max(0, ...inputs.map(({ name }) => name.length));
   const widest = Math.max(0, ...inputs.map(({ shown }) => shown.length));
-  return inputs.map(({ name, shown, from }) => `${name.padEnd(names)}  ${shown.padEnd(from === undefined ? 0 : widest)}${from === undefined ? '' : `  ${from}`}`);
+  return inputs.map(
+    ({ name, shown, from }) =>
+      `${name.padEnd(names)}  ${shown.padEnd(from === undefined ? 0 : widest)}${from === undefined ? '' : `  ${from}`}`,
+  );
 }

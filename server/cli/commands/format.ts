@@ -2,9 +2,9 @@ import { formatted } from '../../engine/index.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
-import { findFiles, readText, textOf, type FileText, type GateFile } from '../files.ts';
+import { type FileText, findFiles, type GateFile, readText, textOf } from '../files.ts';
 import { Sites } from '../sites.ts';
-import { exit, WrongUse, type Terminal } from '../terminal.ts';
+import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { writeText } from '../write.ts';
 
 export const command: Command = {
@@ -31,13 +31,16 @@ function runFormat(given: Arguments, terminal: Terminal): number {
   }
   const found = findFiles(given.paths, terminal.folder);
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
-  if (found.files.length === 0 && found.troubles.length === 0) throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
+  if (found.files.length === 0 && found.troubles.length === 0)
+    throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
   const sites = new Sites(terminal.folder, undefined, found.files);
   const results = found.files.map((file) => formatFile(file, sites, given.has('check'), terminal));
   const changed = results.filter((result) => result === 'changed').length;
   const failed = results.filter((result) => result === 'failed').length + found.troubles.length;
   const did = given.has('check') ? `${count(changed, 'file')} would change` : `${count(changed, 'file')} changed`;
-  terminal.err(`${did}, ${results.length - changed - (failed - found.troubles.length)} as they should be${failed > 0 ? `, ${failed} could not be formatted` : ''}\n`);
+  terminal.err(
+    `${did}, ${results.length - changed - (failed - found.troubles.length)} as they should be${failed > 0 ? `, ${failed} could not be formatted` : ''}\n`,
+  );
   if (failed > 0) return exit.wrong;
   return given.has('check') && changed > 0 ? exit.findings : exit.fine;
 }

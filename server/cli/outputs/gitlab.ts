@@ -1,6 +1,7 @@
 // GitLab's code quality report.
-import { messageOf, type Report } from '../report.ts';
+
 import { fingerprintsOf } from '../fingerprint.ts';
+import { messageOf, type Report } from '../report.ts';
 import type { Output } from './output.ts';
 
 export const output: Output = {

@@ -1,7 +1,7 @@
 // JUnit's XML, as build servers read it: a suite for each file, a case for each finding. What fails the run is a
 // failure; milder findings are cases that pass and say what they found.
 import { visible } from '../display.ts';
-import { fails, messageOf, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { type CheckedFile, fails, messageOf, type Report, type ReportedFinding } from '../report.ts';
 import type { Output } from './output.ts';
 
 export const output: Output = {
@@ -14,17 +14,22 @@ export const output: Output = {
 function written(report: Report): string {
   const suites = report.files.map((file) => suite(file, report.failOn));
   const troubles = report.unreadable.map(
-    ({ path, why }) => `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1">\n    <testcase name="read" classname="${escaped(path)}">\n      <error message="${escaped(why)}"/>\n    </testcase>\n  </testsuite>\n`,
+    ({ path, why }) =>
+      `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1">\n    <testcase name="read" classname="${escaped(path)}">\n      <error message="${escaped(why)}"/>\n    </testcase>\n  </testsuite>\n`,
   );
   const tests = report.files.reduce((sum, file) => sum + Math.max(1, file.findings.length), troubles.length);
   const failures = report.files.reduce((sum, file) => sum + failuresOf(file, report), 0);
   return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="pintle" tests="${tests}" failures="${failures}" errors="${troubles.length}">\n${suites.join('')}${troubles.join('')}</testsuites>\n`;
 }
 
-const failuresOf = (file: CheckedFile, { failOn }: Pick<Report, 'failOn'>): number => file.findings.filter((finding) => fails(finding.severity, failOn)).length;
+const failuresOf = (file: CheckedFile, { failOn }: Pick<Report, 'failOn'>): number =>
+  file.findings.filter((finding) => fails(finding.severity, failOn)).length;
 
 function suite(file: CheckedFile, failOn: Report['failOn']): string {
-  const cases = file.findings.length === 0 ? `    <testcase name="check" classname="${escaped(file.path)}"/>\n` : file.findings.map((finding) => testCase(file, finding, failOn)).join('');
+  const cases =
+    file.findings.length === 0
+      ? `    <testcase name="check" classname="${escaped(file.path)}"/>\n`
+      : file.findings.map((finding) => testCase(file, finding, failOn)).join('');
   return `  <testsuite name="${escaped(file.path)}" tests="${Math.max(1, file.findings.length)}" failures="${failuresOf(file, { failOn })}" errors="0">\n${cases}  </testsuite>\n`;
 }
 
@@ -39,5 +44,10 @@ function testCase(file: CheckedFile, finding: ReportedFinding, failOn: Report['f
 
 /** XML has no place for control characters, not even escaped. */
 const escaped = (text: string): string =>
-  visible(text).replace(/[\ufffe\uffff]/g, '\ufffd').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+  visible(text)
+    .replace(/[\ufffe\uffff]/g, '\ufffd')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;');
 const content = (text: string): string => text.split('\n').map(escaped).join('\n');

@@ -1,7 +1,7 @@
 // SARIF 2.1.0 (OASIS Standard, 27 March 2020).
 import { allRules, ruleNamed } from '../../engine/index.ts';
-import { messageOf, type Report, type ReportedPlace } from '../report.ts';
 import { fingerprintsOf } from '../fingerprint.ts';
+import { messageOf, type Report, type ReportedPlace } from '../report.ts';
 import type { Output } from './output.ts';
 
 export const output: Output = {
@@ -66,14 +66,25 @@ function descriptor(name: string) {
 }
 
 function location(path: string, { start, end }: ReportedPlace['range']) {
-  return { artifactLocation: { uri: uriOf(path) }, region: { startLine: start.line, startColumn: start.column, endLine: end.line, endColumn: end.column } };
+  return {
+    artifactLocation: { uri: uriOf(path) },
+    region: { startLine: start.line, startColumn: start.column, endLine: end.line, endColumn: end.column },
+  };
 }
 
-const relatedLocation = ({ message, path, range }: ReportedPlace, id: number) => ({ id, message: { text: message }, physicalLocation: location(path, range) });
+const relatedLocation = ({ message, path, range }: ReportedPlace, id: number) => ({
+  id,
+  message: { text: message },
+  physicalLocation: location(path, range),
+});
 
 /** A path as a URI reference: relative ones stay relative. */
 export function uriOf(path: string): string {
-  const encoded = path.replace(/\p{Cs}/gu, '\ufffd').split('/').map(encodeURIComponent).join('/');
+  const encoded = path
+    .replace(/\p{Cs}/gu, '\ufffd')
+    .split('/')
+    .map(encodeURIComponent)
+    .join('/');
   if (/^[A-Za-z]%3A\//.test(encoded)) return 'file:///' + encoded.replace('%3A', ':');
   return encoded.startsWith('/') ? 'file://' + encoded : encoded;
 }

@@ -1,6 +1,6 @@
 // For people: every finding with its line, what is wrong, why that matters, and what to do.
-import { coloursFor, count, excerptOf, visible, wrapped, type Colours } from '../display.ts';
-import { countsInWords, type CheckedFile, type Report, type ReportedFinding } from '../report.ts';
+import { type Colours, coloursFor, count, excerptOf, visible, wrapped } from '../display.ts';
+import { type CheckedFile, countsInWords, type Report, type ReportedFinding } from '../report.ts';
 import type { Manner, Output } from './output.ts';
 
 export const output: Output = {
@@ -29,7 +29,12 @@ function findingText(file: CheckedFile, finding: ReportedFinding, colours: Colou
   const number = String(start.line);
   const gutter = ' '.repeat(number.length);
   const room = Math.max(40, Math.min(widestLine, (columns ?? widestLine) - number.length - 5));
-  const { line, carets } = excerptOf(finding.sourceLine, start.column - 1, end.line === start.line ? end.column - 1 : finding.sourceLine.length, room);
+  const { line, carets } = excerptOf(
+    finding.sourceLine,
+    start.column - 1,
+    end.line === start.line ? end.column - 1 : finding.sourceLine.length,
+    room,
+  );
   if (line.trim() !== '') {
     lines.push(`  ${colours.faint(`${number} |`)} ${line}`);
     lines.push(`  ${colours.faint(`${gutter} |`)} ${colours[finding.severity](carets)}`);

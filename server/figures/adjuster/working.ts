@@ -53,8 +53,10 @@ interface Asked {
 
 type Place = Asked['line'];
 
-const inTime = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'time', line: fact.line });
-const asShare = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined => (fact === undefined ? undefined : { value: fact.value, dimension: 'ratio', line: fact.line });
+const inTime = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined =>
+  fact === undefined ? undefined : { value: fact.value, dimension: 'time', line: fact.line };
+const asShare = (fact: { readonly value: number; readonly line: Place } | undefined): Asked | undefined =>
+  fact === undefined ? undefined : { value: fact.value, dimension: 'ratio', line: fact.line };
 
 function askedOf({ facts }: Motion, adjuster: Adjuster): Asked | undefined {
   switch (adjuster.facts.sets?.value) {

@@ -1,6 +1,6 @@
 import { factPlace } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, type Source } from '../kind.ts';
-import { armOf, type ArmWorkings } from './working.ts';
+import { type FigureKind, type Input, inDegrees, type Source } from '../kind.ts';
+import { type ArmWorkings, armOf } from './working.ts';
 
 const fourBar: Source = { text: 'four-bar linkage, R. L. Norton, Design of Machinery, ch. 4 and 6', standing: 'published' };
 
@@ -27,7 +27,8 @@ export const figures: readonly FigureKind[] = [
     work: ({ drives }, give) => {
       for (const drive of drives) {
         const arm = armOf(drive);
-        if (arm?.shaftTurn !== undefined) give(drive.name, inDegrees(arm.shaftTurn), factPlace(drive, drive.facts.shaft), () => inputsOf(arm));
+        if (arm?.shaftTurn !== undefined)
+          give(drive.name, inDegrees(arm.shaftTurn), factPlace(drive, drive.facts.shaft), () => inputsOf(arm));
       }
     },
   },
@@ -42,7 +43,8 @@ export const figures: readonly FigureKind[] = [
     work: ({ drives }, give) => {
       for (const drive of drives) {
         const arm = armOf(drive);
-        if (arm?.leastTransmission !== undefined) give(drive.name, inDegrees(arm.leastTransmission), factPlace(drive, drive.facts['leaf-bracket']), () => inputsOf(arm));
+        if (arm?.leastTransmission !== undefined)
+          give(drive.name, inDegrees(arm.leastTransmission), factPlace(drive, drive.facts['leaf-bracket']), () => inputsOf(arm));
       }
     },
   },

@@ -1,8 +1,8 @@
 import { type Drive, perSubject } from '../../model/index.ts';
-import { armDeadPoint, type ArmDeadPoint, type ArmMounting, newPose, poseAt } from './maths.ts';
+import { type ArmDeadPoint, type ArmMounting, armDeadPoint, newPose, poseAt } from './maths.ts';
 
 // The linkage walks along the poses; drawings show the shaft.
-export { armDeadPoint, newPose, poseAt, shaftAngle, type ArmMounting } from './maths.ts';
+export { type ArmMounting, armDeadPoint, newPose, poseAt, shaftAngle } from './maths.ts';
 
 export interface ArmWorkings {
   readonly mounting: ArmMounting;
@@ -48,6 +48,7 @@ export const armOf = perSubject((drive: Drive): ArmWorkings | undefined => {
 export function armMountingOf(drive: Drive): ArmMounting | undefined {
   const { shaft, 'leaf-bracket': bracket } = drive.facts;
   const arms = drive.model?.facts.arms;
-  if (drive.model?.facts.kind?.value !== 'articulated-arm' || shaft === undefined || bracket === undefined || arms === undefined) return undefined;
+  if (drive.model?.facts.kind?.value !== 'articulated-arm' || shaft === undefined || bracket === undefined || arms === undefined)
+    return undefined;
   return { along: shaft.along, out: shaft.out, driveArm: arms.drive, linkArm: arms.link, leafBracket: bracket.value };
 }

@@ -2,18 +2,33 @@ import { factPlace, type Installation, type Panel } from '../../model/index.ts';
 import { inCelsius } from '../cables/working.ts';
 import { type Input, onlyWhere, type Source } from '../kind.ts';
 import { coldest } from './maths.ts';
-import { ampereHours, batteryOf, type BatteryWorkings, day, solarOf, type SolarWorkings } from './working.ts';
+import { ampereHours, type BatteryWorkings, batteryOf, day, type SolarWorkings, solarOf } from './working.ts';
 
 const wattHours = (energy: number): string => `${Number((energy / 3600).toPrecision(3))} Wh`;
-const hours = (seconds: number): string => (seconds >= 48 * 3600 ? `${Number((seconds / day).toPrecision(3))} days` : `${Number((seconds / 3600).toPrecision(3))} h`);
+const hours = (seconds: number): string =>
+  seconds >= 48 * 3600 ? `${Number((seconds / day).toPrecision(3))} days` : `${Number((seconds / 3600).toPrecision(3))} h`;
 
-const peukert: Source = { text: 'Peukert’s law with the capacity rated at H hours; the exponent 1.25 of a battery with one rating only is from memory', standing: 'from memory' };
+const peukert: Source = {
+  text: 'Peukert’s law with the capacity rated at H hours; the exponent 1.25 of a battery with one rating only is from memory',
+  standing: 'from memory',
+};
 const sun: Source = { text: 'peak sun hours (kWh a square metre and day) × rated power × efficiency', standing: 'derived' };
-const bank: Source = { text: 'simplified IEEE method for lead-acid banks: load a day × days × temperature factor / share that may be used', standing: 'published' };
+const bank: Source = {
+  text: 'simplified IEEE method for lead-acid banks: load a day × days × temperature factor / share that may be used',
+  standing: 'published',
+};
 
 const discharged = ({ battery: { facts }, discharge, cold }: BatteryWorkings): Input[] => [
   { name: 'share that may be used', value: discharge, unit: '1', ...(facts.discharge === undefined ? { from: 'default' } : {}) },
-  { name: 'temperature factor', value: cold, unit: '1', from: facts.coldest === undefined ? 'default: 27 °C and above' : `simplified IEEE method${facts.coldest.value < coldest - 1e-9 ? ', whose table ends at -7 °C: it should be more' : ''}, at ${Math.round(inCelsius(facts.coldest.value))} °C` },
+  {
+    name: 'temperature factor',
+    value: cold,
+    unit: '1',
+    from:
+      facts.coldest === undefined
+        ? 'default: 27 °C and above'
+        : `simplified IEEE method${facts.coldest.value < coldest - 1e-9 ? ', whose table ends at -7 °C: it should be more' : ''}, at ${Math.round(inCelsius(facts.coldest.value))} °C`,
+  },
 ];
 const rated = (workings: BatteryWorkings): Input[] => [
   { name: 'C, rated capacity', value: workings.capacity.charge, unit: 'C' },
@@ -22,7 +37,14 @@ const rated = (workings: BatteryWorkings): Input[] => [
 ];
 const dailyInputs = (workings: BatteryWorkings, panel: Panel): Input[] => [
   { name: 'standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` },
-  { name: 'cycles a day', value: workings.cycles * day, unit: '1', ...(workings.battery.facts.cycles !== undefined ? {} : { from: panel.installation.site?.facts.cycles === undefined ? 'default: none' : 'the site' }) },
+  {
+    name: 'cycles a day',
+    value: workings.cycles * day,
+    unit: '1',
+    ...(workings.battery.facts.cycles !== undefined
+      ? {}
+      : { from: panel.installation.site?.facts.cycles === undefined ? 'default: none' : 'the site' }),
+  },
   { name: 'charge for a cycle: current of each drive × twice its run and seat', value: workings.cycleCharge, unit: 'C' },
 ];
 
@@ -40,7 +62,14 @@ export const figures = onlyWhere(hasBattery, [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const workings = batteryOf(panel);
-        if (workings !== undefined) give(panel.name, workings.daily, factPlace(workings.battery), () => dailyInputs(workings, panel), () => `${ampereHours(workings.daily)} a day`);
+        if (workings !== undefined)
+          give(
+            panel.name,
+            workings.daily,
+            factPlace(workings.battery),
+            () => dailyInputs(workings, panel),
+            () => `${ampereHours(workings.daily)} a day`,
+          );
       }
     },
   },
@@ -60,7 +89,11 @@ export const figures = onlyWhere(hasBattery, [
           panel.name,
           workings.standbyTime,
           factPlace(workings.battery, workings.battery.facts.capacity[0]),
-          () => [{ name: 'I, standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` }, ...rated(workings), ...discharged(workings)],
+          () => [
+            { name: 'I, standby current', value: workings.standby, unit: 'A', from: `panel.${panel.name}.standby-current` },
+            ...rated(workings),
+            ...discharged(workings),
+          ],
           () => hours(workings.standbyTime),
         );
       }
@@ -87,7 +120,12 @@ export const figures = onlyWhere(hasBattery, [
             { name: 'charge a day', value: workings.daily, unit: 'C', from: `panel.${panel.name}.daily-charge` },
             { name: 'time that it is to last', value: lasts ?? 0, unit: 's' },
             ...discharged(workings),
-            { name: 'what the battery gives at the average current', value: workings.gives, unit: 'C', from: `Peukert’s law, exponent ${Number(workings.exponent.toPrecision(4))} (${workings.exponentFrom})` },
+            {
+              name: 'what the battery gives at the average current',
+              value: workings.gives,
+              unit: 'C',
+              from: `Peukert’s law, exponent ${Number(workings.exponent.toPrecision(4))} (${workings.exponentFrom})`,
+            },
           ],
           () => ampereHours(needed),
         );
@@ -105,7 +143,14 @@ export const figures = onlyWhere(hasBattery, [
     work: ({ panels }, give) => {
       for (const panel of panels) {
         const workings = solarOf(panel);
-        if (workings !== undefined) give(panel.name, workings.gives, factPlace(workings.solar, workings.solar.facts.peak), () => solarInputs(workings), () => `${wattHours(workings.gives)} a day; ${wattHours(workings.daily)} are drawn`);
+        if (workings !== undefined)
+          give(
+            panel.name,
+            workings.gives,
+            factPlace(workings.solar, workings.solar.facts.peak),
+            () => solarInputs(workings),
+            () => `${wattHours(workings.gives)} a day; ${wattHours(workings.daily)} are drawn`,
+          );
       }
     },
   },
@@ -134,4 +179,7 @@ const sunInputs = ({ solar, sun, efficiency }: SolarWorkings): Input[] => [
   { name: 'peak sun a day', value: sun, unit: 's' },
   { name: 'η, efficiency', value: efficiency, unit: '1', ...(solar.facts.efficiency === undefined ? { from: 'default' } : {}) },
 ];
-const solarInputs = (workings: SolarWorkings): Input[] => [{ name: 'Wp, rated power', value: workings.peak, unit: 'W' }, ...sunInputs(workings)];
+const solarInputs = (workings: SolarWorkings): Input[] => [
+  { name: 'Wp, rated power', value: workings.peak, unit: 'W' },
+  ...sunInputs(workings),
+];

@@ -34,7 +34,15 @@ export function exponentFrom(one: Capacity, other: Capacity): number | undefined
 }
 
 /** How much more capacity a cold battery needs: °F and factor. Source: simplified IEEE method for lead-acid banks. */
-const cold: readonly (readonly [fahrenheit: number, factor: number])[] = [[80, 1], [70, 1.04], [60, 1.11], [50, 1.19], [40, 1.3], [30, 1.4], [20, 1.59]];
+const cold: readonly (readonly [fahrenheit: number, factor: number])[] = [
+  [80, 1],
+  [70, 1.04],
+  [60, 1.11],
+  [50, 1.19],
+  [40, 1.3],
+  [30, 1.4],
+  [20, 1.59],
+];
 
 /** Where that table ends, K: 20 °F. */
 export const coldest = ((20 + 459.67) * 5) / 9;

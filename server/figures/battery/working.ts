@@ -4,7 +4,15 @@ import { drawOf } from '../design-current/working.ts';
 import { motionOf } from '../run-time/working.ts';
 import { standbyOf } from '../supply-budget/working.ts';
 import {
-  type Capacity, capacityNeeded, chargeAt, coldFactor, dailyCharge, exponentFrom, solarNeeded, solarYield, usualExponent,
+  type Capacity,
+  capacityNeeded,
+  chargeAt,
+  coldFactor,
+  dailyCharge,
+  exponentFrom,
+  solarNeeded,
+  solarYield,
+  usualExponent,
 } from './maths.ts';
 
 export { coldest } from './maths.ts';

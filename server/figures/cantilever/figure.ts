@@ -11,7 +11,13 @@ const inputsOf = ({ facts: { width, mass, tail, 'roller-spacing': spacing } }: L
 
 const statics: Source = { text: 'statics of a beam on two supports, any mechanics textbook', standing: 'derived' };
 
-const force = (id: string, title: string, formula: string, which: (balance: Balance) => number | undefined, more: (leaf: Leaf) => Input[]): FigureKind => ({
+const force = (
+  id: string,
+  title: string,
+  formula: string,
+  which: (balance: Balance) => number | undefined,
+  more: (leaf: Leaf) => Input[],
+): FigureKind => ({
   id,
   title,
   unit: 'N',
@@ -23,7 +29,8 @@ const force = (id: string, title: string, formula: string, which: (balance: Bala
     for (const leaf of leaves) {
       const balance = balanceOf(leaf);
       const value = balance === undefined ? undefined : which(balance);
-      if (value !== undefined) give(leaf.name, value, factPlace(leaf, leaf.facts['roller-spacing']), () => [...inputsOf(leaf), ...more(leaf)]);
+      if (value !== undefined)
+        give(leaf.name, value, factPlace(leaf, leaf.facts['roller-spacing']), () => [...inputsOf(leaf), ...more(leaf)]);
     }
   },
 });
@@ -49,7 +56,25 @@ export const figures = onlyWhere(hasTail, [
       }
     },
   },
-  force('leaf.NAME.front-roller-load', 'What the front rollers carry when the leaf is closed', 'W·(1 + (L − c)/(2s)), W = m·g', ({ closed }) => closed?.front, closedOnly),
-  force('leaf.NAME.rear-roller-load', 'What the rear rollers carry when the leaf is closed; below 0, they hold it down', '−W·(L − c)/(2s), W = m·g', ({ closed }) => closed?.rear, closedOnly),
-  force('leaf.NAME.rear-roller-load-open', 'What the rear rollers carry when the leaf is open', 'W·(d − (L − c)/2)/s, W = m·g', ({ open }) => open?.rear, opened),
+  force(
+    'leaf.NAME.front-roller-load',
+    'What the front rollers carry when the leaf is closed',
+    'W·(1 + (L − c)/(2s)), W = m·g',
+    ({ closed }) => closed?.front,
+    closedOnly,
+  ),
+  force(
+    'leaf.NAME.rear-roller-load',
+    'What the rear rollers carry when the leaf is closed; below 0, they hold it down',
+    '−W·(L − c)/(2s), W = m·g',
+    ({ closed }) => closed?.rear,
+    closedOnly,
+  ),
+  force(
+    'leaf.NAME.rear-roller-load-open',
+    'What the rear rollers carry when the leaf is open',
+    'W·(d − (L − c)/2)/s, W = m·g',
+    ({ open }) => open?.rear,
+    opened,
+  ),
 ]);

@@ -1,5 +1,5 @@
 import { type Leaf, perSubject } from '../../model/index.ts';
-import { rollerForces, type RollerForces } from './maths.ts';
+import { type RollerForces, rollerForces } from './maths.ts';
 
 export interface Balance {
   /** Of the tail to the leaf without it. */
@@ -13,6 +13,9 @@ export interface Balance {
 export const balanceOf = perSubject((leaf: Leaf): Balance | undefined => {
   const { slides, width, mass, tail, 'roller-spacing': spacing } = leaf.facts;
   if (tail === undefined || slides === undefined || width === undefined) return undefined;
-  const of = mass === undefined || spacing === undefined ? undefined : { mass: mass.value, overhang: width.value, tail: tail.value, spacing: spacing.value };
+  const of =
+    mass === undefined || spacing === undefined
+      ? undefined
+      : { mass: mass.value, overhang: width.value, tail: tail.value, spacing: spacing.value };
   return { share: tail.value / width.value, closed: of && rollerForces(of, 0), open: of && rollerForces(of, slides.distance) };
 });

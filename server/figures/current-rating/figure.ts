@@ -4,7 +4,8 @@ import { type Input, onlyWhere } from '../kind.ts';
 import { tableLimit } from './maths.ts';
 import { type Rating, ratingOf, warmthOf } from './working.ts';
 
-const tableInWords = (rating: Rating): string => `${rating.table}${rating.standing === 'from memory' ? ' (from memory)' : ''}${rating.atLeast ? ', of pvc: at least' : ''}`;
+const tableInWords = (rating: Rating): string =>
+  `${rating.table}${rating.standing === 'from memory' ? ' (from memory)' : ''}${rating.atLeast ? ', of pvc: at least' : ''}`;
 
 function inputsOf(cable: Cable, rating: Rating): Input[] {
   return [

@@ -1,5 +1,5 @@
 // How much current a cable may carry, and how warm its conductors get.
-import { bySize, type Insulation, sizeOf, type Sizes, warmest } from '../cables/working.ts';
+import { bySize, type Insulation, type Sizes, sizeOf, warmest } from '../cables/working.ts';
 import type { Standing } from '../kind.ts';
 
 export type Method = 'A' | 'B' | 'C' | 'D' | 'E' | 'over-ceiling' | 'under-insulation' | 'stud-wall-touching' | 'stud-wall';
@@ -17,9 +17,17 @@ const sizes = [1, 1.5, 2.5, 4, 6, 10] as const;
 const column = (...values: readonly number[]): Sizes => new Map(values.map((value, i) => [sizeOf((sizes[i] as number) * 1e-6), value]));
 
 /** BS 7671, Table 4D1A: single cores, 70 °C thermoplastic, one phase, A. */
-const singles: Partial<Record<Method, Sizes>> = { A: column(11, 14.5, 20, 26, 34, 46), B: column(13.5, 17.5, 24, 32, 41, 57), C: column(15.5, 20, 27, 37, 47, 65) };
+const singles: Partial<Record<Method, Sizes>> = {
+  A: column(11, 14.5, 20, 26, 34, 46),
+  B: column(13.5, 17.5, 24, 32, 41, 57),
+  C: column(15.5, 20, 27, 37, 47, 65),
+};
 /** BS 7671, Table 4D2A: multicore, 70 °C thermoplastic, one phase, A. Columns A to C as also in SANS 10142-1, Table 6.3(a). */
-const multicore: Partial<Record<Method, Sizes>> = { A: column(11, 14, 18.5, 25, 32, 43), B: column(13, 16.5, 23, 30, 38, 52), C: column(15, 19.5, 27, 36, 46, 63) };
+const multicore: Partial<Record<Method, Sizes>> = {
+  A: column(11, 14, 18.5, 25, 32, 43),
+  B: column(13, 16.5, 23, 30, 38, 52),
+  C: column(15, 19.5, 27, 36, 46, 63),
+};
 /** Column E of that table, from memory. */
 const inAir = column(17, 22, 30, 40, 51, 70);
 /** Method D, multicore in the ground at 20 °C, 1.5 mm² and up, from memory. */
@@ -34,7 +42,14 @@ const flat: Partial<Record<Method, Sizes>> = {
   'stud-wall': column(8, 10, 13.5, 17.5, 23.5),
 };
 /** Greatest current of small American gauges by the branch-circuit rules of the NEC, A, from memory. */
-const byGauge: readonly (readonly [gauge: number, current: number])[] = [[18, 7], [16, 10], [14, 15], [12, 20], [10, 30], [8, 40]];
+const byGauge: readonly (readonly [gauge: number, current: number])[] = [
+  [18, 7],
+  [16, 10],
+  [14, 15],
+  [12, 20],
+  [10, 30],
+  [8, 40],
+];
 
 /** The tabulated current of a conductor, `area` in m². Undefined where no table here has it. Source: BS 7671, Appendix 4. */
 export function tabulatedCurrent(area: number, kind: CableKind, method: Method): Tabulated | undefined {
@@ -53,13 +68,22 @@ export function tabulatedCurrent(area: number, kind: CableKind, method: Method):
 export function gaugeCurrent(area: number): Tabulated | undefined {
   for (const [gauge, current] of byGauge) {
     const diameter = 0.127e-3 * 92 ** ((36 - gauge) / 39);
-    if (Math.abs(area / ((Math.PI / 4) * diameter * diameter) - 1) < 0.005) return { current, table: `NEC, ${gauge} AWG`, standing: 'from memory' };
+    if (Math.abs(area / ((Math.PI / 4) * diameter * diameter) - 1) < 0.005)
+      return { current, table: `NEC, ${gauge} AWG`, standing: 'from memory' };
   }
   return undefined;
 }
 
 /** BS 7671, Table 4C1 for 70 °C thermoplastic. */
-const ambientFactors: readonly (readonly [celsius: number, factor: number])[] = [[25, 1.03], [30, 1], [35, 0.94], [40, 0.87], [45, 0.79], [50, 0.71], [55, 0.61]];
+const ambientFactors: readonly (readonly [celsius: number, factor: number])[] = [
+  [25, 1.03],
+  [30, 1],
+  [35, 0.94],
+  [40, 0.87],
+  [45, 0.79],
+  [50, 0.71],
+  [55, 0.61],
+];
 
 /**
  * Ambient factor Ca in air, `celsius` in °C: BS 7671, Table 4C1, straight between its values, 1.03 below 25 °C. Above 55 °C
@@ -101,7 +125,14 @@ export function tabulatedNeeded(rating: number, ca: number, cg: number): number 
  * (all °C). Its own heat goes with the square of the current; neighbours of a group (`cg` below 1) are taken as fully
  * loaded. With current = It·Ca·Cg it is the limit. Derived; BS 7671, Appendix 4, section 6.1 says the same.
  */
-export function conductorTemperature(given: { readonly current: number; readonly tabulated: number; readonly cg: number; readonly ambient: number; readonly reference: number; readonly limit: number }): number {
+export function conductorTemperature(given: {
+  readonly current: number;
+  readonly tabulated: number;
+  readonly cg: number;
+  readonly ambient: number;
+  readonly reference: number;
+  readonly limit: number;
+}): number {
   const { current, tabulated, cg, ambient, reference, limit } = given;
   return limit - cg * cg * (limit - ambient) + (limit - reference) * (current / tabulated) ** 2;
 }

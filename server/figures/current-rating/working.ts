@@ -30,7 +30,8 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
   const insulation = insulationOf(cable);
   if (area === undefined || insulation === 'rubber') return undefined;
   const american = regimeOf(cable.installation).gauges ? gaugeCurrent(area) : undefined;
-  const found = american ?? (method === undefined ? undefined : tabulatedCurrent(area, cable.model?.facts.kind?.value ?? 'multicore', method.value));
+  const found =
+    american ?? (method === undefined ? undefined : tabulatedCurrent(area, cable.model?.facts.kind?.value ?? 'multicore', method.value));
   if (found === undefined) return undefined;
   const buried = american === undefined && method?.value === 'D';
   const reference = buried ? 20 : 30;
@@ -39,7 +40,19 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
   const circuits = grouped?.value ?? 1;
   const cg = groupingFactor(circuits, buried);
   if (cg === undefined) return undefined;
-  return { current: found.current * ca * cg, tabulated: found.current, table: found.table, standing: found.standing, atLeast: insulation === 'xlpe', ca, cg, circuits, ambient: around, reference, isAmbientStated: ambient !== undefined };
+  return {
+    current: found.current * ca * cg,
+    tabulated: found.current,
+    table: found.table,
+    standing: found.standing,
+    atLeast: insulation === 'xlpe',
+    ca,
+    cg,
+    circuits,
+    ambient: around,
+    reference,
+    isAmbientStated: ambient !== undefined,
+  };
 });
 
 /** How warm the conductors get at the greatest current. */
@@ -55,6 +68,13 @@ export const warmthOf = perSubject((cable: Cable): Warmth | undefined => {
   const { carries } = cable.facts;
   const rating = ratingOf(cable);
   if (carries === undefined || rating === undefined || !rating.isAmbientStated || cable.facts.method === undefined) return undefined;
-  const celsius = conductorTemperature({ current: carries.current, tabulated: rating.tabulated, cg: rating.cg, ambient: rating.ambient, reference: rating.reference, limit: tableLimit(insulationOf(cable)) });
+  const celsius = conductorTemperature({
+    current: carries.current,
+    tabulated: rating.tabulated,
+    cg: rating.cg,
+    ambient: rating.ambient,
+    reference: rating.reference,
+    limit: tableLimit(insulationOf(cable)),
+  });
   return { celsius, current: carries.current, rating };
 });

@@ -26,7 +26,11 @@ export const figures: readonly FigureKind[] = [
     changedBy: 'the lag, and all that changes the run times',
     work: (installation, give) => {
       const cycle = cycleOf(installation);
-      if (cycle !== undefined) give('', cycle.opening, place(installation), () => [...runs(installation), { name: 'lag opening', value: cycle.lagOpening, unit: 's' }]);
+      if (cycle !== undefined)
+        give('', cycle.opening, place(installation), () => [
+          ...runs(installation),
+          { name: 'lag opening', value: cycle.lagOpening, unit: 's' },
+        ]);
     },
   },
   {
@@ -39,7 +43,11 @@ export const figures: readonly FigureKind[] = [
     changedBy: 'the lag, and all that changes the run times',
     work: (installation, give) => {
       const cycle = cycleOf(installation);
-      if (cycle !== undefined) give('', cycle.closing, place(installation), () => [...runs(installation), { name: 'lag closing', value: cycle.lagClosing, unit: 's' }]);
+      if (cycle !== undefined)
+        give('', cycle.closing, place(installation), () => [
+          ...runs(installation),
+          { name: 'lag closing', value: cycle.lagClosing, unit: 's' },
+        ]);
     },
   },
   {

@@ -6,5 +6,7 @@ export function drawOf(drive: Drive): number | undefined {
   const facts = drive.model?.facts;
   const voltage = drive.installation.site?.facts.supply?.voltage;
   if (facts?.consumes !== undefined) return facts.consumes.value;
-  return facts?.motor === undefined || voltage === undefined ? undefined : designCurrent(facts.motor.output, facts.motor.efficiency, facts.motor.factor, voltage);
+  return facts?.motor === undefined || voltage === undefined
+    ? undefined
+    : designCurrent(facts.motor.output, facts.motor.efficiency, facts.motor.factor, voltage);
 }

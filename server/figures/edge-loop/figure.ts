@@ -1,9 +1,10 @@
 import type { Panel } from '../../model/index.ts';
 import type { FigureKind, Input, Source } from '../kind.ts';
 import { dividerVoltage, parallelBand } from './maths.ts';
-import { type EdgeLoop, loopsOf, type LoopState, resistanceOf, stateOf } from './working.ts';
+import { type EdgeLoop, type LoopState, loopsOf, resistanceOf, stateOf } from './working.ts';
 
-const rounded = (ohms: number): string => (ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(4))} kohm` : `${Number(ohms.toPrecision(4))} ohm`);
+const rounded = (ohms: number): string =>
+  ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(4))} kohm` : `${Number(ohms.toPrecision(4))} ohm`;
 
 const circuits: Source = { text: 'Kirchhoff’s laws, IEC 60228 for the cable', standing: 'published' };
 
@@ -14,7 +15,10 @@ export const figures: readonly FigureKind[] = [
     unit: 'ohm',
     topic: 'measurements',
     formula: '1/R = Σ 1/Rᵢ, over every terminator that hangs on the input',
-    source: { text: 'Kirchhoff’s laws: resistors side by side (Serway and Jewett, Physics for Scientists and Engineers)', standing: 'published' },
+    source: {
+      text: 'Kirchhoff’s laws: resistors side by side (Serway and Jewett, Physics for Scientists and Engineers)',
+      standing: 'published',
+    },
     changedBy: 'the terminators of the edges, which edges are wired to the input, and how they are chained',
     work: ({ panels }, give) => {
       for (const panel of panels) {
@@ -24,7 +28,10 @@ export const figures: readonly FigureKind[] = [
           const { terminal, terminated } = loop;
           const resistance = resistanceOf(loop);
           if (resistance === undefined) continue;
-          const resistors = () => terminated.flatMap(({ name, facts: { terminator } }) => (terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }]));
+          const resistors = () =>
+            terminated.flatMap(({ name, facts: { terminator } }) =>
+              terminator === undefined ? [] : [{ name, resistance: terminator.value, tolerance: terminator.tolerance }],
+            );
           give(
             `${panel.name}/${terminal.name.text}`,
             resistance,
@@ -34,11 +41,22 @@ export const figures: readonly FigureKind[] = [
                 { name: `terminator of ${resistor.name}`, value: resistor.resistance, unit: 'ohm' },
                 { name: `tolerance of the terminator of ${resistor.name}`, value: resistor.tolerance, unit: '1' },
               ]),
-              ...(terminal.terminator === undefined ? [] : [{ name: `expected at ${terminal.name.text}`, value: terminal.terminator, unit: 'ohm', from: `panel-model ${panel.model?.name ?? ''}` }]),
+              ...(terminal.terminator === undefined
+                ? []
+                : [
+                    {
+                      name: `expected at ${terminal.name.text}`,
+                      value: terminal.terminator,
+                      unit: 'ohm',
+                      from: `panel-model ${panel.model?.name ?? ''}`,
+                    },
+                  ]),
             ],
             () => {
               const band = parallelBand(resistors());
-              return band === undefined ? rounded(resistance) : `${rounded(resistance)}, by the tolerances ${rounded(band.low)} to ${rounded(band.high)}`;
+              return band === undefined
+                ? rounded(resistance)
+                : `${rounded(resistance)}, by the tolerances ${rounded(band.low)} to ${rounded(band.high)}`;
             },
           );
         }
@@ -53,7 +71,16 @@ export const figures: readonly FigureKind[] = [
     formula: '1/R = 1/(RT·(1 − tolerance)) + Σ 1/leakage, over 1 + tolerance of the panel’s resistor',
     source: circuits,
     changedBy: 'the tolerance of the terminator, and damp that is let be',
-    work: ({ panels }, give) => eachState(panels, (subject, state, at) => give(subject, state.states.rest.low, at, () => inputsOf(state), () => rounded(state.states.rest.low))),
+    work: ({ panels }, give) =>
+      eachState(panels, (subject, state, at) =>
+        give(
+          subject,
+          state.states.rest.low,
+          at,
+          () => inputsOf(state),
+          () => rounded(state.states.rest.low),
+        ),
+      ),
   },
   {
     id: 'panel.PANEL.loop.NAME.rest-greatest',
@@ -63,7 +90,16 @@ export const figures: readonly FigureKind[] = [
     formula: 'RT·(1 + tolerance) + 2·R20·L·(1 + 0.00393·(t − 20)), over 1 − tolerance of the panel’s resistor',
     source: circuits,
     changedBy: 'the tolerance of the terminator, and the length and size of the cable',
-    work: ({ panels }, give) => eachState(panels, (subject, state, at) => give(subject, state.states.rest.high, at, () => inputsOf(state), () => rounded(state.states.rest.high))),
+    work: ({ panels }, give) =>
+      eachState(panels, (subject, state, at) =>
+        give(
+          subject,
+          state.states.rest.high,
+          at,
+          () => inputsOf(state),
+          () => rounded(state.states.rest.high),
+        ),
+      ),
   },
   {
     id: 'panel.PANEL.loop.NAME.rest-voltage',
@@ -89,7 +125,8 @@ export const figures: readonly FigureKind[] = [
             { name: 'RP, resistor in the panel', value: measures.resistor, unit: 'ohm', from: state.from },
             { name: 'RL, terminator', value: terminator.resistance, unit: 'ohm' },
           ],
-          () => `${volts(terminator.resistance)} V, by the tolerances ${volts(rest.low)} V to ${volts(rest.high)} V; pressed up to ${volts(pressed.high)} V, cut from ${volts(open.low)} V`,
+          () =>
+            `${volts(terminator.resistance)} V, by the tolerances ${volts(rest.low)} V to ${volts(rest.high)} V; pressed up to ${volts(pressed.high)} V, cut from ${volts(open.low)} V`,
         );
       }),
   },
@@ -113,6 +150,11 @@ const inputsOf = ({ terminator, leakages, cables, measures, from, cable }: LoopS
   { name: 'tolerance of the terminator', value: terminator.tolerance, unit: '1' },
   ...leakages.map((edge) => ({ name: `leakage of ${edge.name}`, value: edge.facts.leakage?.value ?? 0, unit: 'ohm' })),
   ...cables.map((each) => ({ name: `length of ${each.name}`, value: each.facts.length?.value ?? 0, unit: 'm' })),
-  { name: 'cables there and back, warm', value: cable, unit: 'ohm', from: cables.length === 0 ? 'default: no cable is stated' : 'IEC 60228' },
+  {
+    name: 'cables there and back, warm',
+    value: cable,
+    unit: 'ohm',
+    from: cables.length === 0 ? 'default: no cable is stated' : 'IEC 60228',
+  },
   ...(measures === undefined ? [] : [{ name: 'tolerance of the panel’s resistor', value: measures.tolerance, unit: '1', from }]),
 ];

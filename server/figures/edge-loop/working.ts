@@ -3,7 +3,7 @@ import { type Cable, type Panel, type PanelModel, perSubject, type Sensor, type 
 import { atTemperature, classOf, insulationOf, resistancePerMetre, warmest } from '../cables/working.ts';
 import { type LoopStates, parallel, type Resistor, statesOf } from './maths.ts';
 
-export { isStandard, nearestStandard, overlap, type Band } from './maths.ts';
+export { type Band, isStandard, nearestStandard, overlap } from './maths.ts';
 
 /** An edge that is wired to the input, and all that its chain leads to, from the panel outwards. */
 export interface EdgeBranch {
@@ -128,7 +128,9 @@ export const stateOf = perSubject(({ panel, terminal, branches, edges, terminate
   const window = facts?.window.find((line) => line.terminal.text === terminal.name.text);
   const terminator = { resistance: fitted.value, tolerance: fitted.tolerance };
   const states = statesOf({ terminator, cable, pressed, leakage: 1 / leakage, panel: measures?.tolerance ?? 0 });
-  return states === undefined ? undefined : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
+  return states === undefined
+    ? undefined
+    : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
 });
 
 /** Ohms of a cable there and back, as warm as it may be. */

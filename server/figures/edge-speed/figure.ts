@@ -1,4 +1,4 @@
-import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, mechanics } from '../kind.ts';
 import { travelPlace } from '../run-time/working.ts';
 import { type EdgeSpeeds, edgeSpeedsOf } from './working.ts';
 
@@ -41,7 +41,8 @@ export const figures: readonly FigureKind[] = [
       for (const leaf of leaves) {
         const speeds = edgeSpeedsOf(leaf);
         const value = speeds?.edgeInSlowZone;
-        if (value !== undefined) give(leaf.name, value, zone.line, () => [{ name: 'slow zone, share of the drive’s travel', value: zone.last, unit: '1' }]);
+        if (value !== undefined)
+          give(leaf.name, value, zone.line, () => [{ name: 'slow zone, share of the drive’s travel', value: zone.last, unit: '1' }]);
       }
     },
   },

@@ -1,6 +1,6 @@
 // Greatest speed of a leaf over one stroke.
 
-import { leafAt, type Linkage } from '../linkage/working.ts';
+import { type Linkage, leafAt } from '../linkage/working.ts';
 import { type Direction, type Profile, wholeTravel } from '../motion-profile/working.ts';
 
 export interface GreatestSpeeds {

@@ -26,5 +26,12 @@ export const edgeSpeedsOf = perSubject((leaf: Leaf): EdgeSpeeds | undefined => {
   const swing = leaf.facts.opens !== undefined;
   const arm = swing ? width : 1;
   const greater = closing.overall >= opening.overall ? closing : opening;
-  return { leaf: greater.overall, at: greater.overallAt, edge: greater.overall * arm, edgeInSlowZone: closing.inSlowZone === undefined ? undefined : closing.inSlowZone * arm, swing, width };
+  return {
+    leaf: greater.overall,
+    at: greater.overallAt,
+    edge: greater.overall * arm,
+    edgeInSlowZone: closing.inSlowZone === undefined ? undefined : closing.inSlowZone * arm,
+    swing,
+    width,
+  };
 });

@@ -32,9 +32,12 @@ const attempts: readonly Attempt[] = [
       const height = of.subject.facts.height?.value;
       if (of.wind === 0 || height === undefined) return undefined;
       const grips = gripsWith(of.subject, of.width, height, infillTo(of, share));
-      return grips === undefined ? undefined : { ...of, wind: workingPressureOf(of.subject.installation) * Math.max(grips.moving.moment, grips.closed.moment) };
+      return grips === undefined
+        ? undefined
+        : { ...of, wind: workingPressureOf(of.subject.installation) * Math.max(grips.moving.moment, grips.closed.moment) };
     },
-    says: (of, share) => `an infill of at most ${Math.floor(infillTo(of, share) * 100)} %${infillTo(of, share) < 0.8 ? ' (from memory)' : ''}`,
+    says: (of, share) =>
+      `an infill of at most ${Math.floor(infillTo(of, share) * 100)} %${infillTo(of, share) < 0.8 ? ' (from memory)' : ''}`,
   },
   {
     change: (of, share) => (of.wind === 0 ? undefined : { ...of, wind: of.wind * (1 - share) * (1 - share) }),
@@ -45,11 +48,13 @@ const attempts: readonly Attempt[] = [
   },
   {
     change: (of, share) => (of.acceleration === 0 ? undefined : { ...of, acceleration: of.acceleration / (1 + 5 * share) }),
-    says: (of, share) => `a softer start (a ramp of ${shortened(Math.ceil((of.drive.model?.facts.ramp?.value ?? 0) * (1 + 5 * share) * 10) / 10)} s)`,
+    says: (of, share) =>
+      `a softer start (a ramp of ${shortened(Math.ceil((of.drive.model?.facts.ramp?.value ?? 0) * (1 + 5 * share) * 10) / 10)} s)`,
   },
   {
     change: (of, share) => (of.subject.facts.friction === undefined ? undefined : { ...of, friction: of.friction * (1 - share) }),
-    says: (of, share) => `hinges or rollers that go lighter (friction ${Math.floor((of.subject.facts.friction?.value ?? 0) * (1 - share))} N)`,
+    says: (of, share) =>
+      `hinges or rollers that go lighter (friction ${Math.floor((of.subject.facts.friction?.value ?? 0) * (1 - share))} N)`,
   },
   {
     change: (of) => (of.relieved ? undefined : { ...of, relieved: true }),
@@ -57,7 +62,8 @@ const attempts: readonly Attempt[] = [
   },
   {
     change: (of, share) => withEdge(of, (stop) => stop.distance <= stop.deformation + share * 0.1),
-    says: (of, share) => `an edge with ${millimetres(Math.max(...edgesThatFail(of).map((stop) => Math.min(stop.distance, stop.deformation + share * 0.1))))} of deformation`,
+    says: (of, share) =>
+      `an edge with ${millimetres(Math.max(...edgesThatFail(of).map((stop) => Math.min(stop.distance, stop.deformation + share * 0.1))))} of deformation`,
   },
   {
     // Reaction and braking distance shrink with the speed and its square.
@@ -66,11 +72,13 @@ const attempts: readonly Attempt[] = [
   },
   {
     change: (of, share) => movedBracket(of, 0, bracketBy(share)),
-    says: (of, share) => `a longer lever, by a post bracket ${millimetres((of.drive.facts['post-bracket']?.out ?? 0) + bracketBy(share))} out instead of ${millimetres(of.drive.facts['post-bracket']?.out ?? 0)}`,
+    says: (of, share) =>
+      `a longer lever, by a post bracket ${millimetres((of.drive.facts['post-bracket']?.out ?? 0) + bracketBy(share))} out instead of ${millimetres(of.drive.facts['post-bracket']?.out ?? 0)}`,
   },
   {
     change: (of, share) => movedBracket(of, bracketBy(share), 0),
-    says: (of, share) => `a longer lever, by a post bracket ${millimetres((of.drive.facts['post-bracket']?.along ?? 0) + bracketBy(share))} behind the hinge instead of ${millimetres(of.drive.facts['post-bracket']?.along ?? 0)}`,
+    says: (of, share) =>
+      `a longer lever, by a post bracket ${millimetres((of.drive.facts['post-bracket']?.along ?? 0) + bracketBy(share))} behind the hinge instead of ${millimetres(of.drive.facts['post-bracket']?.along ?? 0)}`,
   },
 ];
 
@@ -85,13 +93,16 @@ interface FailingEdge {
 function edgesThatFail(of: ForceCase): FailingEdge[] {
   return (['closing', 'opening'] as const).flatMap((way) => {
     const stop = of.stops[way];
-    return stop?.deformation === undefined || of[way].edge ? [] : [{ way, distance: stop.distance, deformation: stop.deformation, reaction: stop.reaction, edgeSpeed: stop.edgeSpeed }];
+    return stop?.deformation === undefined || of[way].edge
+      ? []
+      : [{ way, distance: stop.distance, deformation: stop.deformation, reaction: stop.reaction, edgeSpeed: stop.edgeSpeed }];
   });
 }
 
 function withEdge(of: ForceCase, stopsInTime: (stop: FailingEdge) => boolean): ForceCase | undefined {
   let changed: ForceCase | undefined;
-  for (const stop of edgesThatFail(of)) if (stopsInTime(stop)) changed = { ...(changed ?? of), [stop.way]: { ...of[stop.way], edge: true } };
+  for (const stop of edgesThatFail(of))
+    if (stopsInTime(stop)) changed = { ...(changed ?? of), [stop.way]: { ...of[stop.way], edge: true } };
   return changed;
 }
 

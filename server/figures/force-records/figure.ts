@@ -1,7 +1,7 @@
 import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
 import { onlyWhere, type Source } from '../kind.ts';
 import { excessOf, peakLimit, repeats } from './maths.ts';
-import { forceRecordsOf, shareOf, type Spot } from './working.ts';
+import { forceRecordsOf, type Spot, shareOf } from './working.ts';
 
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (limits)', standing: 'published' };
 const planSource: Source = { text: 'EN 12453:2017, Annex C (points)', standing: 'published' };
@@ -16,7 +16,8 @@ export const figures = onlyWhere(hasForces, [
     title: 'Readings that the plan of force measurements asks for on this leaf',
     unit: '1',
     topic: 'measurements',
-    formula: 'points × 3: closing, gaps of 50, 300 and 500 mm at three heights; opening only with something nearer than 500 mm behind the open leaf',
+    formula:
+      'points × 3: closing, gaps of 50, 300 and 500 mm at three heights; opening only with something nearer than 500 mm behind the open leaf',
     source: planSource,
     changedBy: 'the height of the leaf and the room when it is open',
     work: ({ leaves }, give) => {
@@ -41,7 +42,10 @@ export const figures = onlyWhere(hasForces, [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const records = forceRecordsOf(leaf);
-        if (records?.missing !== undefined) give(leaf.name, records.missing, firstLine(leaf), () => [{ name: 'readings asked for', value: records.asked ?? 0, unit: '1', from: `leaf.${leaf.name}.force-readings` }]);
+        if (records?.missing !== undefined)
+          give(leaf.name, records.missing, firstLine(leaf), () => [
+            { name: 'readings asked for', value: records.asked ?? 0, unit: '1', from: `leaf.${leaf.name}.force-readings` },
+          ]);
       }
     },
   },
@@ -50,7 +54,8 @@ export const figures = onlyWhere(hasForces, [
     title: 'The measured force that comes nearest to its limit, as a share of it; above 1 it is too much',
     unit: '1',
     topic: 'measurements',
-    formula: 'greatest of peak / 400 N (1400 N in gaps above 500 mm), force after 0.75 s / 150 N, force after 5 s / 25 N; the mean of three readings or the worst of fewer',
+    formula:
+      'greatest of peak / 400 N (1400 N in gaps above 500 mm), force after 0.75 s / 150 N, force after 5 s / 25 N; the mean of three readings or the worst of fewer',
     source: limitSource,
     changedBy: 'the force set, the speed, the edge',
     work: ({ leaves }, give) => {

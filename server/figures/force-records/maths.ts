@@ -34,10 +34,12 @@ const heldAt = (gap: number, reading: Reading): Excess[] => [
 ];
 
 /** What a reading at a gap (m) has too much of; empty where it passes. A number that is no number must not pass. */
-export const excessOf = (gap: number, reading: Reading): Excess[] => heldAt(gap, reading).filter(({ value, limit }) => !(value <= limit + slack));
+export const excessOf = (gap: number, reading: Reading): Excess[] =>
+  heldAt(gap, reading).filter(({ value, limit }) => !(value <= limit + slack));
 
 /** What of a reading at a gap (m) comes nearest to its limit, as a share of it. */
-export const nearestOf = (gap: number, reading: Reading): Excess => heldAt(gap, reading).reduce((worst, each) => (each.value / each.limit > worst.value / worst.limit ? each : worst));
+export const nearestOf = (gap: number, reading: Reading): Excess =>
+  heldAt(gap, reading).reduce((worst, each) => (each.value / each.limit > worst.value / worst.limit ? each : worst));
 
 /** Readings that are asked for at each point; their mean is held against the limits. */
 export const repeats = 3;
@@ -88,9 +90,17 @@ export const nearWhenOpen = 0.5;
 export function planOf(height: number, swing: boolean, room: number | undefined): Point[] {
   if (!(height > 0) || !Number.isFinite(height)) return [];
   const heights = heightsOf(height);
-  const all = (movement: 'closing' | 'opening'): Point[] => gaps.flatMap((gap) => heights.map((each): Point => ({ movement, gap, height: each })));
+  const all = (movement: 'closing' | 'opening'): Point[] =>
+    gaps.flatMap((gap) => heights.map((each): Point => ({ movement, gap, height: each })));
   const near = (room ?? Infinity) < nearWhenOpen;
-  return [...all('closing'), ...(!near ? [] : swing ? [{ movement: 'opening', gap: undefined, height: height >= opening ? opening : undefined } as const] : all('opening'))];
+  return [
+    ...all('closing'),
+    ...(!near
+      ? []
+      : swing
+        ? [{ movement: 'opening', gap: undefined, height: height >= opening ? opening : undefined } as const]
+        : all('opening')),
+  ];
 }
 
 /**

@@ -1,8 +1,8 @@
 // The forces measured on a leaf, sorted by point and day, and what they show.
 import { type ForceRecord, type Leaf, type Measured, perSubject } from '../../model/index.ts';
-import { type Excess, excessOf, judged, nearestOf, peakLimit, planOf, type Point, pointAt, type Reading, repeats } from './maths.ts';
+import { type Excess, excessOf, judged, nearestOf, type Point, peakLimit, planOf, pointAt, type Reading, repeats } from './maths.ts';
 
-export { repeats, slack, type Excess, type Point } from './maths.ts';
+export { type Excess, type Point, repeats, slack } from './maths.ts';
 
 /** The readings at one place on the last day on which it was measured. */
 export interface Spot {
@@ -117,12 +117,25 @@ export const forceRecordsOf = perSubject((leaf: Leaf): ForceRecords | undefined 
     const newest = days.get(last);
     const standing = newest === undefined ? undefined : judged(newest.readings);
     if (newest === undefined || standing === undefined) continue;
-    spots.push({ movement: at.movement, gap: at.gap, height: at.height, day: last, records: newest.records, readings: newest.readings, judged: standing, excess: excessOf(at.gap, standing) });
+    spots.push({
+      movement: at.movement,
+      gap: at.gap,
+      height: at.height,
+      day: last,
+      records: newest.records,
+      readings: newest.readings,
+      judged: standing,
+      excess: excessOf(at.gap, standing),
+    });
   }
   const plan = points?.map((point, i): Planned => ({ point, readings: done[i]?.readings ?? 0, calibrated: done[i]?.calibrated ?? 0 }));
   const isProven = (movement: 'closing' | 'opening'): boolean => {
     const asked = plan?.filter(({ point }) => point.movement === movement) ?? [];
-    return asked.length > 0 && asked.every(({ calibrated }) => calibrated >= repeats) && spots.every((spot) => spot.movement !== movement || spot.excess.length === 0);
+    return (
+      asked.length > 0 &&
+      asked.every(({ calibrated }) => calibrated >= repeats) &&
+      spots.every((spot) => spot.movement !== movement || spot.excess.length === 0)
+    );
   };
   return {
     spots,

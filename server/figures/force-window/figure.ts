@@ -1,6 +1,6 @@
 import { type Adjuster, factPlace, type Leaf } from '../../model/index.ts';
 import { positionOf, turnOf } from '../adjuster/working.ts';
-import { type FigureKind, inDegrees, type Input, onlyWhere, type Source } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, onlyWhere, type Source } from '../kind.ts';
 import { energyOf } from '../kinetic-energy/working.ts';
 import { rollingShare } from '../leaf-load/working.ts';
 import { elasticPeak, gaugeStiffness } from './maths.ts';
@@ -10,7 +10,8 @@ const place = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, le
 /** The most and the settings stand at what decides them: the guard at the hinge, where one is stated. */
 const mostPlace = (leaf: Leaf): { start: number; end: number } => factPlace(leaf, leaf.facts['hinge-guard'] ?? leaf.facts.mass);
 
-const position = (of: ForceCase, at: number): Input => (of.swing ? { name: 'deciding opening', value: inDegrees(at), unit: 'deg' } : { name: 'deciding opening', value: at, unit: 'm' });
+const position = (of: ForceCase, at: number): Input =>
+  of.swing ? { name: 'deciding opening', value: inDegrees(at), unit: 'deg' } : { name: 'deciding opening', value: at, unit: 'm' };
 const lever = (of: ForceCase, value: number): Input => ({ name: 'r, lever there', value, unit: of.unit === 'N' && of.swing ? 'm' : '1' });
 
 function leastInputs({ of, least }: SettingWindow): Input[] {
@@ -21,10 +22,27 @@ function leastInputs({ of, least }: SettingWindow): Input[] {
     position(of, least.at),
     lever(of, of.linkage.rate[least.sample] as number),
     { name: of.swing ? 'I, inertia' : 'I, mass', value: of.inertia, unit: of.swing ? 'kg·m²' : 'kg' },
-    { name: 'a, acceleration of the drive', value: of.unit === 'N' ? of.acceleration : inDegrees(of.acceleration), unit: of.unit === 'N' ? 'm/s²' : 'deg/s²', from: of.acceleration === 0 ? 'its model states no ramp; left out' : `drive-model ${of.drive.model?.name ?? ''}` },
-    { name: 'friction', value: of.friction, unit: load, ...(facts.friction === undefined ? { from: of.swing ? 'not stated, left out' : `not stated, ${rollingShare * 100} % of the weight (from memory)` } : {}) },
+    {
+      name: 'a, acceleration of the drive',
+      value: of.unit === 'N' ? of.acceleration : inDegrees(of.acceleration),
+      unit: of.unit === 'N' ? 'm/s²' : 'deg/s²',
+      from: of.acceleration === 0 ? 'its model states no ramp; left out' : `drive-model ${of.drive.model?.name ?? ''}`,
+    },
+    {
+      name: 'friction',
+      value: of.friction,
+      unit: load,
+      ...(facts.friction === undefined
+        ? { from: of.swing ? 'not stated, left out' : `not stated, ${rollingShare * 100} % of the weight (from memory)` }
+        : {}),
+    },
     { name: `gravity, ${least.way}`, value: weight, unit: load },
-    { name: 'wind', value: of.wind, unit: load, from: of.wind === 0 ? 'no working wind is stated, or the leaf slides' : 'working-wind on the infill' },
+    {
+      name: 'wind',
+      value: of.wind,
+      unit: load,
+      from: of.wind === 0 ? 'no working wind is stated, or the leaf slides' : 'working-wind on the infill',
+    },
   ];
 }
 
@@ -32,16 +50,37 @@ function mostInputs({ of, most }: SettingWindow): Input[] {
   return [
     position(of, most.at),
     lever(of, most.lever),
-    { name: 'the limit there', value: most.limit, unit: 'N', from: most.limit === 150 ? 'static, after 0.75 s: nothing is said to make the drive let go' : most.gap === undefined ? 'no closing edge near' : 'by the gap' },
-    ...(of.swing ? [{ name: 'deciding distance from the hinge', value: most.radius, unit: 'm', ...(most.fromMemory ? { from: 'where 50 mm of gap begin (from memory); no guard reaches so far' } : {}) }] : []),
+    {
+      name: 'the limit there',
+      value: most.limit,
+      unit: 'N',
+      from:
+        most.limit === 150
+          ? 'static, after 0.75 s: nothing is said to make the drive let go'
+          : most.gap === undefined
+            ? 'no closing edge near'
+            : 'by the gap',
+    },
+    ...(of.swing
+      ? [
+          {
+            name: 'deciding distance from the hinge',
+            value: most.radius,
+            unit: 'm',
+            ...(most.fromMemory ? { from: 'where 50 mm of gap begin (from memory); no guard reaches so far' } : {}),
+          },
+        ]
+      : []),
     ...(most.gap === undefined ? [] : [{ name: 'gap there', value: most.gap, unit: 'm' }]),
   ];
 }
 
 const needSource: Source = { text: 'plane kinematics and statics, any mechanics textbook', standing: 'derived' };
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (400 N, 1400 N, 150 N), with the lever rule', standing: 'published' };
-const needFormula = 'F = (I·a / r + friction ± gravity + wind) / r, greatest over the travel and both movements, the leaf starting from rest';
-const limitFormula = 'F = limit·x / r, least over the travel, both movements and every distance x from the hinge that people can reach: 400 N in gaps of 50 to 500 mm, 1400 N beyond; 150 N where the drive does not let go';
+const needFormula =
+  'F = (I·a / r + friction ± gravity + wind) / r, greatest over the travel and both movements, the leaf starting from rest';
+const limitFormula =
+  'F = limit·x / r, least over the travel, both movements and every distance x from the hinge that people can reach: 400 N in gaps of 50 to 500 mm, 1400 N beyond; 150 N where the drive does not let go';
 
 const needed = (unit: 'N' | 'N·m', word: string, push: string): FigureKind => ({
   id: `leaf.NAME.${word}-least`,
@@ -70,7 +109,8 @@ const permitted = (unit: 'N' | 'N·m', word: string, push: string): FigureKind =
   work: ({ leaves }, give) => {
     for (const leaf of leaves) {
       const window = forceWindowOf(leaf);
-      if (window?.of.unit === unit && window.most.push < Infinity) give(leaf.name, window.most.push, mostPlace(leaf), () => mostInputs(window));
+      if (window?.of.unit === unit && window.most.push < Infinity)
+        give(leaf.name, window.most.push, mostPlace(leaf), () => mostInputs(window));
     }
   },
 });
@@ -85,11 +125,14 @@ interface ForceAdjuster {
 /** The adjuster that sets the force, of the panel that this leaf's drive is wired to, or else of the only panel. */
 function adjusterFor(leaf: Leaf): ForceAdjuster | undefined {
   const { panels } = leaf.installation;
-  const panel = panels.find((each) => each.wires.some(({ device }) => device?.kind === 'drive' && device.it.leaf === leaf)) ?? (panels.length === 1 ? panels[0] : undefined);
+  const panel =
+    panels.find((each) => each.wires.some(({ device }) => device?.kind === 'drive' && device.it.leaf === leaf)) ??
+    (panels.length === 1 ? panels[0] : undefined);
   if (panel?.model === undefined) return undefined;
   for (const adjuster of panel.model.adjusters) {
     const range = adjuster.facts.range?.value;
-    if (adjuster.facts.sets?.value === 'force' && range?.dimension === 'ratio') return { named: `On ${panel.name}, ${adjuster.name}`, adjuster, range };
+    if (adjuster.facts.sets?.value === 'force' && range?.dimension === 'ratio')
+      return { named: `On ${panel.name}, ${adjuster.name}`, adjuster, range };
   }
   return undefined;
 }
@@ -126,8 +169,18 @@ const setting = (id: string, title: string, value: (window: SettingWindow) => nu
         mostPlace(leaf),
         () => [
           { name: 'push', value: push, unit: window.of.unit },
-          { name: 'the most that the drive can', value: window.of.greatest, unit: window.of.unit, from: `drive-model ${window.of.drive.model?.name ?? ''}` },
-          { name: 'the least that it can be set to', value: window.of.lowestSetting, unit: window.of.unit, from: `drive-model ${window.of.drive.model?.name ?? ''}` },
+          {
+            name: 'the most that the drive can',
+            value: window.of.greatest,
+            unit: window.of.unit,
+            from: `drive-model ${window.of.drive.model?.name ?? ''}`,
+          },
+          {
+            name: 'the least that it can be set to',
+            value: window.of.lowestSetting,
+            unit: window.of.unit,
+            from: `drive-model ${window.of.drive.model?.name ?? ''}`,
+          },
         ],
         words === undefined ? undefined : () => words,
       );
@@ -183,6 +236,14 @@ export const figures = onlyWhere(hasPush, [
       }
     },
   },
-  setting('force-setting-least', 'The lowest setting of the drive that moves the leaf everywhere, as a share of the most that it can', (window) => window.low),
-  setting('force-setting-most', 'The highest setting of the drive that the limits leave, as a share of the most that it can', (window) => window.high),
+  setting(
+    'force-setting-least',
+    'The lowest setting of the drive that moves the leaf everywhere, as a share of the most that it can',
+    (window) => window.low,
+  ),
+  setting(
+    'force-setting-most',
+    'The highest setting of the drive that the limits leave, as a share of the most that it can',
+    (window) => window.high,
+  ),
 ]);

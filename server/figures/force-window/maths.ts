@@ -17,7 +17,9 @@ export const gaugeStiffness = 500_000;
  * (N/m, above 0) with the drive off: √(2·k·E), which is v·√(k·m). Nothing gives but the spring, so it is an upper bound.
  */
 export function elasticPeak(energy: number, stiffness: number): number | undefined {
-  return energy >= 0 && Number.isFinite(energy) && stiffness > 0 && Number.isFinite(stiffness) ? Math.sqrt(2 * stiffness * energy) : undefined;
+  return energy >= 0 && Number.isFinite(energy) && stiffness > 0 && Number.isFinite(stiffness)
+    ? Math.sqrt(2 * stiffness * energy)
+    : undefined;
 }
 
 /** What protects people in one movement. */
@@ -70,7 +72,10 @@ export type Way = 'opening' | 'closing';
 export function needed(load: Load, i: number, way: Way): number {
   const lever = load.linkage.rate[i] as number;
   const weight = gravityAt(load, load.linkage.leaf[i] as number);
-  return Math.max(0, ((load.inertia * load.acceleration) / lever + load.friction + (way === 'opening' ? weight : -weight) + load.wind) / lever);
+  return Math.max(
+    0,
+    ((load.inertia * load.acceleration) / lever + load.friction + (way === 'opening' ? weight : -weight) + load.wind) / lever,
+  );
 }
 
 /** The most that the limits let the drive push at a place. */
@@ -95,7 +100,8 @@ const limitAt = (gap: number): number => (gap <= limits.greatestGap + hair ? lim
 export const sweptRadius = (travel: number): number => limits.leastGap / (2 * Math.sin(Math.min(travel, Math.PI) / 2));
 
 /** The most that the force limits let the drive push at sample `i`; see allowedAt. */
-export const allowed = (load: Load, i: number, way: Way): Allowed => allowedAt(load, load.linkage.leaf[i] as number, load.linkage.rate[i] as number, way);
+export const allowed = (load: Load, i: number, way: Way): Allowed =>
+  allowedAt(load, load.linkage.leaf[i] as number, load.linkage.rate[i] as number, way);
 
 /** Room between what moves and what it closes against where the movement has ended, m; Infinity where nothing is near. */
 function nearOf(load: Load, way: Way): number {
@@ -132,7 +138,13 @@ export function allowedAt(load: Load, at: number, lever: number, way: Way): Allo
   const radius = Math.min(inner, width);
   const gap = near + chord * radius;
   const limit = relieved ? limitAt(gap) : limits.static;
-  return { push: (limit * radius) / lever, radius, limit, gap: relieved && gap < Infinity ? gap : undefined, fromMemory: begins > guard && radius < width - hair };
+  return {
+    push: (limit * radius) / lever,
+    radius,
+    limit,
+    gap: relieved && gap < Infinity ? gap : undefined,
+    fromMemory: begins > guard && radius < width - hair,
+  };
 }
 
 export interface ForceWindow {
@@ -172,7 +184,10 @@ export function windowOf(load: Load, limited: boolean): ForceWindow {
     if (limited) for (const at of edgesOfLimits(load, way)) hold(at, leverAt(load.linkage, at), way);
   }
   const { push, radius, limit, gap, fromMemory } = most;
-  return { least: { push: greatest, at: leaf[sample] as number, sample, way: greatestWay }, most: { push, radius, limit, gap, fromMemory, at: mostAt, lever: mostLever, way: mostWay } };
+  return {
+    least: { push: greatest, at: leaf[sample] as number, sample, way: greatestWay },
+    most: { push, radius, limit, gap, fromMemory, at: mostAt, lever: mostLever, way: mostWay },
+  };
 }
 
 export const ways = ['opening', 'closing'] as const;

@@ -1,15 +1,15 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
 import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
-import { perSubject, regimeOf, type Drive, type Installation, type Leaf } from '../../model/index.ts';
+import { type Drive, type Installation, type Leaf, perSubject, regimeOf } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/working.ts';
 import { gravity, risingHingeMoment, rollingShare } from '../leaf-load/working.ts';
-import { closingStopOf, openingStopOf, type EdgeStop } from '../overtravel/working.ts';
+import { closingStopOf, type EdgeStop, openingStopOf } from '../overtravel/working.ts';
 import { motionOf } from '../run-time/working.ts';
 import { gripsOf, infillOf, workingPressureOf } from '../wind/working.ts';
-import { windowOf, type ForceWindow, type Guarded, type Load, type Way } from './maths.ts';
+import { type ForceWindow, type Guarded, type Load, type Way, windowOf } from './maths.ts';
 
 // The force drawing shows both sides of the window at every place.
-export { allowedAt, gravityAt, limits, needed, ways, type Way } from './maths.ts';
+export { allowedAt, gravityAt, limits, needed, type Way, ways } from './maths.ts';
 
 export interface ForceCase extends Load {
   readonly subject: Leaf;
@@ -115,4 +115,5 @@ export const forceWindowOf = perSubject((leaf: Leaf): SettingWindow | undefined 
 });
 
 /** True where some drive says how hard it pushes or turns. */
-export const hasPush = ({ drives }: Installation): boolean => drives.some(({ model }) => model?.facts.thrust !== undefined || model?.facts.torque !== undefined);
+export const hasPush = ({ drives }: Installation): boolean =>
+  drives.some(({ model }) => model?.facts.thrust !== undefined || model?.facts.torque !== undefined);

@@ -30,7 +30,16 @@ export const closedGap = 0.008;
  * EN ISO 13857 from which an arm passes (20 mm), body and head by the end of that table (120 mm); feet and legs, for which
  * there is nothing published at hand, with the hand.
  */
-const tooNarrow: Readonly<Record<BodyPart, number>> = { body: 0.12, head: 0.12, leg: 0.02, foot: 0.02, toes: 0.02, arm: 0.02, hand: 0.02, finger: closedGap };
+const tooNarrow: Readonly<Record<BodyPart, number>> = {
+  body: 0.12,
+  head: 0.12,
+  leg: 0.02,
+  foot: 0.02,
+  toes: 0.02,
+  arm: 0.02,
+  hand: 0.02,
+  finger: closedGap,
+};
 
 /** The parts of the body that fit into a gap of `greatest` metres and that it crushes when it shrinks to `least`. */
 export function caught(least: number, greatest: number): BodyPart[] {

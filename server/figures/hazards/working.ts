@@ -1,7 +1,7 @@
 // Where a driven leaf can hurt somebody, found from its shape. What covers a hazard is for the rules to say.
 import { type Leaf, perSubject } from '../../model/index.ts';
 import { hingeSideOf } from '../hinge-gap/working.ts';
-import { infillOpeningOf, reachFrom14, reachFrom3 } from '../reach-through/working.ts';
+import { infillOpeningOf, reachFrom3, reachFrom14 } from '../reach-through/working.ts';
 import { clearanceOf } from '../underside/working.ts';
 import { type BodyPart, catches, caught, closedGap, crushed, leastGap } from './gaps.ts';
 
@@ -55,7 +55,18 @@ export const hazardsOf = perSubject((leaf: Leaf): Hazards | undefined => {
   const unstated: Unstated[] = [];
   const room = leaf.facts['room-when-open'];
   if (room === undefined) unstated.push({ facts: ['room-when-open'], about: 'the room behind it when open' });
-  else if (room.value < leastGap.body) found.push({ kind: 'opening-side', where: 'open leaf and what stands behind it', movements: openingOnly, least: room.value, greatest: room.value + travelled(leaf), parts: crushed(room.value), enough: leastGap.body, standing: 'published', at: room.line });
+  else if (room.value < leastGap.body)
+    found.push({
+      kind: 'opening-side',
+      where: 'open leaf and what stands behind it',
+      movements: openingOnly,
+      least: room.value,
+      greatest: room.value + travelled(leaf),
+      parts: crushed(room.value),
+      enough: leastGap.body,
+      standing: 'published',
+      at: room.line,
+    });
   if (leaf.facts.opens !== undefined) {
     hinge(leaf, found, unstated);
     underside(leaf, found, unstated);
@@ -70,14 +81,28 @@ function travelled(leaf: Leaf): number {
 }
 
 function closingEdge(leaf: Leaf): Hazard {
-  return { kind: 'closing-edge', where: 'closing edge and what it closes against', movements: closingOnly, least: 0, greatest: travelled(leaf), parts: everyPart, enough: undefined, standing: 'published', at: undefined };
+  return {
+    kind: 'closing-edge',
+    where: 'closing edge and what it closes against',
+    movements: closingOnly,
+    least: 0,
+    greatest: travelled(leaf),
+    parts: everyPart,
+    enough: undefined,
+    standing: 'published',
+    at: undefined,
+  };
 }
 
 function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   const side = hingeSideOf(leaf);
   const facts = leaf.facts;
   if (side === undefined) {
-    if (facts['hinge-guard'] === undefined) unstated.push({ facts: (['hinge-gap', 'hinge-offset', 'thickness'] as const).filter((fact) => facts[fact] === undefined), about: 'the gap at the hinge' });
+    if (facts['hinge-guard'] === undefined)
+      unstated.push({
+        facts: (['hinge-gap', 'hinge-offset', 'thickness'] as const).filter((fact) => facts[fact] === undefined),
+        about: 'the gap at the hinge',
+      });
     return;
   }
   const travel = facts.opens?.angle ?? 0;
@@ -100,7 +125,9 @@ function hinge(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
   if (worse === undefined) return;
   found.push({
     kind: 'hinge',
-    where: side.measured ? 'leaf and its post, at the hinge' : `leaf and its post, on the side that it ${worse === 'opening' ? 'opens to' : 'closes from'}`,
+    where: side.measured
+      ? 'leaf and its post, at the hinge'
+      : `leaf and its post, on the side that it ${worse === 'opening' ? 'opens to' : 'closes from'}`,
     movements: opening && closing ? both : opening ? openingOnly : closingOnly,
     least: Math.max(0, least),
     greatest,
@@ -118,9 +145,21 @@ function underside(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
     return;
   }
   if (gap.least >= leastGap.foot - 1e-9 || gap.greatest < closedGap) return;
-  const parts = caught(Math.max(0, gap.least), Math.max(gap.greatest, closedGap + constant)).filter((part) => part === 'foot' || part === 'toes' || part === 'hand' || part === 'finger');
+  const parts = caught(Math.max(0, gap.least), Math.max(gap.greatest, closedGap + constant)).filter(
+    (part) => part === 'foot' || part === 'toes' || part === 'hand' || part === 'finger',
+  );
   // That a gap which stays as it is hurts as well, and from which size, is from memory.
-  found.push({ kind: 'underside', where: 'underside of the leaf and the ground', movements: both, least: Math.max(0, gap.least), greatest: gap.greatest, parts, enough: leastGap.foot, standing: 'from memory', at: leaf.facts['ground-gap']?.line });
+  found.push({
+    kind: 'underside',
+    where: 'underside of the leaf and the ground',
+    movements: both,
+    least: Math.max(0, gap.least),
+    greatest: gap.greatest,
+    parts,
+    enough: leastGap.foot,
+    standing: 'from memory',
+    at: leaf.facts['ground-gap']?.line,
+  });
 }
 
 const openFaced = { post: 'post', fence: 'fence' } as const;
@@ -138,19 +177,41 @@ function past(leaf: Leaf, found: Hazard[], unstated: Unstated[]): void {
       continue;
     }
     if (what === 'wall') {
-      if (distance < pastSurface - 1e-9 && distance > closedGap + 1e-9) found.push({ kind: 'running-past', where: 'leaf and the wall that it runs past', movements: both, least: distance, greatest: distance, parts: caught(distance, distance).filter((part) => part !== 'body'), enough: pastSurface, standing: 'published', at: line });
+      if (distance < pastSurface - 1e-9 && distance > closedGap + 1e-9)
+        found.push({
+          kind: 'running-past',
+          where: 'leaf and the wall that it runs past',
+          movements: both,
+          least: distance,
+          greatest: distance,
+          parts: caught(distance, distance).filter((part) => part !== 'body'),
+          enough: pastSurface,
+          standing: 'published',
+          at: line,
+        });
       continue;
     }
     asks = true;
     if (opening === undefined) continue;
     // Above the end of its table a whole person may pass; an arm's length is then the least that can be asked for.
     const published = distance < (reachFrom14(opening) ?? 0.85) - 1e-9;
-    if (!published && (leaf.installation.site?.facts.users?.value === 'trained' || distance >= (reachFrom3(opening) ?? 0.9) - 1e-9)) continue;
+    if (!published && (leaf.installation.site?.facts.users?.value === 'trained' || distance >= (reachFrom3(opening) ?? 0.9) - 1e-9))
+      continue;
     const enough = published ? reachFrom14(opening) : reachFrom3(opening);
-    const parts: BodyPart[] = (enough ?? Infinity) > 0.12 ? ['arm', 'hand', 'finger'] : opening.size > 0.012 ? ['hand', 'finger'] : ['finger'];
-    found.push({ kind: 'reach-through', where: `openings of the leaf and the ${openFaced[what]} that it runs past`, movements: both, least: distance, greatest: distance, parts, enough, standing: published ? 'published' : 'from memory', at: line });
+    const parts: BodyPart[] =
+      (enough ?? Infinity) > 0.12 ? ['arm', 'hand', 'finger'] : opening.size > 0.012 ? ['hand', 'finger'] : ['finger'];
+    found.push({
+      kind: 'reach-through',
+      where: `openings of the leaf and the ${openFaced[what]} that it runs past`,
+      movements: both,
+      least: distance,
+      greatest: distance,
+      parts,
+      enough,
+      standing: published ? 'published' : 'from memory',
+      at: line,
+    });
   }
   if (asks && opening === undefined && infill?.shape !== 'closed') missing.push('infill-opening');
   if (missing.length > 0) unstated.push({ facts: missing, about: 'what it runs past' });
 }
-

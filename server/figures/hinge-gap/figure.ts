@@ -1,5 +1,5 @@
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, type Source } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, type Source } from '../kind.ts';
 import { type HingeSide, hingeSideOf } from './working.ts';
 
 function inputsOf({ facts }: Leaf, { measured }: HingeSide): Input[] {
@@ -24,7 +24,8 @@ function inputsOf({ facts }: Leaf, { measured }: HingeSide): Input[] {
 
 const source: Source = { text: 'plane geometry', standing: 'derived' };
 const changedBy = 'where the hinge axis stands, the gap, the thickness of the leaf, and how far the post stands out';
-const formula = 'the distance between the leaf, turned by θ about the axis, and the post, over 0 ≤ θ ≤ Θ; between a corner (x, y) from the axis and a face d from it: |x·sin θ − y·cos θ| − d, and so on for each corner and face';
+const formula =
+  'the distance between the leaf, turned by θ about the axis, and the post, over 0 ≤ θ ≤ Θ; between a corner (x, y) from the axis and a face d from it: |x·sin θ − y·cos θ| − d, and so on for each corner and face';
 
 export const figures: readonly FigureKind[] = [
   {

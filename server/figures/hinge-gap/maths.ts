@@ -149,7 +149,16 @@ const amount = (value: number): boolean => Number.isFinite(value) && value >= 0;
  */
 export function hingeGaps(hinge: Hinge, travel: number): HingeGaps | undefined {
   const { width, thickness, gap, along, out, proud } = hinge;
-  if (!amount(width) || !amount(thickness) || thickness === 0 || !amount(gap) || !Number.isFinite(along) || !Number.isFinite(out) || !Number.isFinite(proud)) return undefined;
+  if (
+    !amount(width) ||
+    !amount(thickness) ||
+    thickness === 0 ||
+    !amount(gap) ||
+    !Number.isFinite(along) ||
+    !Number.isFinite(out) ||
+    !Number.isFinite(proud)
+  )
+    return undefined;
   if (!(width > along) || !(travel > 0 && travel <= Math.PI)) return undefined;
   const leaf: Box = { low: { x: along, y: -out - thickness }, high: { x: width, y: -out } };
   const face = along - gap;

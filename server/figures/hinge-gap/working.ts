@@ -1,5 +1,5 @@
 import { type Leaf, perSubject } from '../../model/index.ts';
-import { type GapRange, hingeGaps, type HingeGaps } from './maths.ts';
+import { type GapRange, type HingeGaps, hingeGaps } from './maths.ts';
 
 export interface HingeSide extends HingeGaps {
   /** The least and greatest were measured, and so hold for both sides. */
@@ -18,7 +18,14 @@ export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
     return { opening: range, closing: range, measured: true, worse: 'opening' };
   }
   if (width === undefined || thickness === undefined || offset === undefined) return undefined;
-  const hinge = { width: width.value, thickness: thickness.value, gap: gap.value, along: offset.along, out: offset.out, proud: proud?.value ?? 0 };
+  const hinge = {
+    width: width.value,
+    thickness: thickness.value,
+    gap: gap.value,
+    along: offset.along,
+    out: offset.out,
+    proud: proud?.value ?? 0,
+  };
   const gaps = hingeGaps(hinge, opens.angle);
   if (gaps === undefined) return undefined;
   return { ...gaps, measured: false, worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing' };

@@ -9,7 +9,10 @@ export const figures: readonly FigureKind[] = [
     unit: 'kg·m²',
     topic: 'impact',
     formula: 'I = m·w² / 3, the mass spread evenly over the width',
-    source: { text: 'R. A. Serway and J. W. Jewett, Physics for Scientists and Engineers, ch. 10 (uniform slab about its edge)', standing: 'published' },
+    source: {
+      text: 'R. A. Serway and J. W. Jewett, Physics for Scientists and Engineers, ch. 10 (uniform slab about its edge)',
+      standing: 'published',
+    },
     changedBy: 'mass and width',
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {

@@ -1,5 +1,5 @@
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, type Source } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, type Source } from '../kind.ts';
 import { releasedOf } from './working.ts';
 
 function inputsOf(leaf: Leaf): Input[] {
@@ -8,7 +8,9 @@ function inputsOf(leaf: Leaf): Input[] {
     { name: 'm, mass', value: mass?.value ?? 0, unit: 'kg' },
     { name: 'w, width', value: width?.value ?? 0, unit: 'm' },
     { name: 'Θ, opening angle', value: inDegrees(opens?.angle ?? 0), unit: 'deg' },
-    ...(tilt === undefined ? [] : [{ name: `β, lean of the hinge axis, lowest ${tilt.lowest}`, value: inDegrees(tilt.value), unit: 'deg' }]),
+    ...(tilt === undefined
+      ? []
+      : [{ name: `β, lean of the hinge axis, lowest ${tilt.lowest}`, value: inDegrees(tilt.value), unit: 'deg' }]),
     ...(rises === undefined ? [] : [{ name: 'h, rise of the hinges', value: rises.value, unit: 'm' }]),
   ];
 }
@@ -29,10 +31,15 @@ export const figures: readonly FigureKind[] = [
         const released = releasedOf(leaf);
         if (released === undefined || !released.swing) continue;
         const closing = released.towardsClosed >= released.towardsOpen;
-        give(leaf.name, closing ? released.towardsClosed : -released.towardsOpen, factPlace(leaf, leaf.facts['hinge-tilt'] ?? leaf.facts.rises), () => [
-          ...inputsOf(leaf),
-          { name: 'at an opening of', value: inDegrees(closing ? released.closedAt : released.openAt), unit: 'deg' },
-        ]);
+        give(
+          leaf.name,
+          closing ? released.towardsClosed : -released.towardsOpen,
+          factPlace(leaf, leaf.facts['hinge-tilt'] ?? leaf.facts.rises),
+          () => [
+            ...inputsOf(leaf),
+            { name: 'at an opening of', value: inDegrees(closing ? released.closedAt : released.openAt), unit: 'deg' },
+          ],
+        );
       }
     },
   },
@@ -47,7 +54,8 @@ export const figures: readonly FigureKind[] = [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const released = releasedOf(leaf);
-        if (released !== undefined && released.swing) give(leaf.name, released.rise, factPlace(leaf, leaf.facts['hinge-tilt'] ?? leaf.facts.rises), () => inputsOf(leaf));
+        if (released?.swing === true)
+          give(leaf.name, released.rise, factPlace(leaf, leaf.facts['hinge-tilt'] ?? leaf.facts.rises), () => inputsOf(leaf));
       }
     },
   },

@@ -69,5 +69,14 @@ export const releasedOf = perSubject((leaf: Leaf): Released | undefined => {
     highest = Math.max(highest, height);
     deepest = Math.min(deepest, height);
   }
-  return { swing: true, towardsClosed, towardsOpen, closedAt, openAt, friction: (friction?.value ?? 0) * width.value, frictionStated: friction !== undefined, rise: highest - deepest };
+  return {
+    swing: true,
+    towardsClosed,
+    towardsOpen,
+    closedAt,
+    openAt,
+    friction: (friction?.value ?? 0) * width.value,
+    frictionStated: friction !== undefined,
+    rise: highest - deepest,
+  };
 });

@@ -1,5 +1,5 @@
 import { factPlace, type Installation } from '../../model/index.ts';
-import { type FigureKind, type Give, inDegrees, type Input, type Source } from '../kind.ts';
+import { type FigureKind, type Give, type Input, inDegrees, type Source } from '../kind.ts';
 import type { LeastLag } from './maths.ts';
 import { decidingOverlap, type OverlapWorkings } from './working.ts';
 
@@ -31,7 +31,9 @@ function kind(id: string, movement: 'opening' | 'closing', title: string): Figur
       const overlap = decidingOverlap(installation, movement);
       if (overlap === undefined) return;
       const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
-      give('', overlap[movement].lag, lag === undefined ? factPlace(overlap.covering, overlap.covering.facts.closes) : lag.line, () => inputsOf(overlap, overlap[movement]));
+      give('', overlap[movement].lag, lag === undefined ? factPlace(overlap.covering, overlap.covering.facts.closes) : lag.line, () =>
+        inputsOf(overlap, overlap[movement]),
+      );
     },
   };
 }

@@ -8,8 +8,8 @@
 // Assumed: leaves are straight lines without thickness from hinge to end, hinges are points on the line of the closed leaves
 // and do not give, both drives start and run exactly as their profiles say.
 
-import { driveAt, leafAt, type Linkage } from '../linkage/working.ts';
-import { type Direction, pieceAtTime, type Profile, timeAt, timeInPiece, wholeTravel } from '../motion-profile/working.ts';
+import { driveAt, type Linkage, leafAt } from '../linkage/working.ts';
+import { type Direction, type Profile, pieceAtTime, timeAt, timeInPiece, wholeTravel } from '../motion-profile/working.ts';
 import { type Row, rowOf } from '../rows.ts';
 
 /** One swing leaf and how it moves in the direction asked about. */

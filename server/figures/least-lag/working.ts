@@ -1,6 +1,6 @@
 import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { motionOf } from '../run-time/working.ts';
-import { leastLag, type LeastLag, type OverlappingLeaves } from './maths.ts';
+import { type LeastLag, leastLag, type OverlappingLeaves } from './maths.ts';
 
 export interface OverlapWorkings {
   /** The leaf that covers the other: it opens first and closes last. */
@@ -26,7 +26,8 @@ export const overlapsOf = perSubject((installation: Installation): readonly Over
 /** The pair that needs the greatest lag in a movement: one lag serves all pairs. Undefined where none is known. */
 export function decidingOverlap(installation: Installation, movement: 'opening' | 'closing'): OverlapWorkings | undefined {
   let deciding: OverlapWorkings | undefined;
-  for (const overlap of overlapsOf(installation)) if (deciding === undefined || overlap[movement].lag > deciding[movement].lag) deciding = overlap;
+  for (const overlap of overlapsOf(installation))
+    if (deciding === undefined || overlap[movement].lag > deciding[movement].lag) deciding = overlap;
   return deciding;
 }
 
@@ -34,7 +35,14 @@ function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
   const { closes, width, opens } = covering.facts;
   const coveredWidth = covered.facts.width;
   // Both must swing to the same side; a sliding leaf has no such lag.
-  if (closes === undefined || width === undefined || coveredWidth === undefined || opens === undefined || opens.way !== covered.facts.opens?.way) return undefined;
+  if (
+    closes === undefined ||
+    width === undefined ||
+    coveredWidth === undefined ||
+    opens === undefined ||
+    opens.way !== covered.facts.opens?.way
+  )
+    return undefined;
   const first = motionOf(covering);
   const second = motionOf(covered);
   if (first === undefined || second === undefined) return undefined;
@@ -46,5 +54,7 @@ function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
   };
   const opening = leastLag(leaves, 'opening');
   const closing = leastLag(leaves, 'closing');
-  return opening === undefined || closing === undefined ? undefined : { covering, covered, opening, closing, leaves, runTimes: { covering: first.runTime, covered: second.runTime } };
+  return opening === undefined || closing === undefined
+    ? undefined
+    : { covering, covered, opening, closing, leaves, runTimes: { covering: first.runTime, covered: second.runTime } };
 }

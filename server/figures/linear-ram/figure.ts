@@ -1,6 +1,6 @@
 import { type Drive, factPlace, headPlace, type Installation } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
-import { ramOf, type RamWorkings } from './working.ts';
+import { type FigureKind, type Input, inDegrees, mechanics } from '../kind.ts';
+import { type RamWorkings, ramOf } from './working.ts';
 
 function inputsOf({ mounting, opening }: RamWorkings): Input[] {
   return [
@@ -63,5 +63,7 @@ export const figures: readonly FigureKind[] = [
 
 function strokeHad(drive: Drive): Input[] {
   const stroke = drive.model?.facts.stroke;
-  return stroke === undefined ? [] : [{ name: 'stroke that the ram has', value: stroke.value, unit: 'm', from: `drive-model ${drive.model?.name ?? ''}` }];
+  return stroke === undefined
+    ? []
+    : [{ name: 'stroke that the ram has', value: stroke.value, unit: 'm', from: `drive-model ${drive.model?.name ?? ''}` }];
 }

@@ -2,7 +2,7 @@ import { type Drive, perSubject } from '../../model/index.ts';
 import { deadPoint, leverArm, type RamMounting, strokeUsed } from './maths.ts';
 
 // For the linkage, for drawings, and for what would change if a bracket moved.
-export { deadPoint, ramLength, reachableAngle, type RamMounting } from './maths.ts';
+export { deadPoint, type RamMounting, ramLength, reachableAngle } from './maths.ts';
 
 export interface RamWorkings {
   readonly mounting: RamMounting;

@@ -3,8 +3,8 @@
 //
 // SI throughout: metres and radians. Anything impossible gives undefined.
 
-import { armDeadPoint, type ArmMounting, newPose, poseAt } from '../articulated-arm/working.ts';
-import { deadPoint, ramLength, type RamMounting } from '../linear-ram/working.ts';
+import { type ArmMounting, armDeadPoint, newPose, poseAt } from '../articulated-arm/working.ts';
+import { deadPoint, type RamMounting, ramLength } from '../linear-ram/working.ts';
 import { type Row, rowOf } from '../rows.ts';
 
 /** Sampled from closed to open; all three arrays are equally long. */

@@ -4,7 +4,7 @@ import { ramMountingOf } from '../linear-ram/working.ts';
 import { armLinkage, directLinkage, type Linkage, rackLinkage, ramLinkage } from './maths.ts';
 
 // Other maths walks along a linkage; what would change if a bracket moved is worked out with a linkage of its own.
-export { driveAt, leafAt, ramLinkage, type Linkage } from './maths.ts';
+export { driveAt, type Linkage, leafAt, ramLinkage } from './maths.ts';
 
 type DriveKind = NonNullable<DriveModel['facts']['kind']>['value'];
 

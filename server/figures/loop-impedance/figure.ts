@@ -2,7 +2,7 @@ import { type Cable, factPlace } from '../../model/index.ts';
 import { hasCables, insulationOf, warmest } from '../cables/working.ts';
 import { type Input, onlyWhere, type Source } from '../kind.ts';
 import { copperInPvc, leastSupply, tripsAt, tripTime } from './maths.ts';
-import { loopOf, type LoopWorkings } from './working.ts';
+import { type LoopWorkings, loopOf } from './working.ts';
 
 const limits: Source = { text: 'BS 7671, 411.4.4 and Table 41.3', standing: 'published' };
 const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts.breaker);

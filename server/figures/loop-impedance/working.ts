@@ -50,7 +50,8 @@ export const loopOf = perSubject((cable: Cable): LoopWorkings | undefined => {
   const faultCurrent = carries.voltage / impedance;
   const { breaker } = cable.facts;
   const limit = breaker === undefined ? undefined : loopImpedanceLimit(carries.voltage, breaker.curve, breaker.rating);
-  const conductorLeast = limit === undefined || impedance > limit ? undefined : protectiveConductorLeast(faultCurrent, tripTime, copperInPvc);
+  const conductorLeast =
+    limit === undefined || impedance > limit ? undefined : protectiveConductorLeast(faultCurrent, tripTime, copperInPvc);
   return { voltage: carries.voltage, external, line, protective, impedance, limit, faultCurrent, conductorLeast };
 });
 
@@ -64,5 +65,7 @@ function conductorsOf(cable: Cable): { readonly line: number; readonly protectiv
   const line = resistancePerMetre(area, classOf(cable));
   const protective = resistancePerMetre(protectiveArea, classOf(cable));
   const limit = warmest[insulationOf(cable)];
-  return line === undefined || protective === undefined ? undefined : { line: atTemperature(line.value, limit) * length.value, protective: atTemperature(protective.value, limit) * length.value };
+  return line === undefined || protective === undefined
+    ? undefined
+    : { line: atTemperature(line.value, limit) * length.value, protective: atTemperature(protective.value, limit) * length.value };
 }

@@ -1,5 +1,5 @@
 // Drive travel against time for one stroke, from standstill to standstill.
-import { rowOf, type Row } from '../rows.ts';
+import { type Row, rowOf } from '../rows.ts';
 
 /** Which way a leaf moves. Opening runs the linkage from closed to open, closing runs the same linkage backwards. */
 export type Direction = 'opening' | 'closing';
@@ -205,7 +205,7 @@ export function speedAt(p: Profile, t: number): number {
   const acceleration = p.acceleration[piece]!;
   if (acceleration < 0) return p.startSpeed[piece + 1]! - acceleration * (p.startTime[piece + 1]! - t);
   // Standstill: nothing to add, and an endless time must not be multiplied by 0.
-  if (acceleration === 0 && t === t) return p.startSpeed[piece]!;
+  if (acceleration === 0 && !Number.isNaN(t)) return p.startSpeed[piece]!;
   return p.startSpeed[piece]! + acceleration * (t - p.startTime[piece]!);
 }
 

@@ -1,5 +1,5 @@
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, type Source } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, type Source } from '../kind.ts';
 import { travelPlace } from '../run-time/working.ts';
 import { closingStopOf, type EdgeStop, openingStopOf } from './working.ts';
 
@@ -12,8 +12,18 @@ function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
   return [
     { name: 'v, speed of the edge when it trips', value: stop.edgeSpeed, unit: 'm/s' },
     swing ? { name: 'at an opening of', value: inDegrees(stop.at), unit: 'deg' } : { name: 'at an opening of', value: stop.at, unit: 'm' },
-    { name: 't, reaction', value: stop.reaction, unit: 's', from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : edgeModel },
-    { name: 'a, deceleration of the drive', value: rotary ? inDegrees(stop.deceleration) : stop.deceleration, unit: rotary ? 'deg/s²' : 'm/s²', from: `drive-model ${stop.motion.model.name}` },
+    {
+      name: 't, reaction',
+      value: stop.reaction,
+      unit: 's',
+      from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : edgeModel,
+    },
+    {
+      name: 'a, deceleration of the drive',
+      value: rotary ? inDegrees(stop.deceleration) : stop.deceleration,
+      unit: rotary ? 'deg/s²' : 'm/s²',
+      from: `drive-model ${stop.motion.model.name}`,
+    },
     ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: edgeModel }]),
     ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' }]),
   ];
@@ -37,7 +47,14 @@ export const figures: readonly FigureKind[] = [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const stop = closingStopOf(leaf);
-        if (stop !== undefined) give(leaf.name, stop.distance, stop.edge === undefined ? travelPlace(leaf) : factPlace(stop.edge, stop.edge.facts.on), () => inputsOf(leaf, stop), () => words(stop));
+        if (stop !== undefined)
+          give(
+            leaf.name,
+            stop.distance,
+            stop.edge === undefined ? travelPlace(leaf) : factPlace(stop.edge, stop.edge.facts.on),
+            () => inputsOf(leaf, stop),
+            () => words(stop),
+          );
       }
     },
   },
@@ -52,7 +69,14 @@ export const figures: readonly FigureKind[] = [
     work: ({ leaves }, give) => {
       for (const leaf of leaves) {
         const stop = openingStopOf(leaf);
-        if (stop?.edge !== undefined) give(leaf.name, stop.distance, factPlace(stop.edge, stop.edge.facts.on), () => inputsOf(leaf, stop), () => words(stop));
+        if (stop?.edge !== undefined)
+          give(
+            leaf.name,
+            stop.distance,
+            factPlace(stop.edge, stop.edge.facts.on),
+            () => inputsOf(leaf, stop),
+            () => words(stop),
+          );
       }
     },
   },

@@ -22,8 +22,23 @@ export interface Overtravel {
  * taken as even over the few degrees of the stop. Opening starts at the linkage's closed end; closing starts at drive position
  * `profile`'s travel and runs back to 0. undefined: a number out of its range, or a stroke longer than its linkage.
  */
-export function greatestOvertravel(linkage: Linkage, profile: Profile, direction: Direction, reaction: number, deceleration: number, arm: number): Overtravel | undefined {
-  if (!(reaction >= 0) || !Number.isFinite(reaction) || !(deceleration > 0) || !Number.isFinite(deceleration) || !(arm > 0) || !Number.isFinite(arm)) return undefined;
+export function greatestOvertravel(
+  linkage: Linkage,
+  profile: Profile,
+  direction: Direction,
+  reaction: number,
+  deceleration: number,
+  arm: number,
+): Overtravel | undefined {
+  if (
+    !(reaction >= 0) ||
+    !Number.isFinite(reaction) ||
+    !(deceleration > 0) ||
+    !Number.isFinite(deceleration) ||
+    !(arm > 0) ||
+    !Number.isFinite(arm)
+  )
+    return undefined;
   const { leaf, drive, rate } = linkage;
   const { startTravel, startSpeed, acceleration } = profile;
   const last = drive.length - 1;
@@ -52,7 +67,11 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
     if (opening) while (at < last && (drive[at] as number) < position) at++;
     else while ((drive[at - 1] as number) > position) at--;
     const share = (position - (drive[at - 1] as number)) / ((drive[at] as number) - (drive[at - 1] as number));
-    look(speed, (leaf[at - 1] as number) + share * ((leaf[at] as number) - (leaf[at - 1] as number)), (rate[at - 1] as number) + share * ((rate[at] as number) - (rate[at - 1] as number)));
+    look(
+      speed,
+      (leaf[at - 1] as number) + share * ((leaf[at] as number) - (leaf[at - 1] as number)),
+      (rate[at - 1] as number) + share * ((rate[at] as number) - (rate[at - 1] as number)),
+    );
   }
   let piece = 0;
   for (let step = 1; step < last; step++) {
@@ -61,10 +80,15 @@ export function greatestOvertravel(linkage: Linkage, profile: Profile, direction
     // A closing stroke may start inside the linkage; beyond the end of any the drive stands.
     if (travelled < 0) continue;
     while (travelled > (startTravel[piece + 1] as number)) piece++;
-    look(speedAfter(startSpeed[piece] as number, acceleration[piece] as number, travelled - (startTravel[piece] as number)), leaf[i] as number, rate[i] as number);
+    look(
+      speedAfter(startSpeed[piece] as number, acceleration[piece] as number, travelled - (startTravel[piece] as number)),
+      leaf[i] as number,
+      rate[i] as number,
+    );
   }
   return { distance: farthest, at: farthestAt, edgeSpeed: farthestSpeed * arm, leafSpeed: farthestSpeed };
 }
 
 /** Speed after `distance` at an even acceleration, m/s; 0 where rounding has braking end sooner. */
-const speedAfter = (speed: number, acceleration: number, distance: number): number => (acceleration === 0 ? speed : Math.sqrt(Math.max(0, speed * speed + 2 * acceleration * distance)));
+const speedAfter = (speed: number, acceleration: number, distance: number): number =>
+  acceleration === 0 ? speed : Math.sqrt(Math.max(0, speed * speed + 2 * acceleration * distance));

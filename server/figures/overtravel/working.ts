@@ -1,5 +1,5 @@
 import { isEdge, isHeard, sensorsFor, watches } from '../../circuits/index.ts';
-import { perSubject, type Leaf, type Sensor } from '../../model/index.ts';
+import { type Leaf, perSubject, type Sensor } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/working.ts';
 import type { Direction } from '../motion-profile/working.ts';
 import { type LeafMotion, motionOf } from '../run-time/working.ts';
@@ -61,13 +61,33 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, slowestFor(leaf), undefined, undefined);
 }
 
-function runOn(leaf: Leaf, motion: LeafMotion, movement: Direction, width: number, deceleration: number, reaction: number, edge: Sensor | undefined, deformation: number | undefined): EdgeStop | undefined {
+function runOn(
+  leaf: Leaf,
+  motion: LeafMotion,
+  movement: Direction,
+  width: number,
+  deceleration: number,
+  reaction: number,
+  edge: Sensor | undefined,
+  deformation: number | undefined,
+): EdgeStop | undefined {
   const swing = leaf.facts.opens !== undefined;
   const found = greatestOvertravel(motion.linkage, motion.profile, movement, reaction, deceleration, swing ? width : 1);
   if (found === undefined) return undefined;
   const heft = swing ? inertiaOf(leaf) : leaf.facts.mass?.value;
   const { distance, at, edgeSpeed, leafSpeed } = found;
-  return { motion, distance, at, edgeSpeed, leafSpeed, edge, deformation, reaction, deceleration, energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2 };
+  return {
+    motion,
+    distance,
+    at,
+    edgeSpeed,
+    leafSpeed,
+    edge,
+    deformation,
+    reaction,
+    deceleration,
+    energy: heft === undefined ? undefined : (heft * leafSpeed * leafSpeed) / 2,
+  };
 }
 
 /** The worst stop of the closing edge while the leaf closes. */

@@ -1,5 +1,5 @@
 import { type Drive, headPlace } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, mechanics } from '../kind.ts';
 import { reachOf } from './working.ts';
 
 /** What the model states of its reach; of an arm nothing, for there the mounting says it. */
@@ -18,7 +18,8 @@ export const figures: readonly FigureKind[] = [
     title: 'How far the drive can open the leaf',
     unit: 'deg',
     topic: 'travel',
-    formula: 'the angle at which a ram’s stroke is used up or a dead point is met; for an arm, at most the opening asked for; for a shaft in the hinge, its rotation',
+    formula:
+      'the angle at which a ram’s stroke is used up or a dead point is met; for an arm, at most the opening asked for; for a shaft in the hinge, its rotation',
     source: mechanics,
     changedBy: 'the brackets, or a drive with more stroke',
     work: ({ drives }, give) => {

@@ -1,4 +1,4 @@
-import { factPlace, type Cable } from '../../model/index.ts';
+import { type Cable, factPlace } from '../../model/index.ts';
 import { hasCables } from '../cables/working.ts';
 import { onlyWhere, type Source } from '../kind.ts';
 import { electrodeLimit, touchLimit, touchVoltage } from './maths.ts';

@@ -1,4 +1,4 @@
-import { regimeOf, type Installation } from '../../model/index.ts';
+import { type Installation, regimeOf } from '../../model/index.ts';
 
 export { electrodeLimit, touchLimit, touchVoltage, unstableFrom } from './maths.ts';
 

@@ -1,5 +1,5 @@
 import { factPlace } from '../../model/index.ts';
-import { type FigureKind, inDegrees, type Input, mechanics } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, mechanics } from '../kind.ts';
 import { fallback, type LeafMotion, motionOf, travelPlace } from './working.ts';
 
 function inputsOf(motion: LeafMotion): Input[] {
@@ -13,9 +13,19 @@ function inputsOf(motion: LeafMotion): Input[] {
   const shareOf = (share: number): string => `${Number((share * 100).toPrecision(6))} % of that of ${model}`;
   return [
     { name: 'drive travel', value: shown(motion.travel), unit },
-    { name: 'full speed', value: shown(motion.speed), unit: unit + '/s', from: set?.speed === undefined ? model : shareOf(set.speed.value) },
+    {
+      name: 'full speed',
+      value: shown(motion.speed),
+      unit: unit + '/s',
+      from: set?.speed === undefined ? model : shareOf(set.speed.value),
+    },
     { name: 'travel in the slow zone', value: shown(motion.slowTravel), unit },
-    { name: 'slow speed', value: shown(motion.slowSpeed), unit: unit + '/s', from: zone?.speed !== undefined ? shareOf(zone.speed) : slowest !== undefined ? model : `default: ${shareOf(fallback.slowSpeed)}` },
+    {
+      name: 'slow speed',
+      value: shown(motion.slowSpeed),
+      unit: unit + '/s',
+      from: zone?.speed !== undefined ? shareOf(zone.speed) : slowest !== undefined ? model : `default: ${shareOf(fallback.slowSpeed)}`,
+    },
     { name: 'time to full speed', value: ramp?.value ?? fallback.ramp, unit: 's', from: ramp === undefined ? 'default: none' : model },
   ];
 }

@@ -1,6 +1,6 @@
 import { type Drive, type DriveModel, factPlace, type Leaf, perSubject } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
-import { leafAt, type Linkage, linkageOf } from '../linkage/working.ts';
+import { type Linkage, leafAt, linkageOf } from '../linkage/working.ts';
 import { type Profile, profileOf, runTime, timeAt, travelAt } from '../motion-profile/working.ts';
 
 const motionLines = blocks.motion.lines;
@@ -51,7 +51,19 @@ export const motionOf = perSubject((leaf: Leaf): LeafMotion | undefined => {
   const slowTravel = travel * (zone?.last ?? 0);
   const profile = profileOf({ travel, speed, acceleration: full / ramp, slowTravel, slowSpeed });
   if (profile === undefined) return undefined;
-  return { drive, model, linkage, profile, travel, slowTravel, fullSpeed: full, speed, slowSpeed: Math.min(slowSpeed, speed), runTime: runTime(profile), unit };
+  return {
+    drive,
+    model,
+    linkage,
+    profile,
+    travel,
+    slowTravel,
+    fullSpeed: full,
+    speed,
+    slowSpeed: Math.min(slowSpeed, speed),
+    runTime: runTime(profile),
+    unit,
+  };
 });
 
 /** Where the leaf stands so many seconds after it has started, from closed: radians or metres. */

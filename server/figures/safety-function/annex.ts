@@ -2,9 +2,20 @@
 // error on its own. Table K.1 was held against the relation for one channel and against a two-state model (see the tests).
 
 /** Columns of Table K.1. */
-export type Column = 'category 2, low coverage' | 'category 2, medium coverage' | 'category 3, low coverage' | 'category 3, medium coverage' | 'category 4';
+export type Column =
+  | 'category 2, low coverage'
+  | 'category 2, medium coverage'
+  | 'category 3, low coverage'
+  | 'category 3, medium coverage'
+  | 'category 4';
 
-const columns: readonly Column[] = ['category 2, low coverage', 'category 2, medium coverage', 'category 3, low coverage', 'category 3, medium coverage', 'category 4'];
+const columns: readonly Column[] = [
+  'category 2, low coverage',
+  'category 2, medium coverage',
+  'category 3, low coverage',
+  'category 3, medium coverage',
+  'category 4',
+];
 
 /** Mean time of each channel in years, then dangerous failures an hour by column; NaN where the table has none. */
 const rows: readonly (readonly number[])[] = [

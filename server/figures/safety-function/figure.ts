@@ -4,7 +4,10 @@ import { categoryName, letterOf } from './maths.ts';
 import { allYear, type Chain, chainOf, firstToReplace, inYear } from './working.ts';
 
 const annexC: Source = { text: 'EN ISO 13849-1, Annex C', standing: 'published' };
-const annexK: Source = { text: 'EN ISO 13849-1, Annex K (Table K.1, the caps and the conditions of the categories from memory)', standing: 'from memory' };
+const annexK: Source = {
+  text: 'EN ISO 13849-1, Annex K (Table K.1, the caps and the conditions of the categories from memory)',
+  standing: 'from memory',
+};
 const changedBy = 'what the makers declare, the category, the diagnostic coverage, the number of cycles, or another product';
 
 /** The work of a kind of figure that every function has. */
@@ -17,7 +20,15 @@ const each =
 function inputsOf({ links }: Chain): Input[] {
   return links.flatMap((link): Input[] => {
     const { reckoned } = link;
-    if (reckoned === undefined) return [{ name: `failures an hour of ${link.what}`, value: link.pfhd, unit: '1/h', from: link.because === '' ? 'declared by its maker' : link.because }];
+    if (reckoned === undefined)
+      return [
+        {
+          name: `failures an hour of ${link.what}`,
+          value: link.pfhd,
+          unit: '1/h',
+          from: link.because === '' ? 'declared by its maker' : link.because,
+        },
+      ];
     const from = `category ${categoryName(reckoned.category)}${reckoned.because === '' ? '' : `, because ${reckoned.because}`}`;
     return [
       { name: `failures an hour of ${link.what}`, value: link.pfhd, unit: '1/h', from },
@@ -72,7 +83,11 @@ export const figures: readonly FigureKind[] = [
         { name: 'failures an hour', value: pfhd, unit: '1/h', from: `function.${of.name}.pfhd` },
         ...links.flatMap(({ what, level: own, reckoned }): Input[] => [
           { name: `level of ${what}`, value: own, unit: '1' },
-          ...(reckoned?.simplified === undefined ? [] : [{ name: `level of ${what} by the simplified table`, value: reckoned.simplified, unit: '1', from: 'a band, for comparison' }]),
+          ...(reckoned?.simplified === undefined
+            ? []
+            : [
+                { name: `level of ${what} by the simplified table`, value: reckoned.simplified, unit: '1', from: 'a band, for comparison' },
+              ]),
         ]),
       ];
       give(of.name, level, headPlace(of), inputs, () => (level === 0 ? 'no PL' : `PL ${letterOf(level)}`));
@@ -87,7 +102,10 @@ export const figures: readonly FigureKind[] = [
     source: { text: 'EN ISO 13849-1, Annex C and Annex D (the caps from memory)', standing: 'from memory' },
     changedBy,
     work: each((of, { mttfd, links }, give) => {
-      if (mttfd !== undefined) give(of.name, mttfd, headPlace(of), () => links.map((link) => ({ name: `mean time of a channel of ${link.what}`, value: link.mttfd as number, unit: 'years' })));
+      if (mttfd !== undefined)
+        give(of.name, mttfd, headPlace(of), () =>
+          links.map((link) => ({ name: `mean time of a channel of ${link.what}`, value: link.mttfd as number, unit: 'years' })),
+        );
     }),
   },
   {
@@ -122,7 +140,12 @@ export const figures: readonly FigureKind[] = [
       const first = firstToReplace(chain);
       if (first === undefined) return;
       give(of.name, first.years, headPlace(of), () => [
-        { name: `B10D of ${first.what}`, value: first.b10d, unit: '1', ...(first.isFromMemory ? { from: 'by its kind, from memory' } : {}) },
+        {
+          name: `B10D of ${first.what}`,
+          value: first.b10d,
+          unit: '1',
+          ...(first.isFromMemory ? { from: 'by its kind, from memory' } : {}),
+        },
         { name: 'operations a year', value: first.b10d / first.years, unit: '1/year', from: 'site.operations' },
       ]);
     }),

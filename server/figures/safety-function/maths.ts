@@ -147,15 +147,26 @@ export function reckon(given: Structure): Reckoned {
   const { category } = given;
   const because = shortfall(given);
   if (category >= 2 && because === '') {
-    const counted: Category = category === 4 && (coverageBand(given.coverage) !== 'high' || channelOf(given, 4) < 30 * (1 - hair)) ? 3 : category;
+    const counted: Category =
+      category === 4 && (coverageBand(given.coverage) !== 'high' || channelOf(given, 4) < 30 * (1 - hair)) ? 3 : category;
     const mttfd = channelOf(given, counted);
     const column =
-      counted === 4 ? 'category 4' : (`category ${counted as 2 | 3}, ${coverageBand(given.coverage) === 'low' ? 'low' : 'medium'} coverage` as const);
+      counted === 4
+        ? 'category 4'
+        : (`category ${counted as 2 | 3}, ${coverageBand(given.coverage) === 'low' ? 'low' : 'medium'} coverage` as const);
     const tabled = tabledPfhd(column, mttfd);
     if (tabled !== undefined) {
       const pfhd = tabled.pfhd * (counted === 2 && (given.tests ?? 0) < 100 ? 1.1 : 1);
       const why = counted === category ? '' : 'category 4 asks for a coverage of 99 % and a mean time of 30 years';
-      return { category: counted, because: why, mttfd, coverage: given.coverage, pfhd, level: levelFromPfhd(pfhd), simplified: simplifiedLevel(counted, mttfdBand(mttfd), coverageBand(given.coverage)) };
+      return {
+        category: counted,
+        because: why,
+        mttfd,
+        coverage: given.coverage,
+        pfhd,
+        level: levelFromPfhd(pfhd),
+        simplified: simplifiedLevel(counted, mttfdBand(mttfd), coverageBand(given.coverage)),
+      };
     }
   }
   return single(given, because);
@@ -170,7 +181,8 @@ function shortfall({ category, first, second, coverage, commonCause, tests, test
   if (coverageBand(coverage) === 'none') return `category ${category} asks for a diagnostic coverage of at least 60 %`;
   if (commonCause === undefined) return 'nothing is said against failures by a common cause';
   if (commonCause < leastCommonCause) return `it has ${commonCause} of the ${leastCommonCause} points against failures by a common cause`;
-  if (category === 2 && (tests === undefined || tests < 25)) return tests === undefined ? 'how often it is tested is not said' : 'it is tested less than 25 times for each demand';
+  if (category === 2 && (tests === undefined || tests < 25))
+    return tests === undefined ? 'how often it is tested is not said' : 'it is tested less than 25 times for each demand';
   if (category === 2 && tester === undefined) return 'what tests it is not said';
   if (category === 2 && (tester as number) < first / 2) return 'what tests it fails more than twice as often as what is tested';
   return '';

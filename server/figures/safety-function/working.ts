@@ -1,17 +1,39 @@
 import {
-  factPlace, type FunctionPart, headPlace, type Load, perSubject, type SafetyFunction, type Site, type Subsystem,
+  type FunctionPart,
+  factPlace,
+  headPlace,
+  type Load,
+  perSubject,
+  type SafetyFunction,
+  type Site,
+  type Subsystem,
 } from '../../model/index.ts';
-import { blocks, type Blocks, type Facts } from '../../vocabulary/index.ts';
+import { type Blocks, blocks, type Facts } from '../../vocabulary/index.ts';
 import { typical } from './annex.ts';
 import {
-  averageCoverage, cap, type Category, inSeries, leastPfhdOf, type Level, levelFromPfhd, levelOf, mostPfhdOf, mttfdFromB10d, reckon,
-  type Reckoned, singleChannelPfhd, t10d,
+  averageCoverage,
+  type Category,
+  cap,
+  inSeries,
+  type Level,
+  leastPfhdOf,
+  levelFromPfhd,
+  levelOf,
+  mostPfhdOf,
+  mttfdFromB10d,
+  type Reckoned,
+  reckon,
+  singleChannelPfhd,
+  t10d,
 } from './maths.ts';
 
-export { letterOf, levelFromRisk, levelOf, levelPublished, type Level } from './maths.ts';
 export { leastCommonCause, missionTime } from './annex.ts';
+export { type Level, letterOf, levelFromRisk, levelOf, levelPublished } from './maths.ts';
 
-type Declared = Pick<Facts<Blocks['panel-model']>, 'pfhd' | 'performance-level' | 'category' | 'mttfd' | 'b10d' | 'coverage' | 'common-cause'>;
+type Declared = Pick<
+  Facts<Blocks['panel-model']>,
+  'pfhd' | 'performance-level' | 'category' | 'mttfd' | 'b10d' | 'coverage' | 'common-cause'
+>;
 interface Place {
   readonly start: number;
   readonly end: number;
@@ -124,7 +146,10 @@ export const chainOf = perSubject((of: SafetyFunction): Chain => {
     pfhdAtLeast,
     declared,
     mttfd: isKnown ? inSeries(means) : undefined,
-    coverage: isKnown && links.every(({ elements }) => elements.length > 0) ? averageCoverage(links.flatMap(({ elements }) => elements)) : undefined,
+    coverage:
+      isKnown && links.every(({ elements }) => elements.length > 0)
+        ? averageCoverage(links.flatMap(({ elements }) => elements))
+        : undefined,
   };
 }) as (of: SafetyFunction) => Chain;
 
@@ -181,7 +206,15 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
   if (mean === undefined) return lack('has a model that declares none of “pfhd”, “performance-level”, “mttfd” and “b10d”');
   const category = (facts.category?.value ?? 0) as Category;
   // Whoever declares category 2 for a product has met its conditions on testing; they cannot be seen from outside.
-  const reckoned = reckon({ category, first: mean, second: category >= 3 ? mean : undefined, coverage, commonCause: facts['common-cause']?.value, tests: Infinity, tester: Infinity });
+  const reckoned = reckon({
+    category,
+    first: mean,
+    second: category >= 3 ? mean : undefined,
+    coverage,
+    commonCause: facts['common-cause']?.value,
+    tests: Infinity,
+    tester: Infinity,
+  });
   work.links.push(linkOf(what, at, reckoned, category, mean, isFromMemory, [{ what, mttfd: mean, coverage }]));
 }
 
@@ -197,7 +230,12 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
     const place = factPlace(subsystem, element);
     const kind = element.kind === undefined ? undefined : typical[element.kind];
     const b10d = element.b10d ?? (element.mttfd === undefined && kind !== undefined && 'b10d' in kind ? kind.b10d : undefined);
-    const mttfd = element.mttfd !== undefined ? element.mttfd / year : element.b10d === undefined && kind !== undefined && 'mttfd' in kind ? kind.mttfd : undefined;
+    const mttfd =
+      element.mttfd !== undefined
+        ? element.mttfd / year
+        : element.b10d === undefined && kind !== undefined && 'mttfd' in kind
+          ? kind.mttfd
+          : undefined;
     const recalled = element.b10d === undefined && element.mttfd === undefined;
     if (recalled) isFromMemory = true;
     if (b10d !== undefined) wears(work, { what, b10d, isFromMemory: recalled, times: element.times, since: element.fitted, at: place });
@@ -232,13 +270,33 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
 }
 
 /** A link that was reckoned. For one channel of that mean time the relation is published; a second one, tests and caps are from memory. */
-function linkOf(what: string, at: Place, reckoned: Reckoned, claimed: Category, mean: number, isFromMemory: boolean, elements: readonly Element[]): ChainLink {
+function linkOf(
+  what: string,
+  at: Place,
+  reckoned: Reckoned,
+  claimed: Category,
+  mean: number,
+  isFromMemory: boolean,
+  elements: readonly Element[],
+): ChainLink {
   const pfhdAtLeast = claimed <= 1 && !isFromMemory ? singleChannelPfhd(mean) : 0;
-  return { what, at, pfhd: reckoned.pfhd, pfhdAtLeast, level: reckoned.level, declared: undefined, mttfd: reckoned.mttfd, elements, because: reckoned.because, reckoned };
+  return {
+    what,
+    at,
+    pfhd: reckoned.pfhd,
+    pfhdAtLeast,
+    level: reckoned.level,
+    declared: undefined,
+    mttfd: reckoned.mttfd,
+    elements,
+    because: reckoned.because,
+    reckoned,
+  };
 }
 
 function wears(work: Work, { what, b10d, isFromMemory, times, since, at }: Omit<Wearing, 'years'> & { readonly times: number }): void {
-  if (work.operations !== undefined) work.wearing.push({ what, b10d, isFromMemory, years: t10d(b10d, work.operations * times), since: since ?? work.installed, at });
+  if (work.operations !== undefined)
+    work.wearing.push({ what, b10d, isFromMemory, years: t10d(b10d, work.operations * times), since: since ?? work.installed, at });
 }
 
 /** The part of a function that is to be replaced first. */

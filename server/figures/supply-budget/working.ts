@@ -1,5 +1,5 @@
 import { eachFedFrom, isOf, type Output } from '../../circuits/index.ts';
-import { perSubject, type Device, type Panel, type PanelModel } from '../../model/index.ts';
+import { type Device, type Panel, type PanelModel, perSubject } from '../../model/index.ts';
 import { drawOf } from '../design-current/working.ts';
 import type { Input, Source } from '../kind.ts';
 import { total } from './maths.ts';
@@ -43,7 +43,8 @@ export const outputsOf = perSubject((panel: Panel): readonly OutputLoad[] | unde
 function loadOf(panel: Panel, output: Output): OutputLoad {
   const draws: Draw[] = [];
   eachFedFrom(panel, output, (device, { fact }) => draws.push({ name: device.it.name, current: consumptionOf(device), line: fact.line }));
-  for (const accessory of panel.facts.accessory) if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
+  for (const accessory of panel.facts.accessory)
+    if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
   const known = total(draws);
   return { output, name: output.terminals[0]?.text ?? '', draws, known: known.sum, isWhole: known.isWhole };
 }
@@ -69,7 +70,13 @@ export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
     met.add(device.it);
     const current = device.kind === 'control' ? (device.it.facts.consumes?.value ?? 0) : consumptionOf(device);
     if (current === undefined) return undefined;
-    if (current > 0) inputs.push({ name: device.it.name, value: current, unit: 'A', ...(device.kind === 'sensor' ? { from: `sensor-model ${device.it.model?.name ?? ''}` } : {}) });
+    if (current > 0)
+      inputs.push({
+        name: device.it.name,
+        value: current,
+        unit: 'A',
+        ...(device.kind === 'sensor' ? { from: `sensor-model ${device.it.model?.name ?? ''}` } : {}),
+      });
   }
   for (const accessory of panel.facts.accessory) inputs.push({ name: accessory.what, value: accessory.current, unit: 'A' });
   const fed = inputs.slice(1).reduce((sum, input) => sum + input.value, 0);

@@ -7,7 +7,12 @@ const perHour = (rate: number): number => rate * 3600;
 
 const busyInputs = ({ fact, arrivals, service }: Traffic): Input[] => [
   { name: 'vehicles an hour', value: perHour(arrivals), unit: '1/h' },
-  { name: 'time for which each keeps the gate busy', value: service ?? 0, unit: 's', ...(fact.taking === undefined ? { from: 'pre-warning, motion.opening-time and motion.clearance-time' } : {}) },
+  {
+    name: 'time for which each keeps the gate busy',
+    value: service ?? 0,
+    unit: 's',
+    ...(fact.taking === undefined ? { from: 'pre-warning, motion.opening-time and motion.clearance-time' } : {}),
+  },
 ];
 const queueInputs = (traffic: Traffic): Input[] => [...busyInputs(traffic), { name: 'load', value: traffic.load ?? 0, unit: '1' }];
 
@@ -50,7 +55,16 @@ export const figures = onlyWhere(hasTraffic, [
     work: busy((traffic, _, give) => {
       give('', perHour(traffic.cycles), traffic.fact.line, () => [
         { name: 'vehicles an hour', value: perHour(traffic.arrivals), unit: '1/h' },
-        ...(traffic.cycle === undefined ? [] : [{ name: 'time of a whole cycle', value: traffic.cycle, unit: 's', from: 'pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing' }]),
+        ...(traffic.cycle === undefined
+          ? []
+          : [
+              {
+                name: 'time of a whole cycle',
+                value: traffic.cycle,
+                unit: 's',
+                from: 'pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing',
+              },
+            ]),
       ]);
     }),
   },
@@ -122,7 +136,14 @@ export const figures = onlyWhere(hasTraffic, [
     changedBy: queueChangedBy,
     work: busy((traffic, _, give) => {
       const { fact, load } = traffic;
-      if (load !== undefined) give('', load, fact.line, () => busyInputs(traffic), () => inPercent(load));
+      if (load !== undefined)
+        give(
+          '',
+          load,
+          fact.line,
+          () => busyInputs(traffic),
+          () => inPercent(load),
+        );
     }),
   },
   {
@@ -163,7 +184,10 @@ export const figures = onlyWhere(hasTraffic, [
       const waiting = waitingOf(installation);
       if (waiting?.vehicles === undefined) return;
       const { vehicles, shares } = waiting;
-      give('', vehicles, traffic.fact.line, () => [...queueInputs(traffic), { name: 'share of the time with more', value: shareAbove(shares, vehicles), unit: '1' }]);
+      give('', vehicles, traffic.fact.line, () => [
+        ...queueInputs(traffic),
+        { name: 'share of the time with more', value: shareAbove(shares, vehicles), unit: '1' },
+      ]);
     }),
   },
   {
@@ -195,9 +219,16 @@ export const figures = onlyWhere(hasTraffic, [
       const waiting = waitingOf(installation);
       const places = placesOf(installation);
       // Beyond what is followed nothing can be said.
-      if (waiting === undefined || places === undefined || (places.count >= waiting.shares.length && waiting.shares.length > mostVehicles)) return;
+      if (waiting === undefined || places === undefined || (places.count >= waiting.shares.length && waiting.shares.length > mostVehicles))
+        return;
       const share = shareAbove(waiting.shares, places.count);
-      give('', share, places.room.line, () => [...queueInputs(traffic), { name: 'vehicles that the room holds', value: places.count, unit: '1' }], () => inPercent(share));
+      give(
+        '',
+        share,
+        places.room.line,
+        () => [...queueInputs(traffic), { name: 'vehicles that the room holds', value: places.count, unit: '1' }],
+        () => inPercent(share),
+      );
     }),
   },
 ]);

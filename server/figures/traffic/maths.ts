@@ -40,7 +40,13 @@ export function queueOf(arrivals: number, service: number, variation = 0): Queue
   const load = arrivals * service;
   if (!(load >= 0) || !(load < 1)) return undefined;
   const share = (1 + variation * variation) / (2 * (1 - load));
-  return { load, waiting: load * load * share, wait: load * service * share, present: load * load * share + load, through: load * service * share + service };
+  return {
+    load,
+    waiting: load * load * share,
+    wait: load * service * share,
+    present: load * load * share + load,
+    through: load * service * share + service,
+  };
 }
 
 /** The longest queue that is followed. */

@@ -98,4 +98,7 @@ export const dutyOf = perSubject((drive: Drive): Duty | undefined => {
 });
 
 export const dutySource: Source = { text: 'IEC 60034-1, duty type S3', standing: 'published' };
-export const queueSource: Source = { text: 'the queue M/D/1 with its embedded chain, as in Gross and Harris, Fundamentals of Queueing Theory', standing: 'derived' };
+export const queueSource: Source = {
+  text: 'the queue M/D/1 with its embedded chain, as in Gross and Harris, Fundamentals of Queueing Theory',
+  standing: 'derived',
+};

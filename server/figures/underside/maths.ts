@@ -29,7 +29,16 @@ const amount = (value: number): boolean => value >= 0 && value < Infinity;
 /** The least and greatest gap under a leaf that opens by `travel` (radians, above 0, up to π), anywhere along its width. */
 export function clearance(leaf: Underside, travel: number): Clearance | undefined {
   const { gap, width, slope, rises, tilt, lowest } = leaf;
-  if (!amount(gap) || !amount(width) || width === 0 || !amount(rises) || !Number.isFinite(slope) || !(tilt >= 0 && tilt < Math.PI / 2) || !(travel > 0 && travel <= Math.PI)) return undefined;
+  if (
+    !amount(gap) ||
+    !amount(width) ||
+    width === 0 ||
+    !amount(rises) ||
+    !Number.isFinite(slope) ||
+    !(tilt >= 0 && tilt < Math.PI / 2) ||
+    !(travel > 0 && travel <= Math.PI)
+  )
+    return undefined;
   const found = { least: gap, at: 0, greatest: gap + rises };
   // Between hinge and free edge the gap grows or shrinks evenly, so it is least at one of the two: at the hinge when closed.
   if (slope === 0 && tilt === 0) return found;

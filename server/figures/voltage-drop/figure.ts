@@ -8,8 +8,18 @@ function inputsOf(cable: Cable, workings: CableWorkings): Input[] {
   return [
     { name: 'L, length one way', value: workings.length, unit: 'm' },
     { name: 'I, current', value: workings.current, unit: 'A' },
-    { name: 'R20, one conductor at 20 °C', value: workings.perMetre, unit: 'ohm/m', from: workings.fromTable ? 'IEC 60228' : 'plain copper, the size is not in IEC 60228' },
-    { name: 't, conductor temperature', value: workings.temperature, unit: '°C', from: workings.isTemperatureReckoned ? `cable.${cable.name}.conductor-temperature` : 'default: as warm as the insulation allows' },
+    {
+      name: 'R20, one conductor at 20 °C',
+      value: workings.perMetre,
+      unit: 'ohm/m',
+      from: workings.fromTable ? 'IEC 60228' : 'plain copper, the size is not in IEC 60228',
+    },
+    {
+      name: 't, conductor temperature',
+      value: workings.temperature,
+      unit: '°C',
+      from: workings.isTemperatureReckoned ? `cable.${cable.name}.conductor-temperature` : 'default: as warm as the insulation allows',
+    },
     { name: 'drop reckoned at that temperature', value: workings.reckoned, unit: 'V' },
     ...(tabulated === undefined
       ? []
@@ -28,7 +38,10 @@ export const figures = onlyWhere(hasCables, [
     unit: 'V',
     topic: 'electrical',
     formula: 'ΔU = (mV/A/m)·L·I/1000, or ΔU = 2·L·I·R20·(1 + 0.00393·(t − 20))',
-    source: { text: 'BS 7671, Appendix 4 (tabulated drop); IEC 60228 (greatest conductor resistance at 20 °C), IEC 60028 (temperature coefficient of copper)', standing: 'published' },
+    source: {
+      text: 'BS 7671, Appendix 4 (tabulated drop); IEC 60228 (greatest conductor resistance at 20 °C), IEC 60028 (temperature coefficient of copper)',
+      standing: 'published',
+    },
     changedBy: 'a thicker conductor, a shorter run, or less current',
     work: ({ cables }, give) => {
       for (const cable of cables) {
@@ -43,7 +56,10 @@ export const figures = onlyWhere(hasCables, [
     unit: 'V',
     topic: 'electrical',
     formula: 'U at the beginning − ΔU',
-    source: { text: 'BS 7671, Appendix 4 (tabulated drop); IEC 60228 (greatest conductor resistance at 20 °C), IEC 60028 (temperature coefficient of copper)', standing: 'published' },
+    source: {
+      text: 'BS 7671, Appendix 4 (tabulated drop); IEC 60228 (greatest conductor resistance at 20 °C), IEC 60028 (temperature coefficient of copper)',
+      standing: 'published',
+    },
     changedBy: 'a thicker conductor, a shorter run, or less current',
     work: ({ cables }, give) => {
       for (const cable of cables) {

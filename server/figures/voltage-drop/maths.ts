@@ -26,7 +26,9 @@ export function tabulatedDrop(area: number, conductorClass: number, insulation: 
   if (isFlexible && insulation === 'xlpe') return undefined;
   if (!isFlexible && insulation === 'rubber') return undefined;
   const listed = (isFlexible ? flexibleAt60 : insulation === 'xlpe' ? fixedXlpe : fixedPvc).get(sizeOf(area));
-  return listed === undefined ? undefined : { value: listed / 1000, table: isFlexible ? 'Table 4F3B' : insulation === 'xlpe' ? 'Table 4E4B' : 'Table 4D2B' };
+  return listed === undefined
+    ? undefined
+    : { value: listed / 1000, table: isFlexible ? 'Table 4F3B' : insulation === 'xlpe' ? 'Table 4E4B' : 'Table 4D2B' };
 }
 
 /**

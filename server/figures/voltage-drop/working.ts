@@ -2,7 +2,7 @@ import { extraLow, upstreamOf } from '../../circuits/index.ts';
 import { type Cable, perSubject } from '../../model/index.ts';
 import { atTemperature, classOf, insulationOf, resistancePerMetre, warmest } from '../cables/working.ts';
 import { warmthOf } from '../current-rating/working.ts';
-import { tabulatedDrop, type TabulatedDrop, voltageDrop } from './maths.ts';
+import { type TabulatedDrop, tabulatedDrop, voltageDrop } from './maths.ts';
 
 export { allowedShare } from './maths.ts';
 
@@ -47,7 +47,21 @@ export const dropOf = perSubject((cable: Cable): CableWorkings | undefined => {
   const tabulated = entry === undefined ? undefined : { ...entry, drop: entry.value * length.value * carries.current };
   const mains = carries.voltage > extraLow;
   const drop = mains && tabulated !== undefined ? tabulated.drop : reckoned;
-  return { length: length.value, current: carries.current, voltage: carries.voltage, drop, reckoned, cold, tabulated, share: drop / carries.voltage, perMetre: resistance.value, fromTable: resistance.fromTable, temperature, isTemperatureReckoned: reckonedTemperature !== undefined, mains };
+  return {
+    length: length.value,
+    current: carries.current,
+    voltage: carries.voltage,
+    drop,
+    reckoned,
+    cold,
+    tabulated,
+    share: drop / carries.voltage,
+    perMetre: resistance.value,
+    fromTable: resistance.fromTable,
+    temperature,
+    isTemperatureReckoned: reckonedTemperature !== undefined,
+    mains,
+  };
 });
 
 export interface WholeDrop {

@@ -1,13 +1,18 @@
 import { factPlace } from '../../model/index.ts';
 import { hasPush } from '../force-window/working.ts';
-import { type FigureKind, inDegrees, type Input, onlyWhere, type Source } from '../kind.ts';
+import { type FigureKind, type Input, inDegrees, onlyWhere, type Source } from '../kind.ts';
 import { beaufortInWords } from '../wind/working.ts';
 import { meanBehind, type Stall, type Stalls, stallsOf } from './working.ts';
 
 function inputsOf(stall: Stall): Input[] {
   const { unit, setting, drive, friction } = stall.of;
   return [
-    { name: 'what the drive pushes with', value: stall.push, unit, from: setting === undefined ? `drive-model ${drive.model?.name ?? ''}, the most that it can` : 'the force set' },
+    {
+      name: 'what the drive pushes with',
+      value: stall.push,
+      unit,
+      from: setting === undefined ? `drive-model ${drive.model?.name ?? ''}, the most that it can` : 'the force set',
+    },
     { name: 'lever', value: stall.lever, unit: unit === 'N' ? 'm' : '1' },
     { name: 'friction', value: friction, unit: 'N·m' },
     { name: 'left for the wind', value: stall.spare, unit: 'N·m' },

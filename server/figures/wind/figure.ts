@@ -4,14 +4,22 @@ import { beaufortInWords } from './beaufort.ts';
 import { gripsOf, type LeafGrips, type SiteWind, siteWindOf } from './working.ts';
 
 const windSource: Source = { text: 'EN 1991-1-4:2005+A1, 4.2 to 4.5', standing: 'published' };
-const wallSource: Source = { text: 'EN 1991-1-4:2005+A1, 7.4.1 (Table 7.9) and 7.11; below 80 % infill its force coefficient of 1.6 is from memory', standing: 'published' };
+const wallSource: Source = {
+  text: 'EN 1991-1-4:2005+A1, 7.4.1 (Table 7.9) and 7.11; below 80 % infill its force coefficient of 1.6 is from memory',
+  standing: 'published',
+};
 
 const leafInputs = (leaf: Leaf, { width, height, infill }: LeafGrips, wind: SiteWind, grip: number, unit: string): Input[] => [
   { name: 'qp, peak pressure', value: wind.peakPressure, unit: 'Pa', from: 'site.wind-pressure' },
   { name: 'w, width', value: width, unit: 'm' },
   { name: 'h, height', value: height, unit: 'm' },
   { name: 'φ, infill', value: infill, unit: '1', ...(leaf.facts.infill === undefined ? { from: 'not stated, taken as full' } : {}) },
-  { name: 'sum over the zones for each pascal', value: grip, unit, from: infill < 0.8 ? 'lattice: 1.6·φ (from memory) over the whole face' : 'Table 7.9' },
+  {
+    name: 'sum over the zones for each pascal',
+    value: grip,
+    unit,
+    from: infill < 0.8 ? 'lattice: 1.6·φ (from memory) over the whole face' : 'Table 7.9',
+  },
 ];
 
 /** The work of a kind of figure that every leaf in the wind has; with `swings` only those that swing. */
@@ -35,7 +43,8 @@ export const figures = onlyWhere(hasWind, [
     title: 'Peak wind pressure at the height of the gate',
     unit: 'Pa',
     topic: 'wind',
-    formula: 'qp = (1 + 7·Iv)·½·ρ·vm², with vm = kr·ln(z/z0)·vb, kr = 0.19·(z0/0.05)^0.07, Iv = 1/ln(z/z0), ρ = 1.25 kg/m³; vb times the probability factor of the return period',
+    formula:
+      'qp = (1 + 7·Iv)·½·ρ·vm², with vm = kr·ln(z/z0)·vb, kr = 0.19·(z0/0.05)^0.07, Iv = 1/ln(z/z0), ρ = 1.25 kg/m³; vb times the probability factor of the return period',
     source: windSource,
     changedBy: 'the basic wind speed, the terrain, the height and the return period',
     work: (installation, give) => {
@@ -83,7 +92,9 @@ export const figures = onlyWhere(hasWind, [
     changedBy: 'width most of all, then infill and height',
     work: each(true, (leaf, grips, wind, give) => {
       const greatest = Math.max(grips.closed.moment, grips.moving.moment);
-      give(leaf.name, wind.peakPressure * greatest, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, grips, wind, greatest, 'm³'));
+      give(leaf.name, wind.peakPressure * greatest, factPlace(leaf, leaf.facts.infill ?? leaf.facts.height), () =>
+        leafInputs(leaf, grips, wind, greatest, 'm³'),
+      );
     }),
   },
   {
@@ -96,7 +107,12 @@ export const figures = onlyWhere(hasWind, [
     changedBy: 'width most of all, then infill, height and return corners',
     work: each(true, (leaf, grips, wind, give) => {
       const { moment } = grips.closed;
-      give(leaf.name, wind.peakPressure * moment, factPlace(leaf, leaf.facts['return-corner'] ?? leaf.facts.infill ?? leaf.facts.height), () => leafInputs(leaf, grips, wind, moment, 'm³'));
+      give(
+        leaf.name,
+        wind.peakPressure * moment,
+        factPlace(leaf, leaf.facts['return-corner'] ?? leaf.facts.infill ?? leaf.facts.height),
+        () => leafInputs(leaf, grips, wind, moment, 'm³'),
+      );
     }),
   },
 ]);

@@ -63,7 +63,14 @@ export function windAt(terrain: Terrain, basic: number, height: number): WindAtH
   const mean = roughnessFactor * basic;
   const turbulence = 1 / logarithm;
   const gusts = 1 + 7 * turbulence;
-  return { terrainFactor, roughnessFactor, mean, turbulence, peakPressure: (gusts * airDensity * mean * mean) / 2, gust: mean * Math.sqrt(gusts) };
+  return {
+    terrainFactor,
+    roughnessFactor,
+    mean,
+    turbulence,
+    peakPressure: (gusts * airDensity * mean * mean) / 2,
+    gust: mean * Math.sqrt(gusts),
+  };
 }
 
 /** Net pressure coefficients of the zones A to D, from a free end inwards: to 0.3, 2, 4 heights, and beyond. */
@@ -91,7 +98,10 @@ const between = (from: Zones, to: Zones, share: number): Zones => [
  */
 export function wallZones(infill: number, lengthByHeight: number, returnByHeight: number): Zones | undefined {
   if (!(infill >= 0.8 && infill <= 1) || !above(lengthByHeight) || !amount(returnByHeight)) return undefined;
-  const free = lengthByHeight < 5 ? between(short, middling, Math.max(0, (lengthByHeight - 3) / 2)) : between(middling, long, Math.min(1, (lengthByHeight - 5) / 5));
+  const free =
+    lengthByHeight < 5
+      ? between(short, middling, Math.max(0, (lengthByHeight - 3) / 2))
+      : between(middling, long, Math.min(1, (lengthByHeight - 5) / 5));
   const solid = between(free, returned, Math.min(1, returnByHeight));
   return between(gapped, solid, (infill - 0.8) / 0.2);
 }
@@ -101,7 +111,9 @@ export const latticeForceCoefficient = 1.6;
 
 /** Force in N on a lattice: cf,0·ψλ·qp·A with A the solid area (EN 1991-1-4, 7.11, with cs·cd = 1). */
 export function latticeForce(peakPressure: number, solidArea: number, coefficient: number, endEffect: number): number | undefined {
-  return amount(peakPressure) && above(solidArea) && above(coefficient) && above(endEffect) ? coefficient * endEffect * peakPressure * solidArea : undefined;
+  return amount(peakPressure) && above(solidArea) && above(coefficient) && above(endEffect)
+    ? coefficient * endEffect * peakPressure * solidArea
+    : undefined;
 }
 
 /** A leaf in the wind, as a stretch of a free-standing wall. */
@@ -132,7 +144,8 @@ export interface Grip {
  */
 export function gripOf(exposure: Exposure): Grip | undefined {
   const { width, height, infill, wall, beyond, corner } = exposure;
-  if (!above(width) || !above(height) || !(infill > 0) || !(wall >= width * (1 - 1e-9)) || !Number.isFinite(wall) || !amount(beyond)) return undefined;
+  if (!above(width) || !above(height) || !(infill > 0) || !(wall >= width * (1 - 1e-9)) || !Number.isFinite(wall) || !amount(beyond))
+    return undefined;
   if (infill < 0.8) {
     const each = latticeForceCoefficient * infill * height;
     return { force: each * width, moment: (each * width * width) / 2 };
@@ -161,7 +174,8 @@ export function gripOf(exposure: Exposure): Grip | undefined {
   return { force, moment };
 }
 
-const zoneAt = (zones: Zones, heights: number): number => (heights < 0.3 ? zones[0] : heights < 2 ? zones[1] : heights < 4 ? zones[2] : zones[3]);
+const zoneAt = (zones: Zones, heights: number): number =>
+  heights < 0.3 ? zones[0] : heights < 2 ? zones[1] : heights < 4 ? zones[2] : zones[3];
 
 /** Moment about the hinge in N·m of an even pressure (Pa) with coefficient `c` on a leaf: c·q·A·w/2. All above 0. */
 export function evenHingeMoment(c: number, pressure: number, width: number, height: number): number | undefined {

@@ -1,8 +1,8 @@
 import { type Installation, type Leaf, perSubject, type Site } from '../../model/index.ts';
-import { dynamicPressure, type Grip, gripOf, probabilityFactor, windAt, type WindAtHeight } from './maths.ts';
+import { dynamicPressure, type Grip, gripOf, probabilityFactor, type WindAtHeight, windAt } from './maths.ts';
 
-export { airDensity, probabilityFactor } from './maths.ts';
 export { beaufortInWords } from './beaufort.ts';
+export { airDensity, probabilityFactor } from './maths.ts';
 
 export interface SiteWind extends WindAtHeight {
   /** What the site states. */

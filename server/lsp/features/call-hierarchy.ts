@@ -1,8 +1,15 @@
 // "What depends on this value", as the call hierarchy of editors: its callers (incoming) are what makes use of a line or a
 // figure, which editors show first; what it calls (outgoing) is what a figure is worked out from.
-import { type CallHierarchyIncomingCall, type CallHierarchyItem, type CallHierarchyOutgoingCall, type CancellationToken, SymbolKind, type TextDocumentPositionParams } from 'vscode-languageserver';
+import {
+  type CallHierarchyIncomingCall,
+  type CallHierarchyItem,
+  type CallHierarchyOutgoingCall,
+  type CancellationToken,
+  SymbolKind,
+  type TextDocumentPositionParams,
+} from 'vscode-languageserver';
+import { type Dependence, dependenceAt, dependenceOf, dependents, type Judge, sources } from '../../editor/index.ts';
 import type { Analysis } from '../../engine/index.ts';
-import { dependenceAt, dependenceOf, dependents, sources, type Dependence, type Judge } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';
 

@@ -1,8 +1,15 @@
-import { CodeActionKind, LSPErrorCodes, ResponseError, type CodeAction, type CodeActionParams, type WorkspaceEdit } from 'vscode-languageserver';
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  LSPErrorCodes,
+  ResponseError,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
+import { acceptance, type Insertion, missingLines } from '../../editor/index.ts';
 import { type Analysis, type Edit, type FixClass, fixes, safeFixes } from '../../engine/index.ts';
-import { acceptance, missingLines, type Insertion } from '../../editor/index.ts';
 import type { Document, Lines } from '../documents.ts';
-import { textEdit, type Feature } from './feature.ts';
+import { type Feature, textEdit } from './feature.ts';
 
 export const fixAllKind = `${CodeActionKind.SourceFixAll}.pintle`;
 export const addMissingKind = `${CodeActionKind.Source}.addMissing.pintle`;
@@ -33,7 +40,9 @@ interface ActionData {
 }
 
 export const feature: Feature = {
-  capabilities: () => ({ codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, addMissingKind], resolveProvider: true } }),
+  capabilities: () => ({
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, addMissingKind], resolveProvider: true },
+  }),
   answer: ({ connection, session, client, reports, answers, linesFor }) => {
     const { about, filling } = answers;
 
@@ -41,7 +50,14 @@ export const feature: Feature = {
       const wants = (kind: string): boolean => only === null || only.some((one) => kind === one || kind.startsWith(one + '.'));
       const actions: Action[] = [];
       if (wants(CodeActionKind.QuickFix))
-        for (const fix of fixes(analysis, { start, end })) actions.push({ title: fix.title, kind: CodeActionKind.QuickFix, finding: analysis.findings.indexOf(fix.finding), class: fix.class, work: { edits: fix.edits } });
+        for (const fix of fixes(analysis, { start, end }))
+          actions.push({
+            title: fix.title,
+            kind: CodeActionKind.QuickFix,
+            finding: analysis.findings.indexOf(fix.finding),
+            class: fix.class,
+            work: { edits: fix.edits },
+          });
       if (wants(acceptKind)) {
         const told = new Set<string>();
         analysis.findings.forEach((finding, index) => {
@@ -60,7 +76,13 @@ export const feature: Feature = {
       // Offered in a list only where it is asked for by name: else it would stand beside every single fix.
       if (only !== null && wants(fixAllKind)) {
         const all = safeFixes(analysis);
-        if (all !== undefined) actions.push({ title: `Apply ${all.mended.length === 1 ? 'the safe fix' : `all ${all.mended.length} safe fixes`}`, kind: fixAllKind, class: 'safe', work: { edits: all.edits } });
+        if (all !== undefined)
+          actions.push({
+            title: `Apply ${all.mended.length === 1 ? 'the safe fix' : `all ${all.mended.length} safe fixes`}`,
+            kind: fixAllKind,
+            class: 'safe',
+            work: { edits: all.edits },
+          });
       }
       return actions;
     }
@@ -68,15 +90,25 @@ export const feature: Feature = {
     function editOf(work: Work, document: Document, version: number, lines: Lines): WorkspaceEdit {
       if ('edits' in work) return textEdit(client, document, version, work.edits, lines);
       const { edit, snippet } = work.form;
-      if (client.capabilities.workspace?.workspaceEdit?.snippetEditSupport !== true || !client.takes.documentChanges) return textEdit(client, document, version, [edit], lines);
-      return { documentChanges: [{ textDocument: { uri: document.uri, version }, edits: [{ range: lines.range(edit), snippet: { kind: 'snippet', value: snippet } }] }] };
+      if (client.capabilities.workspace?.workspaceEdit?.snippetEditSupport !== true || !client.takes.documentChanges)
+        return textEdit(client, document, version, [edit], lines);
+      return {
+        documentChanges: [
+          {
+            textDocument: { uri: document.uri, version },
+            edits: [{ range: lines.range(edit), snippet: { kind: 'snippet', value: snippet } }],
+          },
+        ],
+      };
     }
 
     connection.onCodeAction(
       about('code actions', [] as CodeAction[], ({ document, analysis, lines, version }, { range, context }: CodeActionParams) => {
         const [start, end] = [lines.offset(range.start), lines.offset(range.end)];
         const only = context.only ?? null;
-        const isLazy = client.capabilities.textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true && client.capabilities.textDocument.codeAction.dataSupport === true;
+        const isLazy =
+          client.capabilities.textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true &&
+          client.capabilities.textDocument.codeAction.dataSupport === true;
         const shown = reports.reportOf(analysis).items;
         return actionsIn(analysis, start, end, only).map((action, index) => {
           const diagnostic = action.finding === undefined ? undefined : shown[action.finding];
@@ -104,7 +136,9 @@ export const feature: Feature = {
         if (analysis === undefined || document.version !== data.version) return stale();
         const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];
         // A library that has changed meanwhile can have changed what is found.
-        return action?.title === given.title ? { ...given, edit: editOf(action.work, document, data.version, linesFor(analysis)) } : stale();
+        return action?.title === given.title
+          ? { ...given, edit: editOf(action.work, document, data.version, linesFor(analysis)) }
+          : stale();
       }) as Parameters<typeof connection.onCodeActionResolve>[0],
     );
   },
@@ -113,5 +147,7 @@ export const feature: Feature = {
 function readData(data: unknown): ActionData | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
   const { uri, version, start, end, index } = data as Partial<ActionData>;
-  return typeof uri === 'string' && [version, start, end, index].every((number) => typeof number === 'number') ? (data as ActionData) : undefined;
+  return typeof uri === 'string' && [version, start, end, index].every((number) => typeof number === 'number')
+    ? (data as ActionData)
+    : undefined;
 }

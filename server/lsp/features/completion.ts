@@ -1,5 +1,5 @@
 import type { CompletionItem, TextDocumentPositionParams } from 'vscode-languageserver';
-import { completion, type Completion } from '../../editor/index.ts';
+import { type Completion, completion } from '../../editor/index.ts';
 import { markup, toCompletionItems } from '../convert.ts';
 import type { Feature } from './feature.ts';
 
@@ -10,20 +10,27 @@ export const feature: Feature = {
     // The last list is kept for its documentation; what is asked of an older one has none.
     let offered: { readonly list: number; readonly items: readonly Completion[] } = { list: 0, items: [] };
     connection.onCompletion(
-      about('completion', { isIncomplete: false, items: [] as CompletionItem[] }, ({ analysis, lines }, { position }: TextDocumentPositionParams) => {
-        const found = completion(analysis, lines.offset(position), {
-          // Only lines that name a file need the list.
-          get libraries() {
-            return session.libraries(session.rootOf(analysis.path));
-          },
-          today: session.today(),
-        });
-        const list = offered.list + 1;
-        offered = { list, items: found.items };
-        // Units end with the key that makes them whole, so their list must be asked for at each key.
-        const isIncomplete = found.items.length === 0 || found.items.some((item) => item.kind === 'unit');
-        return { isIncomplete, items: toCompletionItems(found, lines, client.takes, client.options.suggestCommand, (_item, index) => [list, index]) };
-      }),
+      about(
+        'completion',
+        { isIncomplete: false, items: [] as CompletionItem[] },
+        ({ analysis, lines }, { position }: TextDocumentPositionParams) => {
+          const found = completion(analysis, lines.offset(position), {
+            // Only lines that name a file need the list.
+            get libraries() {
+              return session.libraries(session.rootOf(analysis.path));
+            },
+            today: session.today(),
+          });
+          const list = offered.list + 1;
+          offered = { list, items: found.items };
+          // Units end with the key that makes them whole, so their list must be asked for at each key.
+          const isIncomplete = found.items.length === 0 || found.items.some((item) => item.kind === 'unit');
+          return {
+            isIncomplete,
+            items: toCompletionItems(found, lines, client.takes, client.options.suggestCommand, (_item, index) => [list, index]),
+          };
+        },
+      ),
     );
     connection.onCompletionResolve(
       filling<CompletionItem>('completion', (item) => {

@@ -15,10 +15,23 @@ export const feature: Feature = {
         const places = found.targets.flatMap((target) => {
           const other = around.lines(target.path);
           // A library that cannot be read has no places, but its file can still be opened.
-          return other === undefined && target.whole.end > 0 ? [] : [{ uri: session.uriOf(target.path), name: (other ?? new Lines('')).range(target.name), whole: (other ?? new Lines('')).range(target.whole) }];
+          return other === undefined && target.whole.end > 0
+            ? []
+            : [
+                {
+                  uri: session.uriOf(target.path),
+                  name: (other ?? new Lines('')).range(target.name),
+                  whole: (other ?? new Lines('')).range(target.whole),
+                },
+              ];
         });
         if (!client.takes.locationLinks) return places.map(({ uri, name }) => ({ uri, range: name }));
-        return places.map(({ uri, name, whole }) => ({ originSelectionRange: lines.range(found.from), targetUri: uri, targetRange: whole, targetSelectionRange: name }));
+        return places.map(({ uri, name, whole }) => ({
+          originSelectionRange: lines.range(found.from),
+          targetUri: uri,
+          targetRange: whole,
+          targetSelectionRange: name,
+        }));
       }) as Parameters<typeof connection.onDefinition>[0],
     );
   },

@@ -4,7 +4,7 @@ import type { Connection, ServerCapabilities, WorkspaceEdit } from 'vscode-langu
 import type { Analysis, Edit } from '../../engine/index.ts';
 import type { Answering } from '../answering.ts';
 import type { Client } from '../client.ts';
-import { toEdits, type Around } from '../convert.ts';
+import { type Around, toEdits } from '../convert.ts';
 import type { Document, Lines } from '../documents.ts';
 import type { Pace } from '../pace.ts';
 import type { Reports } from '../reports.ts';
@@ -35,7 +35,13 @@ export const textEdit = (client: Client, document: Document, version: number, ed
     : { changes: { [document.uri]: toEdits(edits, lines) } };
 
 /** Edits of several texts; `version` is that of an open one, and null for a file that is not open. */
-export function workspaceEdit(client: Client, changes: readonly { readonly uri: string; readonly version: number | null; readonly edits: readonly Edit[]; readonly lines: Lines }[]): WorkspaceEdit {
-  if (client.takes.documentChanges) return { documentChanges: changes.map(({ uri, version, edits, lines }) => ({ textDocument: { uri, version }, edits: toEdits(edits, lines) })) };
+export function workspaceEdit(
+  client: Client,
+  changes: readonly { readonly uri: string; readonly version: number | null; readonly edits: readonly Edit[]; readonly lines: Lines }[],
+): WorkspaceEdit {
+  if (client.takes.documentChanges)
+    return {
+      documentChanges: changes.map(({ uri, version, edits, lines }) => ({ textDocument: { uri, version }, edits: toEdits(edits, lines) })),
+    };
   return { changes: Object.fromEntries(changes.map(({ uri, edits, lines }) => [uri, toEdits(edits, lines)])) };
 }

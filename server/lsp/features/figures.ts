@@ -1,5 +1,5 @@
 import { figuresShown } from '../../engine/index.ts';
-import { figuresRequest, type FigureAnswer, type FiguresParams } from '../requests.ts';
+import { type FigureAnswer, type FiguresParams, figuresRequest } from '../requests.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
@@ -11,7 +11,19 @@ export const feature: Feature = {
         const analysis = await session.analysisOf(params.uri);
         if (analysis === undefined) return [];
         const lines = linesFor(analysis);
-        return pace.timed('figures', () => figuresShown(analysis)).map(({ id, title, value, unit, shown, formula, inputs, source, start }) => ({ id, title, value, unit, shown, formula, inputs, source, line: lines.position(start).line }));
+        return pace
+          .timed('figures', () => figuresShown(analysis))
+          .map(({ id, title, value, unit, shown, formula, inputs, source, start }) => ({
+            id,
+            title,
+            value,
+            unit,
+            shown,
+            formula,
+            inputs,
+            source,
+            line: lines.position(start).line,
+          }));
       }),
     );
   },

@@ -1,4 +1,4 @@
-import { FoldingRangeKind, type FoldingRange } from 'vscode-languageserver';
+import { type FoldingRange, FoldingRangeKind } from 'vscode-languageserver';
 import { foldings } from '../../editor/index.ts';
 import type { Feature } from './feature.ts';
 
@@ -17,7 +17,8 @@ export const feature: Feature = {
         for (const { start, end, kind, keepsLast } of foldings(analysis)) {
           const startLine = lines.position(start).line;
           const endLine = lines.position(end).line - (keepsLast ? 1 : 0);
-          if (endLine > startLine && ranges.length < limit) ranges.push({ startLine, endLine, ...(kinds[kind] === undefined ? {} : { kind: kinds[kind] }) });
+          if (endLine > startLine && ranges.length < limit)
+            ranges.push({ startLine, endLine, ...(kinds[kind] === undefined ? {} : { kind: kinds[kind] }) });
         }
         return ranges;
       }),

@@ -1,5 +1,5 @@
-import { MessageType, type DocumentOnTypeFormattingParams, type DocumentRangeFormattingParams, type TextEdit } from 'vscode-languageserver';
-import { formatting, rangeFormatting, typedFormatting, type Formatting } from '../../editor/index.ts';
+import { type DocumentOnTypeFormattingParams, type DocumentRangeFormattingParams, MessageType, type TextEdit } from 'vscode-languageserver';
+import { type Formatting, formatting, rangeFormatting, typedFormatting } from '../../editor/index.ts';
 import type { At } from '../answering.ts';
 import { toEdits } from '../convert.ts';
 import type { Document } from '../documents.ts';
@@ -21,17 +21,22 @@ export const feature: Feature = {
         return toEdits(found.edits, lines);
       }
       client.log(`${document.path}: ${found.refused}`);
-      if (!refused.has(document)) void connection.sendNotification('window/showMessage', { type: MessageType.Info, message: found.refused });
+      if (!refused.has(document))
+        void connection.sendNotification('window/showMessage', { type: MessageType.Info, message: found.refused });
       refused.add(document);
       return [];
     };
     connection.onDocumentFormatting(about('formatting', null, (at) => editsOf(at, formatting(at.analysis.text))));
     connection.onDocumentRangeFormatting(
-      about('formatting', null as TextEdit[] | null, (at, { range }: DocumentRangeFormattingParams) => editsOf(at, rangeFormatting(at.analysis.text, { start: at.lines.offset(range.start), end: at.lines.offset(range.end) }))),
+      about('formatting', null as TextEdit[] | null, (at, { range }: DocumentRangeFormattingParams) =>
+        editsOf(at, rangeFormatting(at.analysis.text, { start: at.lines.offset(range.start), end: at.lines.offset(range.end) })),
+      ),
     );
     // Nothing is said here: who types is not done.
     connection.onDocumentOnTypeFormatting(
-      about('formatting', null as TextEdit[] | null, ({ analysis, lines }, { position, ch }: DocumentOnTypeFormattingParams) => toEdits(typedFormatting(analysis, lines.offset(position), ch), lines)),
+      about('formatting', null as TextEdit[] | null, ({ analysis, lines }, { position, ch }: DocumentOnTypeFormattingParams) =>
+        toEdits(typedFormatting(analysis, lines.offset(position), ch), lines),
+      ),
     );
   },
 };

@@ -8,7 +8,10 @@ export const feature: Feature = {
     const { about } = answers;
     connection.onDocumentHighlight(
       about('highlight', [], ({ analysis, lines }, { position }: TextDocumentPositionParams) =>
-        highlight(analysis, lines.offset(position)).map((reference) => ({ range: lines.range(reference), kind: reference.declares ? (3 as const) : (2 as const) })),
+        highlight(analysis, lines.offset(position)).map((reference) => ({
+          range: lines.range(reference),
+          kind: reference.declares ? (3 as const) : (2 as const),
+        })),
       ),
     );
   },

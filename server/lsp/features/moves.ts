@@ -1,9 +1,9 @@
 import { FileOperationPatternKind, type RenameFilesParams, type WorkspaceEdit } from 'vscode-languageserver';
+import { hasNoUses, type Move, usesAfter } from '../../editor/index.ts';
 import type { Edit } from '../../engine/index.ts';
-import { hasNoUses, usesAfter, type Move } from '../../editor/index.ts';
 import { Lines } from '../documents.ts';
 import { isInside, pathOf } from '../uris.ts';
-import { workspaceEdit, type Feature } from './feature.ts';
+import { type Feature, workspaceEdit } from './feature.ts';
 
 const filters = [
   { scheme: 'file', pattern: { glob: '**/*.gate', matches: FileOperationPatternKind.file } },
@@ -35,7 +35,8 @@ export const feature: Feature = {
           const found = document ?? session.read(path);
           if (typeof found === 'string' || hasNoUses(found.text)) continue;
           const edits = pace.timed('moving files', () => usesAfter(path, found.text, moves, rootOf(path), rootOf));
-          if (edits.length > 0) changes.push({ uri: session.uriOf(path), version: document?.version ?? null, edits, lines: new Lines(found.text) });
+          if (edits.length > 0)
+            changes.push({ uri: session.uriOf(path), version: document?.version ?? null, edits, lines: new Lines(found.text) });
         }
         return changes.length === 0 ? null : workspaceEdit(client, changes);
       }),

@@ -1,6 +1,6 @@
-import { overview, type OverviewNode } from '../../editor/index.ts';
+import { type OverviewNode, overview } from '../../editor/index.ts';
 import type { Lines } from '../documents.ts';
-import { overviewRequest, type OverviewAnswer, type OverviewParams } from '../requests.ts';
+import { type OverviewAnswer, type OverviewParams, overviewRequest } from '../requests.ts';
 import type { Feature } from './feature.ts';
 
 const answerOf = ({ id, kind, label, detail, severity, start, end, children }: OverviewNode, lines: Lines): OverviewAnswer => ({

@@ -1,6 +1,13 @@
-import { drawingFile } from '../../engine/index.ts';
 import { preview } from '../../editor/index.ts';
-import { drawingRequest, previewRequest, type DrawingFileAnswer, type DrawingParams, type PreviewAnswer, type PreviewParams } from '../requests.ts';
+import { drawingFile } from '../../engine/index.ts';
+import {
+  type DrawingFileAnswer,
+  type DrawingParams,
+  drawingRequest,
+  type PreviewAnswer,
+  type PreviewParams,
+  previewRequest,
+} from '../requests.ts';
 import type { Feature } from './feature.ts';
 
 const nothing: PreviewAnswer = { title: '', counts: { error: 0, warning: 0, note: 0 }, drawings: [], things: [], style: '' };
@@ -24,7 +31,9 @@ export const feature: Feature = {
       drawingRequest,
       answering<DrawingParams, DrawingFileAnswer>('drawing', noDrawing, async ({ uri, id, theme }) => {
         const analysis = await session.analysisOf(uri);
-        return analysis === undefined ? noDrawing : pace.timed('drawing', () => drawingFile(analysis, id, themes.has(theme) ? theme : 'light'));
+        return analysis === undefined
+          ? noDrawing
+          : pace.timed('drawing', () => drawingFile(analysis, id, themes.has(theme) ? theme : 'light'));
       }) as never,
     );
   },

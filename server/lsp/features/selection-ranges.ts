@@ -10,7 +10,8 @@ export const feature: Feature = {
       about('selection ranges', [] as SelectionRange[], ({ analysis, lines }, { positions }: SelectionRangeParams) =>
         positions.map((position) => {
           let range: SelectionRange | undefined;
-          for (const span of selectionAt(analysis, lines.offset(position)).reverse()) range = { range: lines.range(span), ...(range === undefined ? {} : { parent: range }) };
+          for (const span of selectionAt(analysis, lines.offset(position)).reverse())
+            range = { range: lines.range(span), ...(range === undefined ? {} : { parent: range }) };
           return range ?? { range: { start: position, end: position } };
         }),
       ),

@@ -1,6 +1,6 @@
 import type { SemanticTokens, SemanticTokensDelta, SemanticTokensDeltaParams, SemanticTokensRangeParams } from 'vscode-languageserver';
+import { type TokenKind, tokenModifiers, tokens, tokenTypes } from '../../editor/index.ts';
 import type { Analysis, Span } from '../../engine/index.ts';
-import { tokenModifiers, tokens, tokenTypes, type TokenKind } from '../../editor/index.ts';
 import type { Document } from '../documents.ts';
 import type { Feature } from './feature.ts';
 
@@ -19,7 +19,13 @@ function encode(analysis: Analysis, range?: Span): number[] {
   for (const { start, end, kind, declares, safety } of tokens(analysis, range)) {
     while (line + 1 < starts.length && (starts[line + 1] as number) <= start) line++;
     const column = start - (starts[line] as number);
-    data.push(line - lastLine, line === lastLine ? column - lastColumn : column, end - start, numberOf.get(kind) as number, (declares ? bit.declaration : 0) | (safety ? bit.safety : 0));
+    data.push(
+      line - lastLine,
+      line === lastLine ? column - lastColumn : column,
+      end - start,
+      numberOf.get(kind) as number,
+      (declares ? bit.declaration : 0) | (safety ? bit.safety : 0),
+    );
     lastLine = line;
     lastColumn = column;
   }
@@ -27,7 +33,10 @@ function encode(analysis: Analysis, range?: Span): number[] {
 }
 
 /** The one stretch in which two lists of tokens differ. */
-function difference(before: readonly number[], now: readonly number[]): { readonly start: number; readonly deleteCount: number; readonly data: number[] }[] {
+function difference(
+  before: readonly number[],
+  now: readonly number[],
+): { readonly start: number; readonly deleteCount: number; readonly data: number[] }[] {
   let start = 0;
   const shorter = Math.min(before.length, now.length);
   while (start < shorter && before[start] === now[start]) start++;
@@ -38,7 +47,9 @@ function difference(before: readonly number[], now: readonly number[]): { readon
 }
 
 export const feature: Feature = {
-  capabilities: () => ({ semanticTokensProvider: { legend: { tokenTypes: types, tokenModifiers: modifiers }, full: { delta: true }, range: true } }),
+  capabilities: () => ({
+    semanticTokensProvider: { legend: { tokenTypes: types, tokenModifiers: modifiers }, full: { delta: true }, range: true },
+  }),
   answer: ({ connection, answers }) => {
     const { about } = answers;
     /** What was sent last of each text: a delta is told against that and nothing older. */
@@ -57,15 +68,23 @@ export const feature: Feature = {
       }),
     );
     semanticTokens.onDelta(
-      about('semantic tokens', { data: [] } as SemanticTokens | SemanticTokensDelta, ({ document, analysis }, { previousResultId }: SemanticTokensDeltaParams) => {
-        const before = sent.get(document);
-        const data = encode(analysis);
-        const resultId = keep(document, data);
-        return before === undefined || before.id !== previousResultId ? { resultId, data } : { resultId, edits: difference(before.data, data) };
-      }),
+      about(
+        'semantic tokens',
+        { data: [] } as SemanticTokens | SemanticTokensDelta,
+        ({ document, analysis }, { previousResultId }: SemanticTokensDeltaParams) => {
+          const before = sent.get(document);
+          const data = encode(analysis);
+          const resultId = keep(document, data);
+          return before === undefined || before.id !== previousResultId
+            ? { resultId, data }
+            : { resultId, edits: difference(before.data, data) };
+        },
+      ),
     );
     semanticTokens.onRange(
-      about('semantic tokens', { data: [] } as SemanticTokens, ({ analysis, lines }, { range }: SemanticTokensRangeParams) => ({ data: encode(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }) })),
+      about('semantic tokens', { data: [] } as SemanticTokens, ({ analysis, lines }, { range }: SemanticTokensRangeParams) => ({
+        data: encode(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }),
+      })),
     );
   },
 };

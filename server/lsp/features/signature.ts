@@ -1,4 +1,4 @@
-import { SignatureHelpTriggerKind, type SignatureHelp, type SignatureHelpParams } from 'vscode-languageserver';
+import { type SignatureHelp, type SignatureHelpParams, SignatureHelpTriggerKind } from 'vscode-languageserver';
 import { signature } from '../../editor/index.ts';
 import { markup } from '../convert.ts';
 import type { Feature } from './feature.ts';
@@ -12,13 +12,17 @@ export const feature: Feature = {
         // Lines of one value explain themselves; help for them is for who asks.
         const isAsked = context === undefined || context.triggerKind === SignatureHelpTriggerKind.Invoked || context.isRetrigger;
         if (found === undefined || (!isAsked && found.parameters.length < 2)) return null;
-        const offsets = client.capabilities.textDocument?.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true;
+        const offsets =
+          client.capabilities.textDocument?.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true;
         return {
           signatures: [
             {
               label: found.label,
               documentation: markup(found.doc, client.takes),
-              parameters: found.parameters.map(({ start, end, doc }) => ({ label: offsets ? [start, end] : found.label.slice(start, end), documentation: markup(doc, client.takes) })),
+              parameters: found.parameters.map(({ start, end, doc }) => ({
+                label: offsets ? [start, end] : found.label.slice(start, end),
+                documentation: markup(doc, client.takes),
+              })),
               activeParameter: found.active,
             },
           ],

@@ -7,9 +7,11 @@ export const feature: Feature = {
   answer: ({ connection, client, answers }) => {
     const { about } = answers;
     connection.onDocumentSymbol(
-      about('symbols', [], ({ document, analysis, lines }) => (client.takes.nestedSymbols ? toDocumentSymbols(symbols(analysis), lines) : toSymbolInformation(symbols(analysis), lines, document.uri))) as Parameters<
-        typeof connection.onDocumentSymbol
-      >[0],
+      about('symbols', [], ({ document, analysis, lines }) =>
+        client.takes.nestedSymbols
+          ? toDocumentSymbols(symbols(analysis), lines)
+          : toSymbolInformation(symbols(analysis), lines, document.uri),
+      ) as Parameters<typeof connection.onDocumentSymbol>[0],
     );
   },
 };

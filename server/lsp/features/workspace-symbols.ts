@@ -1,5 +1,5 @@
 import type { WorkspaceSymbol, WorkspaceSymbolParams } from 'vscode-languageserver';
-import { indexOf, likenessTo, type Indexed } from '../../editor/index.ts';
+import { type Indexed, indexOf, likenessTo } from '../../editor/index.ts';
 import { symbolKindOf } from '../convert.ts';
 import { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';

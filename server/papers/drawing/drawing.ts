@@ -1,8 +1,8 @@
 // What a drawing is: the picture, the same in words and as a table, and where in the file each thing in it stands.
 import type { Statement } from '../../../grammar/index.ts';
-import { element, group, rect, render, type Element, type Node } from './svg.ts';
 import { plainStyle, type Theme } from './style.ts';
-import { sizes, text, wrapped, type Size } from './text.ts';
+import { type Element, element, group, type Node, rect, render } from './svg.ts';
+import { type Size, sizes, text, wrapped } from './text.ts';
 
 export interface Table {
   readonly caption: string;

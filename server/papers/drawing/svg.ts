@@ -50,7 +50,8 @@ export function number(value: number): string {
 }
 
 /** Characters that XML does not know, that stand half, or that turn the order of the text around them. */
-const foreign = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const foreign =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** A text on one line without what could break or disguise it; each such character is shown as the sign for one. */
 export const clean = (text: string): string => text.replace(/[\t\n\r\u0085\u2028\u2029]+/g, ' ').replace(foreign, '\ufffd');
@@ -126,7 +127,10 @@ export function arrowHead(name: string, from: Point, tip: Point, size = 7): Elem
   const length = Math.hypot(tip.x - from.x, tip.y - from.y) || 1;
   const x = ((tip.x - from.x) / length) * size;
   const y = ((tip.y - from.y) / length) * size;
-  const wings = [{ x: tip.x - x - y * 0.45, y: tip.y - y + x * 0.45 }, { x: tip.x - x + y * 0.45, y: tip.y - y - x * 0.45 }];
+  const wings = [
+    { x: tip.x - x - y * 0.45, y: tip.y - y + x * 0.45 },
+    { x: tip.x - x + y * 0.45, y: tip.y - y - x * 0.45 },
+  ];
   return path(name, through([tip, ...wings], true));
 }
 

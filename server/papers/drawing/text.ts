@@ -1,6 +1,6 @@
 // Text in drawings: how wide it is, where it is cut and where it breaks. No font can be asked here, so widths are those of
 // a common sans serif, a little on the wide side.
-import { clean, element, type Element } from './svg.ts';
+import { clean, type Element, element } from './svg.ts';
 
 /** Heights of letters, in units of a drawing. */
 export const sizes = { small: 12, normal: 14, large: 18 } as const;

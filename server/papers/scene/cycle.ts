@@ -1,12 +1,12 @@
 // How everything in a plan moves through one full cycle, in metres on the ground and seconds. The leaves stand closed; what is
 // fixed to a leaf is carried along by it.
 import { inDegrees } from '../../figures/index.ts';
-import { leafAfter, type LeafMotion } from '../../figures/run-time/working.ts';
+import { type LeafMotion, leafAfter } from '../../figures/run-time/working.ts';
 import type { Drive, Installation } from '../../model/index.ts';
 import { mechanismAt } from './mechanism.ts';
-import { onGround, placedOpeningOf, turnOf, type Slide, type Swing } from './opening.ts';
+import { onGround, placedOpeningOf, type Slide, type Swing, turnOf } from './opening.ts';
 import type { Point } from './point.ts';
-import { timesOf, type LeafTimes, type Times } from './times.ts';
+import { type LeafTimes, type Times, timesOf } from './times.ts';
 
 /** One part that turns or shifts. */
 export interface Move {

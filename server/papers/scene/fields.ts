@@ -74,7 +74,7 @@ function groundDevices({ sensors, controls }: Installation): GroundDevice[] {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'edge' || (sensor.leaf !== undefined && sensor.facts.on !== undefined)) continue;
     const watches = sensor.facts.watches?.movements;
-    const opens = watches !== undefined && watches.includes('opening') && !watches.includes('closing');
+    const opens = watches?.includes('opening') === true && !watches.includes('closing');
     found.push({ kind, device: { kind: 'sensor', it: sensor }, sweptSide: opens || kind === 'loop' });
   }
   for (const control of controls)
@@ -122,15 +122,27 @@ function slideEdgeEnds(leaf: Slide, edge: Carried['edge']): readonly [Point, Poi
   const half = thickness / 2 + 0.02;
   switch (edge) {
     case 'closing-edge':
-      return [{ x: front.x, y: y - half }, { x: front.x, y: y + half }];
+      return [
+        { x: front.x, y: y - half },
+        { x: front.x, y: y + half },
+      ];
     case 'opening-edge':
     case 'hinge-edge':
-      return [{ x: front.x + way * length, y: y - half }, { x: front.x + way * length, y: y + half }];
+      return [
+        { x: front.x + way * length, y: y - half },
+        { x: front.x + way * length, y: y + half },
+      ];
     case 'bottom-edge':
-      return [{ x: front.x + way * 0.2, y }, { x: front.x + way * (width - 0.2), y }];
+      return [
+        { x: front.x + way * 0.2, y },
+        { x: front.x + way * (width - 0.2), y },
+      ];
     case 'post-edge':
       // Where the leaf runs past its post: the end of the gap that it opens to.
-      return [{ x: front.x + way * distance, y: y - half - 0.05 }, { x: front.x + way * (distance + 0.25), y: y - half - 0.05 }];
+      return [
+        { x: front.x + way * distance, y: y - half - 0.05 },
+        { x: front.x + way * (distance + 0.25), y: y - half - 0.05 },
+      ];
   }
 }
 

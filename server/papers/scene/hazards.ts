@@ -1,6 +1,6 @@
 // Which hazards stand where in the plan.
-import { hazardsOf, type HazardKind, type Unstated } from '../../figures/hazards/working.ts';
-import { toldHazardsOf, type Finding } from '../../rules/index.ts';
+import { type HazardKind, hazardsOf, type Unstated } from '../../figures/hazards/working.ts';
+import { type Finding, toldHazardsOf } from '../../rules/index.ts';
 import type { JudgedHazard } from '../../safeguards/index.ts';
 import { onGround, type PlacedLeaf, type Slide, type Swing } from './opening.ts';
 import type { Point } from './point.ts';

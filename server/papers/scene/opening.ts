@@ -87,7 +87,10 @@ export const placedOpeningOf = perSubject((installation: Installation): PlacedOp
       left.push(leaf);
       continue;
     }
-    const partner = partnerOf(leaf, drawable.filter((other) => !done.has(other)));
+    const partner = partnerOf(
+      leaf,
+      drawable.filter((other) => !done.has(other)),
+    );
     if (partner !== undefined) done.add(partner);
     const gap = canSwing(leaf) ? swinging(leaf, partner, from, told) : sliding(leaf, partner, from, told);
     gaps.push(gap);

@@ -1,8 +1,8 @@
 // All that stands in a plan, in metres on the ground, and how much ground it takes.
 import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
-import { carriedOf, fieldsOf, type Carried, type Field } from './fields.ts';
+import { type Carried, carriedOf, type Field, fieldsOf } from './fields.ts';
 import { mechanismAt } from './mechanism.ts';
-import { assumed, onGround, placedOpeningOf, type PlacedLeaf, type PlacedOpening, type Slide, type Swing } from './opening.ts';
+import { assumed, onGround, type PlacedLeaf, type PlacedOpening, placedOpeningOf, type Slide, type Swing } from './opening.ts';
 import type { Point } from './point.ts';
 
 export interface PlanScene {
@@ -62,7 +62,10 @@ function swingCorners(leaf: Swing): Point[] {
 function slideCorners({ leaf, edge, way, length, distance, thickness }: Slide): Point[] {
   const room = drawnRoomOf(leaf);
   const end = edge.x + way * (distance + length + (room !== undefined ? room.value + 0.12 : 0));
-  return [{ x: edge.x, y: edge.y - thickness }, { x: end, y: edge.y + 0.45 }];
+  return [
+    { x: edge.x, y: edge.y - thickness },
+    { x: end, y: edge.y + 0.45 },
+  ];
 }
 
 /** Beyond this a wall behind an open leaf is told, not drawn, metres. */

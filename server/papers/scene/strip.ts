@@ -1,6 +1,7 @@
 // The terminals of a panel, and what the file leads to each of them.
-import type { Cable, Device, Installation, TerminalLink, Panel, Sensor, Terminal, TerminalUse, Wire } from '../../model/index.ts';
+
 import { isUnfit } from '../../circuits/index.ts';
+import type { Cable, Device, Installation, Panel, Sensor, Terminal, TerminalLink, TerminalUse, Wire } from '../../model/index.ts';
 
 /** A row of the strip. `terminal` is absent where the panel's model has none of that name, or is not known. */
 export interface Row {

@@ -1,8 +1,8 @@
 // One full cycle of the gate in seconds: when each leaf starts, runs, slows down and pushes on against its stop. Shared by
 // the timing chart and by the slider that plays the cycle.
-import { cycleOf, startsSecond, type CycleTimes } from '../../figures/cycle-time/working.ts';
+import { type CycleTimes, cycleOf, startsSecond } from '../../figures/cycle-time/working.ts';
+import { type LeafMotion, motionOf, untilSlow } from '../../figures/run-time/working.ts';
 import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
-import { motionOf, untilSlow, type LeafMotion } from '../../figures/run-time/working.ts';
 
 /** Seconds that the gate is shown standing open where no dwell is stated. */
 export const openUntilTold = 6;

@@ -1,5 +1,5 @@
-import { reachOf } from '../../figures/reachable-angle/working.ts';
 import { inDegrees, mechanics } from '../../figures/index.ts';
+import { reachOf } from '../../figures/reachable-angle/working.ts';
 import { factPlace, headPlace } from '../../model/index.ts';
 import { bound, keeps } from '../bounds.ts';
 import { degrees } from '../numbers.ts';

@@ -1,6 +1,6 @@
+import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { commandsOf, forcesProven, measuresFor } from '../../safeguards/index.ts';
-import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
 
@@ -10,7 +10,10 @@ export const rule = installationRule({
   title: 'The gate closes by itself, but its protection is not tested before each closing.',
   why: 'A sensor that has failed unseen looks like a clear path. When nobody stands by, only a test before each closing finds that out in time.',
   remedy: 'Use self-checking sensors, or sensors with a test input on a panel that tests them; or leave out the closing by itself.',
-  source: { text: 'EN 12453:2000, 5.5.1, Table 1; on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018', standing: 'published' },
+  source: {
+    text: 'EN 12453:2000, 5.5.1, Table 1; on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018',
+    standing: 'published',
+  },
   acceptable: false,
   under: 'outside north-america',
   check: (installation, report) => {
@@ -27,7 +30,10 @@ export const rule = installationRule({
       report({
         at: automatic.at,
         what: `The gate is to close by itself, but what protects “${leaf.name}” is not tested before each closing: ${untested.map((it) => it.says).join('; ')}.`,
-        related: [...untested.map((it): Related => ({ message: it.says, start: it.start, end: it.end })), { message: 'the leaf that relies on it', ...headPlace(leaf) }],
+        related: [
+          ...untested.map((it): Related => ({ message: it.says, start: it.start, end: it.end })),
+          { message: 'the leaf that relies on it', ...headPlace(leaf) },
+        ],
       });
     }
   },
@@ -47,5 +53,11 @@ function untestedOf(leaf: Leaf): { says: string; start: number; end: number }[] 
   const drive = leaf.drives[0];
   // Measured forces can stand for an edge, but a limiter that has failed since shows in no record.
   if (drive === undefined || !forcesProven(leaf) || measuresFor(leaf, 'closing', true).C) return sensors;
-  return [...sensors, { says: `“${drive.name}”: its forces were measured, but its model states no sensing of its own that would find a fault`, ...headPlace(drive) }];
+  return [
+    ...sensors,
+    {
+      says: `“${drive.name}”: its forces were measured, but its model states no sensing of its own that would find a fault`,
+      ...headPlace(drive),
+    },
+  ];
 }

@@ -12,7 +12,10 @@ export const rule = installationRule({
   title: 'The battery does not keep the gate going for as long as it is to.',
   why: 'The gate stands still, shut or open, before the time for which people were told they can count on it.',
   remedy: 'Choose a larger battery, let it last a shorter time, or feed less from it.',
-  source: { text: 'simplified IEEE method for lead-acid banks; Peukert’s law, whose exponent 1.25 of a battery with one rating only is from memory', standing: 'from memory' },
+  source: {
+    text: 'simplified IEEE method for lead-acid banks; Peukert’s law, whose exponent 1.25 of a battery with one rating only is from memory',
+    standing: 'from memory',
+  },
   acceptable: true,
   holds: ({ panels }, hold) => {
     for (const panel of panels) {

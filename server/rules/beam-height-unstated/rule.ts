@@ -1,6 +1,6 @@
+import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { hasLowBeam } from '../beam-too-high/rule.ts';
-import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { lost } from '../unread.ts';
 
@@ -17,9 +17,14 @@ export const rule = installationRule({
       if (sensor.facts.height !== undefined || !seesPeople(sensor) || lost(sensor.unread, 'sensor', 'height')) continue;
       const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !hasLowBeam(leaf);
       if (!leaves.some(isRelied)) continue;
-      report({ at: headPlace(sensor), lacks: ['height'], what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.` });
+      report({
+        at: headPlace(sensor),
+        lacks: ['height'],
+        what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.`,
+      });
     }
   },
 });
 
-const seesPeople = (sensor: Sensor): boolean => sensor.model?.facts.kind?.value === 'beam' && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined;
+const seesPeople = (sensor: Sensor): boolean =>
+  sensor.model?.facts.kind?.value === 'beam' && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined;

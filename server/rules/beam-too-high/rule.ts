@@ -1,6 +1,6 @@
+import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import type { Leaf } from '../../model/index.ts';
 import { measuresFor } from '../../safeguards/index.ts';
-import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { installationRule } from '../rule.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
@@ -8,7 +8,14 @@ const highest = 0.3;
 
 /** Whether a beam that is low enough guards a leaf, and the panel heeds it: it sees what a higher one may not. */
 export const hasLowBeam = (leaf: Leaf): boolean =>
-  leaf.installation.sensors.some((sensor) => sensor.facts.height !== undefined && sensor.facts.height.value <= highest && measureOf(sensor) === 'D' && heedingOf(sensor) !== undefined && guards(sensor, leaf, 'closing'));
+  leaf.installation.sensors.some(
+    (sensor) =>
+      sensor.facts.height !== undefined &&
+      sensor.facts.height.value <= highest &&
+      measureOf(sensor) === 'D' &&
+      heedingOf(sensor) !== undefined &&
+      guards(sensor, leaf, 'closing'),
+  );
 
 export const rule = installationRule({
   name: 'beam-too-high',
@@ -23,7 +30,10 @@ export const rule = installationRule({
       const { height } = sensor.facts;
       if (height === undefined || height.value <= highest || measureOf(sensor) !== 'D') continue;
       if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !hasLowBeam(leaf)))
-        report({ at: height.line, what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).` });
+        report({
+          at: height.line,
+          what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).`,
+        });
     }
   },
 });

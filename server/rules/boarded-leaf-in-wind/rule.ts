@@ -46,7 +46,8 @@ function porosity(holdOf: (share: number) => number | undefined, most: number): 
   for (let percent = 95; percent >= 20; percent -= 5) {
     // Just below it, for “or less”: just below 80 % a leaf counts as a lattice, on which the wind has more hold than at 80 %.
     const grip = holdOf((percent - 1e-9) / 100);
-    if (grip !== undefined && grip <= most) return `An infill of ${percent} % or less lets the drive win${percent <= boarded * 100 ? ' (from memory)' : ''}.`;
+    if (grip !== undefined && grip <= most)
+      return `An infill of ${percent} % or less lets the drive win${percent <= boarded * 100 ? ' (from memory)' : ''}.`;
   }
   return 'No infill of 20 % or more lets this drive win; a narrower leaf or a stronger drive would.';
 }

@@ -1,6 +1,6 @@
-import { factEndOf, lineEndOf, lineStartOf } from '../fixes.ts';
 import { lineEndIn } from '../../../grammar/index.ts';
-import { problemRule, type Edit } from '../rule.ts';
+import { factEndOf, lineEndOf, lineStartOf } from '../fixes.ts';
+import { type Edit, problemRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = problemRule({

@@ -1,9 +1,9 @@
 import { ratingOf } from '../../figures/current-rating/working.ts';
 import { bound, hair } from '../bounds.ts';
+import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted, written } from '../words.ts';
-import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 
 const held = { figure: 'cable.NAME.current-rating', name: 'current', unit: 'A', way: 'most' } as const;
 

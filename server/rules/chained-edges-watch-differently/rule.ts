@@ -30,4 +30,5 @@ export const rule = installationRule({
   },
 });
 
-const isSame = (some: readonly string[], others: readonly string[]): boolean => some.every((one) => others.includes(one)) && others.every((one) => some.includes(one));
+const isSame = (some: readonly string[], others: readonly string[]): boolean =>
+  some.every((one) => others.includes(one)) && others.every((one) => some.includes(one));

@@ -32,10 +32,18 @@ export const rule = problemRule({
   acceptable: false,
   explain: ({ detail, start, end }) => {
     const characters = [...new Set(detail.found)].slice(0, 4);
-    const said = characters.map((one) => characterCode(one) + (names[characterCode(one)] === undefined ? '' : ` (${names[characterCode(one)]})`)).join(', ');
+    const said = characters
+      .map((one) => characterCode(one) + (names[characterCode(one)] === undefined ? '' : ` (${names[characterCode(one)]})`))
+      .join(', ');
     return {
       what: characters.length > 1 ? `Characters that are not allowed stand here: ${said}.` : `The character ${said} is not allowed here.`,
-      fixes: [{ title: characters.length > 1 ? 'Remove these characters' : 'Remove this character', edits: [{ start, end, text: '' }], safe: false }],
+      fixes: [
+        {
+          title: characters.length > 1 ? 'Remove these characters' : 'Remove this character',
+          edits: [{ start, end, text: '' }],
+          safe: false,
+        },
+      ],
     };
   },
 });

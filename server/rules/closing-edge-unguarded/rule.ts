@@ -1,6 +1,6 @@
+import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { measuresFor, onlyHeld } from '../../safeguards/index.ts';
-import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
 export const rule = installationRule({
@@ -8,7 +8,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'Nothing detects a person at the closing edge of a leaf.',
   why: 'Between the closing edge and what it closes against a person is crushed, and nothing would stop the leaf.',
-  remedy: 'Fit a pressure-sensitive edge, or presence detection on the whole closing path, or let the gate move only while a control in full view is held.',
+  remedy:
+    'Fit a pressure-sensitive edge, or presence detection on the whole closing path, or let the gate move only while a control in full view is held.',
   source: { text: 'EN 12453:2000, 5.5.1', standing: 'published' },
   acceptable: false,
   under: 'outside north-america',
@@ -22,7 +23,9 @@ export const rule = installationRule({
       report({
         at: headPlace(leaf),
         what: `Nothing that the panel heeds ${overrated(leaf).length === 0 ? 'watches' : 'protects at'} the closing edge of “${leaf.name}”.`,
-        ...(idle.length === 0 ? {} : { remedy: 'Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.' }),
+        ...(idle.length === 0
+          ? {}
+          : { remedy: 'Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.' }),
         related: [...idle, ...overrated(leaf)],
       });
     }
@@ -32,8 +35,17 @@ export const rule = installationRule({
 /** Sensors that guard it and that the panel heeds, but that cannot do what their models claim. */
 function overrated(leaf: Leaf): Related[] {
   return leaf.installation.sensors
-    .filter((sensor) => sensor.model?.facts.measure !== undefined && measureOf(sensor) === undefined && heedingOf(sensor) !== undefined && guards(sensor, leaf, 'closing'))
-    .map((sensor) => ({ message: `“${sensor.name}” is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`, ...headPlace(sensor) }));
+    .filter(
+      (sensor) =>
+        sensor.model?.facts.measure !== undefined &&
+        measureOf(sensor) === undefined &&
+        heedingOf(sensor) !== undefined &&
+        guards(sensor, leaf, 'closing'),
+    )
+    .map((sensor) => ({
+      message: `“${sensor.name}” is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`,
+      ...headPlace(sensor),
+    }));
 }
 
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
@@ -41,7 +53,10 @@ function unheeded(leaf: Leaf): Related[] {
   return leaf.installation.sensors
     .filter((sensor) => isMeantFor(sensor, leaf, 'closing') && (heedingOf(sensor) === undefined || !guards(sensor, leaf, 'closing')))
     .map((sensor) => ({
-      message: heedingOf(sensor) === undefined ? `“${sensor.name}” is meant to, but the panel does not heed it` : `“${sensor.name}” is meant to, but it reports to a panel that does not drive “${leaf.name}”`,
+      message:
+        heedingOf(sensor) === undefined
+          ? `“${sensor.name}” is meant to, but the panel does not heed it`
+          : `“${sensor.name}” is meant to, but it reports to a panel that does not drive “${leaf.name}”`,
       ...headPlace(sensor),
     }));
 }

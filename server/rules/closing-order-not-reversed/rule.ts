@@ -1,6 +1,6 @@
+import { isReverseOf } from '../order-against-overlap/rule.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { isReverseOf } from '../order-against-overlap/rule.ts';
 
 export const rule = installationRule({
   name: 'closing-order-not-reversed',

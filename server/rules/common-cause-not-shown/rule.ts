@@ -15,12 +15,14 @@ export const rule = installationRule({
     for (const { subsystems, parts } of functions) {
       for (const { facts, name } of subsystems) {
         const { category, 'common-cause': points } = facts;
-        if (category !== undefined && lacks(category, points)) report({ at: (points ?? category).line, what: said(`The subsystem ${quoted(name)}`, category, points) });
+        if (category !== undefined && lacks(category, points))
+          report({ at: (points ?? category).line, what: said(`The subsystem ${quoted(name)}`, category, points) });
       }
       for (const { it: device, at } of parts) {
         const facts = device === undefined ? undefined : declaredOf(device);
         // What its maker declares as a whole has it in it.
-        if (device === undefined || facts?.category === undefined || facts.pfhd !== undefined || facts['performance-level'] !== undefined) continue;
+        if (device === undefined || facts?.category === undefined || facts.pfhd !== undefined || facts['performance-level'] !== undefined)
+          continue;
         // A device is named once, however many functions run through it.
         if (!lacks(facts.category, facts['common-cause']) || told.has(device.it)) continue;
         told.add(device.it);

@@ -1,9 +1,9 @@
 import type { WordValue } from '../../../grammar/index.ts';
+import { repeatsAnEnd, unfitEnd } from '../../circuits/index.ts';
 import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
-import { repeatsAnEnd, unfitEnd } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -27,7 +27,8 @@ interface Input {
 }
 
 /** Nearly every wire: an input and its common. */
-const isPlain = (ends: readonly TerminalUse[]): boolean => ends.length === 2 && ends[0]?.terminal?.common !== undefined && ends[0].terminal.common.text === ends[1]?.at.text;
+const isPlain = (ends: readonly TerminalUse[]): boolean =>
+  ends.length === 2 && ends[0]?.terminal?.common !== undefined && ends[0].terminal.common.text === ends[1]?.at.text;
 
 function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): void {
   const { ends } = wire;
@@ -54,7 +55,8 @@ function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): 
   } else if (strange !== undefined && inputs.length + commons === ends.length) sayMixed(panel, wire, first, strange, report);
 }
 
-const namesIt = (panel: Panel, { at, terminal }: Input): readonly Related[] => toModelFact(`${quoted(at.text)} names its common here`, panel.installation, panel.model, terminal);
+const namesIt = (panel: Panel, { at, terminal }: Input): readonly Related[] =>
+  toModelFact(`${quoted(at.text)} names its common here`, panel.installation, panel.model, terminal);
 
 function sayMissing(panel: Panel, { fact, ends }: Wire, input: Input, report: (report: Report) => void): void {
   const { at, wanted } = input;

@@ -1,7 +1,7 @@
+import { isInput, isUnfit } from '../../circuits/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel } from '../rule.ts';
-import { isInput, isUnfit } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 /** What a sensor model offers that does not say. */
@@ -12,7 +12,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A sensor’s relay contact is not of the kind that the input expects.',
   why: 'The panel reads the sensor the wrong way round: it sees an alarm while all is well, and all well when the sensor reports.',
-  remedy: 'Use the sensor’s other contact if it has one, set the input to the other kind if the panel can, or choose another sensor or input.',
+  remedy:
+    'Use the sensor’s other contact if it has one, set the input to the other kind if the panel can, or choose another sensor or input.',
   source: ofTheModel,
   acceptable: false,
   check: ({ panels }, report) => {

@@ -1,7 +1,7 @@
 import { headPlace, type Installation, type Wire } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { quotedList } from '../words.ts';
 import { blockLost } from '../unread.ts';
+import { quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'control-missing',
@@ -27,6 +27,7 @@ export const rule = installationRule({
 
 /** A loop in the ground may command the gate without a control block; so may a sensor on a terminal that nobody knows. */
 function hasCommandWire({ panels }: Installation): boolean {
-  const commands = ({ device, ends }: Wire): boolean => device?.kind !== 'drive' && ends.some(({ terminal }) => terminal === undefined || terminal.role === 'command-input');
+  const commands = ({ device, ends }: Wire): boolean =>
+    device?.kind !== 'drive' && ends.some(({ terminal }) => terminal === undefined || terminal.role === 'command-input');
   return panels.some(({ wires }) => wires.some(commands));
 }

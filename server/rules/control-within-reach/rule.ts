@@ -1,4 +1,4 @@
-import { factPlace, type Control } from '../../model/index.ts';
+import { type Control, factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';

@@ -1,7 +1,7 @@
 import { armOf } from '../../figures/articulated-arm/working.ts';
-import { ramOf } from '../../figures/linear-ram/working.ts';
 import { mechanics } from '../../figures/index.ts';
-import { factPlace, type Drive } from '../../model/index.ts';
+import { ramOf } from '../../figures/linear-ram/working.ts';
+import { type Drive, factPlace } from '../../model/index.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule, type Related } from '../rule.ts';
@@ -24,7 +24,9 @@ export const rule = installationRule({
           at: factPlace(drive, drive.facts['post-bracket']),
           what: `${quoted(drive.name)} meets a dead point at ${degrees(ram.deadPoint)}, before the ${degrees(ram.opening)} asked for: hinge and both brackets are then in one line.`,
           ...(wrongSide
-            ? { remedy: `The post bracket stands ${millimetres(-ram.mounting.out)} on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.` }
+            ? {
+                remedy: `The post bracket stands ${millimetres(-ram.mounting.out)} on the side that the leaf does not open to. Put it on the other side of the hinge line, or in front of the hinge for a leaf that is pushed open.`,
+              }
             : {}),
           related: toOpeningAskedFor(drive),
         });

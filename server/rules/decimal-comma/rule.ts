@@ -13,8 +13,14 @@ export const rule = problemRule({
     const meant = readingsOf(written);
     return {
       what: `${quoted(written)} has a comma in it.`,
-      ...(meant.length === 0 ? {} : { remedy: `Write ${meant.map(quoted).join(' or ')}${meant.length > 1 ? ', whichever is meant' : ''}.` }),
-      fixes: meant.map((number) => ({ title: `Write ${quoted(number)}`, edits: [{ start, end: start + written.length, text: number }], safe: false })),
+      ...(meant.length === 0
+        ? {}
+        : { remedy: `Write ${meant.map(quoted).join(' or ')}${meant.length > 1 ? ', whichever is meant' : ''}.` }),
+      fixes: meant.map((number) => ({
+        title: `Write ${quoted(number)}`,
+        edits: [{ start, end: start + written.length, text: number }],
+        safe: false,
+      })),
     };
   },
 });

@@ -18,7 +18,10 @@ export const rule = installationRule({
       const pushes = kind.value === 'linear-ram' || kind.value === 'rack';
       const wrong = pushes ? torque : thrust;
       if (wrong === undefined) continue;
-      report({ at: factPlace(model, wrong), what: `${quoted(model.name)} is a drive of the kind ${kind.value}, which has ${pushes ? 'a thrust and no torque' : 'a torque and no thrust'}.` });
+      report({
+        at: factPlace(model, wrong),
+        what: `${quoted(model.name)} is a drive of the kind ${kind.value}, which has ${pushes ? 'a thrust and no torque' : 'a torque and no thrust'}.`,
+      });
     }
   },
 });

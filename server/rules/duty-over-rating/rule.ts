@@ -8,7 +8,13 @@ import { quoted } from '../words.ts';
 
 /** A hundredth of the duty: finer than anybody knows the traffic. */
 const slack = 0.01;
-const held = { figure: 'drive.NAME.duty', name: 'duty', unit: '1', way: 'most', says: (value: number) => `${shown(value * 100)} %` } as const;
+const held = {
+  figure: 'drive.NAME.duty',
+  name: 'duty',
+  unit: '1',
+  way: 'most',
+  says: (value: number) => `${shown(value * 100)} %`,
+} as const;
 
 export const rule = installationRule({
   name: 'duty-over-rating',
@@ -28,7 +34,10 @@ export const rule = installationRule({
       if (duty === undefined) continue;
       hold(bound(held, drive.name, duty.factor, rated.value, rated.value * slack), headPlace(drive), () => ({
         what: `${quoted(drive.name)} runs for ${shown(duty.factor * 100)} % of the busiest hour, with ${shown(traffic.cycles * 3600)} cycles of ${shown(duty.running)} s, but is rated for ${shown(rated.value * 100)} %: ${shown(cyclesAllowed(rated.value, duty.running))} cycles an hour.`,
-        related: [...toFact('the traffic', installation.site?.facts.traffic), ...toModelFact('the rating, in its model', installation, drive.model, rated)],
+        related: [
+          ...toFact('the traffic', installation.site?.facts.traffic),
+          ...toModelFact('the rating, in its model', installation, drive.model, rated),
+        ],
       }));
     }
   },

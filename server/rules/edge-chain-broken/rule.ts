@@ -1,9 +1,9 @@
-import { isResistive } from '../../figures/edge-loop/working.ts';
 import type { Statement } from '../../../grammar/index.ts';
+import { isResistive } from '../../figures/edge-loop/working.ts';
 import { factPlace, type Installation, type Sensor, type Wire } from '../../model/index.ts';
 import { addLine, without } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
-import { commonPractice, installationRule, type Fix, type Report } from '../rule.ts';
+import { commonPractice, type Fix, installationRule, type Report } from '../rule.ts';
 import { quoted, quotedList } from '../words.ts';
 
 export const rule = installationRule({
@@ -65,7 +65,10 @@ function sayCircle(sensor: Sensor, circle: readonly Sensor[], report: Say): void
   const name = quoted(sensor.name);
   report({
     at: chainPlace(sensor),
-    what: circle.length === 1 ? `${name} chains into itself.` : `The chain of ${name} leads back to it: ${quotedList(circle.map((one) => one.name))}.`,
+    what:
+      circle.length === 1
+        ? `${name} chains into itself.`
+        : `The chain of ${name} leads back to it: ${quotedList(circle.map((one) => one.name))}.`,
     why: 'A circle has no end, so there is no place for the terminator.',
     remedy: 'Leave out the line of the last edge and fit the terminator there.',
     related: circle.slice(1).map((one) => ({ message: 'part of the circle', ...chainPlace(one) })),
@@ -123,7 +126,10 @@ const isCircle = (chain: readonly Sensor[]): boolean => chain.at(-1)?.next === c
 /** True when a chain is known to its end, and no edge of it has a terminator. */
 function endsOpen(chain: readonly Sensor[]): boolean {
   const last = chain.at(-1);
-  return last?.facts['chains-into'] === undefined && chain.every((edge) => edge.facts.terminator === undefined && edge.unread.length === 0 && isResistive(edge));
+  return (
+    last?.facts['chains-into'] === undefined &&
+    chain.every((edge) => edge.facts.terminator === undefined && edge.unread.length === 0 && isResistive(edge))
+  );
 }
 
 /** Where an edge says what it leads to. */

@@ -37,7 +37,10 @@ function say(loop: EdgeLoop, second: Sensor, report: (report: Report) => void): 
   const expected = terminal.terminator ?? edge.model?.facts.terminator?.value;
   const names = terminated.slice(0, 3).map((one) => `${quoted(one.name)} (${valueOf(one)})`);
   const more = terminated.length > 3 ? ` and ${terminated.length - 3} more` : '';
-  const seen = resistance === undefined ? '' : `: side by side the panel sees ${ohmsInWords(resistance)}${expected === undefined ? '' : ` instead of ${ohmsInWords(expected)}`}`;
+  const seen =
+    resistance === undefined
+      ? ''
+      : `: side by side the panel sees ${ohmsInWords(resistance)}${expected === undefined ? '' : ` instead of ${ohmsInWords(expected)}`}`;
   report({
     at,
     what: `The loop at ${input} has ${terminated.length} terminators, on ${names.join(', ')}${more}${seen}.`,
@@ -45,9 +48,14 @@ function say(loop: EdgeLoop, second: Sensor, report: (report: Report) => void): 
     related: [
       ...terminated.filter((one) => one !== edge).flatMap((one) => toFact(`the terminator of ${quoted(one.name)}`, one.facts.terminator)),
       ...branches.flatMap(({ wire }) => toFact(`wired to ${input} here`, wire.fact)),
-      ...(terminal.terminator === undefined ? [] : toModelFact(`${input} expects ${ohmsInWords(terminal.terminator)}`, installation, panel.model, terminal)),
+      ...(terminal.terminator === undefined
+        ? []
+        : toModelFact(`${input} expects ${ohmsInWords(terminal.terminator)}`, installation, panel.model, terminal)),
     ],
-    fixes: inOneChain && terminated.length === 2 ? removal(`Take out the terminator of “${edge.name}”`, installation.reading.tree.text, at.start, at.end, false) : [],
+    fixes:
+      inOneChain && terminated.length === 2
+        ? removal(`Take out the terminator of “${edge.name}”`, installation.reading.tree.text, at.start, at.end, false)
+        : [],
   });
 }
 

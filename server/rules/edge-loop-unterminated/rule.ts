@@ -1,8 +1,8 @@
 import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/working.ts';
 import { headPlace, type Sensor } from '../../model/index.ts';
-import { toFact, toModelFact } from '../related.ts';
-import { commonPractice, installationRule, type Fix, type Report } from '../rule.ts';
 import { addLine } from '../fixes.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { commonPractice, type Fix, installationRule, type Report } from '../rule.ts';
 import { ohmsInWords, quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -40,9 +40,16 @@ function say({ panel, terminal, branches, terminated }: EdgeLoop, branch: EdgeBr
   const other = terminated[0];
   report({
     at: edge.nameAt ?? headPlace(edge),
-    what: other === undefined ? `${name}${chained} has no terminator, so the loop at ${input} is open.` : `${name}${chained} has no terminator; the panel sees only that of ${quoted(other.name)} at ${input}.`,
-    ...(other === undefined ? {} : { why: `A cut wire to ${name} changes nothing that the panel can see: from then on nobody learns that the edge is dead.` }),
-    remedy: alone ? `Fit ${value} at the far end of ${name}, and write it into its block.` : `Chain the edges at ${input} one into the next, and fit ${value} at the far end of the last one only.`,
+    what:
+      other === undefined
+        ? `${name}${chained} has no terminator, so the loop at ${input} is open.`
+        : `${name}${chained} has no terminator; the panel sees only that of ${quoted(other.name)} at ${input}.`,
+    ...(other === undefined
+      ? {}
+      : { why: `A cut wire to ${name} changes nothing that the panel can see: from then on nobody learns that the edge is dead.` }),
+    remedy: alone
+      ? `Fit ${value} at the far end of ${name}, and write it into its block.`
+      : `Chain the edges at ${input} one into the next, and fit ${value} at the far end of the last one only.`,
     related: [
       ...toFact(`wired to ${input} here`, branch.wire.fact),
       ...branches.filter((one) => one !== branch).flatMap((one) => toFact(`on ${input} as well`, one.wire.fact)),

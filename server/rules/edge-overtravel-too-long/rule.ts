@@ -1,9 +1,9 @@
-import { closingStopOf, openingStopOf, type EdgeStop } from '../../figures/overtravel/working.ts';
+import { closingStopOf, type EdgeStop, openingStopOf } from '../../figures/overtravel/working.ts';
 import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { bound } from '../bounds.ts';
 import { judgedHeldControlOf, measuresFor, onlyHeld } from '../../safeguards/index.ts';
+import { bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
-import { installationRule, type Hold } from '../rule.ts';
+import { type Hold, installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 /** Overtravel that is allowed to a leaf without a pressure-sensitive device, m. */
@@ -74,7 +74,10 @@ const energy = (stop: EdgeStop): string => (stop.energy === undefined ? '' : ` w
  * The share of the speed at which the leaf stops within the edge, rounded down to a whole per cent: b·x² + r·x = d, solved so that
  * nothing divides by b. A drive that stops faster helps only where the leaf has not squashed the edge before it even brakes.
  */
-function slower({ distance, edgeSpeed, reaction }: EdgeStop, deformation: number): { readonly share: number; readonly brakingHelps: boolean } {
+function slower(
+  { distance, edgeSpeed, reaction }: EdgeStop,
+  deformation: number,
+): { readonly share: number; readonly brakingHelps: boolean } {
   const reacting = edgeSpeed * reaction;
   const braking = distance - reacting;
   const share = (2 * deformation) / (reacting + Math.sqrt(reacting * reacting + 4 * braking * deformation));

@@ -1,8 +1,8 @@
-import { type EdgeBranch, type EdgeLoop, isStandard, loopsOf, nearestStandard } from '../../figures/edge-loop/working.ts';
 import type { Statement } from '../../../grammar/index.ts';
+import { type EdgeBranch, type EdgeLoop, isStandard, loopsOf, nearestStandard } from '../../figures/edge-loop/working.ts';
 import { headPlace, type Sensor, type SensorModel } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule, type Fix, type Related, type Report } from '../rule.ts';
+import { type Fix, installationRule, type Related, type Report } from '../rule.ts';
 import { ohmsInWords, quoted, written } from '../words.ts';
 
 /**
@@ -17,7 +17,10 @@ export const rule = installationRule({
   title: 'The terminator of a resistive edge is not the one that the panel’s input expects.',
   why: 'The panel takes any other resistance for a fault or a pressed edge; where it does not, its window lies off the mark, and damp or a second fault goes unseen.',
   remedy: 'Fit the terminator that the input expects.',
-  source: { text: 'IEC 60063 (E24, ± 5 %) for what counts as the same value; the value itself is what the panel’s model declares', standing: 'published' },
+  source: {
+    text: 'IEC 60063 (E24, ± 5 %) for what counts as the same value; the value itself is what the panel’s model declares',
+    standing: 'published',
+  },
   acceptable: true,
   check: ({ panels }, report) => {
     for (const panel of panels) {
@@ -43,20 +46,41 @@ type Made = SensorModel['facts']['terminator'];
 
 const differs = ({ value }: { readonly value: number }, expected: number): boolean => Math.abs(value / expected - 1) > allowed + 1e-9;
 
-function sayFitted(loop: EdgeLoop, branch: EdgeBranch, edge: Sensor, fitted: Fitted, made: Made, expected: number, report: (report: Report) => void): void {
+function sayFitted(
+  loop: EdgeLoop,
+  branch: EdgeBranch,
+  edge: Sensor,
+  fitted: Fitted,
+  made: Made,
+  expected: number,
+  report: (report: Report) => void,
+): void {
   const { line, value } = fitted;
   const agree = made === undefined || !differs(made, expected);
-  const unmade = isStandard(value, 'E24') || isStandard(value, 'E96') ? '' : ` No resistor of ${written(line)} is made in E24 or E96; the nearest are ${ohmsInWords(nearestStandard(value, 'E24') ?? value)} and ${ohmsInWords(nearestStandard(value, 'E96') ?? value)}.`;
+  const unmade =
+    isStandard(value, 'E24') || isStandard(value, 'E96')
+      ? ''
+      : ` No resistor of ${written(line)} is made in E24 or E96; the nearest are ${ohmsInWords(nearestStandard(value, 'E24') ?? value)} and ${ohmsInWords(nearestStandard(value, 'E96') ?? value)}.`;
   report({
     at: line,
     what: `${quoted(edge.name)} has a terminator of ${written(line)}; ${quoted(loop.terminal.name.text)} expects ${ohmsInWords(expected)}${agree ? '' : `, and the edge is made for ${written(made.line)}`}.`,
-    remedy: (agree ? `Fit ${ohmsInWords(expected)}.` : `Ask the makers whether this edge can end in ${ohmsInWords(expected)}; else choose another edge.`) + unmade,
+    remedy:
+      (agree
+        ? `Fit ${ohmsInWords(expected)}.`
+        : `Ask the makers whether this edge can end in ${ohmsInWords(expected)}; else choose another edge.`) + unmade,
     related: relatedTo(loop, branch, edge, expected),
     fixes: agree ? rewritten(line, ohmsInWords(expected)) : [],
   });
 }
 
-function sayMade(loop: EdgeLoop, branch: EdgeBranch, edge: Sensor, made: { readonly value: number }, expected: number, report: (report: Report) => void): void {
+function sayMade(
+  loop: EdgeLoop,
+  branch: EdgeBranch,
+  edge: Sensor,
+  made: { readonly value: number },
+  expected: number,
+  report: (report: Report) => void,
+): void {
   report({
     at: edge.modelAt ?? headPlace(edge),
     what: `${quoted(edge.name)} is made for a terminator of ${ohmsInWords(made.value)}; ${quoted(loop.terminal.name.text)} expects ${ohmsInWords(expected)}.`,
@@ -73,5 +97,7 @@ const relatedTo = ({ panel, terminal }: EdgeLoop, { wire }: EdgeBranch, edge: Se
 
 /** Writes another number and unit; a tolerance behind them stays. */
 function rewritten({ values: [value] }: Statement, text: string): Fix[] {
-  return value?.kind === 'number' && value.unit !== undefined ? [{ title: `Write “${text}”, once it is fitted`, edits: [{ start: value.start, end: value.unit.end, text }], safe: false }] : [];
+  return value?.kind === 'number' && value.unit !== undefined
+    ? [{ title: `Write “${text}”, once it is fitted`, edits: [{ start: value.start, end: value.unit.end, text }], safe: false }]
+    : [];
 }

@@ -1,13 +1,13 @@
-import { coldest } from '../../figures/battery/working.ts';
 import { extraLow, isMains } from '../../circuits/index.ts';
+import { coldest } from '../../figures/battery/working.ts';
 import { ratingOf } from '../../figures/current-rating/working.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
 import { consumptionOf } from '../../figures/supply-budget/working.ts';
-import { factPlace, headPlace, regimeOf, type Cable, type Panel, type Site } from '../../model/index.ts';
+import { type Cable, factPlace, headPlace, type Panel, regimeOf, type Site } from '../../model/index.ts';
 import { protectionOf } from '../electrical.ts';
 import { installationRule, type Report } from '../rule.ts';
-import { quoted, quotedList, written } from '../words.ts';
 import { lost } from '../unread.ts';
+import { quoted, quotedList, written } from '../words.ts';
 
 type Say = (report: Report) => void;
 
@@ -53,7 +53,12 @@ function checkLeastVoltage(cable: Cable, report: Say): void {
   const { carries } = cable.facts;
   if (carries === undefined || carries.voltage > extraLow || (load?.kind !== 'sensor' && load?.kind !== 'drive')) return;
   const { model } = load.it;
-  if (model === undefined || model.facts['least-voltage'] !== undefined || lost(model.unread, load.kind === 'sensor' ? 'sensor-model' : 'drive-model', 'least-voltage')) return;
+  if (
+    model === undefined ||
+    model.facts['least-voltage'] !== undefined ||
+    lost(model.unread, load.kind === 'sensor' ? 'sensor-model' : 'drive-model', 'least-voltage')
+  )
+    return;
   report({
     at: factPlace(cable, cable.facts.feeds),
     what: `Whether enough voltage is left at the end of ${quoted(cable.name)} is not judged: the model ${quoted(model.name)} does not say the least that ${quoted(load.it.name)} works at.`,
@@ -63,7 +68,13 @@ function checkLeastVoltage(cable: Cable, report: Say): void {
 
 function checkProtectiveConductor(cable: Cable, site: Site | undefined, report: Say): void {
   const { model } = cable;
-  if (site?.facts.earthing?.value !== 'TN' || !regimeOf(cable.installation).judgesMainsByIec || model === undefined || protectiveAreaOf(cable) !== undefined) return;
+  if (
+    site?.facts.earthing?.value !== 'TN' ||
+    !regimeOf(cable.installation).judgesMainsByIec ||
+    model === undefined ||
+    protectiveAreaOf(cable) !== undefined
+  )
+    return;
   // Fewer than three cores are another finding.
   if (model.facts.cores !== undefined && model.facts.cores.value < 3) return;
   report({
@@ -104,10 +115,14 @@ function checkBattery(panel: Panel, report: Say): void {
   for (const { device } of panel.wires) {
     if (device?.kind !== 'sensor') continue;
     const sensor = device.it.model;
-    if (sensor !== undefined && consumptionOf(device) === undefined && !lost(sensor.unread, 'sensor-model', 'consumes')) silent.add(sensor.name);
+    if (sensor !== undefined && consumptionOf(device) === undefined && !lost(sensor.unread, 'sensor-model', 'consumes'))
+      silent.add(sensor.name);
   }
   if (model.facts.standby !== undefined && silent.size === 0) return;
-  const missing = [...(model.facts.standby === undefined ? [`the model ${quoted(model.name)} lacks “standby”`] : []), ...(silent.size === 0 ? [] : [`${quotedList([...silent], 3)} ${silent.size === 1 ? 'lacks' : 'lack'} “consumes”`])];
+  const missing = [
+    ...(model.facts.standby === undefined ? [`the model ${quoted(model.name)} lacks “standby”`] : []),
+    ...(silent.size === 0 ? [] : [`${quotedList([...silent], 3)} ${silent.size === 1 ? 'lacks' : 'lack'} “consumes”`]),
+  ];
   report({
     at: headPlace(battery),
     what: `How long the battery of ${quoted(panel.name)} lasts is not worked out: ${missing.join(', and ')}.`,

@@ -14,9 +14,14 @@ export const rule = installationRule({
   under: 'north-america',
   check: ({ site, controls }, report) => {
     if (site === undefined) return;
-    const lacks = (['usage-class', 'pedestrian-entrance', 'signs'] as const).filter((fact) => site.facts[fact] === undefined && !site.unread.includes(fact));
-    const reaches = controls.filter((control) => isFixed(control) && control.facts.reach === undefined).map(({ name }) => `reach of ${quoted(name)}`);
+    const lacks = (['usage-class', 'pedestrian-entrance', 'signs'] as const).filter(
+      (fact) => site.facts[fact] === undefined && !site.unread.includes(fact),
+    );
+    const reaches = controls
+      .filter((control) => isFixed(control) && control.facts.reach === undefined)
+      .map(({ name }) => `reach of ${quoted(name)}`);
     const missing = [...lacks, ...reaches];
-    if (missing.length > 0) report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.`, lacks });
+    if (missing.length > 0)
+      report({ at: headPlace(site), what: `This is not judged, because it is not stated: ${clipped(missing.join(', '))}.`, lacks });
   },
 });

@@ -1,7 +1,7 @@
-import { hazardsOf, type Hazards } from '../../figures/hazards/working.ts';
+import { guards, heedingOf, isMeantFor, type Movement, sensorsFor } from '../../circuits/index.ts';
+import { type Hazards, hazardsOf } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { onlyHeld } from '../../safeguards/index.ts';
-import { guards, heedingOf, isMeantFor, sensorsFor, type Movement } from '../../circuits/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 
 /**
@@ -35,7 +35,10 @@ export const rule = installationRule({
         // That a control which is held is a means (type D) is from memory, and so is what follows from it.
         const memory = only === 'D';
         const found = only === undefined ? 'no monitored means' : `only type ${only}`;
-        const clutch = leaf.facts.slides !== undefined && leaf.drives.some((drive) => drive.model?.facts['limits-force'] !== undefined) ? ' That its drive limits its force (type C) counts for swing leaves only, from memory.' : '';
+        const clutch =
+          leaf.facts.slides !== undefined && leaf.drives.some((drive) => drive.model?.facts['limits-force'] !== undefined)
+            ? ' That its drive limits its force (type C) counts for swing leaves only, from memory.'
+            : '';
         report({
           at: headPlace(leaf),
           severity: risk === 'certain' && !memory ? 'error' : 'warning',
@@ -57,7 +60,9 @@ function riskIn(leaf: Leaf, movement: Movement, hazards: Hazards): 'certain' | '
   if (behind === undefined) return 'possible';
   if (behind <= room + 1e-6) return 'certain';
   const guarded = leaf.facts['hinge-guard'] !== undefined;
-  const found = hazards.found.some(({ kind, movements }) => kind === 'opening-side' || (kind === 'hinge' && !guarded && movements.includes('opening')));
+  const found = hazards.found.some(
+    ({ kind, movements }) => kind === 'opening-side' || (kind === 'hinge' && !guarded && movements.includes('opening')),
+  );
   return found || hazards.unstated.some(({ about }) => about === 'the gap at the hinge') ? 'possible' : 'none';
 }
 
@@ -81,7 +86,8 @@ function uncountedIn(leaf: Leaf, movement: Movement): Related[] {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'loop' || !isMeantFor(sensor, leaf, movement)) continue;
     const heeding = heedingOf(sensor);
-    if (heeding === undefined) uncounted.push({ message: `“${sensor.name}” is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
+    if (heeding === undefined)
+      uncounted.push({ message: `“${sensor.name}” is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
     else if (!heeding.tested) uncounted.push({ message: `“${sensor.name}” is not monitored: ${heeding.because}`, ...headPlace(sensor) });
   }
   return uncounted;

@@ -1,5 +1,5 @@
 import { type Drive, headPlace } from '../../model/index.ts';
-import { blocks, nearest, type BlockSpec, type Entity } from '../../vocabulary/index.ts';
+import { type BlockSpec, blocks, type Entity, nearest } from '../../vocabulary/index.ts';
 import { toModelFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheLanguage, type Related, type Report } from '../rule.ts';
 import { blockInWords } from '../words.ts';
@@ -23,7 +23,9 @@ function needsOf(word: string, spec: BlockSpec): Needs {
     word,
     spec,
     required: Object.entries(spec.lines).flatMap(([line, { required }]) => (required === true ? line : none)),
-    within: Object.entries(spec.blocks).map(([inner, block]) => needsOf(inner, block)).filter(({ required, within }) => required.length > 0 || within.length > 0),
+    within: Object.entries(spec.blocks)
+      .map(([inner, block]) => needsOf(inner, block))
+      .filter(({ required, within }) => required.length > 0 || within.length > 0),
   };
 }
 
@@ -47,16 +49,23 @@ export const rule = installationRule({
   source: ofTheLanguage,
   acceptable: false,
   check: ({ drives, reading: { entities } }, report) => {
-    for (const needs of allNeeds) for (const entity of entities[needs.word as keyof typeof entities] as readonly Entity[]) checkRequired(needs, entity, report);
-    for (const leaf of entities.leaf) if (leaf.facts.opens === undefined && leaf.facts.slides === undefined) lacks(leaf, blocks.leaf, ['opens', 'slides'], report);
+    for (const needs of allNeeds)
+      for (const entity of entities[needs.word as keyof typeof entities] as readonly Entity[]) checkRequired(needs, entity, report);
+    for (const leaf of entities.leaf)
+      if (leaf.facts.opens === undefined && leaf.facts.slides === undefined) lacks(leaf, blocks.leaf, ['opens', 'slides'], report);
     for (const model of entities['drive-model']) {
       const kind = model.facts.kind?.value;
-      if (kind !== undefined) for (const fact of byDriveKind[kind].model) if (model.facts[fact] === undefined) lacks(model, blocks['drive-model'], [fact], report, { because: `it is ${byDriveKind[kind].says}` });
+      if (kind !== undefined)
+        for (const fact of byDriveKind[kind].model)
+          if (model.facts[fact] === undefined)
+            lacks(model, blocks['drive-model'], [fact], report, { because: `it is ${byDriveKind[kind].says}` });
     }
     for (const model of entities['sensor-model']) {
       const output = model.facts.output?.value;
-      if (output === 'resistive' && model.facts.terminator === undefined) lacks(model, blocks['sensor-model'], ['terminator'], report, { because: 'it reports by its resistance' });
-      if (output === 'relay' && model.facts.contact === undefined) lacks(model, blocks['sensor-model'], ['contact'], report, { because: 'it reports by a relay' });
+      if (output === 'resistive' && model.facts.terminator === undefined)
+        lacks(model, blocks['sensor-model'], ['terminator'], report, { because: 'it reports by its resistance' });
+      if (output === 'relay' && model.facts.contact === undefined)
+        lacks(model, blocks['sensor-model'], ['contact'], report, { because: 'it reports by a relay' });
     }
     for (const drive of drives) if (drive.model !== undefined) checkDrive(drive, drive.model, report);
   },
@@ -87,13 +96,29 @@ function checkDrive(drive: Drive, model: NonNullable<Drive['model']>, report: Sa
         });
   for (const fact of ofDrive)
     if (drive.facts[fact] === undefined)
-      lacks(asRead(drive), blocks.drive, [fact], report, { because: `its model is ${says}`, related: toModelFact(`${says}, as its model says`, drive.installation, model, kind) });
+      lacks(asRead(drive), blocks.drive, [fact], report, {
+        because: `its model is ${says}`,
+        related: toModelFact(`${says}, as its model says`, drive.installation, model, kind),
+      });
 }
 
-const asRead = (drive: Drive): Read => ({ kind: 'drive', name: drive.name, nameAt: drive.nameAt, at: drive.at, unread: drive.unread, facts: drive.facts });
+const asRead = (drive: Drive): Read => ({
+  kind: 'drive',
+  name: drive.name,
+  nameAt: drive.nameAt,
+  at: drive.at,
+  unread: drive.unread,
+  facts: drive.facts,
+});
 
 /** Says once, at the head of a block, that it has none of these lines; not where such a line stands but could not be read. */
-function lacks(block: Read, spec: BlockSpec, facts: readonly string[], report: Say, more: { readonly because?: string; readonly related?: readonly Related[] } = {}): void {
+function lacks(
+  block: Read,
+  spec: BlockSpec,
+  facts: readonly string[],
+  report: Say,
+  more: { readonly because?: string; readonly related?: readonly Related[] } = {},
+): void {
   // A misspelt word is reported by itself, with the word that was probably meant.
   const meant = block.unread.some((word) => facts.includes(nearest(word, Object.keys(spec.lines)) ?? ''));
   if (meant) return;

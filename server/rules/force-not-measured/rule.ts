@@ -15,7 +15,10 @@ export const rule = installationRule({
   check: ({ leaves }, report) => {
     const [first, ...more] = leaves.filter((leaf) => leaf.forces.length === 0 && needsForceTest(leaf));
     if (first === undefined) return;
-    const all = quotedList([first, ...more].map((leaf) => leaf.name), 4);
+    const all = quotedList(
+      [first, ...more].map((leaf) => leaf.name),
+      4,
+    );
     const claimed = measuresFor(first, 'closing', false).C;
     report({
       at: headPlace(first),

@@ -1,6 +1,6 @@
-import { type Excess, forceRecordsOf, nearestLimitOf, slack, type Spot } from '../../figures/force-records/working.ts';
+import { type Excess, forceRecordsOf, nearestLimitOf, type Spot, slack } from '../../figures/force-records/working.ts';
 import type { Leaf } from '../../model/index.ts';
-import { bound, type Bound } from '../bounds.ts';
+import { type Bound, bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
@@ -19,7 +19,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A measured force is greater than the force limits allow.',
   why: 'These are the forces that a person in the way is struck and held with; above the limits bones break and breath stops.',
-  remedy: 'Take the gate out of use or let it move only while a control in view is held; lower speed or force, or fit an edge that gives more; then measure again.',
+  remedy:
+    'Take the gate out of use or let it move only while a control in view is held; lower speed or force, or fit an edge that gives more; then measure again.',
   source: { text: 'EN 12453:2017, Annex A', standing: 'published' },
   acceptable: false,
   under: 'outside north-america',
@@ -43,4 +44,5 @@ const inWords = ({ which, value, limit }: Excess): string => `${what[which]} ${o
 /** Never rounded to the limit itself. */
 const over = (value: number, limit: number): string => (Number(shown(value)) > limit ? shown(value) : `just over ${limit}`);
 
-const means = ({ readings }: Spot): string => (readings.length === 1 ? 'one reading' : readings.length === 2 ? 'the worse of two readings' : `mean of ${readings.length} readings`);
+const means = ({ readings }: Spot): string =>
+  readings.length === 1 ? 'one reading' : readings.length === 2 ? 'the worse of two readings' : `mean of ${readings.length} readings`;

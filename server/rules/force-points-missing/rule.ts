@@ -29,12 +29,18 @@ export const rule = installationRule({
             remedy: 'Write as many values behind each of the three, in the same order.',
           });
       if (records.plan === undefined) {
-        report({ at: headPlace(leaf), what: `The height of ${quoted(leaf.name)} is not stated, so nobody can say at which heights its forces are to be measured.`, remedy: 'State the height of the leaf.' });
+        report({
+          at: headPlace(leaf),
+          what: `The height of ${quoted(leaf.name)} is not stated, so nobody can say at which heights its forces are to be measured.`,
+          remedy: 'State the height of the leaf.',
+        });
         continue;
       }
       const open = records.plan.filter(({ readings }) => readings < repeats);
       if (open.length === 0) continue;
-      const told = open.slice(0, mostTold).map(({ point, readings }) => `${inWords(point)} (${readings === 0 ? 'none' : `${readings} of ${repeats}`})`);
+      const told = open
+        .slice(0, mostTold)
+        .map(({ point, readings }) => `${inWords(point)} (${readings === 0 ? 'none' : `${readings} of ${repeats}`})`);
       report({
         at: headPlace(leaf),
         what: `Of the ${records.asked ?? 0} force readings of ${quoted(leaf.name)}, ${records.missing ?? 0} ${records.missing === 1 ? 'is' : 'are'} missing: ${told.join('; ')}${open.length > mostTold ? `; and ${open.length - mostTold} more points` : ''}.`,

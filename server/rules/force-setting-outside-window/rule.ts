@@ -1,6 +1,6 @@
 import { forceWindowOf, limits, type SettingWindow } from '../../figures/force-window/working.ts';
 import type { Leaf } from '../../model/index.ts';
-import { bound, hair, type Bound } from '../bounds.ts';
+import { type Bound, bound, hair } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
@@ -9,15 +9,16 @@ import { quoted } from '../words.ts';
 const held = {
   most: {
     N: { figure: 'leaf.NAME.force-most', name: 'force set', unit: 'N', way: 'most' },
-    'N·m': { figure: 'leaf.NAME.torque-most', name: 'torque set', unit: 'N·m', way: 'most' },
+    N·m: { figure: 'leaf.NAME.torque-most', name: 'torque set', unit: 'N·m', way: 'most' },
   },
   least: {
     N: { figure: 'leaf.NAME.force-least', name: 'force set', unit: 'N', way: 'least' },
-    'N·m': { figure: 'leaf.NAME.torque-least', name: 'torque set', unit: 'N·m', way: 'least' },
+    N·m: { figure: 'leaf.NAME.torque-least', name: 'torque set', unit: 'N·m', way: 'least' },
   },
 } as const;
 
-const boundOf = (leaf: Leaf, side: 'most' | 'least', { of, [side]: { push } }: SettingWindow, setting: number): Bound => bound(held[side][of.unit], leaf.name, setting, push, hair(push));
+const boundOf = (leaf: Leaf, side: 'most' | 'least', { of, [side]: { push } }: SettingWindow, setting: number): Bound =>
+  bound(held[side][of.unit], leaf.name, setting, push, hair(push));
 
 export const rule = installationRule({
   name: 'force-setting-outside-window',

@@ -16,7 +16,12 @@ export const rule = installationRule({
     for (const leaf of installation.leaves) {
       const last = needsForceTest(leaf) ? forceRecordsOf(leaf)?.lastDay : undefined;
       if (last === undefined) continue;
-      if (last > asOf) report({ at: dateOf(leaf, last), what: `The forces of ${quoted(leaf.name)} are dated ${last}, which is after the day of this verdict, ${asOf}.`, remedy: 'Correct the date.' });
+      if (last > asOf)
+        report({
+          at: dateOf(leaf, last),
+          what: `The forces of ${quoted(leaf.name)} are dated ${last}, which is after the day of this verdict, ${asOf}.`,
+          remedy: 'Correct the date.',
+        });
       else if (asOf > aYearAfter(last))
         report({
           at: dateOf(leaf, last),

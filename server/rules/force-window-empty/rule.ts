@@ -1,7 +1,7 @@
 import { changesThatOpen } from '../../figures/force-changes/working.ts';
 import { forceWindowOf, limits, type SettingWindow } from '../../figures/force-window/working.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, type Bound } from '../bounds.ts';
+import { type Bound, bound } from '../bounds.ts';
 import { degrees, millimetres, shown } from '../numbers.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, type Related } from '../rule.ts';
@@ -9,11 +9,12 @@ import { quoted } from '../words.ts';
 
 const held = {
   N: { figure: 'leaf.NAME.force-window', name: 'force that the leaf needs', unit: 'N', way: 'most' },
-  'N·m': { figure: 'leaf.NAME.force-window', name: 'torque that the leaf needs', unit: 'N·m', way: 'most' },
+  N·m: { figure: 'leaf.NAME.force-window', name: 'torque that the leaf needs', unit: 'N·m', way: 'most' },
 } as const;
 
 /** What the leaf needs against what the limits leave, and that much again where room is asked for. */
-export const windowBound = (leaf: Leaf, { of, low, high }: SettingWindow, room = 1): Bound => bound(held[of.unit], leaf.name, low, high / room);
+export const windowBound = (leaf: Leaf, { of, low, high }: SettingWindow, room = 1): Bound =>
+  bound(held[of.unit], leaf.name, low, high / room);
 
 export const rule = installationRule({
   name: 'force-window-empty',
@@ -34,7 +35,11 @@ export const rule = installationRule({
           ...(isTooWeak(window) ? tooWeak : {}),
           severity: memory === '' ? 'error' : 'warning',
           what: `${quoted(leaf.name)} ${inWords(window)}${memory === '' ? '' : ' (from memory)'}.`,
-          ...(memory === '' ? {} : { why: `${isTooWeak(window) ? tooWeak.why : 'Whoever sets the force so that the gate works then sets it so that somebody is hurt.'} The verdict rests on ${memory}, which is known from memory only.` }),
+          ...(memory === ''
+            ? {}
+            : {
+                why: `${isTooWeak(window) ? tooWeak.why : 'Whoever sets the force so that the gate works then sets it so that somebody is hurt.'} The verdict rests on ${memory}, which is known from memory only.`,
+              }),
           remedy: remedyFor(window, 1),
           related: relatedTo(leaf, window),
         };
@@ -74,7 +79,8 @@ function inWords(window: SettingWindow): string {
 export function remedyFor(window: SettingWindow, wide: number): string {
   const { alone, changes } = changesThatOpen(window.of, wide);
   const [first] = changes;
-  if (first === undefined) return 'No change of one or two facts that was tried opens it: think of another drive, another way to hang the leaf, or presence detection that lets it touch nobody.';
+  if (first === undefined)
+    return 'No change of one or two facts that was tried opens it: think of another drive, another way to hang the leaf, or presence detection that lets it touch nobody.';
   let out = `${alone ? (changes.length === 1 ? 'This opens it' : 'Any one of these opens it') : 'No single change opens it; these do'}: ${first}`;
   for (const change of changes.slice(1)) {
     if (out.length + change.length > 380) break;
@@ -84,5 +90,10 @@ export function remedyFor(window: SettingWindow, wide: number): string {
 }
 
 function relatedTo(leaf: Leaf, { of: { drive, unit } }: SettingWindow): readonly Related[] {
-  return toModelFact(`what the drive of ${quoted(leaf.name)} can push with`, leaf.installation, drive.model, drive.model?.facts[unit === 'N' ? 'thrust' : 'torque']);
+  return toModelFact(
+    `what the drive of ${quoted(leaf.name)} can push with`,
+    leaf.installation,
+    drive.model,
+    drive.model?.facts[unit === 'N' ? 'thrust' : 'torque'],
+  );
 }

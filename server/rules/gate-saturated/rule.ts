@@ -3,14 +3,21 @@ import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 
-const held = { figure: 'motion.queue-load', name: 'time that the gate is busy', unit: '1', way: 'most', says: (share: number) => `${shown(share * 100)} %` } as const;
+const held = {
+  figure: 'motion.queue-load',
+  name: 'time that the gate is busy',
+  unit: '1',
+  way: 'most',
+  says: (share: number) => `${shown(share * 100)} %`,
+} as const;
 
 export const rule = installationRule({
   name: 'gate-saturated',
   severity: 'warning',
   title: 'In the busiest hour more vehicles come than the gate can let through.',
   why: 'The queue then grows for as long as the busy hour lasts, whatever room there is to wait.',
-  remedy: 'Make each passage quicker: a faster drive, a quicker way to ask, a wider opening; or let the gate stand open in the busiest hours.',
+  remedy:
+    'Make each passage quicker: a faster drive, a quicker way to ask, a wider opening; or let the gate stand open in the busiest hours.',
   source: queueSource,
   acceptable: true,
   holds: (installation, hold) => {

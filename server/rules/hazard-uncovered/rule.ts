@@ -34,7 +34,8 @@ const devices: Readonly<Record<Judged, string>> = {
 };
 
 const reasons: Readonly<Record<Judged, string>> = {
-  hinge: 'Near the hinge the drive pushes many times harder than at the edge, and a leaf that catches a hand there does not notice it; a child has been trapped at deep pillars.',
+  hinge:
+    'Near the hinge the drive pushes many times harder than at the edge, and a leaf that catches a hand there does not notice it; a child has been trapped at deep pillars.',
   underside: 'The leaf sweeps over whoever stands in its way, and a foot that is under it stays there.',
   'reach-through': 'A hand or an arm that is put through the leaf is taken along and sheared off at the edge that does not move.',
   'running-past': 'Clothing, an arm or a head between leaf and wall is taken along and pressed into a gap that gets no wider.',

@@ -8,7 +8,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A hold-to-run control is used where it does not protect.',
   why: 'Hold-to-run protects only because one person sees the whole gate and lets go in time, and knows that this is what they are for.',
-  remedy: 'Use a key switch where only a limited group may operate it, another kind of control where the public is, and a place with full view.',
+  remedy:
+    'Use a key switch where only a limited group may operate it, another kind of control where the public is, and a place with full view.',
   source: matrixSource,
   acceptable: false,
   check: (installation, report) => {
@@ -20,7 +21,12 @@ export const rule = installationRule({
       if (acts?.value !== 'hold-to-run') continue;
       const related = toFact('these are the users', users);
       if (judgesHeldControls && users?.value === 'public')
-        report({ at: acts.line, what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`, remedy: 'Choose another kind of control, with the protection that it asks for.', related });
+        report({
+          at: acts.line,
+          what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`,
+          remedy: 'Choose another kind of control, with the protection that it asks for.',
+          related,
+        });
       else if (judgesHeldControls && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')
         report({
           at: acts.line,
@@ -34,7 +40,10 @@ export const rule = installationRule({
           at: acts.line,
           severity: 'warning',
           what: `“${control.name}” is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
-          remedy: sight === undefined ? 'If all of the gate is in view from it, say “sight full”; if not, move it.' : 'Move it to where all of the gate is in view, and say “sight full”.',
+          remedy:
+            sight === undefined
+              ? 'If all of the gate is in view from it, say “sight full”; if not, move it.'
+              : 'Move it to where all of the gate is in view, and say “sight full”.',
           source: { text: 'EN 12453, from memory', standing: 'from memory' },
         });
     }

@@ -1,7 +1,7 @@
-import { judgedHeldControlOf } from '../../safeguards/index.ts';
 import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
-import { bound, keeps, type Bound } from '../bounds.ts';
+import { judgedHeldControlOf } from '../../safeguards/index.ts';
+import { type Bound, bound, keeps } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';

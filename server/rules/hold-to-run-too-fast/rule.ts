@@ -1,6 +1,6 @@
+import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { judgedHeldControlOf } from '../../safeguards/index.ts';
-import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';

@@ -1,7 +1,7 @@
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
-import { installationRule } from '../rule.ts';
 import { millimetres } from '../numbers.ts';
+import { installationRule } from '../rule.ts';
 
 /** 2.25 inches in metres. */
 const widest = 2.25 * 0.0254;

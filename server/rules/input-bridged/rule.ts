@@ -1,7 +1,7 @@
-import { commonPractice, installationRule } from '../rule.ts';
+import { bridgedBy } from '../../circuits/index.ts';
 import { without } from '../fixes.ts';
 import { toFact } from '../related.ts';
-import { bridgedBy } from '../../circuits/index.ts';
+import { commonPractice, installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -9,7 +9,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A link bridges an input that has a device wired to it.',
   why: 'Whatever the device reports, the panel sees only the link: the device can never stop the gate.',
-  remedy: 'Take the link out, on the panel and in the file. If the device is faulty, mend or replace it, and keep the gate from moving by itself until then.',
+  remedy:
+    'Take the link out, on the panel and in the file. If the device is faulty, mend or replace it, and keep the gate from moving by itself until then.',
   source: commonPractice,
   acceptable: false,
   check: ({ panels }, report) => {
@@ -29,7 +30,13 @@ export const rule = installationRule({
               ? `The panel sees a closed contact all the time, whatever ${device} does.`
               : `Whatever ${device} reports, the panel sees only the link: ${device} can never stop the gate.`,
           related: toFact(`${device} is wired here`, wire.fact),
-          fixes: [{ title: 'Take the link out of the file', edits: [without(panel.installation.reading.tree.text, line.start, line.end)], safe: false }],
+          fixes: [
+            {
+              title: 'Take the link out of the file',
+              edits: [without(panel.installation.reading.tree.text, line.start, line.end)],
+              safe: false,
+            },
+          ],
         });
       }
   },

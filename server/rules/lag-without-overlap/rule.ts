@@ -11,6 +11,7 @@ export const rule = installationRule({
   check: ({ motion, leaves }, report) => {
     if (motion === undefined) return;
     for (const leaf of leaves) if (leaf.facts.closes !== undefined || leaf.unread.includes('closes')) return;
-    for (const lag of motion.facts.lag) if (lag.time > 0) report({ at: lag.line, what: `A lag is set for ${lag.movement}, but no leaf of this gate closes onto another.` });
+    for (const lag of motion.facts.lag)
+      if (lag.time > 0) report({ at: lag.line, what: `A lag is set for ${lag.movement}, but no leaf of this gate closes onto another.` });
   },
 });

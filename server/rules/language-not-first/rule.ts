@@ -1,5 +1,5 @@
-import { without } from '../fixes.ts';
 import { lineEndIn } from '../../../grammar/index.ts';
+import { without } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -17,7 +17,15 @@ export const rule = problemRule({
     const fits = text.charAt(first) !== '{' && !/[\r\n]/.test(line);
     return {
       what: `${quoted(line)} stands below other lines.`,
-      fixes: fits ? [{ title: 'Move this line to the top', edits: [{ start: first, end: first, text: line + lineEndIn(text) }, without(text, start, end)], safe: true }] : [],
+      fixes: fits
+        ? [
+            {
+              title: 'Move this line to the top',
+              edits: [{ start: first, end: first, text: line + lineEndIn(text) }, without(text, start, end)],
+              safe: true,
+            },
+          ]
+        : [],
     };
   },
 });

@@ -12,7 +12,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A swing leaf runs into the ground before it is open.',
   why: 'The leaf jams on its way, lifts itself off its hinges, or grinds over whatever lies there.',
-  remedy: 'Leave width times slope under the leaf for an opening of 90°, hang it on rising hinges, or let it open to the side where the ground falls.',
+  remedy:
+    'Leave width times slope under the leaf for an opening of 90°, hang it on rising hinges, or let it open to the side where the ground falls.',
   source: { text: 'plane geometry', standing: 'derived' },
   acceptable: false,
   holds: ({ leaves }, hold) => {

@@ -12,7 +12,8 @@ export const rule = installationRule({
   severity: 'error',
   title: 'A swing leaf runs into its own post before it is open.',
   why: 'With the hinge axis where it is stated, the leaf would have to pass through the post: the drive bends the hinges, and whatever is between leaf and post is crushed.',
-  remedy: 'Move the hinge axis out towards the side that the leaf opens to, widen the gap, or open by less; or measure the stated distances again.',
+  remedy:
+    'Move the hinge axis out towards the side that the leaf opens to, widen the gap, or open by less; or measure the stated distances again.',
   source: { text: 'plane geometry', standing: 'derived' },
   acceptable: false,
   holds: ({ leaves }, hold) => {

@@ -9,7 +9,8 @@ export const rule = installationRule({
   severity: 'warning',
   title: 'A leaf moves by itself as soon as its drive is released.',
   why: 'Whoever releases the drive, to free somebody or because the supply failed, is struck or caught by a leaf that nobody expects to move.',
-  remedy: 'Fit a brake, a counterweight or a catch, level the hinges or the track, or say on a sign at the release which way the leaf goes; then accept this with that reason.',
+  remedy:
+    'Fit a brake, a counterweight or a catch, level the hinges or the track, or say on a sign at the release which way the leaf goes; then accept this with that reason.',
   source: { text: 'statics, any mechanics textbook', standing: 'derived' },
   acceptable: true,
   check: ({ leaves }, report) => {

@@ -6,8 +6,18 @@ import { quoted, written } from '../words.ts';
 
 /** What of a leaf is held against what of its drive. */
 const sizes = [
-  { held: { name: 'width for its drive', unit: 'm', way: 'most' }, fact: 'width', limit: 'widest-leaf', says: (size: string) => `is ${size} wide, wider` },
-  { held: { name: 'mass for its drive', unit: 'kg', way: 'most' }, fact: 'mass', limit: 'heaviest-leaf', says: (size: string) => `weighs ${size}, more` },
+  {
+    held: { name: 'width for its drive', unit: 'm', way: 'most' },
+    fact: 'width',
+    limit: 'widest-leaf',
+    says: (size: string) => `is ${size} wide, wider`,
+  },
+  {
+    held: { name: 'mass for its drive', unit: 'kg', way: 'most' },
+    fact: 'mass',
+    limit: 'heaviest-leaf',
+    says: (size: string) => `weighs ${size}, more`,
+  },
 ] as const;
 
 export const rule = installationRule({
@@ -28,7 +38,11 @@ export const rule = installationRule({
         if (size === undefined || most === undefined) continue;
         hold(bound(held, leaf.name, size.value, most.value, hair(most.value)), size.line, () => ({
           what: `${quoted(leaf.name)} ${says(written(size.line))} than the ${written(most.line)} that its drive ${quoted(drive.name)} (${model.name}) is made for.`,
-          related: [{ message: 'the drive', ...headPlace(drive) }, ...toFact('moves this leaf', drive.facts.moves), ...toModelFact('the most that its maker allows', drive.installation, model, most)],
+          related: [
+            { message: 'the drive', ...headPlace(drive) },
+            ...toFact('moves this leaf', drive.facts.moves),
+            ...toModelFact('the most that its maker allows', drive.installation, model, most),
+          ],
         }));
       }
     }

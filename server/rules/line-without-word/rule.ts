@@ -9,6 +9,9 @@ export const rule = problemRule({
   remedy: 'Start the line with the word that says what it is.',
   acceptable: false,
   explain: ({ start, end }, text) => ({
-    what: text.charAt(start) === '{' ? 'A block opens here and no word before it says of what.' : `This line starts with ${quoted(text.slice(start, end))} and not with a word.`,
+    what:
+      text.charAt(start) === '{'
+        ? 'A block opens here and no word before it says of what.'
+        : `This line starts with ${quoted(text.slice(start, end))} and not with a word.`,
   }),
 });

@@ -1,8 +1,8 @@
+import { bridgedBy, isInput } from '../../circuits/index.ts';
 import type { Panel, PanelModel, Terminal, TerminalLink, TerminalRole, TerminalUse } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
 import { quoted, quotedList, roleInWords } from '../words.ts';
-import { bridgedBy, isInput } from '../../circuits/index.ts';
 
 export const rule = installationRule({
   name: 'link-wrong',
@@ -37,18 +37,34 @@ function faultOf(panel: Panel, model: PanelModel, { ends }: TerminalLink): Fault
   const one = first.terminal;
   const other = second.terminal;
   if (one === undefined || other === undefined) return undefined;
-  if (one === other) return { what: `This link joins ${named(first)} to itself.`, why: 'It does nothing, and the input that it was meant for stays open.', remedy: 'Name the input and its common.' };
-  const fault = isInput(one.role) ? (isInput(other.role) ? bothInputs(first, second) : ofInput(one, second)) : isInput(other.role) ? ofInput(other, first) : undefined;
+  if (one === other)
+    return {
+      what: `This link joins ${named(first)} to itself.`,
+      why: 'It does nothing, and the input that it was meant for stays open.',
+      remedy: 'Name the input and its common.',
+    };
+  const fault = isInput(one.role)
+    ? isInput(other.role)
+      ? bothInputs(first, second)
+      : ofInput(one, second)
+    : isInput(other.role)
+      ? ofInput(other, first)
+      : undefined;
   if (fault !== undefined) return { ...fault, related: modelled(panel, model, isInput(one.role) ? one : other) };
   const live = isLive(one) ? one : isLive(other) ? other : undefined;
   return live === undefined ? undefined : { ...onLive(live), related: modelled(panel, model, live) };
 }
 
-const modelled = ({ installation }: Panel, model: PanelModel, terminal: Terminal): readonly Related[] => toModelFact(`${quoted(terminal.name.text)} in the model`, installation, model, terminal);
+const modelled = ({ installation }: Panel, model: PanelModel, terminal: Terminal): readonly Related[] =>
+  toModelFact(`${quoted(terminal.name.text)} in the model`, installation, model, terminal);
 
 function miscounted(ends: readonly TerminalUse[]): Fault {
   const names = quotedList(ends.map((end) => end.at.text));
-  return { what: ends.length > 2 ? `This link names ${ends.length} terminals: ${names}.` : `This link names only ${names}.`, why: 'A link joins two terminals; who fits it has to know which two.', remedy: 'Write one line for each link, with its two terminals.' };
+  return {
+    what: ends.length > 2 ? `This link names ${ends.length} terminals: ${names}.` : `This link names only ${names}.`,
+    why: 'A link joins two terminals; who fits it has to know which two.',
+    remedy: 'Write one line for each link, with its two terminals.',
+  };
 }
 
 const bothInputs = (first: TerminalUse, second: TerminalUse): Fault => ({
@@ -67,17 +83,25 @@ function ofInput(input: Terminal, to: TerminalUse): Fault | undefined {
       what: `${quoted(input.name.text)} is linked to ${named(to)}, but it returns to ${quoted(common.text)}.`,
       why: 'The input stays open, and two circuits that the panel keeps apart are joined.',
       remedy: isPlain ? `Link it to ${quoted(common.text)}.` : 'Take the link out.',
-      fixes: isPlain ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: common.text }], safe: false }] : [],
+      fixes: isPlain
+        ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: common.text }], safe: false }]
+        : [],
     };
   }
   if (contact !== 'normally-open' && role !== 'edge-input' && role !== 'two-wire-input') return undefined;
-  return { what: `${quoted(input.name.text)} is for ${roleInWords(role)}${contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`, why: whyOf(role), remedy: 'Take the link out; see in the panel’s manual how this input is left unused.' };
+  return {
+    what: `${quoted(input.name.text)} is for ${roleInWords(role)}${contact === 'normally-open' ? ', with a contact that closes to report' : ''}; a link reports on it all the time.`,
+    why: whyOf(role),
+    remedy: 'Take the link out; see in the panel’s manual how this input is left unused.',
+  };
 }
 
 function whyOf(role: TerminalRole): string {
   if (role === 'edge-input') return 'A loop of no resistance is what a pressed edge looks like.';
   if (role === 'two-wire-input') return 'The link shorts the two wires that feed the sensors.';
-  return role === 'command-input' ? 'A command that never ends moves the gate, or holds it, when nobody has asked for it.' : 'The panel sees a report that never ends.';
+  return role === 'command-input'
+    ? 'A command that never ends moves the gate, or holds it, when nobody has asked for it.'
+    : 'The panel sees a report that never ends.';
 }
 
 /** True for terminals that carry the supply or drive a motor: nothing may be linked to them. */

@@ -1,8 +1,8 @@
 import { extraLow } from '../../circuits/index.ts';
 import { headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { quoted, written } from '../words.ts';
 import { lost } from '../unread.ts';
+import { quoted, written } from '../words.ts';
 
 export const rule = installationRule({
   name: 'mains-isolation-not-stated',

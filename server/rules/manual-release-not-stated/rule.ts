@@ -14,7 +14,11 @@ export const rule = installationRule({
       if (drive.leaf === undefined) continue;
       const release = drive.facts.release;
       if (release === undefined) {
-        if (!drive.unread.includes('release')) report({ at: headPlace(drive), what: `It is not stated how “${drive.name}” is released, so that “${drive.leaf.name}” can be moved by hand.` });
+        if (!drive.unread.includes('release'))
+          report({
+            at: headPlace(drive),
+            what: `It is not stated how “${drive.name}” is released, so that “${drive.leaf.name}” can be moved by hand.`,
+          });
       } else if (release.value === 'none')
         report({
           at: factPlace(drive, release),

@@ -1,9 +1,11 @@
 import { headPlace } from '../../model/index.ts';
-import { blocks, type BlockSpec, type Entity } from '../../vocabulary/index.ts';
+import { type BlockSpec, blocks, type Entity } from '../../vocabulary/index.ts';
 import { installationRule, ofTheLanguage } from '../rule.ts';
 import { blockInWords } from '../words.ts';
 
-const modelled = Object.entries(blocks as Readonly<Record<string, BlockSpec>>).flatMap(([word, spec]) => (spec.model === undefined ? [] : [{ word, model: spec.model }]));
+const modelled = Object.entries(blocks as Readonly<Record<string, BlockSpec>>).flatMap(([word, spec]) =>
+  spec.model === undefined ? [] : [{ word, model: spec.model }],
+);
 
 export const rule = installationRule({
   name: 'model-missing',
@@ -19,7 +21,10 @@ export const rule = installationRule({
         if (entity.model !== undefined) continue;
         const end = entity.at.body?.start ?? entity.at.end;
         // A colon with no name behind it is reported as such.
-        if (reading.problems.some((problem) => problem.kind === 'sign-misplaced' && problem.start >= entity.at.start && problem.start < end)) continue;
+        if (
+          reading.problems.some((problem) => problem.kind === 'sign-misplaced' && problem.start >= entity.at.start && problem.start < end)
+        )
+          continue;
         report({
           at: headPlace(entity),
           what: `${blockInWords(entity)} does not say of which ${model} it is.`,

@@ -1,6 +1,6 @@
 import { replaceBy } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
-import { listed, perhaps, quoted, clipped } from '../words.ts';
+import { clipped, listed, perhaps, quoted } from '../words.ts';
 
 export const rule = problemRule({
   name: 'model-unknown',

@@ -1,7 +1,7 @@
 import { headPlace, type Panel, type PanelModel, type Terminal } from '../../model/index.ts';
+import { addLine } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { addLine } from '../fixes.ts';
 import { wiringUnsure } from '../unread.ts';
 import { quoted } from '../words.ts';
 
@@ -18,7 +18,8 @@ export const rule = installationRule({
       const { model } = panel;
       if (model === undefined) continue;
       for (const terminal of model.terminals.values())
-        if (terminal.contact === 'normally-closed' && wantsContact(terminal) && !isUsed(panel, terminal) && !wiringUnsure(panel)) report(openOn(panel, model, terminal));
+        if (terminal.contact === 'normally-closed' && wantsContact(terminal) && !isUsed(panel, terminal) && !wiringUnsure(panel))
+          report(openOn(panel, model, terminal));
     }
   },
 });

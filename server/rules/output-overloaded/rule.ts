@@ -1,10 +1,10 @@
-import { outputsOf, sumOfCurrents, type OutputLoad } from '../../figures/supply-budget/working.ts';
-import { factPlace, type Panel } from '../../model/index.ts';
 import type { Source } from '../../figures/index.ts';
+import { type OutputLoad, outputsOf, sumOfCurrents } from '../../figures/supply-budget/working.ts';
+import { factPlace, type Panel } from '../../model/index.ts';
 import { bound, hair, keeps } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule, type Hold, type Related } from '../rule.ts';
+import { type Hold, installationRule, type Related } from '../rule.ts';
 import { quoted, quotedList, written } from '../words.ts';
 
 /** A supply should be able to give this much more than is drawn, from memory. */

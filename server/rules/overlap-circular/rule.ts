@@ -12,6 +12,9 @@ export const rule = problemRule({
     const [leaf, other] = [quoted(detail.leaf), quoted(detail.other)];
     return leaf === other
       ? { what: `The leaf ${leaf} is said to close onto itself.`, remedy: 'Write the name of the leaf that it covers.' }
-      : { what: `The leaf ${leaf} closes onto ${other}, and ${other} closes onto ${leaf}.`, remedy: `Remove “closes” from the leaf that closes first.` };
+      : {
+          what: `The leaf ${leaf} closes onto ${other}, and ${other} closes onto ${leaf}.`,
+          remedy: `Remove “closes” from the leaf that closes first.`,
+        };
   },
 });

@@ -1,7 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
-import { quotedList } from '../words.ts';
 import { blockLost } from '../unread.ts';
+import { quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'panel-missing',

@@ -25,7 +25,10 @@ export const rule = installationRule({
       report({
         at: panel.nameAt ?? headPlace(panel),
         what: `${quoted(panel.name)} (${model.name}) drives ${most.value === 1 ? 'one leaf' : `${most.value} leaves`}; ${driven.length} have drives: ${quotedList(driven.map((leaf) => leaf.name))}.`,
-        related: [...toModelFact('what its model can drive', installation, model, most), ...driven.slice(0, mostLeaves).map((leaf) => ({ message: 'a driven leaf', ...headPlace(leaf) }))],
+        related: [
+          ...toModelFact('what its model can drive', installation, model, most),
+          ...driven.slice(0, mostLeaves).map((leaf) => ({ message: 'a driven leaf', ...headPlace(leaf) })),
+        ],
       });
     }
   },

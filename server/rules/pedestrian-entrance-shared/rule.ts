@@ -14,7 +14,8 @@ export const rule = installationRule({
     if (site === undefined) return;
     const entrance = site.facts['pedestrian-entrance'];
     const pedestrian = motion?.facts.pedestrian;
-    if (entrance?.value === 'shared') report({ at: entrance.line, what: 'People on foot pass through the powered gate, together with the vehicles.' });
+    if (entrance?.value === 'shared')
+      report({ at: entrance.line, what: 'People on foot pass through the powered gate, together with the vehicles.' });
     else if (pedestrian !== undefined)
       report({
         at: pedestrian.line,

@@ -1,5 +1,12 @@
 import {
-  type Chain, chainOf, letterOf, type Level, levelFromRisk, levelOf, levelPublished, type ChainLink,
+  type Chain,
+  type ChainLink,
+  chainOf,
+  type Level,
+  letterOf,
+  levelFromRisk,
+  levelOf,
+  levelPublished,
 } from '../../figures/safety-function/working.ts';
 import { headPlace, type SafetyFunction } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
@@ -19,7 +26,8 @@ interface Required {
 function requiredOf(of: SafetyFunction): Required | undefined {
   const site = of.installation.site?.facts;
   const stated = of.facts['required-level'] ?? site?.['required-level'];
-  if (stated !== undefined) return { level: levelOf(stated.value), fact: stated, says: `PL ${stated.value} is required here`, isFromMemory: false };
+  if (stated !== undefined)
+    return { level: levelOf(stated.value), fact: stated, says: `PL ${stated.value} is required here`, isFromMemory: false };
   const { risk } = of.facts;
   if (risk !== undefined) {
     const level = levelFromRisk(risk.severity === 'serious', risk.exposure === 'often', risk.avoidance === 'unavoidable');
@@ -31,7 +39,14 @@ function requiredOf(of: SafetyFunction): Required | undefined {
 
 const inWords = (level: Level): string => (level === 0 ? 'no performance level' : `PL ${letterOf(level)}`);
 
-const held = { figure: 'function.NAME.performance-level', name: 'performance level', unit: '1', way: 'least', says: (level: number) => inWords(level as Level), saysLeft: (levels: number) => (levels === 1 ? 'one level' : `${levels} levels`) } as const;
+const held = {
+  figure: 'function.NAME.performance-level',
+  name: 'performance level',
+  unit: '1',
+  way: 'least',
+  says: (level: number) => inWords(level as Level),
+  saysLeft: (levels: number) => (levels === 1 ? 'one level' : `${levels} levels`),
+} as const;
 
 export const rule = installationRule({
   name: 'performance-level-too-low',
@@ -39,13 +54,17 @@ export const rule = installationRule({
   title: 'A safety function does not reach the performance level that it must reach.',
   why: 'It fails dangerously more often than the risk allows, and nobody notices until somebody is caught.',
   remedy: 'Use parts of a higher level, a second channel or a test for the weakest part, or fewer parts in the chain.',
-  source: { text: 'EN ISO 13849-1: the level of a function is that of its failures an hour, and none better than that of any part', standing: 'published' },
+  source: {
+    text: 'EN ISO 13849-1: the level of a function is that of its failures an hour, and none better than that of any part',
+    standing: 'published',
+  },
   acceptable: 'warnings',
   holds: ({ functions }, hold) => {
     for (const of of functions) {
       const chain = chainOf(of);
       const required = chain.links.length === 0 ? undefined : requiredOf(of);
-      if (required !== undefined) hold(bound(held, of.name, chain.atBest, required.level), headPlace(of), () => reportOf(of, chain, required));
+      if (required !== undefined)
+        hold(bound(held, of.name, chain.atBest, required.level), headPlace(of), () => reportOf(of, chain, required));
     }
   },
 });
@@ -57,7 +76,12 @@ function reportOf(of: SafetyFunction, chain: Chain, required: Required): Omit<Re
   const related = [...toFact('the weakest part', { line: weakest.at }), ...toFact('the level asked for', required.fact)];
   return isSure
     ? { severity: 'error', what: saidSurely(of, chain, surely, required, weakest), related }
-    : { severity: 'warning', what: said(of, chain, required, weakest), related, source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' } };
+    : {
+        severity: 'warning',
+        what: said(of, chain, required, weakest),
+        related,
+        source: { text: 'EN ISO 13849-1, Annex A and Annex K; EN 12453:2017, 5.1.2 (from memory)', standing: 'from memory' },
+      };
 }
 
 function said(of: SafetyFunction, chain: Chain, required: Required, weakest: ChainLink): string {

@@ -21,7 +21,9 @@ export const rule = installationRule({
       const { opens, 'hinge-gap': gap, 'hinge-offset': offset, 'hinge-guard': guard } = leaf.facts;
       if (opens === undefined || gap === undefined || offset === undefined || guard !== undefined || leaf.drives.length === 0) continue;
       const pivot = gap.value - offset.along;
-      hold(bound(held, leaf.name, pivot, most, 1e-6), factPlace(leaf, gap), () => ({ what: `The hinge axis of “${leaf.name}” is ${millimetres(pivot)} from its post; 101.6 mm (4 in) is the most (from memory).` }));
+      hold(bound(held, leaf.name, pivot, most, 1e-6), factPlace(leaf, gap), () => ({
+        what: `The hinge axis of “${leaf.name}” is ${millimetres(pivot)} from its post; 101.6 mm (4 in) is the most (from memory).`,
+      }));
     }
   },
 });

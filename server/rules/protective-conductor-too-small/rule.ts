@@ -1,6 +1,6 @@
 import { isMains } from '../../circuits/index.ts';
-import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
 import type { Source } from '../../figures/index.ts';
+import { loopOf, protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
 import { factPlace, headPlace, type Panel } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';
 import { shown } from '../numbers.ts';
@@ -25,11 +25,20 @@ export const rule = installationRule({
     for (const cable of cables) {
       const { model, load } = cable;
       const cores = model?.facts.cores;
-      if (cores === undefined || cores.value >= 3 || isMains(cable) !== true || protectiveAreaOf(cable) !== undefined || load?.kind !== 'panel' || !hasEarth(load.it)) continue;
+      if (
+        cores === undefined ||
+        cores.value >= 3 ||
+        isMains(cable) !== true ||
+        protectiveAreaOf(cable) !== undefined ||
+        load?.kind !== 'panel' ||
+        !hasEarth(load.it)
+      )
+        continue;
       report({
         at: cable.modelAt ?? headPlace(cable),
         what: `${quoted(cable.name)} has ${cores.value === 1 ? 'one core' : `${cores.value} cores`} and no protective conductor; ${quoted(load.it.name)} has a terminal for protective earth.`,
-        remedy: 'Choose a cable with a protective conductor, or state the size of the one beside it with “protective-conductor” in the model.',
+        remedy:
+          'Choose a cable with a protective conductor, or state the size of the one beside it with “protective-conductor” in the model.',
         source: noCore,
         related: toModelFact('the cores of the cable', cable.installation, model, cores),
       });

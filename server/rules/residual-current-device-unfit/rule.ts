@@ -1,13 +1,13 @@
 import { isMains, upstreamOf } from '../../circuits/index.ts';
 import { tripsAt } from '../../figures/loop-impedance/working.ts';
-import { isOnElectrode, electrodeLimit, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/working.ts';
-import { factPlace, type Cable, type Installation, type Site } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { electrodeLimit, isOnElectrode, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/working.ts';
+import { type Cable, factPlace, type Installation, type Site } from '../../model/index.ts';
+import { type Bound, bound, hair, keeps } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule, type Related, type Report } from '../rule.ts';
-import { ohmsInWords, quoted, written } from '../words.ts';
 import { lost } from '../unread.ts';
+import { ohmsInWords, quoted, written } from '../words.ts';
 
 const held = { figure: 'cable.NAME.electrode-limit', name: 'earth electrode', unit: 'ohm', way: 'most' } as const;
 
@@ -46,7 +46,8 @@ export const rule = installationRule({
 });
 
 /** The mains cables of an installation whose faults flow through an electrode. */
-const onElectrode = (installation: Installation): readonly Cable[] => (isOnElectrode(installation) ? installation.cables.filter(isMains) : []);
+const onElectrode = (installation: Installation): readonly Cable[] =>
+  isOnElectrode(installation) ? installation.cables.filter(isMains) : [];
 
 /** The electrode against what the residual-current device of a cable needs. */
 function boundOf(cable: Cable, electrode: Electrode, residual: Residual): Bound {
@@ -86,7 +87,8 @@ function checkWithout(cable: Cable, electrode: Electrode | undefined, report: (r
 }
 
 /** True where a residual-current device is stated, or the line that states it may be one that could not be read. */
-const mayHaveDevice = ({ facts, unread }: Cable): boolean => facts['residual-current'] !== undefined || lost(unread, 'cable', 'residual-current');
+const mayHaveDevice = ({ facts, unread }: Cable): boolean =>
+  facts['residual-current'] !== undefined || lost(unread, 'cable', 'residual-current');
 
 function relatedTo({ installation }: Cable): readonly Related[] {
   const facts = installation.site?.facts;

@@ -39,7 +39,8 @@ export const inWords: Readonly<Record<Requirement, string>> = {
   'hold-to-run is enough': 'nothing more than the hold-to-run control',
   'not allowed': 'another kind of control',
   'C or E': 'force limitation, as a pressure-sensitive edge gives (C), or presence detection that lets the leaf touch nobody (E)',
-  '(C and D) or E': 'force limitation, as a pressure-sensitive edge gives (C), together with detection of a person on the ground (D); or presence detection that lets the leaf touch nobody (E)',
+  '(C and D) or E':
+    'force limitation, as a pressure-sensitive edge gives (C), together with detection of a person on the ground (D); or presence detection that lets the leaf touch nobody (E)',
 };
 
 /** The letters that are there, in words. */
@@ -48,4 +49,7 @@ export function present(measures: Measures): string {
   return letters.length === 0 ? 'none' : letters.join(' and ');
 }
 
-export const matrixSource = { text: 'EN 12453:2000, 5.5.1, Table 1 (readable minimum; the current edition is EN 12453:2017+A1:2021)', standing: 'published' } as const;
+export const matrixSource = {
+  text: 'EN 12453:2000, 5.5.1, Table 1 (readable minimum; the current edition is EN 12453:2017+A1:2021)',
+  standing: 'published',
+} as const;

@@ -1,7 +1,7 @@
 import { headPlace } from '../../model/index.ts';
-import { commandsOf, type Command, measuresFor } from '../../safeguards/index.ts';
+import { type Command, commandsOf, measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
-import { inWords, matrixSource, meets, present, requirementFor, type Requirement, type Users } from './matrix.ts';
+import { inWords, matrixSource, meets, present, type Requirement, requirementFor, type Users } from './matrix.ts';
 
 export const rule = installationRule({
   name: 'safeguarding-below-minimum',
@@ -36,7 +36,11 @@ export const rule = installationRule({
   },
 });
 
-export const people: Readonly<Record<Users, string>> = { trained: 'trained people only', limited: 'a limited group of people', public: 'the public' };
+export const people: Readonly<Record<Users, string>> = {
+  trained: 'trained people only',
+  limited: 'a limited group of people',
+  public: 'the public',
+};
 
 /** The command with the strictest requirement that measures can meet; hold-to-run has a rule of its own. */
 export function strictest(commands: readonly Command[], users: Users): { command: Command; requirement: Requirement } | undefined {

@@ -18,7 +18,9 @@ export const rule = installationRule({
   holds: ({ motion }, hold) => {
     const seat = motion?.facts.seat;
     if (seat === undefined) return;
-    const say = (is: 'shorter' | 'longer') => () => ({ what: `A seat of ${written(seat.line)} is ${is} than usual practice (1 s to 2 s).` });
+    const say = (is: 'shorter' | 'longer') => () => ({
+      what: `A seat of ${written(seat.line)} is ${is} than usual practice (1 s to 2 s).`,
+    });
     hold(bound(held.least, '', seat.value, least), seat.line, say('shorter'));
     hold(bound(held.most, '', seat.value, most), seat.line, say('longer'));
   },

@@ -1,5 +1,5 @@
 import { commonPractice, installationRule } from '../rule.ts';
-import { secretsOf, type SecretKind } from './secrets.ts';
+import { type SecretKind, secretsOf } from './secrets.ts';
 
 // What is found is never repeated: findings end up in logs that more people read than the file.
 const said: Readonly<Record<SecretKind, { readonly what: string; readonly remedy: string }>> = {
@@ -9,7 +9,8 @@ const said: Readonly<Record<SecretKind, { readonly what: string; readonly remedy
   },
   code: {
     what: 'A PIN or the code of a transmitter or keypad seems to stand here.',
-    remedy: 'Take it out, keep it where only those who need it can look it up, and change it at the gate: the history of the file still has it.',
+    remedy:
+      'Take it out, keep it where only those who need it can look it up, and change it at the gate: the history of the file still has it.',
   },
   telephone: {
     what: 'A telephone number seems to stand here.',
@@ -27,6 +28,7 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: false,
   check: ({ reading }, report) => {
-    for (const { kind, start, end } of secretsOf(reading)) report({ at: { start, end }, ...said[kind], severity: kind === 'telephone' ? 'warning' : 'error' });
+    for (const { kind, start, end } of secretsOf(reading))
+      report({ at: { start, end }, ...said[kind], severity: kind === 'telephone' ? 'warning' : 'error' });
   },
 });

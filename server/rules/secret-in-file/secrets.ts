@@ -1,6 +1,6 @@
 // Where a file gives away a password, a code or a telephone number: in its comments, in its texts, and on lines of which
 // something could not be read, such as one that starts with a word that the language does not have. Linear in its length.
-import { unitNamed, type Reading } from '../../vocabulary/index.ts';
+import { type Reading, unitNamed } from '../../vocabulary/index.ts';
 import { lineEndOf, lineStartOf } from '../fixes.ts';
 import { quoted } from '../words.ts';
 
@@ -19,26 +19,40 @@ const words = String.raw`(?:(?:[ \t]+|-)(?:is|are|was|now|the|for|to|of|at|on|ga
 const link = String.raw`[ \t]*(?:[:=]|->|→)?[ \t]*`;
 const digitsOf = (least: number, greatest: number): string => String.raw`\d(?:[ -]?\d){${least - 1},${greatest - 1}}`;
 
-const password = new RegExp(String.raw`(?:pass ?word|pass ?code|pass ?phrase|passwd|\bpwd|pass ?wort|kennwort|wachtwoord|mot de passe|contrase[ñn]a|\b(?:wi-?fi|wpa2?)[ -]key)s?\b${words}([ \t]*[:=][ \t]*|[ \t]+)(?:["“'‘]([^"”'’\s][^"”'’\r\n]{1,60})["”'’]|([^\s"“”'’,;{}]{3,}))`, 'giu');
-const code = new RegExp(String.raw`\b(pin|code|kode|combination|keycode|pincode)s?\b${words}${link}(?:["“'‘]([^"”'’\r\n]{1,40})["”'’]|(${digitsOf(4, 12)})(?![\d]))`, 'giu');
-const transmitter = /\b(?:transmitter|remote|fob|handset|tag|card)s?(?:[ \t]+|-)(?:(?:serial|code|number|no\.?|nr\.?|id|is)[ \t:=-]*)+([0-9a-f]{5,16})\b/giu;
+const password = new RegExp(
+  String.raw`(?:pass ?word|pass ?code|pass ?phrase|passwd|\bpwd|pass ?wort|kennwort|wachtwoord|mot de passe|contrase[ñn]a|\b(?:wi-?fi|wpa2?)[ -]key)s?\b${words}([ \t]*[:=][ \t]*|[ \t]+)(?:["“'‘]([^"”'’\s][^"”'’\r\n]{1,60})["”'’]|([^\s"“”'’,;{}]{3,}))`,
+  'giu',
+);
+const code = new RegExp(
+  String.raw`\b(pin|code|kode|combination|keycode|pincode)s?\b${words}${link}(?:["“'‘]([^"”'’\r\n]{1,40})["”'’]|(${digitsOf(4, 12)})(?![\d]))`,
+  'giu',
+);
+const transmitter =
+  /\b(?:transmitter|remote|fob|handset|tag|card)s?(?:[ \t]+|-)(?:(?:serial|code|number|no\.?|nr\.?|id|is)[ \t:=-]*)+([0-9a-f]{5,16})\b/giu;
 
 /** What codes are called that open nothing. */
-const harmless = /(?:error|fault|blink|flash|colou?r|post|postal|zip|country|area|article|order|product|part|item|building|highway|traffic|date|type|model|source|status|hazard|trip|qr|bar|tax|material|steel|ral|diagnostic|din|hinge|pivot|split|cotter|shear|clevis|dowel|locating|steel|connector|bracket|lower|upper|top|bottom)[ \t-]*$/iu;
+const harmless =
+  /(?:error|fault|blink|flash|colou?r|post|postal|zip|country|area|article|order|product|part|item|building|highway|traffic|date|type|model|source|status|hazard|trip|qr|bar|tax|material|steel|ral|diagnostic|din|hinge|pivot|split|cotter|shear|clevis|dowel|locating|steel|connector|bracket|lower|upper|top|bottom)[ \t-]*$/iu;
 /** What follows “password:” where none is given. */
-const noPassword = /^(?:none|see|ask|not|kept|held|stored|with|unknown|in|on|by|the|at|to|is|changed|required|needed|protected|protection|given|handed|set|n\/a|tbd|\?+|\*+|…+|\.+|x{3,}|-+|<.*>)$/iu;
+const noPassword =
+  /^(?:none|see|ask|not|kept|held|stored|with|unknown|in|on|by|the|at|to|is|changed|required|needed|protected|protection|given|handed|set|n\/a|tbd|\?+|\*+|…+|\.+|x{3,}|-+|<.*>)$/iu;
 
 const separator = String.raw`(?:[ \u00a0./-]|[ \u00a0]?\(|\)[ \u00a0-]?)?`;
 const international = new RegExp(String.raw`\+[1-9](?:${separator}\d){7,14}(?!\d)`, 'gu');
 const national = new RegExp(String.raw`\(?0\d(?:${separator}\d){6,13}(?!\d)`, 'gu');
 const american = /(?:\([2-9]\d{2}\)[ -]?|(?:1-)?[2-9]\d{2}[.-])\d{3}[.-]\d{4}(?!\d)/gu;
-const called = new RegExp(String.raw`\b(?:tel|telephone|phone|mobile|cell|call|fax|sms|whatsapp|telefon|handy|téléphone|teléfono)\b[.:]?(?:[ \t]+\p{L}{1,20}[.:]?){0,3}[ \t:=]*(\(?\d(?:${separator}\d){6,14})(?!\d)`, 'giu');
+const called = new RegExp(
+  String.raw`\b(?:tel|telephone|phone|mobile|cell|call|fax|sms|whatsapp|telefon|handy|téléphone|teléfono)\b[.:]?(?:[ \t]+\p{L}{1,20}[.:]?){0,3}[ \t:=]*(\(?\d(?:${separator}\d){6,14})(?!\d)`,
+  'giu',
+);
 
-const anyWord = /pass|\bpwd|\bpin|code|kode|combination|\btel|phone|mobile|\bcell|\bcall|\bfax|\bsms|whatsapp|handy|kennwort|wachtwoord|contrase|\bwi-?fi|\bwpa|transmitter|remote|\bfob|handset|\btag|\bcard|téléphone/i;
+const anyWord =
+  /pass|\bpwd|\bpin|code|kode|combination|\btel|phone|mobile|\bcell|\bcall|\bfax|\bsms|whatsapp|handy|kennwort|wachtwoord|contrase|\bwi-?fi|\bwpa|transmitter|remote|\bfob|handset|\btag|\bcard|téléphone/i;
 const anyNumber = /\d[\d \u00a0()./-]{6,}\d/;
 
 /** Every secret has four digits or one of these words, and most stretches of a file have neither. */
-const tellingWord = /pass ?(?:w|c|p)|mot de passe|pwd|kennwort|passwort|wachtwoord|contrase|wi-?fi|wpa|\bpins?\b|pincode|code|kode|combination/iy;
+const tellingWord =
+  /pass ?(?:w|c|p)|mot de passe|pwd|kennwort|passwort|wachtwoord|contrase|wi-?fi|wpa|\bpins?\b|pincode|code|kode|combination/iy;
 const leastDigits = 4;
 
 /** The first three letters of each of those words, for a look that costs little: by the first two, a bit for each third. */
@@ -75,7 +89,9 @@ function worthALook(text: string, start: number, end: number): boolean {
 export function secretsOf({ tree, problems }: Reading): Secret[] {
   let found: Map<number, Secret> | undefined;
   const look = (start: number, end: number): void => {
-    if (worthALook(tree.text, start, end)) for (const secret of secretsIn(tree.text.slice(start, end))) (found ??= new Map()).set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
+    if (worthALook(tree.text, start, end))
+      for (const secret of secretsIn(tree.text.slice(start, end)))
+        (found ??= new Map()).set(start + secret.start, { kind: secret.kind, start: start + secret.start, end: start + secret.end });
   };
   for (const comment of tree.comments) look(comment.start, comment.end);
   for (const text of tree.texts) look(text.start + 1, text.end);
@@ -103,7 +119,11 @@ export function secretsIn(text: string): Secret[] {
     for (const match of text.matchAll(password)) {
       const token = match[3];
       const said = /[:=]/.test(match[1] ?? '');
-      if (match[2] !== undefined ? !noPassword.test(match[2]) : token !== undefined && !noPassword.test(token) && (said || /\d/.test(token)) && !isMeasured(text, match.index + match[0].length))
+      if (
+        match[2] !== undefined
+          ? !noPassword.test(match[2])
+          : token !== undefined && !noPassword.test(token) && (said || /\d/.test(token)) && !isMeasured(text, match.index + match[0].length)
+      )
         add('password', match.index, match.index + match[0].length);
     }
     for (const match of text.matchAll(code)) {
@@ -111,22 +131,37 @@ export function secretsIn(text: string): Secret[] {
       if (harmless.test(text.slice(Math.max(0, match.index - 20), match.index))) continue;
       const quote = match[2];
       const opensLine = text.slice(lineStartOf(text, match.index), match.index).trim() === '';
-      if (quote !== undefined ? digitsIn(quote) >= 3 || (opensLine && /^\S{3,}$/u.test(quote)) : !isMeasured(text, end) && !isDate(match[3] ?? '')) add('code', match.index, end);
+      if (
+        quote !== undefined
+          ? digitsIn(quote) >= 3 || (opensLine && /^\S{3,}$/u.test(quote))
+          : !isMeasured(text, end) && !isDate(match[3] ?? '')
+      )
+        add('code', match.index, end);
     }
-    for (const match of text.matchAll(transmitter)) if (digitsIn(match[1] ?? '') >= 4) add('code', match.index, match.index + match[0].length);
-    for (const match of text.matchAll(called)) if (isTelephone(text, match[1] ?? '', match.index + match[0].length)) add('telephone', match.index, match.index + match[0].length);
+    for (const match of text.matchAll(transmitter))
+      if (digitsIn(match[1] ?? '') >= 4) add('code', match.index, match.index + match[0].length);
+    for (const match of text.matchAll(called))
+      if (isTelephone(text, match[1] ?? '', match.index + match[0].length)) add('telephone', match.index, match.index + match[0].length);
   }
   if (anyNumber.test(text)) {
-    for (const match of text.matchAll(international)) if (!/[\w.+]/u.test(before(text, match.index))) add('telephone', match.index, match.index + match[0].length);
+    for (const match of text.matchAll(international))
+      if (!/[\w.+]/u.test(before(text, match.index))) add('telephone', match.index, match.index + match[0].length);
     for (const match of text.matchAll(national)) {
       const groups = match[0].match(/\d+/g) ?? [];
       const digits = digitsIn(match[0]);
-      const parted = groups.length > 1 && digits >= 9 && groups.length <= 6 && (groups[0] as string).length <= 5 && groups.slice(1).every((group) => group.length > 1);
+      const parted =
+        groups.length > 1 &&
+        digits >= 9 &&
+        groups.length <= 6 &&
+        (groups[0] as string).length <= 5 &&
+        groups.slice(1).every((group) => group.length > 1);
       const inOne = groups.length === 1 && digits >= 10 && /^\(?0[1-9]/.test(match[0]);
-      if ((parted || inOne) && !/[\w.,+/-]/u.test(before(text, match.index)) && isTelephone(text, match[0], match.index + match[0].length)) add('telephone', match.index, match.index + match[0].length);
+      if ((parted || inOne) && !/[\w.,+/-]/u.test(before(text, match.index)) && isTelephone(text, match[0], match.index + match[0].length))
+        add('telephone', match.index, match.index + match[0].length);
     }
     for (const match of text.matchAll(american))
-      if (!/[\w.,+/-]/u.test(before(text, match.index)) && isTelephone(text, match[0], match.index + match[0].length)) add('telephone', match.index, match.index + match[0].length);
+      if (!/[\w.,+/-]/u.test(before(text, match.index)) && isTelephone(text, match[0], match.index + match[0].length))
+        add('telephone', match.index, match.index + match[0].length);
   }
   return found.sort((a, b) => a.start - b.start).slice(0, most);
 }

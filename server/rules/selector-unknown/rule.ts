@@ -43,8 +43,14 @@ function saySelector(panel: Panel, model: PanelModel, { fact }: Selection, repor
   report({
     at: fact.selector,
     what: `${quoted(model.name)} has no selector ${quoted(fact.selector.text)}.`,
-    remedy: (known.length === 0 ? `Leave the line out: ${quoted(model.name)} has no selectors.` : `Write one of its selectors: ${listed(known)}.`) + perhaps(meant),
-    related: [{ message: 'the model of this panel', start, end }, ...toModelHead('the model, with its selectors', panel.installation, model)],
+    remedy:
+      (known.length === 0
+        ? `Leave the line out: ${quoted(model.name)} has no selectors.`
+        : `Write one of its selectors: ${listed(known)}.`) + perhaps(meant),
+    related: [
+      { message: 'the model of this panel', start, end },
+      ...toModelHead('the model, with its selectors', panel.installation, model),
+    ],
     fixes: replaceBy(fact.selector, meant, false),
   });
 }
@@ -60,7 +66,13 @@ function sayTwice({ fact }: Selection, { fact: first }: Selection, report: (repo
   });
 }
 
-function sayOption({ installation }: Panel, model: PanelModel, selector: Selector, option: WordValue, report: (report: Report) => void): void {
+function sayOption(
+  { installation }: Panel,
+  model: PanelModel,
+  selector: Selector,
+  option: WordValue,
+  report: (report: Report) => void,
+): void {
   const known = selector.facts.option.map(({ name }) => name.text);
   const meant = nearest(option.text, known);
   report({

@@ -1,8 +1,8 @@
-import { headPlace, type Panel, type Sensor, type Wire } from '../../model/index.ts';
 import { isLearntBy } from '../../circuits/index.ts';
-import { toFact, toModelFact } from '../related.ts';
-import { commonPractice, installationRule, type Fix } from '../rule.ts';
+import { headPlace, type Panel, type Sensor, type Wire } from '../../model/index.ts';
 import { addLine } from '../fixes.ts';
+import { toFact, toModelFact } from '../related.ts';
+import { commonPractice, type Fix, installationRule } from '../rule.ts';
 import { lost } from '../unread.ts';
 import { quoted } from '../words.ts';
 
@@ -21,7 +21,14 @@ export const rule = installationRule({
       if (model === undefined || learns === undefined) continue;
       for (const wire of panel.wires) {
         const { device } = wire;
-        if (device?.kind !== 'sensor' || device.it.model?.facts.output?.value !== 'two-wire' || isLearntBy(panel, device.it) || !isFirstOnInput(wire, device.it) || isUnsure(panel)) continue;
+        if (
+          device?.kind !== 'sensor' ||
+          device.it.model?.facts.output?.value !== 'two-wire' ||
+          isLearntBy(panel, device.it) ||
+          !isFirstOnInput(wire, device.it) ||
+          isUnsure(panel)
+        )
+          continue;
         report({
           at: wire.fact.device,
           what: `${quoted(device.it.name)} is wired to ${quoted(panel.name)}, but the panel has not learnt it.`,
@@ -46,13 +53,23 @@ function isUnsure({ facts, unread, installation }: Panel): boolean {
 /** True when the wire ends on a two-wire input, and no earlier one of the same sensor does. */
 function isFirstOnInput(wire: Wire, sensor: Sensor): boolean {
   for (const one of sensor.wires)
-    for (const end of one.ends) if (one.part === 'signal' && one.panel === wire.panel && end.terminal?.role === 'two-wire-input') return one === wire;
+    for (const end of one.ends)
+      if (one.part === 'signal' && one.panel === wire.panel && end.terminal?.role === 'two-wire-input') return one === wire;
   return false;
 }
 
 function fixOf({ facts, at, installation }: Panel, name: string): Fix {
   const last = facts.registered.flatMap(({ line, sensors }) => sensors.map(({ end }) => ({ line, end }))).at(-1);
-  if (last === undefined) return { title: `Write “registered ${name}”, once the panel has learnt it`, edits: [addLine(installation.reading.tree.text, at, `registered ${name}`, [])], safe: false };
+  if (last === undefined)
+    return {
+      title: `Write “registered ${name}”, once the panel has learnt it`,
+      edits: [addLine(installation.reading.tree.text, at, `registered ${name}`, [])],
+      safe: false,
+    };
   const comma = last.line.values.some(({ kind }) => kind === 'comma') ? ',' : '';
-  return { title: `Add “${name}” to the registered sensors, once the panel has learnt it`, edits: [{ start: last.end, end: last.end, text: `${comma} ${name}` }], safe: false };
+  return {
+    title: `Add “${name}” to the registered sensors, once the panel has learnt it`,
+    edits: [{ start: last.end, end: last.end, text: `${comma} ${name}` }],
+    safe: false,
+  };
 }

@@ -1,8 +1,8 @@
 import { headPlace, type Installation, type Sensor } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
-import { quoted, quotedList } from '../words.ts';
 import { blockLost, isRepeatedName, lost } from '../unread.ts';
+import { quoted, quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'sensor-not-wired',
@@ -44,7 +44,11 @@ function say(installation: Installation, sensor: Sensor, report: (report: Report
   report({
     at: sensor.nameAt ?? headPlace(sensor),
     what: `${name} is not wired to ${panels.length === 1 ? quotedList(panels.map((panel) => panel.name)) : 'any panel'}${other === undefined ? '' : `: its ${other.part} is, but not its signal`}.`,
-    ...(next === undefined ? {} : { remedy: `Wire ${name} to the panel; ${quoted(next.name)} is then reached through it. A chain begins at the panel: the edge that is wired there names the next one.` }),
+    ...(next === undefined
+      ? {}
+      : {
+          remedy: `Wire ${name} to the panel; ${quoted(next.name)} is then reached through it. A chain begins at the panel: the edge that is wired there names the next one.`,
+        }),
     related: [
       ...panels.slice(0, 4).map((panel) => ({ message: `nothing in ${quoted(panel.name)} wires it`, ...headPlace(panel) })),
       ...(other === undefined ? [] : toFact(`its ${other.part}`, other.fact)),

@@ -3,8 +3,8 @@ import { headPlace, type Leaf } from '../../model/index.ts';
 import { hair } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, ofTheModel } from '../rule.ts';
-import { quoted, rounded, written } from '../words.ts';
 import { lost } from '../unread.ts';
+import { quoted, rounded, written } from '../words.ts';
 
 export const rule = installationRule({
   name: 'sensor-out-of-reach',
@@ -22,14 +22,22 @@ export const rule = installationRule({
       const reach = model?.facts.reach;
       if (model === undefined || reach === undefined || (kind !== 'beam' && kind !== 'curtain')) continue;
       // One that sits on a leaf, or that does not watch the closing gate, need not span the opening.
-      if (sensor.facts.on !== undefined || lost(sensor.unread, 'sensor', 'on') || sensor.facts.watches?.movements.includes('closing') !== true) continue;
+      if (
+        sensor.facts.on !== undefined ||
+        lost(sensor.unread, 'sensor', 'on') ||
+        sensor.facts.watches?.movements.includes('closing') !== true
+      )
+        continue;
       opening ??= openingToSpan(leaves);
       if (opening === undefined) return;
       if (opening.width <= reach.value + hair(reach.value)) continue;
       report({
         at: sensor.modelAt ?? headPlace(sensor),
         what: `${quoted(sensor.name)} (${model.name}) reaches ${written(reach.line)}; the opening is ${widthInWords(opening)} wide.`,
-        related: [...opening.parts.slice(0, mostParts).flatMap((line) => toFact(`${written(line)} of the opening`, { line })), ...toModelFact('its reach', sensor.installation, model, reach)],
+        related: [
+          ...opening.parts.slice(0, mostParts).flatMap((line) => toFact(`${written(line)} of the opening`, { line })),
+          ...toModelFact('its reach', sensor.installation, model, reach),
+        ],
       });
     }
   },

@@ -22,8 +22,16 @@ export const rule = problemRule({
         fixes: isPlain ? [{ title: 'Remove the colon', edits: [{ start, end, text: value[1] === '' ? ' ' : '' }], safe: true }] : [],
       };
     }
-    if (sign === '±' || sign === '+-') return { what: `${quoted(sign)} stands here and is not between a quantity and its tolerance.`, remedy: 'Write it between a quantity and its tolerance, as in “8.2 kohm ± 5 %”.' };
-    if (sign === '..' || sign === '...') return { what: `${quoted(sign)} stands here and is not between the two ends of a range.`, remedy: 'Write it between the two ends of a range, as in “2 s .. 120 s”.' };
+    if (sign === '±' || sign === '+-')
+      return {
+        what: `${quoted(sign)} stands here and is not between a quantity and its tolerance.`,
+        remedy: 'Write it between a quantity and its tolerance, as in “8.2 kohm ± 5 %”.',
+      };
+    if (sign === '..' || sign === '...')
+      return {
+        what: `${quoted(sign)} stands here and is not between the two ends of a range.`,
+        remedy: 'Write it between the two ends of a range, as in “2 s .. 120 s”.',
+      };
     return { what: sign === '' ? 'Something stands here that does not fit.' : `${quoted(sign)} stands here and means nothing.` };
   },
 });

@@ -1,5 +1,5 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
-import { regimeOf, type Installation } from '../../model/index.ts';
+import { type Installation, regimeOf } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';

@@ -1,6 +1,6 @@
+import { mechanics } from '../../figures/index.ts';
 import { ramOf } from '../../figures/linear-ram/working.ts';
 import { reachOf } from '../../figures/reachable-angle/working.ts';
-import { mechanics } from '../../figures/index.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';

@@ -1,10 +1,11 @@
+import { isInput, isUnfit, unfitEnd } from '../../circuits/index.ts';
 import type { Device, Panel, PanelModel, Terminal, TerminalRole, Wire } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
 import { quoted, quotedList, roleInWords } from '../words.ts';
-import { isInput, isUnfit, unfitEnd } from '../../circuits/index.ts';
 
-const unreadable = 'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
+const unreadable =
+  'A panel reads a relay contact, a resistance and a two-wire sensor in different ways; on the wrong input a device reports nothing, or nonsense.';
 
 export const rule = installationRule({
   name: 'terminal-unfit',
@@ -46,7 +47,10 @@ function unfit(panel: Panel, model: PanelModel, wire: Wire, device: Device, at: 
     what: `${quoted(terminal.name.text)} is for ${roleInWords(terminal.role)}; ${inWords(wire, device)} is wired to it.`,
     why: whyUnfit(wire, device, terminal.role),
     remedy: whereTo(model, wire),
-    related: [...howItReports(panel, device), ...toModelFact(`what ${quoted(terminal.name.text)} is for`, panel.installation, model, terminal)],
+    related: [
+      ...howItReports(panel, device),
+      ...toModelFact(`what ${quoted(terminal.name.text)} is for`, panel.installation, model, terminal),
+    ],
   };
 }
 
@@ -54,7 +58,16 @@ function carriesNothing(panel: Panel, model: PanelModel, wire: Wire, device: Dev
   const { ends, fact } = wire;
   const earths = ends.filter(({ terminal }) => terminal?.role === 'earth').length;
   const one = ends.length === 1;
-  const kind = earths === 0 ? (one ? 'is a return' : 'are returns') : earths < ends.length ? 'are return and earth' : one ? 'is an earth' : 'are earths';
+  const kind =
+    earths === 0
+      ? one
+        ? 'is a return'
+        : 'are returns'
+      : earths < ends.length
+        ? 'are return and earth'
+        : one
+          ? 'is an earth'
+          : 'are earths';
   return {
     at,
     what: `${quoted(fact.device.text)} is wired only to ${quotedList(ends.map((end) => end.at.text))}, which ${kind}.`,
@@ -101,7 +114,8 @@ function whyNothing({ part }: Wire, device: Device): string {
 
 function whereTo(model: PanelModel, wire: Wire): string {
   const names: string[] = [];
-  for (const terminal of model.facts.terminal) if (terminal.role !== 'common' && terminal.role !== 'earth' && !isUnfit(wire, terminal.role)) names.push(terminal.name.text);
+  for (const terminal of model.facts.terminal)
+    if (terminal.role !== 'common' && terminal.role !== 'earth' && !isUnfit(wire, terminal.role)) names.push(terminal.name.text);
   if (names.length === 0) return `${quoted(model.name)} has no terminal for it: choose another device, or another panel.`;
   return `Wire it where ${quoted(model.name)} takes it: ${quotedList(names)}.`;
 }

@@ -1,11 +1,11 @@
 import type { WordValue } from '../../../grammar/index.ts';
+import { isUnfit } from '../../circuits/index.ts';
 import type { Panel, PanelModel, TerminalUse, Wire } from '../../model/index.ts';
 import { editDistance } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheModel, type Report } from '../rule.ts';
 import { lost } from '../unread.ts';
-import { isUnfit } from '../../circuits/index.ts';
 import { clipped, listed, quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -21,8 +21,10 @@ export const rule = installationRule({
       const { model } = panel;
       // A model with a terminal line that cannot be read may have this very one.
       if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) continue;
-      for (const wire of panel.wires) for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, wire.ends, wire));
-      for (const { ends } of panel.links) for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, ends));
+      for (const wire of panel.wires)
+        for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, wire.ends, wire));
+      for (const { ends } of panel.links)
+        for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, ends));
       for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, from, []));
     }
   },
@@ -34,15 +36,22 @@ function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordVa
   return {
     at,
     what: `${quoted(model.name)} has no terminal ${quoted(at.text)}.`,
-    remedy: (known.length === 0 ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) + (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
-    related: [...toFact('the model of this panel', modelAt && { line: modelAt }), ...toModelHead('the model, with all its terminals', installation, model)],
+    remedy:
+      (known.length === 0 ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) +
+      (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
+    related: [
+      ...toFact('the model of this panel', modelAt && { line: modelAt }),
+      ...toModelHead('the model, with all its terminals', installation, model),
+    ],
     fixes: meant.flatMap((name) => replaceBy(at, name, false)),
   };
 }
 
 /** The names that are likely meant: the nearest of those that can stand there. Names of terminals are short, so there may be several. */
 function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire: Wire | undefined): string[] {
-  const free = [...model.terminals.values()].filter(({ name, role }) => !ends.some((end) => end.at.text === name.text) && (wire === undefined || !isUnfit(wire, role)));
+  const free = [...model.terminals.values()].filter(
+    ({ name, role }) => !ends.some((end) => end.at.text === name.text) && (wire === undefined || !isUnfit(wire, role)),
+  );
   const word = plain(at.text);
   const limit = Math.max(1, Math.floor(word.length / 3));
   let least = limit + 1;
@@ -63,4 +72,5 @@ function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], 
 const most = 3;
 
 /** A name as the eye takes it: no case, and letters for the digits that look like them. */
-const plain = (name: string): string => name.slice(0, 64).toLowerCase().replaceAll('0', 'o').replaceAll(/[1i]/g, 'l').replaceAll('5', 's').replaceAll('8', 'b');
+const plain = (name: string): string =>
+  name.slice(0, 64).toLowerCase().replaceAll('0', 'o').replaceAll(/[1i]/g, 'l').replaceAll('5', 's').replaceAll('8', 'b');

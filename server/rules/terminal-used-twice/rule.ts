@@ -1,7 +1,7 @@
 import type { WordValue } from '../../../grammar/index.ts';
+import { isUnfit } from '../../circuits/index.ts';
 import type { Terminal, Wire } from '../../model/index.ts';
 import { installationRule, ofTheModel, type Report } from '../rule.ts';
-import { isUnfit } from '../../circuits/index.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -31,7 +31,8 @@ interface Use {
   readonly at: WordValue;
 }
 
-const isOpenToAll = ({ role }: Terminal): boolean => role === 'common' || role === 'supply-out' || role === 'earth' || role === 'test-output';
+const isOpenToAll = ({ role }: Terminal): boolean =>
+  role === 'common' || role === 'supply-out' || role === 'earth' || role === 'test-output';
 
 /** Inputs on which devices of different names may lie side by side: two-wire sensors, contacts that close to report; resistive edges have rules of their own. */
 const takesSeveral = ({ role, contact }: Terminal): boolean =>
@@ -49,16 +50,29 @@ function say(first: Use, second: Use, terminal: Terminal, report: (report: Repor
   report({
     at: second.at,
     ...(sameWire
-      ? { what: `This wire of ${device} names ${name} twice.`, why: 'Both its conductors would end on the same terminal.', remedy: 'Name each terminal once.' }
+      ? {
+          what: `This wire of ${device} names ${name} twice.`,
+          why: 'Both its conductors would end on the same terminal.',
+          remedy: 'Name each terminal once.',
+        }
       : sameDevice
-        ? { what: `${device} is wired to ${name} already.`, why: 'One connection that stands in the file twice will be changed in one place only.', remedy: 'Leave out one of the two lines.' }
-        : { what: `Terminal ${name} already takes ${other}; ${device} is wired to it as well.`, why: reason(terminal, device, other), remedy: `Give ${device} a terminal of its own.` }),
+        ? {
+            what: `${device} is wired to ${name} already.`,
+            why: 'One connection that stands in the file twice will be changed in one place only.',
+            remedy: 'Leave out one of the two lines.',
+          }
+        : {
+            what: `Terminal ${name} already takes ${other}; ${device} is wired to it as well.`,
+            why: reason(terminal, device, other),
+            remedy: `Give ${device} a terminal of its own.`,
+          }),
     related: [{ message: sameWire ? 'named here first' : `${other} is wired to it here`, start: first.at.start, end: first.at.end }],
   });
 }
 
 function reason({ role, contact }: Terminal, device: string, other: string): string {
-  if (contact === 'normally-closed') return `Side by side, ${other} keeps the input closed when ${device} opens: the panel would not see either of them.`;
+  if (contact === 'normally-closed')
+    return `Side by side, ${other} keeps the input closed when ${device} opens: the panel would not see either of them.`;
   if (role === 'motor') return 'Two drives on one output share its current and its limits; the panel cannot stop one of them.';
   return 'The panel cannot tell which of the two reports.';
 }

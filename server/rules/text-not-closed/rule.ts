@@ -13,7 +13,9 @@ export const rule = problemRule({
     // A brace at the end was hardly meant as part of the text.
     const body = written.endsWith('{') ? written.slice(0, -1).trimEnd() : written;
     const at = start + body.length;
-    const fixes = body.endsWith('\\') ? [] : [{ title: 'Write the closing quotation mark', edits: [{ start: at, end: at, text: '"' }], safe: false }];
+    const fixes = body.endsWith('\\')
+      ? []
+      : [{ title: 'Write the closing quotation mark', edits: [{ start: at, end: at, text: '"' }], safe: false }];
     return { what: `The text that starts with ${quoted(written.slice(1))} has no closing quotation mark on its line.`, fixes };
   },
 });

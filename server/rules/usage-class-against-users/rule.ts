@@ -14,6 +14,10 @@ export const rule = installationRule({
     if (site === undefined) return;
     const { 'usage-class': usage, users } = site.facts;
     if (users?.value !== 'public' || (usage?.value !== 'III' && usage?.value !== 'IV')) return;
-    report({ at: usage.line, what: `Usage class ${usage.value} is for premises that the public does not come to, but the users are the public.`, related: toFact('these users', users) });
+    report({
+      at: usage.line,
+      what: `Usage class ${usage.value} is for premises that the public does not come to, but the users are the public.`,
+      related: toFact('these users', users),
+    });
   },
 });

@@ -11,7 +11,13 @@ export const rule = problemRule({
   explain: ({ detail }) => {
     const path = quoted(detail.path);
     if (detail.fault === 'unreadable')
-      return { what: `The file ${path} is there but can’t be read.`, remedy: 'See that it is a text file in UTF-8 and that you may read it.' };
-    return { what: `There is no file ${path}.`, remedy: 'Correct the path, which starts at the folder of this file, or put the file there.' };
+      return {
+        what: `The file ${path} is there but can’t be read.`,
+        remedy: 'See that it is a text file in UTF-8 and that you may read it.',
+      };
+    return {
+      what: `There is no file ${path}.`,
+      remedy: 'Correct the path, which starts at the folder of this file, or put the file there.',
+    };
   },
 });

@@ -12,12 +12,17 @@ export const rule = problemRule({
     const { path, fault } = detail;
     switch (fault) {
       case 'empty':
-        return { what: 'The “use” line names no file.', remedy: 'Write the path of a library from this file, as in “../library/panels.gate”.' };
+        return {
+          what: 'The “use” line names no file.',
+          remedy: 'Write the path of a library from this file, as in “../library/panels.gate”.',
+        };
       case 'backslash':
         return {
           what: `${quoted(path)} has backslashes in it.`,
           remedy: 'Write forward slashes; they work on every system.',
-          fixes: text.slice(start, end).includes('\\"') ? [] : [{ title: 'Write forward slashes', edits: [{ start, end, text: text.slice(start, end).replace(/\\+/g, '/') }], safe: false }],
+          fixes: text.slice(start, end).includes('\\"')
+            ? []
+            : [{ title: 'Write forward slashes', edits: [{ start, end, text: text.slice(start, end).replace(/\\+/g, '/') }], safe: false }],
         };
       case 'absolute':
         return { what: `${quoted(path)} is not a path relative to this file.` };

@@ -1,15 +1,18 @@
 import { upstreamOf } from '../../circuits/index.ts';
-import { allowedShare, dropOf, wholeDropOf, type CableWorkings } from '../../figures/voltage-drop/working.ts';
 import type { Source } from '../../figures/index.ts';
-import { factPlace, regimeOf, type Cable } from '../../model/index.ts';
-import { bound, hair, keeps, type Bound } from '../bounds.ts';
+import { allowedShare, type CableWorkings, dropOf, wholeDropOf } from '../../figures/voltage-drop/working.ts';
+import { type Cable, factPlace, regimeOf } from '../../model/index.ts';
+import { type Bound, bound, hair, keeps } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact, toModelFact } from '../related.ts';
-import { installationRule, type Hold, type Related } from '../rule.ts';
+import { type Hold, installationRule, type Related } from '../rule.ts';
 import { quoted, written } from '../words.ts';
 
 const byShare: Source = { text: 'BS 7671, Appendix 4, Table 4Ab', standing: 'published' };
-const byMemory: Source = { text: 'NEC, informational notes on voltage drop, and the limits of a private supply in BS 7671 (from memory)', standing: 'from memory' };
+const byMemory: Source = {
+  text: 'NEC, informational notes on voltage drop, and the limits of a private supply in BS 7671 (from memory)',
+  standing: 'from memory',
+};
 
 /** Share that may be lost from the origin to the load where the NEC holds: its informational notes, from memory. */
 const american = 0.05;
@@ -25,7 +28,10 @@ export const rule = installationRule({
   title: 'So much voltage is lost in a cable that what it feeds may not work.',
   why: 'A drive without its voltage is weak and slow, and a sensor without its voltage drops out or, worse, reports at random.',
   remedy: 'Choose a thicker conductor or a shorter way, or place the supply nearer to the load.',
-  source: { text: 'IEC 60228 (greatest conductor resistance), and the least voltage that the model of the load states', standing: 'published' },
+  source: {
+    text: 'IEC 60228 (greatest conductor resistance), and the least voltage that the model of the load states',
+    standing: 'published',
+  },
   acceptable: true,
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
@@ -68,7 +74,10 @@ function holdAtExtraLow(cable: Cable, carries: Carries, workings: CableWorkings,
   const rest = carries.voltage - workings.reckoned - (before?.reckoned ?? 0);
   // That something is left at all is no margin worth telling; that nothing is left is one.
   if (need === undefined && rest > 0) return;
-  const held = (value: number): Bound => (need === undefined ? bound(left, cable.name, value, 0, aboveNothing) : bound(left, cable.name, value, need.least.value, hair(need.least.value)));
+  const held = (value: number): Bound =>
+    need === undefined
+      ? bound(left, cable.name, value, 0, aboveNothing)
+      : bound(left, cable.name, value, need.least.value, hair(need.least.value));
   hold(held(rest), factPlace(cable, carries), () => {
     // What is lost even in cold conductors is lost in any: until then it depends on how warm they get.
     const surely = !keeps(held(carries.voltage - workings.cold - (before?.cold ?? 0)));

@@ -13,6 +13,9 @@ export const rule = installationRule({
     if (site === undefined) return;
     const signs = site.facts.signs;
     if (signs === undefined || signs.value === 'both-sides') return;
-    report({ at: signs.line, what: signs.value === 'none' ? 'No sign warns of the moving gate.' : 'A sign warns of the moving gate on one of its sides only.' });
+    report({
+      at: signs.line,
+      what: signs.value === 'none' ? 'No sign warns of the moving gate.' : 'A sign warns of the moving gate on one of its sides only.',
+    });
   },
 });

@@ -1,4 +1,4 @@
-import { choice, count, quantity, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, count, quantity } from '../spec.ts';
 
 export const block = {
   doc: 'What a cable is made of.',

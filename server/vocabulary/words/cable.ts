@@ -1,4 +1,4 @@
-import { choice, count, quantity, ref, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, count, quantity, ref } from '../spec.ts';
 
 export const block = {
   doc: 'A cable run: what it feeds, how long it is and what it carries.',

@@ -1,4 +1,4 @@
-import { choice, quantity, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, quantity } from '../spec.ts';
 
 export const block = {
   doc: 'A way to operate the gate: a button, a key switch, transmitters, a loop, a clock.',

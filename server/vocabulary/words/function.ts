@@ -1,4 +1,4 @@
-import { choice, count, date, quantity, ref, text, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, count, date, quantity, ref, text } from '../spec.ts';
 import { requiredLevel, safetyLines, switchingOptions, year } from './shared.ts';
 
 export const block = {
@@ -132,9 +132,11 @@ export const block = {
               optional: true,
               fallback: 1,
             }),
-            fitted: date(
-              { doc: 'The day on which it was fitted, where it took the place of an earlier one.', after: 'fitted', optional: true },
-            ),
+            fitted: date({
+              doc: 'The day on which it was fitted, where it took the place of an earlier one.',
+              after: 'fitted',
+              optional: true,
+            }),
           },
         },
       },

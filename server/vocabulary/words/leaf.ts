@@ -1,4 +1,4 @@
-import { choice, quantity, ref, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, quantity, ref } from '../spec.ts';
 import { deg } from './shared.ts';
 
 export const block = {

@@ -1,4 +1,4 @@
-import { choice, date, quantity, ref, text, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, date, quantity, ref, text } from '../spec.ts';
 import { directionOptions } from './shared.ts';
 
 export const block = {
@@ -8,7 +8,7 @@ export const block = {
   named: false,
   example:
     'measured {\n  on 2026-05-14\n  by "KL"\n  instrument "force gauge 3" calibrated 2026-02-01\n' +
-      '  force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N\n}',
+    '  force west closing gap 300 mm height 900 mm peak 310 N 305 N 312 N after-750-ms 96 N 90 N 94 N after-5-s 12 N 10 N 11 N\n}',
   lines: {
     on: {
       safety: true,

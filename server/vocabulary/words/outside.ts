@@ -1,5 +1,5 @@
 // The lines that need no block around them.
-import { choice, count, date, ref, text, type LineSpec } from '../spec.ts';
+import { choice, count, date, type LineSpec, ref, text } from '../spec.ts';
 
 /** Lines that stand outside all blocks. */
 export const topLines = {

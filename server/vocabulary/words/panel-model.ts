@@ -1,4 +1,4 @@
-import { choice, count, name, quantity, range, ref, text, tolerance, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, count, name, quantity, range, ref, text, tolerance } from '../spec.ts';
 import { contactOptions, deg, safetyLines, switchingOptions } from './shared.ts';
 
 export const block = {

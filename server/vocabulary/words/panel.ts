@@ -1,4 +1,4 @@
-import { choice, quantity, ref, text, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, quantity, ref, text } from '../spec.ts';
 import { fitted } from './shared.ts';
 
 export const block = {

@@ -1,4 +1,4 @@
-import { choice, quantity, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, quantity } from '../spec.ts';
 import { contactOptions, safetyLines } from './shared.ts';
 
 export const block = {

@@ -1,4 +1,4 @@
-import { choice, quantity, ref, tolerance, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, quantity, ref, tolerance } from '../spec.ts';
 import { directionOptions, fitted } from './shared.ts';
 
 export const block = {

@@ -1,5 +1,5 @@
 // What the words of several blocks have in common.
-import { choice, count, date, quantity, type LineSpec } from '../spec.ts';
+import { choice, count, date, type LineSpec, quantity } from '../spec.ts';
 
 export const deg = Math.PI / 180;
 export const contactOptions = {

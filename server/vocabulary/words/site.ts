@@ -1,4 +1,4 @@
-import { choice, count, date, quantity, type BlockOfFile } from '../spec.ts';
+import { type BlockOfFile, choice, count, date, quantity } from '../spec.ts';
 import { hour, requiredLevel } from './shared.ts';
 
 export const block = {

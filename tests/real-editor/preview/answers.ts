@@ -1,7 +1,7 @@
 // What the language server answers for files of the disk: asked through the protocol, in this process.
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import { drawingRequest, previewRequest, type DrawingFileAnswer, type PreviewAnswer } from '../../../server/lsp/requests.ts';
+import { type DrawingFileAnswer, drawingRequest, type PreviewAnswer, previewRequest } from '../../../server/lsp/requests.ts';
 import { connect } from '../../lsp/client.ts';
 
 export interface Answered {
@@ -21,7 +21,8 @@ export async function answersOf(texts: Readonly<Record<string, string | undefine
       await client.open(uri, text ?? readFileSync(path, 'utf8'));
       const answer = await client.request<PreviewAnswer>(previewRequest, { uri });
       const files: Record<string, DrawingFileAnswer> = {};
-      for (const { id } of answer.drawings) files[id] = await client.request<DrawingFileAnswer>(drawingRequest, { uri, id, theme: 'light' });
+      for (const { id } of answer.drawings)
+        files[id] = await client.request<DrawingFileAnswer>(drawingRequest, { uri, id, theme: 'light' });
       found[path] = { uri, answer, files };
     }
     return found;

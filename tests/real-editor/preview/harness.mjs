@@ -15,15 +15,38 @@ const axeScript = () => readFileSync(axe, 'utf8');
 export async function buildPage(folder) {
   const parts = {};
   for (const { from, to, options } of entries.filter((entry) => entry.to.startsWith('preview.'))) {
-    const result = await build({ ...options, entryPoints: [join(root, from)], bundle: true, minify: true, write: false, outdir: folder, absWorkingDir: root, charset: 'utf8', logLevel: 'warning' });
+    const result = await build({
+      ...options,
+      entryPoints: [join(root, from)],
+      bundle: true,
+      minify: true,
+      write: false,
+      outdir: folder,
+      absWorkingDir: root,
+      charset: 'utf8',
+      logLevel: 'warning',
+    });
     parts[to] = result.outputFiles[0].text;
   }
   const load = async (from, name) => {
     const outfile = join(folder, name);
-    await build({ entryPoints: [join(root, from)], outfile, bundle: true, platform: 'node', target: 'node20', format: 'esm', absWorkingDir: root, logLevel: 'warning', banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" } });
+    await build({
+      entryPoints: [join(root, from)],
+      outfile,
+      bundle: true,
+      platform: 'node',
+      target: 'node20',
+      format: 'esm',
+      absWorkingDir: root,
+      logLevel: 'warning',
+      banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+    });
     return import(pathToFileURL(outfile).href);
   };
-  const [{ pageHtml }, { answersOf }] = [await load('client/preview/html.ts', 'html.mjs'), await load('tests/real-editor/preview/answers.ts', 'answers.mjs')];
+  const [{ pageHtml }, { answersOf }] = [
+    await load('client/preview/html.ts', 'html.mjs'),
+    await load('tests/real-editor/preview/answers.ts', 'answers.mjs'),
+  ];
   return { parts, pageHtml, answersOf };
 }
 
@@ -31,16 +54,30 @@ export async function buildPage(folder) {
  * Opens the page. `faults` holds whatever must never be: requests for anything else, breaches of the policy, dialogs, errors.
  * `state` is what the editor has kept from before.
  */
-export async function openPage(browser, { parts, pageHtml }, { theme = 'light', width = 900, height = 760, state, reducedMotion = 'no-preference', forcedColors = 'none', colorScheme = 'light' } = {}) {
-  const context = await browser.newContext({ viewport: { width, height }, reducedMotion, forcedColors, colorScheme, acceptDownloads: false });
+export async function openPage(
+  browser,
+  { parts, pageHtml },
+  { theme = 'light', width = 900, height = 760, state, reducedMotion = 'no-preference', forcedColors = 'none', colorScheme = 'light' } = {},
+) {
+  const context = await browser.newContext({
+    viewport: { width, height },
+    reducedMotion,
+    forcedColors,
+    colorScheme,
+    acceptDownloads: false,
+  });
   const faults = [];
   const { body, variables } = themes[theme];
-  const html = pageHtml({ source: origin, nonce: 'bm9uY2U', script: `${origin}/preview.js`, style: `${origin}/preview.css` }).replace('<body ', `<body class="${body}" `);
+  const html = pageHtml({ source: origin, nonce: 'bm9uY2U', script: `${origin}/preview.js`, style: `${origin}/preview.css` }).replace(
+    '<body ',
+    `<body class="${body}" `,
+  );
   await context.route('**/*', (route) => {
     const url = route.request().url();
     const name = url.slice(origin.length + 1);
     if (url === `${origin}/`) return route.fulfill({ contentType: 'text/html; charset=utf-8', body: html });
-    if (url.startsWith(origin) && Object.hasOwn(parts, name)) return route.fulfill({ contentType: name.endsWith('.css') ? 'text/css' : 'text/javascript', body: parts[name] });
+    if (url.startsWith(origin) && Object.hasOwn(parts, name))
+      return route.fulfill({ contentType: name.endsWith('.css') ? 'text/css' : 'text/javascript', body: parts[name] });
     faults.push(`request: ${url}`);
     return route.abort();
   });
@@ -58,12 +95,21 @@ export async function openPage(browser, { parts, pageHtml }, { theme = 'light', 
       const sent = [];
       let kept = state;
       globalThis.stub = { sent, kept: () => kept, breaches: [] };
-      document.addEventListener('securitypolicyviolation', (event) => globalThis.stub.breaches.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`));
-      globalThis.acquireVsCodeApi = () => ({ postMessage: (message) => void sent.push(structuredClone(message)), getState: () => kept, setState: (given) => void (kept = structuredClone(given)) });
+      document.addEventListener('securitypolicyviolation', (event) =>
+        globalThis.stub.breaches.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`),
+      );
+      globalThis.acquireVsCodeApi = () => ({
+        postMessage: (message) => void sent.push(structuredClone(message)),
+        getState: () => kept,
+        setState: (given) => void (kept = structuredClone(given)),
+      });
       const dress = () => {
         for (const [name, value] of Object.entries(variables)) document.documentElement.style.setProperty(name, value);
       };
-      if (document.documentElement === null) new MutationObserver((_, self) => document.documentElement !== null && (dress(), self.disconnect())).observe(document, { childList: true });
+      if (document.documentElement === null)
+        new MutationObserver((_, self) => document.documentElement !== null && (dress(), self.disconnect())).observe(document, {
+          childList: true,
+        });
       else dress();
     },
     { variables, state },
@@ -86,8 +132,16 @@ export async function openPage(browser, { parts, pageHtml }, { theme = 'light', 
     /** What axe-core finds against WCAG 2.2 at AA, in words. */
     judge: async () => {
       await page.evaluate(axeScript());
-      const found = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations', 'incomplete'] }));
-      const words = (list) => list.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')} ${(node.failureSummary ?? '').replace(/\s+/g, ' ')}`));
+      const found = await page.evaluate(() =>
+        globalThis.axe.run(document, {
+          runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+          resultTypes: ['violations', 'incomplete'],
+        }),
+      );
+      const words = (list) =>
+        list.flatMap(({ id, nodes }) =>
+          nodes.map((node) => `${id}: ${node.target.join(' ')} ${(node.failureSummary ?? '').replace(/\s+/g, ' ')}`),
+        );
       return { violations: words(found.violations), incomplete: words(found.incomplete) };
     },
     tab: async (id) => {

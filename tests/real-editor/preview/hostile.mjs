@@ -51,11 +51,21 @@ export function hostileAnswer(answer) {
   return {
     ...answer,
     title: text,
-    drawings: answer.drawings.map(({ id }) => ({ id, title: text, description: text, svg: drawing, table: { caption: text, heads: [text, text], rows: [[text, text]] } })),
+    drawings: answer.drawings.map(({ id }) => ({
+      id,
+      title: text,
+      description: text,
+      svg: drawing,
+      table: { caption: text, heads: [text, text], rows: [[text, text]] },
+    })),
     things: [
       { id: 'leaf.a', label: text, range: { start: { line: 0, character: 0 }, end: { line: 1, character: 0 } } },
       { id: `leaf."]<img src=x onerror=${act}>`, label: text, range: { start: { line: 2, character: 0 }, end: { line: 3, character: 0 } } },
     ],
-    cycle: { duration: 10, phases: [{ from: 0, to: 10, label: text }], leaves: [{ thing: 'leaf.a', motion: { kind: 'turn', x: 0, y: 0 }, times: [0, 10], values: [0, 90] }] },
+    cycle: {
+      duration: 10,
+      phases: [{ from: 0, to: 10, label: text }],
+      leaves: [{ thing: 'leaf.a', motion: { kind: 'turn', x: 0, y: 0 }, times: [0, 10], values: [0, 90] }],
+    },
   };
 }

@@ -19,7 +19,13 @@ export async function runLayer({ browser, base, report, only = '' }) {
   const folder = join(base, 'preview');
   mkdirSync(folder, { recursive: true });
   const built = await buildPage(folder);
-  const answers = await built.answersOf({ [sound]: undefined, [sliding]: undefined, [unsafe]: undefined, [hostile]: hostileSite, [empty]: 'language 1\n' });
+  const answers = await built.answersOf({
+    [sound]: undefined,
+    [sliding]: undefined,
+    [unsafe]: undefined,
+    [hostile]: hostileSite,
+    [empty]: 'language 1\n',
+  });
   const open = (options) => openPage(browser, built, options);
 
   const tests = testsOf({ answers, open, browser });
@@ -32,7 +38,8 @@ export async function runLayer({ browser, base, report, only = '' }) {
         pages.push(page);
         return page;
       });
-      for (const page of pages) assert.deepEqual(await page.faults(), [], 'nothing is asked for, refused, raised or said that should not be');
+      for (const page of pages)
+        assert.deepEqual(await page.faults(), [], 'nothing is asked for, refused, raised or said that should not be');
       report('preview', name);
     } catch (error) {
       report('preview', name, error?.stack ?? String(error));
@@ -46,7 +53,10 @@ const testsOf = ({ answers, browser }) => ({
   'there is something to look at': async () => {
     for (const path of [sound, sliding, unsafe]) {
       const { answer } = answers[path];
-      assert.deepEqual(answer.drawings.map(({ id }) => id), ['plan', 'timing', 'force', 'wiring']);
+      assert.deepEqual(
+        answer.drawings.map(({ id }) => id),
+        ['plan', 'timing', 'force', 'wiring'],
+      );
       assert.ok(answer.things.length > 3 && answer.drawings[0].svg.length > 1000, path);
     }
     assert.ok(answers[sound].answer.cycle.leaves.length > 1);
@@ -83,7 +93,10 @@ const testsOf = ({ answers, browser }) => ({
       document.querySelector('.caption').style.color = '#bbbbbb';
     });
     const { violations } = await it.judge();
-    assert.ok(violations.some((words) => words.startsWith('button-name')) && violations.some((words) => words.startsWith('color-contrast')), violations.join('\n'));
+    assert.ok(
+      violations.some((words) => words.startsWith('button-name')) && violations.some((words) => words.startsWith('color-contrast')),
+      violations.join('\n'),
+    );
   },
 
   'colours that the reader forces leave every line visible': async (open) => {
@@ -97,7 +110,11 @@ const testsOf = ({ answers, browser }) => ({
         document.body.append(probe);
         const canvas = getComputedStyle(probe).color;
         probe.remove();
-        return [getComputedStyle(document.querySelector('.pintle-drawing .leaf')).fill, getComputedStyle(document.querySelector('.pintle-drawing .paper')).fill, canvas];
+        return [
+          getComputedStyle(document.querySelector('.pintle-drawing .leaf')).fill,
+          getComputedStyle(document.querySelector('.pintle-drawing .paper')).fill,
+          canvas,
+        ];
       });
       assert.equal(paper, canvas);
       assert.notEqual(line, paper);
@@ -114,7 +131,11 @@ const testsOf = ({ answers, browser }) => ({
         assert.ok(inner <= outer, `${id}: ${inner} in ${outer}`);
         assert.deepEqual((await it.judge()).violations, [], id);
       }
-      const cut = await it.page.evaluate(() => [...document.querySelectorAll('button, [role=option], h1, p')].filter((element) => element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).position !== 'absolute').map((element) => element.textContent));
+      const cut = await it.page.evaluate(() =>
+        [...document.querySelectorAll('button, [role=option], h1, p')]
+          .filter((element) => element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).position !== 'absolute')
+          .map((element) => element.textContent),
+      );
       assert.deepEqual(cut, []);
     }
   },
@@ -131,7 +152,12 @@ const testsOf = ({ answers, browser }) => ({
     for (const theme of ['light', 'high contrast']) {
       const it = await open({ theme, width: 320 });
       await it.show(answers[sound]);
-      const small = await it.page.evaluate(() => [...document.querySelectorAll('button, select, input, [role=option]')].map((element) => [element.textContent || element.id, element.getBoundingClientRect()]).filter(([, box]) => box.width > 0 && (box.width < 24 || box.height < 24)).map(([name]) => name));
+      const small = await it.page.evaluate(() =>
+        [...document.querySelectorAll('button, select, input, [role=option]')]
+          .map((element) => [element.textContent || element.id, element.getBoundingClientRect()])
+          .filter(([, box]) => box.width > 0 && (box.width < 24 || box.height < 24))
+          .map(([name]) => name),
+      );
       assert.deepEqual(small, []);
     }
   },
@@ -147,7 +173,10 @@ const testsOf = ({ answers, browser }) => ({
           const element = document.activeElement;
           if (element === null || element === document.body) return null;
           const { outlineStyle, outlineWidth } = getComputedStyle(element);
-          return { name: element.getAttribute('aria-label') ?? element.textContent, seen: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2 };
+          return {
+            name: element.getAttribute('aria-label') ?? element.textContent,
+            seen: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+          };
         });
         if (stop === null) break;
         stops.push(stop);
@@ -156,9 +185,29 @@ const testsOf = ({ answers, browser }) => ({
       const first = stops.find(({ name }) => things.some(({ label }) => name.startsWith(label)))?.name;
       assert.deepEqual(
         stops.map(({ name }) => name),
-        ['No errors, no warnings', 'Stay with this file', 'Plan', 'Zoom out', 'Zoom in', 'Fit', 'As a table', 'Parts', 'Save SVG', 'Save PNG', 'Drawing; plus and minus zoom, zero fits, arrows move', 'Play', 'Time in the cycle', 'Speed', first],
+        [
+          'No errors, no warnings',
+          'Stay with this file',
+          'Plan',
+          'Zoom out',
+          'Zoom in',
+          'Fit',
+          'As a table',
+          'Parts',
+          'Save SVG',
+          'Save PNG',
+          'Drawing; plus and minus zoom, zero fits, arrows move',
+          'Play',
+          'Time in the cycle',
+          'Speed',
+          first,
+        ],
       );
-      assert.deepEqual(stops.filter(({ seen }) => !seen), [], theme);
+      assert.deepEqual(
+        stops.filter(({ seen }) => !seen),
+        [],
+        theme,
+      );
     }
   },
 
@@ -167,11 +216,25 @@ const testsOf = ({ answers, browser }) => ({
     await it.show(answers[sound]);
     const titles = ['Plan', 'Timing', 'Force', 'Terminals'];
     await it.page.getByRole('tab').first().focus();
-    const selected = async () => [await it.page.locator('[role=tab][aria-selected=true]').allTextContents(), await it.page.evaluate(() => document.activeElement.textContent), await it.page.locator('[role=tab][tabindex="0"]').count()];
-    for (const [key, index] of [['ArrowRight', 1], ['ArrowRight', 2], ['End', 3], ['ArrowRight', 0], ['ArrowLeft', 3], ['Home', 0]]) {
+    const selected = async () => [
+      await it.page.locator('[role=tab][aria-selected=true]').allTextContents(),
+      await it.page.evaluate(() => document.activeElement.textContent),
+      await it.page.locator('[role=tab][tabindex="0"]').count(),
+    ];
+    for (const [key, index] of [
+      ['ArrowRight', 1],
+      ['ArrowRight', 2],
+      ['End', 3],
+      ['ArrowRight', 0],
+      ['ArrowLeft', 3],
+      ['Home', 0],
+    ]) {
       await it.page.keyboard.press(key);
       assert.deepEqual(await selected(), [[titles[index]], titles[index], 1], key);
-      assert.equal(await it.page.getByRole('tabpanel').getAttribute('aria-labelledby'), await it.page.locator('[role=tab][aria-selected=true]').getAttribute('id'));
+      assert.equal(
+        await it.page.getByRole('tabpanel').getAttribute('aria-labelledby'),
+        await it.page.locator('[role=tab][aria-selected=true]').getAttribute('id'),
+      );
     }
   },
 
@@ -196,7 +259,10 @@ const testsOf = ({ answers, browser }) => ({
     const last = await nameAt();
     await it.page.keyboard.press(last.charAt(0));
     assert.equal((await nameAt()).charAt(0), last.charAt(0));
-    assert.deepEqual((await it.sent()).filter(({ type }) => type === 'go').map(({ thing }) => thing), [shown(second), shown(first)]);
+    assert.deepEqual(
+      (await it.sent()).filter(({ type }) => type === 'go').map(({ thing }) => thing),
+      [shown(second), shown(first)],
+    );
     assert.equal(await it.page.locator('#parts [aria-selected=true]').textContent(), first);
   },
 
@@ -219,7 +285,14 @@ const testsOf = ({ answers, browser }) => ({
     // What lies under the pointer stays there.
     const box = await page.locator('#viewport').boundingBox();
     const [x, y] = [box.x + box.width * 0.7, box.y + box.height * 0.3];
-    const under = () => page.evaluate(([px, py]) => { const drawn = document.querySelector('#viewport > svg').getBoundingClientRect(); return [(px - drawn.left) / drawn.width, (py - drawn.top) / drawn.height]; }, [x, y]);
+    const under = () =>
+      page.evaluate(
+        ([px, py]) => {
+          const drawn = document.querySelector('#viewport > svg').getBoundingClientRect();
+          return [(px - drawn.left) / drawn.width, (py - drawn.top) / drawn.height];
+        },
+        [x, y],
+      );
     const before = await under();
     await page.mouse.move(x, y);
     await page.keyboard.down('Control');
@@ -234,7 +307,9 @@ const testsOf = ({ answers, browser }) => ({
     const from = await left();
     const [onX, onY] = await page.evaluate(() => {
       const { left: first, top, right, bottom } = document.querySelector('#viewport').getBoundingClientRect();
-      for (let py = top + 40; py < bottom - 20; py += 4) for (let px = first + 100; px < right - 20; px += 4) if (document.elementFromPoint(px, py)?.closest('[data-thing]') !== null) return [px, py];
+      for (let py = top + 40; py < bottom - 20; py += 4)
+        for (let px = first + 100; px < right - 20; px += 4)
+          if (document.elementFromPoint(px, py)?.closest('[data-thing]') !== null) return [px, py];
       return [0, 0];
     });
     await page.mouse.move(onX, onY);
@@ -242,7 +317,10 @@ const testsOf = ({ answers, browser }) => ({
     await page.mouse.move(onX - 60, onY - 20, { steps: 4 });
     await page.mouse.up();
     assert.equal((await left()) - from, 60);
-    assert.deepEqual((await it.sent()).filter(({ type }) => type === 'go'), []);
+    assert.deepEqual(
+      (await it.sent()).filter(({ type }) => type === 'go'),
+      [],
+    );
     await page.locator('#viewport').focus();
     await page.keyboard.press('ArrowLeft');
     await page.waitForFunction((at) => document.querySelector('#viewport').scrollLeft < at, from + 60);
@@ -266,7 +344,10 @@ const testsOf = ({ answers, browser }) => ({
     await page.mouse.move(...place);
     assert.equal(await page.locator('.caption').textContent(), `${beam.label}, line ${beam.range.start.line + 1}`);
     await page.mouse.click(place[0], place[1]);
-    assert.deepEqual((await it.sent()).filter(({ type }) => type === 'go'), [{ type: 'go', thing: beam.id }]);
+    assert.deepEqual(
+      (await it.sent()).filter(({ type }) => type === 'go'),
+      [{ type: 'go', thing: beam.id }],
+    );
     await page.keyboard.press('Escape');
     assert.match(await page.locator('.caption').textContent(), /^At the cursor: /);
   },
@@ -286,8 +367,12 @@ const testsOf = ({ answers, browser }) => ({
       assert.ok((await page.locator('.marks .selected-line').count()) > 0);
       const near = await page.evaluate((id) => {
         const window = document.querySelector('#viewport').getBoundingClientRect();
-        const boxes = [...document.querySelectorAll('#viewport [data-thing]')].filter((element) => element.dataset.thing === id).map((element) => element.getBoundingClientRect());
-        return boxes.some((box) => box.right > window.left && box.left < window.right && box.bottom > window.top && box.top < window.bottom);
+        const boxes = [...document.querySelectorAll('#viewport [data-thing]')]
+          .filter((element) => element.dataset.thing === id)
+          .map((element) => element.getBoundingClientRect());
+        return boxes.some(
+          (box) => box.right > window.left && box.left < window.right && box.bottom > window.top && box.top < window.bottom,
+        );
       }, thing.id);
       assert.ok(near, thing.id);
     }
@@ -303,8 +388,13 @@ const testsOf = ({ answers, browser }) => ({
       const { page } = it;
       const { cycle } = answers[path].answer;
       const leaf = cycle.leaves[0];
-      const moved = () => page.evaluate((id) => document.querySelector(`#viewport [data-moves="${id}"]`).getAttribute('transform'), leaf.thing);
-      const box = () => page.evaluate((id) => { const { left, top, right, bottom } = document.querySelector(`#viewport [data-moves="${id}"]`).getBoundingClientRect(); return [left, top, right, bottom]; }, leaf.thing);
+      const moved = () =>
+        page.evaluate((id) => document.querySelector(`#viewport [data-moves="${id}"]`).getAttribute('transform'), leaf.thing);
+      const box = () =>
+        page.evaluate((id) => {
+          const { left, top, right, bottom } = document.querySelector(`#viewport [data-moves="${id}"]`).getBoundingClientRect();
+          return [left, top, right, bottom];
+        }, leaf.thing);
       const apart = (one, other) => Math.max(...one.map((value, i) => Math.abs(value - other[i])));
       const closed = await box();
       const widest = leaf.times[leaf.values.findIndex((value) => Math.abs(value) === Math.max(...leaf.values.map(Math.abs)))];
@@ -359,13 +449,30 @@ const testsOf = ({ answers, browser }) => ({
     await page.locator('#viewport').evaluate((element) => element.scrollBy(40, 30));
     await settle(page);
     await page.locator('#time').fill('12');
-    const look = () => page.evaluate(() => { const { scrollLeft, scrollTop } = document.querySelector('#viewport'); return [scrollLeft, scrollTop, document.querySelector('#viewport > svg').style.width, document.querySelector('#time').value, document.querySelector('[role=tab][aria-selected=true]').textContent]; });
+    const look = () =>
+      page.evaluate(() => {
+        const { scrollLeft, scrollTop } = document.querySelector('#viewport');
+        return [
+          scrollLeft,
+          scrollTop,
+          document.querySelector('#viewport > svg').style.width,
+          document.querySelector('#time').value,
+          document.querySelector('[role=tab][aria-selected=true]').textContent,
+        ];
+      });
     const before = await look();
     await it.say({ type: 'trouble', message: 'No answer.' });
     assert.deepEqual(await page.locator('.trouble').textContent(), 'No answer.');
     assert.ok(await page.locator('#viewport > svg').isVisible());
     const { uri, answer } = answers[sound];
-    const changed = { ...answer, counts: { error: 1, warning: 0, note: 0 }, drawings: answer.drawings.map((drawing) => ({ ...drawing, svg: drawing.svg.replace('</svg>', '<circle class="new" cx="1" cy="1" r="1"/></svg>') })) };
+    const changed = {
+      ...answer,
+      counts: { error: 1, warning: 0, note: 0 },
+      drawings: answer.drawings.map((drawing) => ({
+        ...drawing,
+        svg: drawing.svg.replace('</svg>', '<circle class="new" cx="1" cy="1" r="1"/></svg>'),
+      })),
+    };
     await it.say({ type: 'answer', uri, answer: changed });
     await page.waitForSelector('#viewport .new', { state: 'attached' });
     await settle(page);
@@ -382,7 +489,10 @@ const testsOf = ({ answers, browser }) => ({
     await page.waitForFunction(() => globalThis.stub.kept()?.time === 12);
     const again = await open({ state: await it.kept() });
     await again.show({ uri, answer: changed });
-    const there = await again.page.evaluate(() => [document.querySelector('#viewport > svg').style.width, document.querySelector('#time').value]);
+    const there = await again.page.evaluate(() => [
+      document.querySelector('#viewport > svg').style.width,
+      document.querySelector('#time').value,
+    ]);
     assert.deepEqual(there, before.slice(2, 4));
     // Another file begins anew.
     await again.show(answers[sliding]);
@@ -418,7 +528,10 @@ const testsOf = ({ answers, browser }) => ({
       await it.tab(id);
       assert.equal(await page.locator('caption').textContent(), table.caption);
       assert.deepEqual(await page.locator('thead th').allTextContents(), table.heads);
-      assert.deepEqual(await page.locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.cells].map((cell) => cell.textContent))), table.rows.map((row) => [...row]));
+      assert.deepEqual(
+        await page.locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.cells].map((cell) => cell.textContent))),
+        table.rows.map((row) => [...row]),
+      );
       assert.equal(await page.locator('#viewport').isVisible(), false);
     }
   },
@@ -444,7 +557,13 @@ const testsOf = ({ answers, browser }) => ({
     await it.tab('wiring');
     await page.getByRole('button', { name: 'Save PNG' }).click();
     await page.locator('.verdict').click();
-    assert.deepEqual(await it.sent(), [{ type: 'ready' }, { type: 'stay', stays: true }, { type: 'export', drawing: 'plan', format: 'svg' }, { type: 'export', drawing: 'wiring', format: 'png' }, { type: 'problems' }]);
+    assert.deepEqual(await it.sent(), [
+      { type: 'ready' },
+      { type: 'stay', stays: true },
+      { type: 'export', drawing: 'plan', format: 'svg' },
+      { type: 'export', drawing: 'wiring', format: 'png' },
+      { type: 'problems' },
+    ]);
   },
 
   'every drawing becomes a picture of its size, and not an empty one': async (open) => {
@@ -456,7 +575,10 @@ const testsOf = ({ answers, browser }) => ({
       if (svg === '') continue;
       number++;
       await it.say({ type: 'rasterise', number, svg, width, height, scale: 2 });
-      await page.waitForFunction((wanted) => globalThis.stub.sent.some((message) => message.type === 'rasterised' && message.number === wanted), number);
+      await page.waitForFunction(
+        (wanted) => globalThis.stub.sent.some((message) => message.type === 'rasterised' && message.number === wanted),
+        number,
+      );
       const { png } = (await it.sent()).find((message) => message.type === 'rasterised' && message.number === number);
       const bytes = Buffer.from(png ?? '', 'base64');
       assert.equal(bytes.subarray(1, 4).toString('latin1'), 'PNG', id);
@@ -475,7 +597,15 @@ const testsOf = ({ answers, browser }) => ({
     const bare = await browser.newContext();
     const bait = await bare.newPage();
     const asked = [];
-    await bare.route('**/*', (route) => (asked.push(route.request().url()), route.request().url() === 'https://bare.test/' ? route.fulfill({ contentType: 'text/html', body: '<div id=here></div>' }) : route.abort()));
+    await bare.route(
+      '**/*',
+      (route) => (
+        asked.push(route.request().url()),
+        route.request().url() === 'https://bare.test/'
+          ? route.fulfill({ contentType: 'text/html', body: '<div id=here></div>' })
+          : route.abort()
+      ),
+    );
     await bait.goto('https://bare.test/');
     await bait.evaluate((markup) => (document.querySelector('#here').innerHTML = markup), hostileMarkup);
     await bait.waitForFunction(() => globalThis.harm > 1);
@@ -501,13 +631,22 @@ const testsOf = ({ answers, browser }) => ({
       await settle(page);
       const seen = await page.evaluate(() => ({
         harm: globalThis.harm,
-        strangers: [...document.querySelectorAll('script:not([src="https://preview.test/preview.js"]), img, iframe, object, embed, a, use, image, foreignObject, animate, set, style, #page ~ *:not(script), [onload], [onclick], [onerror], [href]:not(link), [style*="url"]')].map((element) => element.outerHTML.slice(0, 80)),
+        strangers: [
+          ...document.querySelectorAll(
+            'script:not([src="https://preview.test/preview.js"]), img, iframe, object, embed, a, use, image, foreignObject, animate, set, style, #page ~ *:not(script), [onload], [onclick], [onerror], [href]:not(link), [style*="url"]',
+          ),
+        ].map((element) => element.outerHTML.slice(0, 80)),
         title: document.querySelector('h1').textContent,
       }));
       assert.deepEqual(seen, { harm: undefined, strangers: [], title: given.answer.title });
       if (given !== answers[hostile]) {
         // To read what must not come in, the browser tells of it, and refuses it, before anything is done with it.
-        assert.deepEqual((await it.faults()).filter((fault) => !/violates the following Content Security Policy|^(script|style)-src-(attr|elem): inline/.test(fault)), []);
+        assert.deepEqual(
+          (await it.faults()).filter(
+            (fault) => !/violates the following Content Security Policy|^(script|style)-src-(attr|elem): inline/.test(fault),
+          ),
+          [],
+        );
         it.forgive();
         await page.evaluate(() => void (globalThis.stub.breaches.length = 0));
       }
@@ -528,7 +667,10 @@ const testsOf = ({ answers, browser }) => ({
     }, hostileMarkup);
     await it.page.waitForFunction(() => globalThis.stub.breaches.length >= 3);
     assert.equal(await it.page.evaluate(() => globalThis.harm), undefined);
-    assert.deepEqual((await it.faults()).filter((fault) => fault.startsWith('request:')), []);
+    assert.deepEqual(
+      (await it.faults()).filter((fault) => fault.startsWith('request:')),
+      [],
+    );
     // These breaches were ours.
     await it.page.evaluate(() => void (globalThis.stub.breaches.length = 0));
     it.forgive();

@@ -22,7 +22,9 @@ try {
     only: process.argv[2],
     report: (layer, name, error) => {
       results.push(error);
-      console.log(`${error === undefined ? 'ok  ' : 'FAIL'} ${layer}: ${name}${error === undefined ? '' : `\n       ${error.replaceAll('\n', '\n       ')}`}`);
+      console.log(
+        `${error === undefined ? 'ok  ' : 'FAIL'} ${layer}: ${name}${error === undefined ? '' : `\n       ${error.replaceAll('\n', '\n       ')}`}`,
+      );
     },
   });
 } finally {

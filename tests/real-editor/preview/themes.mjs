@@ -1,7 +1,7 @@
 // What VS Code sets in a page of its own, for each of its four kinds of theme: the class of the body, and the variables that
 // the preview asks for. Taken from VS Code 1.139 with its default themes.
 export const themes = {
-  'light': {
+  light: {
     body: 'vscode-light',
     variables: {
       '--vscode-foreground': '#3b3b3b',
@@ -23,7 +23,7 @@ export const themes = {
       '--vscode-editor-foreground': '#3b3b3b',
     },
   },
-  'dark': {
+  dark: {
     body: 'vscode-dark',
     variables: {
       '--vscode-foreground': '#cccccc',

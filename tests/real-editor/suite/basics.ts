@@ -1,6 +1,35 @@
 // What an installed extension must do, on a desktop and in a browser alike.
 import * as vscode from 'vscode';
-import { at, changed, equal, found, hoverAt, includes, labelOf, offered, ok, open, pause, rangeOf, read, remove, replace, ruleOf, rulesIn, scratch, setText, tabs, until, untilNoRule, untilRule, uri, whole, withSetting, write, type Test } from './kit.ts';
+import {
+  at,
+  changed,
+  equal,
+  found,
+  hoverAt,
+  includes,
+  labelOf,
+  offered,
+  ok,
+  open,
+  pause,
+  rangeOf,
+  read,
+  remove,
+  replace,
+  ruleOf,
+  rulesIn,
+  scratch,
+  setText,
+  type Test,
+  tabs,
+  until,
+  untilNoRule,
+  untilRule,
+  uri,
+  whole,
+  withSetting,
+  write,
+} from './kit.ts';
 
 export const soundSite = 'sound/withy-lane.gate';
 export const unsafeSite = 'unsafe/leaves-collide.gate';
@@ -17,7 +46,11 @@ export const activation: Test[] = [
       ok(extension(), 'the extension is not in this extension host');
       const document = await open(unsafeSite);
       equal(document.languageId, 'pintle', 'the language of a .gate file');
-      await until('the extension is active', () => extension()?.isActive, (active) => active === true);
+      await until(
+        'the extension is active',
+        () => extension()?.isActive,
+        (active) => active === true,
+      );
     },
   },
 ];
@@ -28,7 +61,9 @@ export const diagnostics: Test[] = [
     body: async () => {
       const document = await open(unsafeSite);
       await untilRule(document.uri, 'lag-too-small');
-      const lag = found(document.uri).find((diagnostic) => ruleOf(diagnostic) === 'lag-too-small' && document.getText(diagnostic.range).includes('closing'));
+      const lag = found(document.uri).find(
+        (diagnostic) => ruleOf(diagnostic) === 'lag-too-small' && document.getText(diagnostic.range).includes('closing'),
+      );
       ok(lag, 'no lag-too-small on the closing lag');
       equal(document.getText(lag.range), 'lag closing 0.2 s', 'what is underlined');
       equal(lag.severity, vscode.DiagnosticSeverity.Error, 'severity');
@@ -37,7 +72,10 @@ export const diagnostics: Test[] = [
       includes(page, '# lag-too-small', 'the page of the rule');
       const related = found(document.uri).flatMap(({ relatedInformation }) => relatedInformation ?? []);
       ok(related.length > 0, 'no finding leads anywhere else');
-      ok(related.every(({ location, message }) => message !== '' && location.uri.path.endsWith('.gate')), 'a related place has no words or no file');
+      ok(
+        related.every(({ location, message }) => message !== '' && location.uri.path.endsWith('.gate')),
+        'a related place has no words or no file',
+      );
     },
   },
   {
@@ -47,7 +85,11 @@ export const diagnostics: Test[] = [
       await replace(document, 'width 2.40 m\n', 'width 2.40\n');
       await untilRule(document.uri, 'unit-missing');
       await replace(document, 'width 2.40\n', 'width 2.40 m\n');
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       await replace(document, 'lag closing 8 s', 'lag closing 0.2 s');
       await untilRule(document.uri, 'lag-too-small');
       await vscode.window.showTextDocument(document);
@@ -58,11 +100,18 @@ export const diagnostics: Test[] = [
   {
     name: 'nothing is left of a text that was never saved once it is closed',
     body: async () => {
-      const document = await vscode.workspace.openTextDocument({ language: 'pintle', content: 'language 1\nleaf west {\n  widht 2 m\n}\n' });
+      const document = await vscode.workspace.openTextDocument({
+        language: 'pintle',
+        content: 'language 1\nleaf west {\n  widht 2 m\n}\n',
+      });
       await vscode.window.showTextDocument(document);
       await untilRule(document.uri, 'word-unknown');
       await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
-      await until('no findings of a closed text', () => found(document.uri), (all) => all.length === 0);
+      await until(
+        'no findings of a closed text',
+        () => found(document.uri),
+        (all) => all.length === 0,
+      );
     },
   },
   {
@@ -70,12 +119,20 @@ export const diagnostics: Test[] = [
     body: async () => {
       await write('scratch/library/panels.gate', await read('library/panels.gate'));
       const document = await scratch('site.gate', (await site()).replace('../library/panels.gate', 'library/panels.gate'));
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       const panels = await open('scratch/library/panels.gate');
       await replace(panels, 'panel-model rowan-pair', 'panel-model renamed-pair');
       await untilRule(document.uri, 'model-unknown');
       await replace(panels, 'panel-model renamed-pair', 'panel-model rowan-pair');
-      await until('no findings again', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings again',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
     },
   },
 ];
@@ -89,7 +146,11 @@ export const files: Test[] = [
       await untilRule(document.uri, 'lag-too-small');
       await vscode.commands.executeCommand('workbench.action.closeAllEditors');
       await remove('scratch/gone.gate');
-      await until('no findings of a file that is gone', () => found(document.uri), (all) => all.length === 0);
+      await until(
+        'no findings of a file that is gone',
+        () => found(document.uri),
+        (all) => all.length === 0,
+      );
     },
   },
   {
@@ -108,10 +169,18 @@ export const files: Test[] = [
       const kept = (index: number): boolean => index % 4 !== 3;
       await Promise.all(names.map((name, index) => (kept(index) ? write(name, up(index % 2 === 0 ? unsafe : sound)) : remove(name))));
       await untilRule(first.uri, 'lag-too-small');
-      await until('no findings where the file is sound now', () => rulesIn(second.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings where the file is sound now',
+        () => rulesIn(second.uri),
+        (rules) => rules.length === 0,
+      );
       ok(!first.isDirty && !second.isDirty, 'a text was changed that nobody typed in');
       await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-      await until('no findings of a file that the branch does not have', () => found(third.uri), (all) => all.length === 0);
+      await until(
+        'no findings of a file that the branch does not have',
+        () => found(third.uri),
+        (all) => all.length === 0,
+      );
       const stale = (): string[] => names.filter((name, index) => found(uri(name)).length > 0 && (!kept(index) || index % 2 === 1));
       await until('nothing stale in any of the files', stale, (left) => left.length === 0);
     },
@@ -122,8 +191,18 @@ export const files: Test[] = [
       const library = await read('library/panels.gate');
       await write('scratch/library/panels.gate', library);
       const document = await scratch('site.gate', (await site()).replace('../library/panels.gate', 'library/panels.gate'));
-      await until('values of what has been judged', async () => (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document)))?.length ?? 0, (many) => many > 0);
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'values of what has been judged',
+        async () =>
+          (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document)))
+            ?.length ?? 0,
+        (many) => many > 0,
+      );
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       // An editor that has just been told of a new folder needs a moment before it watches what is in it.
       await pause(5000);
       await write('scratch/library/panels.gate', changed(library, 'panel-model rowan-pair', 'panel-model renamed-pair'));
@@ -131,7 +210,11 @@ export const files: Test[] = [
       await remove('scratch/library/panels.gate');
       await untilRule(document.uri, 'use-missing-file');
       await write('scratch/library/panels.gate', library);
-      await until('no findings once it is back', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings once it is back',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       // With its folder: whoever watches files tells of the folder only.
       await remove('scratch/library');
       await untilRule(document.uri, 'use-missing-file');
@@ -139,7 +222,11 @@ export const files: Test[] = [
       await write('scratch/library/empty.gate', 'language 1\n');
       await pause(5000);
       await write('scratch/library/panels.gate', library);
-      await until('no findings once it is back', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings once it is back',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
     },
   },
 ];
@@ -162,7 +249,11 @@ export const reading: Test[] = [
       ok(rowan, `no rowan-pair among ${models.map(({ label }) => labelOf(label)).join(' ')}`);
       ok(!models.some(({ label }) => labelOf(label) === 'birch-ram'), 'a drive is offered where a panel stands');
       const documentation = typeof rowan.documentation === 'string' ? rowan.documentation : (rowan.documentation?.value ?? '');
-      includes(documentation + (rowan.detail ?? '') + labelOf(rowan.label), 'Control panel for one or two swing leaves', 'what is said of rowan-pair');
+      includes(
+        documentation + (rowan.detail ?? '') + labelOf(rowan.label),
+        'Control panel for one or two swing leaves',
+        'what is said of rowan-pair',
+      );
       const words = (await offered(document, at(document, 'height 1.80 m'))).map(({ label }) => labelOf(label));
       ok(words.includes('friction'), `no word of a leaf is offered in a leaf: ${words.join(' ')}`);
     },
@@ -171,7 +262,11 @@ export const reading: Test[] = [
     name: 'definition leads into the library',
     body: async () => {
       const document = await open(soundSite);
-      const places = await vscode.commands.executeCommand<(vscode.Location | vscode.LocationLink)[]>('vscode.executeDefinitionProvider', document.uri, at(document, 'rowan-pair', 3));
+      const places = await vscode.commands.executeCommand<(vscode.Location | vscode.LocationLink)[]>(
+        'vscode.executeDefinitionProvider',
+        document.uri,
+        at(document, 'rowan-pair', 3),
+      );
       equal(places.length, 1, 'places');
       const [place] = places;
       ok(place, 'no place');
@@ -184,9 +279,11 @@ export const reading: Test[] = [
     name: 'values stand behind the lines that cause them',
     body: async () => {
       const document = await open(soundSite);
-      const hints = async (): Promise<vscode.InlayHint[]> => vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document));
+      const hints = async (): Promise<vscode.InlayHint[]> =>
+        vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document));
       const shown = await until('values', hints, (all) => all.length > 5);
-      const text = (hint: vscode.InlayHint): string => (typeof hint.label === 'string' ? hint.label : hint.label.map(({ value }) => value).join(''));
+      const text = (hint: vscode.InlayHint): string =>
+        typeof hint.label === 'string' ? hint.label : hint.label.map(({ value }) => value).join('');
       const run = shown.find((hint) => /run time [\d.]+ s/.test(text(hint)));
       ok(run, `no run time among ${shown.map(text).join(', ')}`);
       const line = document.lineAt(run.position.line);
@@ -200,10 +297,16 @@ export const moving: Test[] = [
     name: 'references are found in every file of the folder',
     body: async () => {
       const library = await open('library/panels.gate');
-      const places = await vscode.commands.executeCommand<vscode.Location[]>('vscode.executeReferenceProvider', library.uri, at(library, 'rowan-pair', 2));
+      const places = await vscode.commands.executeCommand<vscode.Location[]>(
+        'vscode.executeReferenceProvider',
+        library.uri,
+        at(library, 'rowan-pair', 2),
+      );
       const names = new Set(places.map((place) => place.uri.path.split('/').slice(-2).join('/')));
-      for (const name of ['library/panels.gate', soundSite, unsafeSite]) ok(names.has(name), `no reference from ${name}: ${[...names].join(' ')}`);
-      for (const place of places) equal((await vscode.workspace.openTextDocument(place.uri)).getText(place.range), 'rowan-pair', 'what stands at a reference');
+      for (const name of ['library/panels.gate', soundSite, unsafeSite])
+        ok(names.has(name), `no reference from ${name}: ${[...names].join(' ')}`);
+      for (const place of places)
+        equal((await vscode.workspace.openTextDocument(place.uri)).getText(place.range), 'rowan-pair', 'what stands at a reference');
     },
   },
   {
@@ -212,7 +315,11 @@ export const moving: Test[] = [
       const document = await open(soundSite);
       const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', document.uri);
       const names = symbols.map(({ name }) => name);
-      for (const name of ['west', 'east', 'low-beam', 'main']) ok(names.some((each) => each.includes(name)), `no ${name} in the outline: ${names.join(', ')}`);
+      for (const name of ['west', 'east', 'low-beam', 'main'])
+        ok(
+          names.some((each) => each.includes(name)),
+          `no ${name} in the outline: ${names.join(', ')}`,
+        );
       for (const symbol of symbols) ok(symbol.range.contains(symbol.selectionRange), `the name of ${symbol.name} is outside it`);
     },
   },
@@ -220,10 +327,22 @@ export const moving: Test[] = [
     name: 'all places of a name in a file are marked',
     body: async () => {
       const document = await open(soundSite);
-      const marks = await vscode.commands.executeCommand<vscode.DocumentHighlight[]>('vscode.executeDocumentHighlights', document.uri, at(document, 'west-edge', 2));
-      equal(marks.map(({ range }) => document.getText(range)), ['west-edge', 'west-edge'], 'marked');
+      const marks = await vscode.commands.executeCommand<vscode.DocumentHighlight[]>(
+        'vscode.executeDocumentHighlights',
+        document.uri,
+        at(document, 'west-edge', 2),
+      );
+      equal(
+        marks.map(({ range }) => document.getText(range)),
+        ['west-edge', 'west-edge'],
+        'marked',
+      );
       // An editor left to itself marks the same letters, and knows nothing of where a name is given.
-      equal(marks.map(({ kind }) => kind), [vscode.DocumentHighlightKind.Write, vscode.DocumentHighlightKind.Read], 'how they are marked');
+      equal(
+        marks.map(({ kind }) => kind),
+        [vscode.DocumentHighlightKind.Write, vscode.DocumentHighlightKind.Read],
+        'how they are marked',
+      );
     },
   },
 ];
@@ -242,7 +361,8 @@ export const changing: Test[] = [
       const crooked = changed(changed(straight, '  width 2.40 m', '       width    2.40 m'), 'leaf west {', 'leaf   west   {');
       const document = await scratch('crooked.gate', crooked);
       const options = { tabSize: 2, insertSpaces: true };
-      const format = (): Thenable<vscode.TextEdit[] | undefined> => vscode.commands.executeCommand<vscode.TextEdit[]>('vscode.executeFormatDocumentProvider', document.uri, options);
+      const format = (): Thenable<vscode.TextEdit[] | undefined> =>
+        vscode.commands.executeCommand<vscode.TextEdit[]>('vscode.executeFormatDocumentProvider', document.uri, options);
       await applyAll(document, (await format()) ?? []);
       equal(document.getText(), straight, 'the text');
       equal(((await format()) ?? []).length, 0, 'edits of a straight text');
@@ -253,7 +373,13 @@ export const changing: Test[] = [
     body: async () => {
       const document = await scratch('fix.gate', changed(await site(), 'mass 180 kg', 'mas 180 kg'));
       await untilRule(document.uri, 'word-unknown');
-      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, rangeOf(document, 'mas 180'), vscode.CodeActionKind.QuickFix.value, 20);
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        rangeOf(document, 'mas 180'),
+        vscode.CodeActionKind.QuickFix.value,
+        20,
+      );
       const action = actions.find(({ title }) => title.includes('mass'));
       ok(action?.edit, `no fix that writes “mass”: ${actions.map(({ title }) => title).join('; ')}`);
       ok(await vscode.workspace.applyEdit(action.edit), 'the fix cannot be applied');
@@ -267,7 +393,13 @@ export const changing: Test[] = [
       // A missing language line is safe to mend; a misspelt word is not: it may mean another.
       const document = await scratch('all.gate', changed(changed(await site(), 'language 1\n', ''), 'mass 180 kg', 'mas 180 kg'));
       await untilRule(document.uri, 'language-missing');
-      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, whole(document), vscode.CodeActionKind.SourceFixAll.value, 20);
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        whole(document),
+        vscode.CodeActionKind.SourceFixAll.value,
+        20,
+      );
       const all = actions.find(({ kind }) => kind?.value === 'source.fixAll.pintle');
       ok(all?.edit, `no fix-all: ${actions.map(({ title }) => title).join('; ')}`);
       ok(await vscode.workspace.applyEdit(all.edit), 'it cannot be applied');
@@ -285,14 +417,19 @@ export const changing: Test[] = [
         await replace(document, 'dwell 25 s', 'dwell 26 s');
         await vscode.window.showTextDocument(document);
         await vscode.commands.executeCommand('workbench.action.files.save');
-        await until('the language line', () => document.getText(), (text) => text.startsWith('language 1'));
+        await until(
+          'the language line',
+          () => document.getText(),
+          (text) => text.startsWith('language 1'),
+        );
       }),
   },
   {
     name: 'values can be switched off, and on again, without a new start',
     body: async () => {
       const document = await open(soundSite);
-      const count = async (): Promise<number> => (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document))).length;
+      const count = async (): Promise<number> =>
+        (await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document))).length;
       await until('values', count, (many) => many > 5);
       await withSetting('pintle.values.show', false, async () => {
         await until('no values', count, (many) => many === 0);
@@ -306,10 +443,16 @@ export const commands: Test[] = [
   {
     name: 'every command of the manifest is there',
     body: async () => {
-      const declared = ((extension()?.packageJSON as { contributes: { commands: { command: string }[] } }).contributes.commands ?? []).map(({ command }) => command);
+      const declared = (
+        (extension()?.packageJSON as { contributes: { commands: { command: string }[] } } | undefined)?.contributes.commands ?? []
+      ).map(({ command }) => command);
       ok(declared.length >= 5, 'no commands are declared');
       const known = await vscode.commands.getCommands(true);
-      equal(declared.filter((command) => !known.includes(command)), [], 'declared and not there');
+      equal(
+        declared.filter((command) => !known.includes(command)),
+        [],
+        'declared and not there',
+      );
     },
   },
   {
@@ -317,14 +460,36 @@ export const commands: Test[] = [
     body: async () => {
       const folder = vscode.workspace.workspaceFolders?.[0]?.uri as vscode.Uri;
       const uri = vscode.Uri.joinPath(folder, 'from-answers.gate').toString();
-      const answers = { title: 'Elder Row', rules: 'europe', users: 'public', sight: 'none', moves: 'swings', opens: 'inward', leaves: [{ name: 'gate', width: '2.10m' }], libraries: ['library/sensors.gate'] };
+      const answers = {
+        title: 'Elder Row',
+        rules: 'europe',
+        users: 'public',
+        sight: 'none',
+        moves: 'swings',
+        opens: 'inward',
+        leaves: [{ name: 'gate', width: '2.10m' }],
+        libraries: ['library/sensors.gate'],
+      };
       await vscode.commands.executeCommand('pintle.newSite', { uri, answers });
       const document = vscode.window.activeTextEditor?.document;
       equal([document?.languageId, document?.uri.toString()], ['pintle', uri], 'what is open');
       ok(document, 'nothing is open');
       // What the server says of it shows that it has been read.
-      await until('values or findings', async () => found(document.uri).length + (await vscode.commands.executeCommand<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', document.uri))?.length, (many) => many > 0);
-      equal(found(document.uri).filter(({ severity }) => severity === vscode.DiagnosticSeverity.Error).map(ruleOf).filter((rule) => /unknown|unit|brace|text|word/.test(rule)), [], 'mistakes of spelling in what we wrote');
+      await until(
+        'values or findings',
+        async () =>
+          found(document.uri).length +
+          (await vscode.commands.executeCommand<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', document.uri))?.length,
+        (many) => many > 0,
+      );
+      equal(
+        found(document.uri)
+          .filter(({ severity }) => severity === vscode.DiagnosticSeverity.Error)
+          .map(ruleOf)
+          .filter((rule) => /unknown|unit|brace|text|word/.test(rule)),
+        [],
+        'mistakes of spelling in what we wrote',
+      );
     },
   },
   {
@@ -332,7 +497,9 @@ export const commands: Test[] = [
     body: async () => {
       const document = await scratch('figures.gate', await site());
       await vscode.commands.executeCommand('pintle.showFigures');
-      const shown: vscode.TextDocument | undefined = await until('figures', () => vscode.workspace.textDocuments.find((text) => text.uri.scheme === 'pintle-figures' && text.getText().includes('leaf.west.inertia')));
+      const shown: vscode.TextDocument | undefined = await until('figures', () =>
+        vscode.workspace.textDocuments.find((text) => text.uri.scheme === 'pintle-figures' && text.getText().includes('leaf.west.inertia')),
+      );
       ok(shown, 'no figures');
       const inertia = (): string | undefined => /leaf\.west\.inertia = (.+)/.exec(shown.getText())?.[1];
       const before = inertia();
@@ -345,7 +512,11 @@ export const commands: Test[] = [
     name: 'the manual opens',
     body: async () => {
       await vscode.commands.executeCommand('pintle.openManual');
-      await until('a tab with the manual', () => tabs().map(({ label }) => label), (labels) => labels.some((label) => /manual/i.test(label)));
+      await until(
+        'a tab with the manual',
+        () => tabs().map(({ label }) => label),
+        (labels) => labels.some((label) => /manual/i.test(label)),
+      );
     },
   },
   {
@@ -356,7 +527,11 @@ export const commands: Test[] = [
       await vscode.commands.executeCommand('pintle.restartServer');
       await pause(300);
       await setText(document, await site());
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       await setText(document, await colliding());
       await untilRule(document.uri, 'lag-too-small');
     },

@@ -7,8 +7,25 @@ import { equal, runAll, type Test } from './kit.ts';
 const host: Test = {
   name: 'this is the extension host of a desktop: Node, and files',
   body: async () => {
-    equal([typeof (globalThis as { importScripts?: unknown }).importScripts, vscode.workspace.workspaceFolders?.[0]?.uri.scheme], ['undefined', 'file'], 'the host');
+    equal(
+      [typeof (globalThis as { importScripts?: unknown }).importScripts, vscode.workspace.workspaceFolders?.[0]?.uri.scheme],
+      ['undefined', 'file'],
+      'the host',
+    );
   },
 };
 
-export const run = (): Promise<void> => runAll([host, ...activation, ...diagnostics, ...files, ...reading, ...moving, ...changing, ...commands, ...features, ...preview, ...onDesktop]);
+export const run = (): Promise<void> =>
+  runAll([
+    host,
+    ...activation,
+    ...diagnostics,
+    ...files,
+    ...reading,
+    ...moving,
+    ...changing,
+    ...commands,
+    ...features,
+    ...preview,
+    ...onDesktop,
+  ]);

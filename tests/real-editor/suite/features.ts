@@ -1,7 +1,7 @@
 // The features around the basics, as an editor asks for them.
 import * as vscode from 'vscode';
 import { site, soundSite } from './basics.ts';
-import { at, changed, equal, includes, ok, open, read, rulesIn, scratch, until, uri, whole, withSetting, write, type Test } from './kit.ts';
+import { at, changed, equal, includes, ok, open, read, rulesIn, scratch, type Test, until, uri, whole, withSetting, write } from './kit.ts';
 
 const run = async <T>(command: string, ...given: unknown[]): Promise<T> => vscode.commands.executeCommand<T>(command, ...given);
 
@@ -28,7 +28,11 @@ export const features: Test[] = [
     name: 'names and numbers are told apart by their meaning',
     body: async () => {
       const document = await open(soundSite);
-      const kinds = await until('tokens', () => tokens(document), (all) => all.size > 20);
+      const kinds = await until(
+        'tokens',
+        () => tokens(document),
+        (all) => all.size > 20,
+      );
       const [name, model] = [[...(kinds.get('west-ram') ?? [])], [...(kinds.get('birch-ram') ?? [])]];
       ok(name.length > 0 && model.length > 0, `no tokens for names: ${[...kinds.keys()].slice(0, 20).join(' ')}`);
       ok(!model.some((kind) => name.includes(kind)), `a name and a model look alike: ${name.join(' ')}`);
@@ -38,13 +42,24 @@ export const features: Test[] = [
     name: 'above a block stands its verdict, and above the site the preview',
     body: async () => {
       const document = await open(soundSite);
-      const lenses = await until('lenses', () => run<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 100), (all) => all.length > 3);
+      const lenses = await until(
+        'lenses',
+        () => run<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 100),
+        (all) => all.length > 3,
+      );
       const preview = lenses.find(({ command }) => command?.command === 'pintle.openPreview');
       ok(preview, `no lens opens the preview: ${lenses.map(({ command }) => command?.title).join(', ')}`);
       includes(document.lineAt(preview.range.start.line).text, 'site', 'where the preview is offered');
-      ok(lenses.every(({ command }) => command !== undefined && command.title !== ''), 'a lens has no words');
+      ok(
+        lenses.every(({ command }) => command !== undefined && command.title !== ''),
+        'a lens has no words',
+      );
       await withSetting('pintle.lenses.show', false, async () => {
-        await until('no lenses', () => run<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 100), (all) => all.length === 0);
+        await until(
+          'no lenses',
+          () => run<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 100),
+          (all) => all.length === 0,
+        );
       });
     },
   },
@@ -54,15 +69,27 @@ export const features: Test[] = [
       const document = await open(soundSite);
       const folds = await run<vscode.FoldingRange[]>('vscode.executeFoldingRangeProvider', document.uri);
       const leaf = at(document, 'leaf west {').line;
-      ok(folds.some(({ start, end }) => start === leaf && end > leaf + 3), `leaf west cannot be folded: ${JSON.stringify(folds.slice(0, 5))}`);
+      ok(
+        folds.some(({ start, end }) => start === leaf && end > leaf + 3),
+        `leaf west cannot be folded: ${JSON.stringify(folds.slice(0, 5))}`,
+      );
       // An editor left to itself folds by the left edge, and there these lines are all the same.
-      ok(folds.some(({ start, kind }) => start === at(document, 'use "').line && kind === vscode.FoldingRangeKind.Imports), `the libraries cannot be folded: ${JSON.stringify(folds.slice(0, 5))}`);
-      const [selection] = await run<vscode.SelectionRange[]>('vscode.executeSelectionRangeProvider', document.uri, [at(document, 'width 2.40', 7)]);
+      ok(
+        folds.some(({ start, kind }) => start === at(document, 'use "').line && kind === vscode.FoldingRangeKind.Imports),
+        `the libraries cannot be folded: ${JSON.stringify(folds.slice(0, 5))}`,
+      );
+      const [selection] = await run<vscode.SelectionRange[]>('vscode.executeSelectionRangeProvider', document.uri, [
+        at(document, 'width 2.40', 7),
+      ]);
       const steps: string[] = [];
-      for (let step: vscode.SelectionRange | undefined = selection; step !== undefined; step = step.parent) steps.push(document.getText(step.range));
+      for (let step: vscode.SelectionRange | undefined = selection; step !== undefined; step = step.parent)
+        steps.push(document.getText(step.range));
       ok(steps.includes('2.40 m'), `no step selects the value with its unit: ${JSON.stringify(steps.map((text) => text.slice(0, 30)))}`);
       ok(steps.includes('width 2.40 m'), `no step selects the line: ${JSON.stringify(steps.map((text) => text.slice(0, 30)))}`);
-      ok(steps.some((text) => text.startsWith('leaf west {') && text.endsWith('}')), 'no step selects the block');
+      ok(
+        steps.some((text) => text.startsWith('leaf west {') && text.endsWith('}')),
+        'no step selects the block',
+      );
     },
   },
   {
@@ -77,8 +104,15 @@ export const features: Test[] = [
   {
     name: 'names are found in the whole folder',
     body: async () => {
-      const found = await until('symbols', () => run<vscode.SymbolInformation[]>('vscode.executeWorkspaceSymbolProvider', 'rowan'), (all) => all.length > 0);
-      ok(found.some(({ name, location }) => name.includes('rowan-pair') && location.uri.path.endsWith('/library/panels.gate')), `found: ${found.map(({ name }) => name).join(' ')}`);
+      const found = await until(
+        'symbols',
+        () => run<vscode.SymbolInformation[]>('vscode.executeWorkspaceSymbolProvider', 'rowan'),
+        (all) => all.length > 0,
+      );
+      ok(
+        found.some(({ name, location }) => name.includes('rowan-pair') && location.uri.path.endsWith('/library/panels.gate')),
+        `found: ${found.map(({ name }) => name).join(' ')}`,
+      );
     },
   },
   {
@@ -88,14 +122,22 @@ export const features: Test[] = [
       const [item] = await run<vscode.CallHierarchyItem[]>('vscode.prepareCallHierarchy', document.uri, at(document, 'mass 180 kg', 6));
       ok(item, 'nothing at the mass');
       const calls = await run<vscode.CallHierarchyIncomingCall[]>('vscode.provideIncomingCalls', item);
-      ok(calls.some(({ from }) => /inertia/i.test(from.name)), `the inertia does not depend on the mass: ${calls.map(({ from }) => from.name).join(', ')}`);
+      ok(
+        calls.some(({ from }) => /inertia/i.test(from.name)),
+        `the inertia does not depend on the mass: ${calls.map(({ from }) => from.name).join(', ')}`,
+      );
     },
   },
   {
     name: 'while a line is written, its shape is shown',
     body: async () => {
       const document = await scratch('shape.gate', changed(await site(), 'closes onto west overlap 40 mm gap 20 mm', 'closes onto '));
-      const help = await run<vscode.SignatureHelp | undefined>('vscode.executeSignatureHelpProvider', document.uri, at(document, 'closes onto ', 'closes onto '.length), ' ');
+      const help = await run<vscode.SignatureHelp | undefined>(
+        'vscode.executeSignatureHelpProvider',
+        document.uri,
+        at(document, 'closes onto ', 'closes onto '.length),
+        ' ',
+      );
       includes(help?.signatures[0]?.label ?? '', 'overlap', 'the shape of the line');
     },
   },
@@ -105,15 +147,26 @@ export const features: Test[] = [
       const library = await read('library/panels.gate');
       await write('scratch/library/panels.gate', library);
       const document = await scratch('site.gate', (await site()).replace('../library/panels.gate', 'library/panels.gate'));
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       const place = at(document, 'rowan-pair', 2);
       const prepared = await run<{ range: vscode.Range; placeholder: string }>('vscode.prepareRename', document.uri, place);
       equal(prepared.placeholder, 'rowan-pair', 'what is to be renamed');
       const edit = await run<vscode.WorkspaceEdit>('vscode.executeDocumentRenameProvider', document.uri, place, 'oak-pair');
-      const names = edit.entries().map(([file]) => file.path.split('/').slice(-2).join('/')).sort();
+      const names = edit
+        .entries()
+        .map(([file]) => file.path.split('/').slice(-2).join('/'))
+        .sort();
       equal(names, ['library/panels.gate', 'scratch/site.gate'], 'files that are changed');
       ok(await vscode.workspace.applyEdit(edit), 'the edits cannot be made');
-      await until('no findings with the new name', () => [document.getText().includes('panel main : oak-pair'), rulesIn(document.uri)] as const, ([renamed, rules]) => renamed && rules.length === 0);
+      await until(
+        'no findings with the new name',
+        () => [document.getText().includes('panel main : oak-pair'), rulesIn(document.uri)] as const,
+        ([renamed, rules]) => renamed && rules.length === 0,
+      );
       await vscode.workspace.saveAll(false);
     },
   },
@@ -122,12 +175,24 @@ export const features: Test[] = [
     body: async () => {
       await write('scratch/library/panels.gate', await read('library/panels.gate'));
       const document = await scratch('site.gate', (await site()).replace('../library/panels.gate', 'library/panels.gate'));
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       const edit = new vscode.WorkspaceEdit();
       edit.renameFile(uri('scratch/library/panels.gate'), uri('scratch/boards.gate'));
       ok(await vscode.workspace.applyEdit(edit), 'the file cannot be moved');
-      await until('the new path', () => document.getText(), (text) => text.includes('use "boards.gate"'));
-      await until('no findings', () => rulesIn(document.uri), (rules) => rules.length === 0);
+      await until(
+        'the new path',
+        () => document.getText(),
+        (text) => text.includes('use "boards.gate"'),
+      );
+      await until(
+        'no findings',
+        () => rulesIn(document.uri),
+        (rules) => rules.length === 0,
+      );
       await vscode.workspace.saveAll(false);
     },
   },
@@ -146,7 +211,13 @@ export const features: Test[] = [
       const end = at(document, '      dwell   25 s').line;
       let brace = end;
       while (document.lineAt(brace).text !== '}') brace++;
-      const typed = await run<vscode.TextEdit[] | undefined>('vscode.executeFormatOnTypeProvider', document.uri, new vscode.Position(brace, 1), '}', options);
+      const typed = await run<vscode.TextEdit[] | undefined>(
+        'vscode.executeFormatOnTypeProvider',
+        document.uri,
+        new vscode.Position(brace, 1),
+        '}',
+        options,
+      );
       ok((typed ?? []).length > 0, 'a closing brace puts nothing straight');
     },
   },
@@ -155,7 +226,9 @@ export const features: Test[] = [
     body: async () => {
       const document = await open(soundSite);
       const labels = async (): Promise<string> =>
-        (await run<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document))).map(({ label }) => (typeof label === 'string' ? label : label.map(({ value }) => value).join(''))).join('\n');
+        (await run<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole(document)))
+          .map(({ label }) => (typeof label === 'string' ? label : label.map(({ value }) => value).join('')))
+          .join('\n');
       await until('run times and inertia', labels, (all) => all.includes('run time') && all.includes('inertia'));
       await withSetting('pintle.values.timing', false, async () => {
         await until('inertia without run times', labels, (all) => !all.includes('run time') && all.includes('inertia'));
@@ -192,7 +265,10 @@ export const preview: Test[] = [
     body: async () => {
       const document = await open(soundSite);
       await run('pintle.openPreview');
-      const label = (): string | undefined => vscode.window.tabGroups.all.flatMap((group) => [...group.tabs]).find((tab) => tab.input instanceof vscode.TabInputWebview && tab.input.viewType.includes('pintle.preview'))?.label;
+      const label = (): string | undefined =>
+        vscode.window.tabGroups.all
+          .flatMap((group) => [...group.tabs])
+          .find((tab) => tab.input instanceof vscode.TabInputWebview && tab.input.viewType.includes('pintle.preview'))?.label;
       await until('the preview', label, (shown) => shown?.includes('withy-lane') === true);
       await vscode.window.showTextDocument(document.uri, { viewColumn: vscode.ViewColumn.One });
       await vscode.window.showTextDocument(uri('sound/mill-race.gate'), { viewColumn: vscode.ViewColumn.One });

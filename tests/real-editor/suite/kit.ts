@@ -37,7 +37,9 @@ class Mismatch extends Error {}
 
 async function within<T>(milliseconds: number, work: Promise<T>): Promise<T> {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<never>((_, reject) => (timer = setTimeout(() => reject(new Mismatch(`nothing after ${milliseconds / 1000} s`)), milliseconds)));
+  const late = new Promise<never>(
+    (_, reject) => (timer = setTimeout(() => reject(new Mismatch(`nothing after ${milliseconds / 1000} s`)), milliseconds)),
+  );
   try {
     return await Promise.race([work, late]);
   } finally {
@@ -60,7 +62,11 @@ export function includes(text: string, part: string, what: string): void {
 export const pause = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 /** Asks until it is so. What editors show comes when it comes; how fast is measured elsewhere. */
-export async function until<T>(what: string, get: () => T | Promise<T>, holds: (value: T) => unknown = (value) => value !== undefined): Promise<T> {
+export async function until<T>(
+  what: string,
+  get: () => T | Promise<T>,
+  holds: (value: T) => unknown = (value) => value !== undefined,
+): Promise<T> {
   let last: T | undefined;
   for (const end = Date.now() + 15_000; Date.now() < end; await pause(40)) {
     last = await get();
@@ -88,7 +94,10 @@ export const remove = (path: string): Thenable<void> => vscode.workspace.fs.dele
 export async function open(path: string): Promise<vscode.TextDocument> {
   const wanted = uri(path).toString();
   await vscode.commands.executeCommand('vscode.open', uri(path), { preview: false });
-  const document = await until(`${path} is open`, () => vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === wanted)?.document);
+  const document = await until(
+    `${path} is open`,
+    () => vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === wanted)?.document,
+  );
   ok(document, 'nothing is open');
   return document;
 }
@@ -122,8 +131,10 @@ export function at(document: vscode.TextDocument, part: string, shift = 0): vsco
   ok(offset >= 0, `${JSON.stringify(part)} is not in ${document.uri.path}`);
   return document.positionAt(offset + shift);
 }
-export const rangeOf = (document: vscode.TextDocument, part: string): vscode.Range => new vscode.Range(at(document, part), at(document, part, part.length));
-export const whole = (document: vscode.TextDocument): vscode.Range => new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));
+export const rangeOf = (document: vscode.TextDocument, part: string): vscode.Range =>
+  new vscode.Range(at(document, part), at(document, part, part.length));
+export const whole = (document: vscode.TextDocument): vscode.Range =>
+  new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));
 
 // --- What Pintle says.
 
@@ -131,10 +142,21 @@ export const ruleOf = (diagnostic: vscode.Diagnostic): string => {
   const { code } = diagnostic;
   return String(typeof code === 'object' ? code.value : code);
 };
-export const found = (file: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(file).filter(({ source }) => source === 'pintle');
+export const found = (file: vscode.Uri): vscode.Diagnostic[] =>
+  vscode.languages.getDiagnostics(file).filter(({ source }) => source === 'pintle');
 export const rulesIn = (file: vscode.Uri): string[] => found(file).map(ruleOf).sort();
-export const untilRule = (file: vscode.Uri, rule: string): Promise<string[]> => until(`${rule} in ${file.path}`, () => rulesIn(file), (rules) => rules.includes(rule));
-export const untilNoRule = (file: vscode.Uri, rule: string): Promise<string[]> => until(`no ${rule} in ${file.path}`, () => rulesIn(file), (rules) => !rules.includes(rule));
+export const untilRule = (file: vscode.Uri, rule: string): Promise<string[]> =>
+  until(
+    `${rule} in ${file.path}`,
+    () => rulesIn(file),
+    (rules) => rules.includes(rule),
+  );
+export const untilNoRule = (file: vscode.Uri, rule: string): Promise<string[]> =>
+  until(
+    `no ${rule} in ${file.path}`,
+    () => rulesIn(file),
+    (rules) => !rules.includes(rule),
+  );
 
 export const hoverAt = async (document: vscode.TextDocument, position: vscode.Position): Promise<string> =>
   (await vscode.commands.executeCommand<vscode.Hover[]>('vscode.executeHoverProvider', document.uri, position))
@@ -142,11 +164,24 @@ export const hoverAt = async (document: vscode.TextDocument, position: vscode.Po
     .map((content) => (typeof content === 'string' ? content : content.value))
     .join('\n');
 
-export const labelOf = (label: string | { label: string } | { value: string }[]): string => (typeof label === 'string' ? label : Array.isArray(label) ? label.map(({ value }) => value).join('') : label.label);
+export const labelOf = (label: string | { label: string } | { value: string }[]): string =>
+  typeof label === 'string' ? label : Array.isArray(label) ? label.map(({ value }) => value).join('') : label.label;
 
 /** What would be offered here. */
-export const offered = async (document: vscode.TextDocument, position: vscode.Position, trigger?: string): Promise<vscode.CompletionItem[]> =>
-  (await vscode.commands.executeCommand<vscode.CompletionList>('vscode.executeCompletionItemProvider', document.uri, position, trigger, 200)).items;
+export const offered = async (
+  document: vscode.TextDocument,
+  position: vscode.Position,
+  trigger?: string,
+): Promise<vscode.CompletionItem[]> =>
+  (
+    await vscode.commands.executeCommand<vscode.CompletionList>(
+      'vscode.executeCompletionItemProvider',
+      document.uri,
+      position,
+      trigger,
+      200,
+    )
+  ).items;
 
 /** The tabs that are open, by their labels. */
 export const tabs = (): vscode.Tab[] => vscode.window.tabGroups.all.flatMap((group) => [...group.tabs]);

@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { activation, changing, diagnostics, reading } from './basics.ts';
 import { features, preview } from './features.ts';
-import { equal, runAll, write, type Test } from './kit.ts';
+import { equal, runAll, type Test, write } from './kit.ts';
 
 /** The examples, by their paths; run.mjs puts them in. */
 declare const exampleTexts: Readonly<Record<string, string>>;
@@ -11,7 +11,12 @@ const host: Test = {
   name: 'this is the extension host of a browser: a worker, files in memory, no machine behind it',
   body: async () => {
     equal(
-      [vscode.env.uiKind, vscode.env.remoteName, typeof (globalThis as { importScripts?: unknown }).importScripts, vscode.workspace.workspaceFolders?.[0]?.uri.scheme],
+      [
+        vscode.env.uiKind,
+        vscode.env.remoteName,
+        typeof (globalThis as { importScripts?: unknown }).importScripts,
+        vscode.workspace.workspaceFolders?.[0]?.uri.scheme,
+      ],
       [vscode.UIKind.Web, undefined, 'function', 'tmp'],
       'the host',
     );

@@ -3,7 +3,7 @@ import { margin } from '../drawing.ts';
 import { foot, poundForce, ticks } from '../scale.ts';
 import { line } from '../svg.ts';
 import { text } from '../text.ts';
-import { left, right, type Chart } from './chart.ts';
+import { type Chart, left, right } from './chart.ts';
 
 /** Steps of the axis in degrees. */
 const turns = [5, 10, 15, 30, 45];

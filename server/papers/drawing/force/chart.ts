@@ -3,9 +3,9 @@ import { type SettingWindow, ways } from '../../../figures/force-window/working.
 import { inDegrees } from '../../../figures/index.ts';
 import type { Leaf } from '../../../model/index.ts';
 import type { Reader } from '../../../vocabulary/index.ts';
-import { samplesOf, type Sample } from '../../scene/force.ts';
+import { type Sample, samplesOf } from '../../scene/force.ts';
 import { margin, sheetWidth } from '../drawing.ts';
-import { scaleOf, type Scale } from '../scale.ts';
+import { type Scale, scaleOf } from '../scale.ts';
 import type { Element } from '../svg.ts';
 
 export const left = 92;

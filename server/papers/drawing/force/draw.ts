@@ -3,8 +3,8 @@ import { forceWindowOf, type SettingWindow } from '../../../figures/force-window
 import type { Installation } from '../../../model/index.ts';
 import { readerOf } from '../../../vocabulary/index.ts';
 import { drivenLeaves, siteTitle } from '../../words.ts';
-import { finished, margin, nothing, notes, sheetWidth, Things, whole, type Drawing, type Note, type Table } from '../drawing.ts';
-import { line, number, path, type Element } from '../svg.ts';
+import { type Drawing, finished, margin, type Note, notes, nothing, sheetWidth, type Table, Things, whole } from '../drawing.ts';
+import { type Element, line, number, path } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { chartOf, type Shared } from './chart.ts';
 import { drawWindow } from './window.ts';
@@ -29,7 +29,11 @@ export function forceOf(installation: Installation): Drawing {
     const id = things.note(`leaf.${leaf.name}`, `leaf ${short(leaf.name)}`, whole(leaf.at));
     y = drawWindow(chartOf(shared, leaf, id, window, y + 44), things, sentence) + 18;
   }
-  y = drawLegend(y, drawn, windows.map(({ window }) => window));
+  y = drawLegend(
+    y,
+    drawn,
+    windows.map(({ window }) => window),
+  );
   y = notes(notesOf(installation), margin, y, sheetWidth - 2 * margin, drawn);
   const height = y + margin;
   const description = windows.map(({ sentence }) => sentence).join(' ');

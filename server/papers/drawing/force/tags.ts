@@ -1,5 +1,5 @@
-import { rect, type Element } from '../svg.ts';
-import { text, widthOf, type Anchor } from '../text.ts';
+import { type Element, rect } from '../svg.ts';
+import { type Anchor, text, widthOf } from '../text.ts';
 
 /** Texts at lines, each on a piece of paper of its own: above its line, or below it where another one stands there already. */
 export class Tags {

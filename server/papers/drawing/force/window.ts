@@ -1,12 +1,12 @@
 // The window of one leaf: what it needs, what it may get, and where the setting lies between.
-import { ways, type Way } from '../../../figures/force-window/working.ts';
-import { emptyStretch, strictest, type Sample } from '../../scene/force.ts';
+import { type Way, ways } from '../../../figures/force-window/working.ts';
+import { emptyStretch, type Sample, strictest } from '../../scene/force.ts';
 import type { Point } from '../../scene/point.ts';
-import { margin, notes, sheetWidth, shows, whole, type Note, type Things } from '../drawing.ts';
+import { margin, type Note, notes, sheetWidth, shows, type Things, whole } from '../drawing.ts';
 import { line, number, path, rect, through } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
 import { drawAxes } from './axes.ts';
-import { clipped, left, placeOf, right, type Chart } from './chart.ts';
+import { type Chart, clipped, left, placeOf, right } from './chart.ts';
 import { Tags } from './tags.ts';
 import { placeInWords, pushInWords, settingInWords, shareInWords, whereInWords } from './words.ts';
 
@@ -85,7 +85,10 @@ function drawCurves(chart: Chart, way: Way): void {
 function drawEdges({ window, reader, y, drawn }: Chart, tags: Tags): void {
   const { low, high } = window;
   if (low > high) return;
-  for (const [edge, words] of [[low, 'lowest that works everywhere'], [high, 'highest']] as const) {
+  for (const [edge, words] of [
+    [low, 'lowest that works everywhere'],
+    [high, 'highest'],
+  ] as const) {
     if (edge > y.to) continue;
     const at = y.at(edge);
     const tag = tags.at(`${words} ${pushInWords(window, edge, reader)}`, right - 6, at, 'end', 'in-sound', edge === low);

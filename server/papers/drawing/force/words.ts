@@ -3,7 +3,7 @@ import type { SettingWindow } from '../../../figures/force-window/working.ts';
 import { inDegrees } from '../../../figures/index.ts';
 import { motionOf } from '../../../figures/run-time/working.ts';
 import type { Installation, Leaf } from '../../../model/index.ts';
-import { showShare, showSi, type Reader } from '../../../vocabulary/index.ts';
+import { type Reader, showShare, showSi } from '../../../vocabulary/index.ts';
 import { drivenLeaves, motionUnknown, nothingDriven } from '../../words.ts';
 import { short } from '../text.ts';
 

@@ -1,10 +1,10 @@
 // Edges, and fields that a leaf carries along.
 import type { Sensor } from '../../../model/index.ts';
-import { besideEdge, edgeEnds, type Carried } from '../../scene/fields.ts';
+import { besideEdge, type Carried, edgeEnds } from '../../scene/fields.ts';
 import type { PlacedLeaf } from '../../scene/opening.ts';
 import { between, type Point } from '../../scene/point.ts';
 import { shows } from '../drawing.ts';
-import { band, hitLine, line, path, through, type Element } from '../svg.ts';
+import { band, type Element, hitLine, line, path, through } from '../svg.ts';
 import { short } from '../text.ts';
 import type { Plan } from './plan.ts';
 import { sensorThing } from './things.ts';

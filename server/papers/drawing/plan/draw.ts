@@ -3,10 +3,10 @@
 import { inDegrees } from '../../../figures/index.ts';
 import type { Installation, Leaf } from '../../../model/index.ts';
 import type { Finding } from '../../../rules/index.ts';
-import { readerOf, showSi, type Reader } from '../../../vocabulary/index.ts';
-import { markedHazardsOf, unjudgedHazardsOf, type MarkedHazard, type UnjudgedHazard } from '../../scene/hazards.ts';
+import { type Reader, readerOf, showSi } from '../../../vocabulary/index.ts';
+import { type MarkedHazard, markedHazardsOf, type UnjudgedHazard, unjudgedHazardsOf } from '../../scene/hazards.ts';
 import { siteTitle } from '../../words.ts';
-import { finished, margin, nothing, notes, sheetWidth, type Drawing, type Table } from '../drawing.ts';
+import { type Drawing, finished, margin, notes, nothing, sheetWidth, type Table } from '../drawing.ts';
 import type { Element } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
 import { labelCarried } from './carried.ts';

@@ -1,11 +1,11 @@
 // Drives: rams and arms with what of them stays and what the leaf carries along, shafts at the hinge, racks.
 import type { Drive } from '../../../model/index.ts';
-import { mechanismAt, rackPlace, type ArmAt, type RamAt } from '../../scene/mechanism.ts';
+import { type ArmAt, mechanismAt, type RamAt, rackPlace } from '../../scene/mechanism.ts';
 import { onGround, type PlacedLeaf, type Slide, type Swing } from '../../scene/opening.ts';
 import { between, type Point } from '../../scene/point.ts';
 import { driveKind } from '../../words.ts';
 import { shows } from '../drawing.ts';
-import { circle, group, hitLine, line, path, rect, through, type Element } from '../svg.ts';
+import { circle, type Element, group, hitLine, line, path, rect, through } from '../svg.ts';
 import { short } from '../text.ts';
 import type { Plan } from './plan.ts';
 import { driveThing } from './things.ts';

@@ -1,7 +1,7 @@
 // Fields that stand on the ground: beams, curtains, loops. Where they stand no file says, and so does the drawing.
 import type { Field } from '../../scene/fields.ts';
 import { shows } from '../drawing.ts';
-import { hatch, hitLine, line, path, rect, type Element } from '../svg.ts';
+import { type Element, hatch, hitLine, line, path, rect } from '../svg.ts';
 import { short } from '../text.ts';
 import { watchesInWords } from './carried.ts';
 import type { Plan } from './plan.ts';

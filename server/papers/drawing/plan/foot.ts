@@ -1,12 +1,12 @@
 // Below the plan: its scale, its hazards one by one, and what is to be known of it.
-import { showSi, type Reader } from '../../../vocabulary/index.ts';
+import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import type { MarkedHazard, UnjudgedHazard } from '../../scene/hazards.ts';
 import type { PlanScene } from '../../scene/plan.ts';
 import type { Point } from '../../scene/point.ts';
 import { caution } from '../../words.ts';
-import { margin, sheetWidth, type Note } from '../drawing.ts';
+import { margin, type Note, sheetWidth } from '../drawing.ts';
 import { foot, roundAbove } from '../scale.ts';
-import { rect, type Element } from '../svg.ts';
+import { type Element, rect } from '../svg.ts';
 import { short, text, wrapped } from '../text.ts';
 import { hazardInWords, hazardMark, unjudgedInWords, unjudgedMark } from './hazards.ts';
 import type { PlanScale } from './layout.ts';

@@ -3,11 +3,11 @@ import type { HazardKind } from '../../../figures/hazards/working.ts';
 import { headPlace } from '../../../model/index.ts';
 import { verdictOf } from '../../../rules/index.ts';
 import type { Cover } from '../../../safeguards/index.ts';
-import { showSi, type Reader } from '../../../vocabulary/index.ts';
+import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import { hazardPlace, type MarkedHazard, type UnjudgedHazard } from '../../scene/hazards.ts';
 import type { Point } from '../../scene/point.ts';
 import { shows } from '../drawing.ts';
-import { circle, path, through, type Element } from '../svg.ts';
+import { circle, type Element, path, through } from '../svg.ts';
 import { short, text } from '../text.ts';
 import { lead, type Plan } from './plan.ts';
 import { leafThing } from './things.ts';
@@ -56,7 +56,12 @@ export function hazardMark({ judged: { hazard, covered } }: MarkedHazard, { x, y
   const { letter } = kinds[hazard.kind];
   const d = r * 1.3;
   if (!covered) {
-    const diamond = [{ x, y: y - d }, { x: x + d, y }, { x, y: y + d }, { x: x - d, y }];
+    const diamond = [
+      { x, y: y - d },
+      { x: x + d, y },
+      { x, y: y + d },
+      { x: x - d, y },
+    ];
     return [path('bare', through(diamond, true)), text(letter, x, y + 4, 'small', 'middle', 'strong in-over')];
   }
   const behind = [
@@ -65,7 +70,11 @@ export function hazardMark({ judged: { hazard, covered } }: MarkedHazard, { x, y
     { x: x + r * 1.5, y: y - r * 0.2 },
     { x: x + r * 0.35, y: y - r * 0.2 },
   ];
-  const tick = [{ x: x + r * 0.5, y: y - r * 0.75 }, { x: x + r * 0.8, y: y - r * 0.45 }, { x: x + r * 1.3, y: y - r * 1.1 }];
+  const tick = [
+    { x: x + r * 0.5, y: y - r * 0.75 },
+    { x: x + r * 0.8, y: y - r * 0.45 },
+    { x: x + r * 1.3, y: y - r * 1.1 },
+  ];
   return [
     circle('covered', { x, y }, r),
     text(letter, x, y + 4, 'small', 'middle', 'strong in-sound'),

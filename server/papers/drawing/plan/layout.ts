@@ -1,6 +1,6 @@
 // How a plan lies on its sheet: what stands on the ground to places of the drawing.
 import { type Installation, perSubject } from '../../../model/index.ts';
-import { planSceneOf, type PlanScene } from '../../scene/plan.ts';
+import { type PlanScene, planSceneOf } from '../../scene/plan.ts';
 import type { Point } from '../../scene/point.ts';
 import { margin, sheetWidth } from '../drawing.ts';
 import type { Box } from '../placing.ts';

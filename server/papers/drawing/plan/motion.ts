@@ -1,9 +1,9 @@
 // How everything in the plan moves through one full cycle, for a slider. The plan is drawn closed; each entry turns or
 // shifts the element of its name. What is fixed to a leaf stands within the leaf's element and is carried along by it.
 import type { Installation } from '../../../model/index.ts';
-import { movesOf, phasesOf, type Move, type Phase } from '../../scene/cycle.ts';
+import { type Move, movesOf, type Phase, phasesOf } from '../../scene/cycle.ts';
 import { timesOf } from '../../scene/times.ts';
-import { planScaleOf, type PlanScale } from './layout.ts';
+import { type PlanScale, planScaleOf } from './layout.ts';
 
 export interface Moving {
   /** `data-moves` of its element. Parts of a drive move too, and may stand within a leaf that carries them along. */

@@ -1,9 +1,9 @@
 // What a drawing of the plan is put together from.
-import { showSi, type Reader } from '../../../vocabulary/index.ts';
+import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import type { Point } from '../../scene/point.ts';
 import { shows, Things } from '../drawing.ts';
 import { nearest, Places } from '../placing.ts';
-import { circle, line, rect, type Element } from '../svg.ts';
+import { circle, type Element, line, rect } from '../svg.ts';
 import { fitted, sizes, text, widthOf } from '../text.ts';
 import type { Layout } from './layout.ts';
 

@@ -4,7 +4,7 @@ import type { Slide } from '../../scene/opening.ts';
 import { drawnRoomOf, wallAlong } from '../../scene/plan.ts';
 import { shows } from '../drawing.ts';
 import type { Box } from '../placing.ts';
-import { arrowHead, group, hatch, line, path, rect, type Element } from '../svg.ts';
+import { arrowHead, type Element, group, hatch, line, path, rect } from '../svg.ts';
 import { short } from '../text.ts';
 import { drawCarried } from './carried.ts';
 import { drawRack } from './drives.ts';

@@ -2,11 +2,11 @@
 import { inDegrees } from '../../../figures/index.ts';
 import type { Leaf } from '../../../model/index.ts';
 import { showSi } from '../../../vocabulary/index.ts';
-import { onGround, turnOf, type Swing } from '../../scene/opening.ts';
+import { onGround, type Swing, turnOf } from '../../scene/opening.ts';
 import { drawnRoomOf, wallAcross } from '../../scene/plan.ts';
 import { between, type Point } from '../../scene/point.ts';
 import { shows } from '../drawing.ts';
-import { circle, group, line, number, path, through, type Element } from '../svg.ts';
+import { circle, type Element, group, line, number, path, through } from '../svg.ts';
 import { short } from '../text.ts';
 import { drawCarried } from './carried.ts';
 import { drawMechanism } from './drives.ts';

@@ -3,9 +3,9 @@ import { headPlace, type Installation } from '../../../model/index.ts';
 import { showSi } from '../../../vocabulary/index.ts';
 import type { Times } from '../../scene/times.ts';
 import { shows, Things, whole } from '../drawing.ts';
-import { rect, type Element } from '../svg.ts';
+import { type Element, rect } from '../svg.ts';
 import { text, widthOf } from '../text.ts';
-import { axisOf, type Axis } from './axis.ts';
+import { type Axis, axisOf } from './axis.ts';
 
 export interface Chart {
   readonly installation: Installation;

@@ -2,9 +2,9 @@
 import { decidingOverlap } from '../../../figures/least-lag/working.ts';
 import { motionOf } from '../../../figures/run-time/working.ts';
 import type { Installation } from '../../../model/index.ts';
-import { timesOf, type Times } from '../../scene/times.ts';
+import { type Times, timesOf } from '../../scene/times.ts';
 import { drivenLeaves, motionUnknown, nothingDriven, siteTitle } from '../../words.ts';
-import { finished, margin, nothing, notes, sheetWidth, type Drawing, type Table } from '../drawing.ts';
+import { type Drawing, finished, margin, notes, nothing, sheetWidth, type Table } from '../drawing.ts';
 import { fitted, short, text } from '../text.ts';
 import { chartOf, seconds } from './chart.ts';
 import { drawAxis, drawLegend, timingNotes } from './foot.ts';

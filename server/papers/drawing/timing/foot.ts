@@ -1,9 +1,9 @@
 // Below the rows: the axis, what the surfaces mean, and the sums.
-import { margin, sheetWidth, type Note } from '../drawing.ts';
-import { hatch, line, path, rect, through, type Element } from '../svg.ts';
+import { margin, type Note, sheetWidth } from '../drawing.ts';
+import { type Element, hatch, line, path, rect, through } from '../svg.ts';
 import { text, widthOf } from '../text.ts';
 import { left, right } from './axis.ts';
-import { seconds, type Chart } from './chart.ts';
+import { type Chart, seconds } from './chart.ts';
 import { leastMark } from './lag.ts';
 
 /** The axis at `y`, its grid up to `top`, and the break at each of these heights. */
@@ -20,7 +20,18 @@ export function drawAxis({ axis, drawn }: Chart, top: number, y: number, breaks:
 }
 
 const breakSign = (x: number, y: number): Element =>
-  path('break', through([{ x: x - 5, y: y + 11 }, { x: x + 1, y: y - 11 }, { x: x + 7, y: y - 11 }, { x: x + 1, y: y + 11 }], true));
+  path(
+    'break',
+    through(
+      [
+        { x: x - 5, y: y + 11 },
+        { x: x + 1, y: y - 11 },
+        { x: x + 7, y: y - 11 },
+        { x: x + 1, y: y + 11 },
+      ],
+      true,
+    ),
+  );
 
 /** What the surfaces mean, of those that are there; gives where that ends. */
 export function drawLegend({ times, drawn }: Chart, top: number): number {
@@ -48,9 +59,24 @@ const fullSample: Sample = (x, y) => [rect('run', x, y, 28, 12)];
 const slowSample: Sample = (x, y) => [rect('slow', x, y, 28, 12), path('slow-strokes', hatch(x, y, 28, 12, 8))];
 const seatSample: Sample = (x, y) => [
   rect('seat', x, y, 28, 12),
-  path('seat-strokes', through([{ x, y: y + 6 }, { x: x + 28, y: y + 6 }])),
+  path(
+    'seat-strokes',
+    through([
+      { x, y: y + 6 },
+      { x: x + 28, y: y + 6 },
+    ]),
+  ),
 ];
-const curveSample: Sample = (x, y) => [path('curve', through([{ x, y: y + 12 }, { x: x + 14, y: y + 2 }, { x: x + 28, y: y + 2 }]))];
+const curveSample: Sample = (x, y) => [
+  path(
+    'curve',
+    through([
+      { x, y: y + 12 },
+      { x: x + 14, y: y + 2 },
+      { x: x + 28, y: y + 2 },
+    ]),
+  ),
+];
 const leastSample: Sample = (x, y) => leastMark(x + 14, y, 4, 8);
 
 export function timingNotes({ installation, times, axis }: Chart): Note[] {

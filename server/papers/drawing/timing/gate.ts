@@ -1,7 +1,7 @@
 // The rows of the whole gate: its phases at the top, and what the panel shows while nothing moves.
 import { margin } from '../drawing.ts';
 import { text } from '../text.ts';
-import { drawStretch, moment, seconds, tell, type Chart, type Stretch } from './chart.ts';
+import { type Chart, drawStretch, moment, type Stretch, seconds, tell } from './chart.ts';
 
 /** Where the row of the phases begins. */
 export const top = 58;

@@ -3,10 +3,10 @@ import { decidingOverlap } from '../../../figures/least-lag/working.ts';
 import { headPlace } from '../../../model/index.ts';
 import type { LeafTimes } from '../../scene/times.ts';
 import { shows, whole } from '../drawing.ts';
-import { arrowHead, line, path, rect, through, type Element } from '../svg.ts';
+import { arrowHead, type Element, line, path, rect, through } from '../svg.ts';
 import { short, text, widthOf } from '../text.ts';
 import { left, right } from './axis.ts';
-import { seconds, type Chart } from './chart.ts';
+import { type Chart, seconds } from './chart.ts';
 
 type Way = 'opening' | 'closing';
 
@@ -47,7 +47,10 @@ function drawLag(chart: Chart, of: Lag, bars: ReadonlyMap<LeafTimes, number>): v
   const to = axis.at(second[way].start);
   const parts: Element[] = [];
   if (to - from > 3) {
-    const [start, tip] = [{ x: from, y }, { x: to, y }];
+    const [start, tip] = [
+      { x: from, y },
+      { x: to, y },
+    ];
     parts.push(line('lead', { x: from, y: firstY }, start), line('lag', start, tip), arrowHead('lag-head', start, tip, 7));
   }
   if (least !== undefined) parts.push(...leastMark(axis.at(first[way].start + least), y));
@@ -74,5 +77,15 @@ function lagInWords({ way, first, second, lag, least }: Lag): string {
 /** The sign for the least lag; `y` is that of the lag's arrow. */
 export const leastMark = (x: number, y: number, high = 15, low = 13): Element[] => [
   line('least', { x, y: y - high }, { x, y: y + low }),
-  path('lag-head', through([{ x, y: y + low - 2 }, { x: x + 4, y: y + low + 4 }, { x: x - 4, y: y + low + 4 }], true)),
+  path(
+    'lag-head',
+    through(
+      [
+        { x, y: y + low - 2 },
+        { x: x + 4, y: y + low + 4 },
+        { x: x - 4, y: y + low + 4 },
+      ],
+      true,
+    ),
+  ),
 ];

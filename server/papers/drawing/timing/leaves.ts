@@ -5,10 +5,10 @@ import { showSi } from '../../../vocabulary/index.ts';
 import type { Point } from '../../scene/point.ts';
 import type { LeafTimes, Run } from '../../scene/times.ts';
 import { margin, shows, whole } from '../drawing.ts';
-import { hatch, path, rect, through, type Element } from '../svg.ts';
+import { type Element, hatch, path, rect, through } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { left } from './axis.ts';
-import { seconds, tell, type Chart } from './chart.ts';
+import { type Chart, seconds, tell } from './chart.ts';
 
 const rowHeight = 86;
 /** Below a row whose leaf starts second. */
@@ -138,7 +138,13 @@ function drawSeat({ axis, drawn }: Chart, row: Row, run: Run, title: string): vo
       row.seat,
       title,
       rect('seat', x, y + 3, end - x, barHeight - 6),
-      path('seat-strokes', through([{ x, y: middle }, { x: end, y: middle }])),
+      path(
+        'seat-strokes',
+        through([
+          { x, y: middle },
+          { x: end, y: middle },
+        ]),
+      ),
       rect('hit', x, y, Math.max(6, end - x), barHeight),
     ),
   );

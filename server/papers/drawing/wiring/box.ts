@@ -1,8 +1,8 @@
 // A box: what it says, its pins, its terminator, and the boxes chained behind it.
 import { shows } from '../drawing.ts';
-import { circle, element, line, path, rect, through, type Element } from '../svg.ts';
+import { circle, type Element, element, line, path, rect, through } from '../svg.ts';
 import { fitted, sizes, text, widthOf } from '../text.ts';
-import { pinRoomOf, type PlacedBox } from './places.ts';
+import { type PlacedBox, pinRoomOf } from './places.ts';
 import { boxWidth, padding, resistorRoom, textLine } from './sizes.ts';
 
 /** `first` is the top of the strip. */
@@ -46,7 +46,15 @@ function drawFrame(frame: Frame, top: number, x: number, indent: number, screws:
 function resistor(words: string, x: number, y: number): Element[] {
   const upper = y - 10;
   const lower = y + 10;
-  const ends = through([{ x: x - 8, y: upper }, { x: x + 6, y: upper }]) + through([{ x: x - 8, y: lower }, { x: x + 6, y: lower }]);
+  const ends =
+    through([
+      { x: x - 8, y: upper },
+      { x: x + 6, y: upper },
+    ]) +
+    through([
+      { x: x - 8, y: lower },
+      { x: x + 6, y: lower },
+    ]);
   if (words === 'none')
     return [
       path('wire', ends),
@@ -55,7 +63,14 @@ function resistor(words: string, x: number, y: number): Element[] {
       text('no terminator', x + 18, y + 4, 'small', 'start', 'in-alert'),
     ];
   return [
-    path('wire', ends + through([{ x: x + 6, y: upper }, { x: x + 6, y: lower }])),
+    path(
+      'wire',
+      ends +
+        through([
+          { x: x + 6, y: upper },
+          { x: x + 6, y: lower },
+        ]),
+    ),
     rect('resistor', x + 2, y - 6, 8, 12),
     text(words, x + 16, y + 4, 'small', 'start', 'quiet'),
   ];

@@ -1,12 +1,12 @@
 // What stands on the right of a strip, before it has a place: devices with their pins, supply, accessories, battery.
 import type { Installation, Sensor } from '../../../model/index.ts';
 import { showShare, showSi } from '../../../vocabulary/index.ts';
-import { cablesTo, type WireEnd, type WiredDevice } from '../../scene/strip.ts';
+import { cablesTo, type WiredDevice, type WireEnd } from '../../scene/strip.ts';
 import { driveKind } from '../../words.ts';
 import { whole } from '../drawing.ts';
 import { short } from '../text.ts';
 import { cableLines } from './cables.ts';
-import { terminalThing, type Noted } from './noted.ts';
+import { type Noted, terminalThing } from './noted.ts';
 
 /** One end of a wire at a box. */
 export interface Pin {
@@ -163,7 +163,10 @@ function sourceBoxes({ strip: { panel }, things, reader }: Noted): Box[] {
 }
 
 const sourceBox = (id: string, title: string, stated: readonly string[]): Box =>
-  plainBox(id, title, [{ words: title, name: 'strong' }, { words: [...stated, 'its terminals are not stated'].join(', '), name: 'quiet' }]);
+  plainBox(id, title, [
+    { words: title, name: 'strong' },
+    { words: [...stated, 'its terminals are not stated'].join(', '), name: 'quiet' },
+  ]);
 
 /** The terminator of an edge as its line states it, or that there is none at the end of its loop. */
 function resistorOf({ reader }: Noted, { model, facts }: Sensor): string | undefined {

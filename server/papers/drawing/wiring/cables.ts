@@ -1,8 +1,8 @@
 // Cables in words.
 import { classOf, insulationOf } from '../../../figures/cables/working.ts';
 import type { Cable } from '../../../model/index.ts';
-import { showSi, type Reader } from '../../../vocabulary/index.ts';
-import { whole, type Things } from '../drawing.ts';
+import { type Reader, showSi } from '../../../vocabulary/index.ts';
+import { type Things, whole } from '../drawing.ts';
 import { short } from '../text.ts';
 import type { Line } from './boxes.ts';
 

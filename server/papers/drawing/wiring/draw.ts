@@ -4,12 +4,12 @@ import type { Installation } from '../../../model/index.ts';
 import { readerOf } from '../../../vocabulary/index.ts';
 import { looseDevices, stripOf } from '../../scene/strip.ts';
 import { caution, siteTitle } from '../../words.ts';
-import { finished, margin, nothing, notes, Things, type Drawing, type Note, type Table } from '../drawing.ts';
+import { type Drawing, finished, margin, type Note, notes, nothing, type Table, Things } from '../drawing.ts';
 import type { Element } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
 import type { Pin } from './boxes.ts';
 import { cableInWords } from './cables.ts';
-import { layOut, roleInWords, type Layout } from './layout.ts';
+import { type Layout, layOut, roleInWords } from './layout.ts';
 import { drawStrip } from './strip.ts';
 
 const title = 'Terminals and cables';

@@ -1,12 +1,12 @@
 // How the strip of a panel lies on its sheet: rows, boxes, lanes, and the columns that they make.
-import { showSi, type Reader } from '../../../vocabulary/index.ts';
+import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import type { Row, Strip } from '../../scene/strip.ts';
 import { margin, type Things } from '../drawing.ts';
 import { short, widthOf } from '../text.ts';
-import { boxesOf, type Box } from './boxes.ts';
-import { lanesOf, linkLanesOf, type Lanes } from './lanes.ts';
-import { noteLinks, noteStrip, noteUnused, type DrawnLink } from './noted.ts';
-import { placeBoxes, type PlacedBox } from './places.ts';
+import { type Box, boxesOf } from './boxes.ts';
+import { type Lanes, lanesOf, linkLanesOf } from './lanes.ts';
+import { type DrawnLink, noteLinks, noteStrip, noteUnused } from './noted.ts';
+import { type PlacedBox, placeBoxes } from './places.ts';
 import { bendRoom, boxWidth, laneWidth } from './sizes.ts';
 
 export interface Layout {

@@ -1,7 +1,7 @@
 // The things of the file that the wiring of a panel shows.
 import type { Reader } from '../../../vocabulary/index.ts';
 import type { Strip } from '../../scene/strip.ts';
-import { whole, type Things } from '../drawing.ts';
+import { type Things, whole } from '../drawing.ts';
 import { short } from '../text.ts';
 
 /** A strip, and what is noted of it while its parts are put into words. */

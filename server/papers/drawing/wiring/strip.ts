@@ -1,10 +1,10 @@
 // The strip of a panel with its links, and the wires that lead from it.
 import { isFeed } from '../../scene/strip.ts';
 import { margin, shows } from '../drawing.ts';
-import { circle, element, path, rect, through, type Element } from '../svg.ts';
+import { circle, type Element, element, path, rect, through } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { drawBox } from './box.ts';
-import { roleInWords, type Layout } from './layout.ts';
+import { type Layout, roleInWords } from './layout.ts';
 import { endOf, type PlacedBox } from './places.ts';
 import { firstLane, laneWidth, pitch, rowMiddle } from './sizes.ts';
 
@@ -62,8 +62,18 @@ function drawLinks({ links, linkLanes, cellX }: Layout, top: number, drawn: Elem
     const ys = [...rows].sort((a, b) => a - b).map((row) => top + rowMiddle(row));
     const first = ys[0] as number;
     const last = ys[ys.length - 1] as number;
-    const bracket = through([{ x: cellX, y: first }, { x, y: first }, { x, y: last }, { x: cellX, y: last }]);
-    const between = ys.slice(1, -1).map((y) => through([{ x: cellX, y }, { x, y }]));
+    const bracket = through([
+      { x: cellX, y: first },
+      { x, y: first },
+      { x, y: last },
+      { x: cellX, y: last },
+    ]);
+    const between = ys.slice(1, -1).map((y) =>
+      through([
+        { x: cellX, y },
+        { x, y },
+      ]),
+    );
     const joints = ys.map((y) => circle('joint', { x: cellX, y }, 2.6));
     const hit = rect('hit', x - 5, first - 6, cellX - x + 6, last - first + 12, 2);
     drawn.push(shows(id, title, path('link', bracket + between.join('')), ...joints, hit));
@@ -79,7 +89,13 @@ function drawWires(layout: Layout, placed: PlacedBox, top: number, drawn: Elemen
     const to = { x: boxX, y: top + (placed.pins[i] as number) };
     const lane = lanes.of.get(placed)?.[i] ?? -1;
     const x = laneX(layout, lane);
-    const bend = lane < 0 ? [] : [{ x, y: from.y }, { x, y: to.y }];
+    const bend =
+      lane < 0
+        ? []
+        : [
+            { x, y: from.y },
+            { x, y: to.y },
+          ];
     const shape = path(wire.look, through([from, ...bend, to]));
     // The surface that can be hit is the part next to the box, where no other wire runs.
     const hit = rect('hit', boxX - 36, to.y - 7, 36, 14, 2);
