@@ -4,7 +4,10 @@ import type { CycleAnswer, CycleLeaf } from '../../server/lsp/requests.ts';
 /** A moment within the cycle, in seconds. */
 export const within = (cycle: CycleAnswer, time: number): number => Math.min(Math.max(Number.isFinite(time) ? time : 0, 0), cycle.duration);
 
-/** The value of a leaf at a time in seconds (degrees, or a share of 0 to 1): straight lines between its points, and as at the nearest end outside of them. */
+/**
+ * The value of a leaf at a time in seconds (degrees, or a share of 0 to 1): straight lines between its points, and as at the nearest end
+ * outside of them.
+ */
 export function valueAt({ times, values }: Pick<CycleLeaf, 'times' | 'values'>, time: number): number {
   const after = times.findIndex((at) => at >= time);
   if (after === 0) return values[0] ?? 0;

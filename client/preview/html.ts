@@ -9,7 +9,10 @@ export interface PageParts {
   readonly style: string;
 }
 
-/** Nothing is loaded but this one script and this one style sheet, nothing is sent, nothing is framed; a picture only from what the page itself has made, to save it. */
+/**
+ * Nothing is loaded but this one script and this one style sheet, nothing is sent, nothing is framed; a picture only from what the page
+ * itself has made, to save it.
+ */
 export const policy = ({ source, nonce }: Pick<PageParts, 'source' | 'nonce'>): string =>
   `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${source}; img-src blob:; base-uri 'none'; form-action 'none'`;
 

@@ -23,7 +23,10 @@ export function measureOf(sensor: Sensor): Measure | undefined {
 /** True when it says of the sensor that it watches that movement. */
 export const watches = (sensor: Sensor, movement: Movement): boolean => sensor.facts.watches?.movements.includes(movement) === true;
 
-/** True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening; an edge has to sit on one. */
+/**
+ * True when the sensor is meant for that movement of that leaf. One that sits on no leaf guards the whole opening; an edge has to sit on
+ * one.
+ */
 export function isMeantFor(sensor: Sensor, leaf: Leaf, movement: Movement): boolean {
   if (!watches(sensor, movement)) return false;
   const on = sensor.facts.on;

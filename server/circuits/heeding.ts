@@ -105,7 +105,10 @@ function hasTerminator(sensor: Sensor): boolean {
   return false;
 }
 
-/** False where a panel heeds the sensor that does not drive the leaf: a panel stops what it drives. Where nobody says what drives it, any may. */
+/**
+ * False where a panel heeds the sensor that does not drive the leaf: a panel stops what it drives. Where nobody says what drives it, any
+ * may.
+ */
 export function reaches(sensor: Sensor, leaf: Leaf): boolean {
   if (leaf.installation.panels.length < 2) return true;
   const heard = heedingOf(sensor)?.wire.panel;

@@ -3,7 +3,10 @@ import { type Cable, type Device, type Panel, type PanelModel, perSubject, type 
 
 export type Output = PanelModel['facts']['output'][number];
 
-/** Up to here a voltage is extra-low, V. Source: IEC 60364-4-41 (50 V a.c.; for direct current the limit is 120 V, so this is the safe side). */
+/**
+ * Up to here a voltage is extra-low, V. Source: IEC 60364-4-41 (50 V a.c.; for direct current the limit is 120 V, so this is the safe
+ * side).
+ */
 export const extraLow = 50;
 
 /** True for a cable at more than extra-low voltage; undefined where that is not stated. */

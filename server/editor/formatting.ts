@@ -36,7 +36,10 @@ export function rangeFormatting(text: string, range: Span): Formatting {
 const sound = (text: string, canonical: string, edits: readonly Edit[]): readonly Edit[] =>
   edits.length === 0 || print(parse(withEdits(text, edits))) === canonical ? edits : [];
 
-/** From the start of the first line of a range to the start of the line behind its last; a range that ends where a line starts does not touch that line. */
+/**
+ * From the start of the first line of a range to the start of the line behind its last; a range that ends where a line starts does not
+ * touch that line.
+ */
 function linesAround(text: string, range: Span): Span {
   const isEnd = (at: number): boolean => text.charAt(at) === '\n' || text.charAt(at) === '\r';
   let { start, end } = range;

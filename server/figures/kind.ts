@@ -40,7 +40,10 @@ export type Topic = keyof typeof topics;
 
 /** A family of figures: one calculation, worked for every subject that it applies to. */
 export interface FigureKind {
-  /** The id with the subject's name in capitals: `leaf.NAME.inertia`; of a part of a panel, `panel.PANEL.adjuster.NAME`, whose subjects are `main/dwell-trim`. */
+  /**
+   * The id with the subject's name in capitals: `leaf.NAME.inertia`; of a part of a panel, `panel.PANEL.adjuster.NAME`, whose subjects are
+   * `main/dwell-trim`.
+   */
   readonly id: string;
   readonly title: string;
   /** The unit of `value`: SI, angles in degrees. */
@@ -56,7 +59,10 @@ export interface FigureKind {
   readonly where?: (installation: Installation) => boolean;
 }
 
-/** Kinds that give nothing where `where` is false: that is asked once for all of them. It only saves time, so what it says has to follow from what they do. */
+/**
+ * Kinds that give nothing where `where` is false: that is asked once for all of them. It only saves time, so what it says has to follow
+ * from what they do.
+ */
 export const onlyWhere = (where: (installation: Installation) => boolean, kinds: readonly FigureKind[]): readonly FigureKind[] =>
   kinds.map((kind) => ({ ...kind, where }));
 

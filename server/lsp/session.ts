@@ -62,7 +62,10 @@ export interface SessionOptions {
 const mostRounds = 32;
 /** Longest piece of an analysis before others have their turn, in milliseconds. */
 const longestStep = 5;
-/** Characters of a text that is judged whole in a millisecond or two: nothing of it is put off, and it needs no rests. By size and not by the clock, so that the same text is always answered alike. */
+/**
+ * Characters of a text that is judged whole in a millisecond or two: nothing of it is put off, and it needs no rests. By size and not by
+ * the clock, so that the same text is always answered alike.
+ */
 const smallText = 20_000;
 
 export function createSession({ host, pace, ask }: SessionOptions): Session {

@@ -48,7 +48,10 @@ export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] |
   return judged;
 });
 
-/** The sensors that sit on no leaf, heard or not, and those of them that are to let every leaf touch nobody. An edge that sits on none feels nothing. */
+/**
+ * The sensors that sit on no leaf, heard or not, and those of them that are to let every leaf touch nobody. An edge that sits on none
+ * feels nothing.
+ */
 const looseSensorsOf = perSubject(
   ({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
     const all = sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor));
@@ -56,7 +59,10 @@ const looseSensorsOf = perSubject(
   },
 );
 
-/** The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge alone. */
+/**
+ * The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge
+ * alone.
+ */
 function sensorsNear(leaf: Leaf, hazard: Hazard): readonly Sensor[] {
   const { all, keepingOff } = looseSensorsOf(leaf.installation);
   const others = hazard.kind === 'closing-edge' ? all : keepingOff;

@@ -23,5 +23,8 @@ const limitsForce = (leaf: Leaf): boolean =>
   leaf.drives.length > 0 &&
   leaf.drives.every(({ model }) => model?.facts['limits-force'] !== undefined || model?.facts['senses-obstacles'] !== undefined);
 
-/** True when the own sensing of the drives, proven by their maker, limits the force: it is at work in every movement. Of a leaf that has one. */
+/**
+ * True when the own sensing of the drives, proven by their maker, limits the force: it is at work in every movement. Of a leaf that has
+ * one.
+ */
 export const limitsItself = (leaf: Leaf): boolean => leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined);

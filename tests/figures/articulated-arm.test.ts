@@ -76,7 +76,8 @@ const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(
 /**
  * Positions of a four-bar linkage for crank angle θ2 (radians, from the ground link), in both assemblies. `open` has the
  * pin between coupler and rocker to the left of the line from crank pin to rocker pivot. It is the pair of solutions of
- * Freudenstein's equation (1955; Norton, *Design of Machinery*, chapter 4), found as a triangle so that nothing divides by zero. It shares nothing with the arm.
+ * Freudenstein's equation (1955; Norton, *Design of Machinery*, chapter 4), found as a triangle so that nothing divides by zero. It
+ * shares nothing with the arm.
  * Undefined where the bars cannot be closed at this crank angle, and for lengths not above 0.
  */
 function fourBar(bars: FourBar, θ2: number): BothAssemblies<FourBarPosition> | undefined {

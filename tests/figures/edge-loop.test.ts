@@ -36,7 +36,8 @@ describe('resistors side by side and one behind the other', () => {
   });
 
   it('agrees with worked examples of a textbook', () => {
-    // From memory, checked by hand: Serway and Jewett, Physics for Scientists and Engineers, direct-current circuits. 8 and 4 ohm in series with 6 and
+    // From memory, checked by hand: Serway and Jewett, Physics for Scientists and Engineers, direct-current circuits. 8 and 4 ohm in
+    // series with 6 and
     // 3 ohm side by side are 14 ohm; 3, 6 and 9 ohm side by side are 1.64 ohm.
     expect(series([8, 4, parallel([6, 3]) ?? Number.NaN])).toBeCloseTo(14, 9);
     expect(parallel([3, 6, 9])).toBeCloseTo(1.64, 2);

@@ -218,7 +218,8 @@ describe('two together, where none does by itself', () => {
     });
   });
   it('a single pair, told once', () => {
-    // 500 kg that reach 0.2 m/s in 0.5 s take 200 N, with 400 N of friction; the drive gives 100 N. In 1.75 s it takes 57 N and leaves 43 N.
+    // 500 kg that reach 0.2 m/s in 0.5 s take 200 N, with 400 N of friction; the drive gives 100 N. In 1.75 s it takes 57 N and leaves 43
+    // N.
     const of = caseOf('rack', {
       site: ['rules north-america'],
       leaf: ['mass 500 kg', 'friction 400 N'],

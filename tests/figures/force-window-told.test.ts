@@ -25,7 +25,8 @@ it('each kind says what pushes', () =>
   ]));
 
 describe('a sliding leaf', () => {
-  // 400 kg at 0.2 m/s within 0.5 s: 160 N. A track of 2 %: 400 · 9.80665 · sin(atan 0.02) = 78.437 N, and 3 % of the rest of the weight, 117.656 N.
+  // 400 kg at 0.2 m/s within 0.5 s: 160 N. A track of 2 %: 400 · 9.80665 · sin(atan 0.02) = 78.437 N, and 3 % of the rest of the weight,
+  // 117.656 N.
   const text = (slope: string, ...more: readonly string[]): string =>
     model('rack', 'kind rack', 'speed 0.2 m/s', 'ramp 0.5 s', 'thrust 800 N', 'senses-obstacles') +
     leaf('gate', 'width 4 m', 'mass 400 kg', 'slides left 3.5 m', `slope ${slope}`, ...more) +

@@ -399,7 +399,8 @@ describe('against a dense walk over the covered leaf’s angle', () => {
           const cells = evenly(0, 1, 1500).map((share) => Math.PI * share ** 2);
           const asked = cells.map(at);
           let greatest = Math.max(...asked);
-          // Again, finer and finer, next to every angle that asks for more than its neighbours, and where the covered leaf's end goes out of reach.
+          // Again, finer and finer, next to every angle that asks for more than its neighbours, and where the covered leaf's end goes out
+          // of reach.
           for (let i = 0; i + 1 < cells.length; i += 1) {
             const here = asked[i]!;
             if (here === -Infinity || here < asked[i + 1]! || here < (asked[i - 1] ?? -Infinity)) continue;

@@ -43,7 +43,10 @@ vi.mock('../../server/model/memo.ts', async (original) => {
   return { ...real, perSubject };
 });
 
-/** Examples with a pair of leaves, each made so that no two of its leaves, drives and edges are alike: the same numbers then mean the same working. */
+/**
+ * Examples with a pair of leaves, each made so that no two of its leaves, drives and edges are alike: the same numbers then mean the same
+ * working.
+ */
 const unlike = {
   'withy-lane': [['post-bracket 140 mm', 'post-bracket 141 mm']],
   'garden-court': [

@@ -102,7 +102,8 @@ describe('voltage drop', () => {
 
 describe('tabulated drop', () => {
   // BS 7671, Appendix 4: 4D2B (as printed in a wholesaler's catalogue after 4D1B), 4E4B and 4F3B (as printed by a cable
-  // distributor). The reckoned drop at the table's temperature is within 2 % (4E4B, whose 12 is 11.76 rounded up, 2.1 %; 4F3B 5 %) of each, which shows a slip in either.
+  // distributor). The reckoned drop at the table's temperature is within 2 % (4E4B, whose 12 is 11.76 rounded up, 2.1 %; 4F3B 5 %) of
+  // each, which shows a slip in either.
   const rows: readonly (readonly [
     table: string,
     conductorClass: number,

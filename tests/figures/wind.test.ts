@@ -154,7 +154,8 @@ describe('lattice and hinge moment', () => {
     near(993.84 * (gripOf({ width: 3, height: 1.8, infill: 0.8, wall: 6, beyond: 3, corner: 1 })?.force ?? 0), 6440.1, 1);
   });
   it('zones from both ends of the wall, by hand', () => {
-    // 5 m of a wall 6 m long and 1 m high: 3.0, 1.86, 1.46 and 1.2 a fifth of the way from 5 to 10 heights. A to 0.3 m, B to 2 m, C to 4 m from the
+    // 5 m of a wall 6 m long and 1 m high: 3.0, 1.86, 1.46 and 1.2 a fifth of the way from 5 to 10 heights. A to 0.3 m, B to 2 m, C to 4 m
+    // from the
     // hinge; B again in the last metre, which is less than 2 m from the other end.
     const pair = gripOf({ width: 5, height: 1, infill: 1, wall: 6, beyond: 1, corner: 0 });
     expect(pair?.force).toBeCloseTo(3 * 0.3 + 1.86 * 1.7 + 1.46 * 2 + 1.86 * 1, 9);

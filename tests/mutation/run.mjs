@@ -91,7 +91,10 @@ const isExampleOf = (fact, room, name) => isPageOf(fact, room, name) && / line \
 
 /** Tests that take longer than this, in milliseconds, come after the others. */
 const slow = 30;
-/** Spoilt examples of other pages hardly ever tell a rule from its mutant, and are most of the time; without them the score is, if anything, too low. */
+/**
+ * Spoilt examples of other pages hardly ever tell a rule from its mutant, and are most of the time; without them the score is, if
+ * anything, too low.
+ */
 const isAside = (fact, mutant) => fact.file === 'tests/rules/messages.test.ts' && !fact.name.startsWith(`${mutant.path.split('/')[2]},`);
 
 /** Test files that work something out before their tests begin: it may be kept from one mutant to the next. */

@@ -11,7 +11,10 @@ const head =
   block('drive-model rack', 'kind rack', 'speed 0.2 m/s') +
   block('drive-model sensing', 'kind direct', 'rotation 180 deg', 'shaft-speed 6 deg/s', 'senses-obstacles') +
   block('sensor-model plain-edge', 'kind edge', 'output resistive');
-/** A swing leaf whose hinge, underside and opened side can hurt somebody, in this order behind its closing edge: opening side, hinge, underside. */
+/**
+ * A swing leaf whose hinge, underside and opened side can hurt somebody, in this order behind its closing edge: opening side, hinge,
+ * underside.
+ */
 const swings = (name = 'west', ...more: readonly string[]): string =>
   block(
     `leaf ${name}`,

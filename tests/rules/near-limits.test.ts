@@ -14,7 +14,10 @@ const placesOf = (text: string, rule: string): string[] =>
 const marginsIn = (rule: string, text: string) => marginsOf(judge(text).installation).filter((margin) => margin.rule.name === rule);
 
 describe('stroke-too-short', () => {
-  /** By default with L² = (b·cos θ + A)² + (b·sin θ − B)², A = B = 0.15 m and b = 0.75 m: from 0.91241 m at 0° to 0.61847 m at 90°, 293.95 mm. */
+  /**
+   * By default with L² = (b·cos θ + A)² + (b·sin θ − B)², A = B = 0.15 m and b = 0.75 m: from 0.91241 m at 0° to 0.61847 m at 90°, 293.95
+   * mm.
+   */
   const gate = ({
     stroke = 'stroke 300 mm',
     brackets = '150 mm by 150 mm',

@@ -14,7 +14,10 @@ const table1 = `
   automatic          | CD or E | CD or E | CD or E
 `;
 
-/** UL 325 as restated by DASMA TDS 353 (from memory): kinds of protection that count, by how the leaf moves. Two of different kinds in each direction. */
+/**
+ * UL 325 as restated by DASMA TDS 353 (from memory): kinds of protection that count, by how the leaf moves. Two of different kinds in each
+ * direction.
+ */
 const kindsAllowed = `
   slides | A B1 B2 D
   swings | A B1 B2 C D
@@ -76,7 +79,10 @@ function rowsIn(made: Made): Row[] {
 /** What is pressed has touched somebody, so it is no E; what only sees limits no force, so it is no C. */
 const can = (kind: string, letter: Letter): boolean => (letter === 'C' ? kind === 'edge' : letter === 'D' || kind !== 'edge');
 
-/** The measures that protect a leaf in a movement; with `hopeful`, doubtful ones too; with `tested`, only those whose faults are found in time. */
+/**
+ * The measures that protect a leaf in a movement; with `hopeful`, doubtful ones too; with `tested`, only those whose faults are found in
+ * time.
+ */
 function lettersFor(truth: readonly Protection[], leaf: string, movement: Movement, hopeful: boolean, tested: boolean): Set<Letter> {
   const counts = (it: string): boolean => it === 'yes' || (hopeful && it === 'doubtful');
   const letters = new Set<Letter>();

@@ -34,7 +34,10 @@ export function positionFor(scale: AdjusterScale, value: number): number | undef
   return Math.min(1, Math.max(0, fraction));
 }
 
-/** Value at a share 0..1 of the sweep from the low stop, in the scale's unit; undefined outside 0..1 and for an impossible scale (see positionFor). */
+/**
+ * Value at a share 0..1 of the sweep from the low stop, in the scale's unit; undefined outside 0..1 and for an impossible scale (see
+ * positionFor).
+ */
 export function valueAt(scale: AdjusterScale, fraction: number): number | undefined {
   if (!isPossible(scale) || !(fraction >= 0 && fraction <= 1)) return undefined;
   const { low, high, curve } = scale;

@@ -50,7 +50,9 @@ const possible = (m: ArmMounting): boolean => m.driveArm > 0 && m.linkArm > 0 &&
 /** +1: elbow to the left of the line from shaft to bracket; −1: to its right. */
 const elbowSide = (m: ArmMounting): 1 | -1 => (m.out < 0 ? -1 : 1);
 
-/** Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens; with the cosine and sine of the leaf angle. */
+/**
+ * Direction from shaft to leaf bracket in radians, without jumps of a turn as the leaf opens; with the cosine and sine of the leaf angle.
+ */
 function sightFrom(m: ArmMounting, angle: number, cosine: number, sine: number): number {
   const post = Math.sqrt(m.along * m.along + m.out * m.out);
   if (m.leafBracket >= post) {

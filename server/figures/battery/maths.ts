@@ -47,7 +47,9 @@ const cold: readonly (readonly [fahrenheit: number, factor: number])[] = [
 /** Where that table ends, K: 20 °F. */
 export const coldest = ((20 + 459.67) * 5) / 9;
 
-/** That factor at a temperature in K, straight between the values of the table: 1 above 80 °F, 1.59 below 20 °F, where it should be more. */
+/**
+ * That factor at a temperature in K, straight between the values of the table: 1 above 80 °F, 1.59 below 20 °F, where it should be more.
+ */
 export function coldFactor(kelvin: number): number {
   const fahrenheit = (kelvin * 9) / 5 - 459.67;
   const first = cold[0] as readonly [number, number];

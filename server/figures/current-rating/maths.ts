@@ -64,7 +64,10 @@ export function tabulatedCurrent(area: number, kind: CableKind, method: Method):
   return given(multicore[method], 'BS 7671, Table 4D2A', 'published');
 }
 
-/** The greatest current of an American gauge, `area` in m², in 60 °C insulation at 30 °C; undefined for what is none of 18 to 8. From memory. */
+/**
+ * The greatest current of an American gauge, `area` in m², in 60 °C insulation at 30 °C; undefined for what is none of 18 to 8. From
+ * memory.
+ */
 export function gaugeCurrent(area: number): Tabulated | undefined {
   for (const [gauge, current] of byGauge) {
     const diameter = 0.127e-3 * 92 ** ((36 - gauge) / 39);
@@ -110,7 +113,10 @@ const grouped: readonly number[] = [1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.
 /** Cables in the ground, touching, from memory. */
 const groupedInGround: readonly number[] = [1, 0.75, 0.65, 0.6, 0.55, 0.5, 0.45, 0.43, 0.41];
 
-/** Grouping factor Cg for 1 to 9 circuits, enclosed or clipped together; undefined outside. Source: BS 7671, Table 4C1; in the ground from memory. */
+/**
+ * Grouping factor Cg for 1 to 9 circuits, enclosed or clipped together; undefined outside. Source: BS 7671, Table 4C1; in the ground from
+ * memory.
+ */
 export function groupingFactor(circuits: number, buried: boolean): number | undefined {
   return (buried ? groupedInGround : grouped)[circuits - 1];
 }

@@ -51,7 +51,10 @@ export function bandOf({ resistance, tolerance }: Resistor): Band | undefined {
   return { low: resistance * (1 - tolerance), high: resistance * (1 + tolerance) };
 }
 
-/** What resistors side by side may have together, in the worst case; it grows with each of them, so the ends do it. Undefined as for its parts. */
+/**
+ * What resistors side by side may have together, in the worst case; it grows with each of them, so the ends do it. Undefined as for its
+ * parts.
+ */
 export function parallelBand(resistors: readonly Resistor[]): Band | undefined {
   const conductance = { most: 0, least: 0 };
   for (const resistor of resistors) {
@@ -101,7 +104,10 @@ export function statesOf({ terminator, cable, pressed, leakage, panel }: LoopPar
   };
 }
 
-/** Voltage in V at an input: U = Us·RL/(RP + RL), of `supply` V over `pull` ohm with `loop` ohm to the common; that of the supply for an open loop. Source: Kirchhoff’s laws. */
+/**
+ * Voltage in V at an input: U = Us·RL/(RP + RL), of `supply` V over `pull` ohm with `loop` ohm to the common; that of the supply for an
+ * open loop. Source: Kirchhoff’s laws.
+ */
 export function dividerVoltage(supply: number, pull: number, loop: number): number {
   return loop === Number.POSITIVE_INFINITY ? supply : (supply * loop) / (pull + loop);
 }

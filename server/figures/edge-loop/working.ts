@@ -10,7 +10,10 @@ export interface EdgeBranch {
   readonly wire: Wire;
   /** One at least. An edge stands in one branch of a loop only. */
   readonly edges: readonly Sensor[];
-  /** False where the chain does not end plainly: at a name or line that cannot be read, at something else than a resistive edge, in a circle. */
+  /**
+   * False where the chain does not end plainly: at a name or line that cannot be read, at something else than a resistive edge, in a
+   * circle.
+   */
   readonly whole: boolean;
 }
 

@@ -66,7 +66,10 @@ export interface Point {
   readonly height: number | undefined;
 }
 
-/** How far from its point a reading may have been taken: gap and height, m. Points that are nearer to each other are one. Common practice, no source. */
+/**
+ * How far from its point a reading may have been taken: gap and height, m. Points that are nearer to each other are one. Common practice,
+ * no source.
+ */
 export const tolerance = { gap: 0.02, height: 0.06 } as const;
 
 export const gaps = [0.05, 0.3, 0.5] as const;

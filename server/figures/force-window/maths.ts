@@ -68,7 +68,9 @@ export function gravityAt(load: Pick<Load, 'tilt' | 'mass' | 'width' | 'lowest' 
 
 export type Way = 'opening' | 'closing';
 
-/** The least push of the drive that moves the leaf from standstill at sample `i`: ((I·a / r) + friction ± gravity + wind) / r, 0 or above. */
+/**
+ * The least push of the drive that moves the leaf from standstill at sample `i`: ((I·a / r) + friction ± gravity + wind) / r, 0 or above.
+ */
 export function needed(load: Load, i: number, way: Way): number {
   const lever = load.linkage.rate[i] as number;
   const weight = gravityAt(load, load.linkage.leaf[i] as number);
@@ -111,7 +113,8 @@ function nearOf(load: Load, way: Way): number {
 }
 
 /**
- * The most that the force limits let the drive push where the leaf is at `at` and the drive's lever is `lever`, by the lever rule F·r = push·lever at every point of the
+ * The most that the force limits let the drive push where the leaf is at `at` and the drive's lever is `lever`, by the lever rule F·r =
+ * push·lever at every point of the
  * leaf that people can reach. Within a gap of 50 to 500 mm the peak is 400 N, beyond 1400 N; where the drive does not let
  * go, 150 N after 0.75 s hold at every gap. As limit·r grows outwards, the innermost open point decides.
  */
@@ -192,7 +195,10 @@ export function windowOf(load: Load, limited: boolean): ForceWindow {
 
 export const ways = ['opening', 'closing'] as const;
 
-/** Positions within the travel at which a limit begins or ends at the guard or at the free edge: between samples the lever there may be the longest. */
+/**
+ * Positions within the travel at which a limit begins or ends at the guard or at the free edge: between samples the lever there may be the
+ * longest.
+ */
 function edgesOfLimits(load: Load, way: Way): number[] {
   const { swing, width, guard = width } = load;
   const travel = load.linkage.leaf[load.linkage.leaf.length - 1] as number;

@@ -18,7 +18,10 @@ export interface SwingLeaf {
   readonly width: number;
   /** Leaf angles in rad. */
   readonly linkage: Linkage;
-  /** Opening starts at the linkage's closed end; closing starts at the drive position equal to the profile's whole travel and runs back to 0. */
+  /**
+   * Opening starts at the linkage's closed end; closing starts at the drive position equal to the profile's whole travel and runs back to
+   * 0.
+   */
   readonly profile: Profile;
 }
 
@@ -33,7 +36,10 @@ export interface OverlappingLeaves {
 }
 
 export interface LeastLag {
-  /** s, >= 0. Opening: the covered leaf starts this much after the covering one. Closing: the covering leaf starts this much after the covered one. */
+  /**
+   * s, >= 0. Opening: the covered leaf starts this much after the covering one. Closing: the covering leaf starts this much after the
+   * covered one.
+   */
   readonly lag: number;
   /** Angle that the covering leaf just needs at the moment that decides (with lag 0: that leaves least time in hand), rad from closed. */
   readonly angleCovering: number;
@@ -67,7 +73,8 @@ const refinements = 4;
  * and by parabolas through its best; for ordinary leaves it is good to well under a millisecond.
  *
  * undefined: no lag makes it free, because the covering leaf does not open far enough; or impossible input (a width not above 0,
- * an overlap not above 0 or not below the covered leaf's width, a negative gap, a stroke longer than its linkage, a linkage beyond half a turn).
+ * an overlap not above 0 or not below the covered leaf's width, a negative gap, a stroke longer than its linkage, a linkage beyond half a
+ * turn).
  */
 export function leastLag(leaves: OverlappingLeaves, direction: Direction): LeastLag | undefined {
   const { covering, covered, overlap, gap } = leaves;
@@ -167,7 +174,10 @@ interface Stretch {
   readonly coveredPiece: number;
 }
 
-/** Angle of the covered leaf at a share of the stretch; closest at both ends, as where a leaf starts or stops, time goes by the square root of its angle. */
+/**
+ * Angle of the covered leaf at a share of the stretch; closest at both ends, as where a leaf starts or stops, time goes by the square root
+ * of its angle.
+ */
 const angleOn = ({ from, span }: Stretch, share: number): number => from + span * share * share * (3 - 2 * share);
 
 /** The lag that the moment at a share of the stretch asks for; negative where the leaves have time in hand. */
@@ -226,7 +236,10 @@ function travelFor({ linkage, profile }: SwingLeaf, angle: number, opening: bool
 /** Drive travel at an angle that lies in the linkage, but for rounding. */
 const driveFor = (linkage: Linkage, angle: number): number => driveAt(linkage, angle) ?? NaN;
 
-/** Angle that the covering leaf needs with the covered leaf at `angle`, from 0 to the point of clearing: the direction to that leaf's end, seen from the covering hinge. */
+/**
+ * Angle that the covering leaf needs with the covered leaf at `angle`, from 0 to the point of clearing: the direction to that leaf's end,
+ * seen from the covering hinge.
+ */
 function requiredAngle({ before, coveredWidth }: Plan, angle: number): number {
   // By the half angle, whose one sine gives both of the whole.
   const sine = Math.sin(angle / 2);

@@ -102,7 +102,10 @@ export function strokeUsed(m: RamMounting, angle: number): number | undefined {
   return longest - shortest;
 }
 
-/** The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. For a mounting that is not dead at closed. */
+/**
+ * The angle at which the pins are `length` metres apart, held inside the piece of travel from closed to the next dead point. For a
+ * mounting that is not dead at closed.
+ */
 function angleOf(m: RamMounting, length: number): number {
   const post = Math.sqrt(m.along * m.along + m.out * m.out);
   const cosine = (length * length - post * post - m.leafBracket * m.leafBracket) / (2 * post * m.leafBracket);

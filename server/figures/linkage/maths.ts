@@ -131,7 +131,10 @@ function evenLinkage(travel: number): Linkage | undefined {
 
 const ones = rowOf(samples).fill(1);
 
-/** Undefined for a travel that is impossible, or so small that rounding swallows its steps. The rate is above 0 wherever there is no dead point. */
+/**
+ * Undefined for a travel that is impossible, or so small that rounding swallows its steps. The rate is above 0 wherever there is no dead
+ * point.
+ */
 function sound(leaf: Row, drive: Row, rate: Row): Linkage | undefined {
   for (let i = 1; i < samples; i++) {
     if (!((leaf[i] as number) > (leaf[i - 1] as number) && (drive[i] as number) > (drive[i - 1] as number))) return undefined;
@@ -151,7 +154,10 @@ export function driveAt(linkage: Linkage, leafPosition: number): number | undefi
   return piece.driveFrom + piece.driveSpan * shape(piece, share);
 }
 
-/** Leaf position when the drive has travelled `driveTravel`, from 0 to the linkage's last; undefined outside that. Exact inverse of driveAt. */
+/**
+ * Leaf position when the drive has travelled `driveTravel`, from 0 to the linkage's last; undefined outside that. Exact inverse of
+ * driveAt.
+ */
 export function leafAt(linkage: Linkage, driveTravel: number): number | undefined {
   const at = within(linkage.drive, driveTravel);
   if (at === undefined) return undefined;

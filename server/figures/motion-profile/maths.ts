@@ -173,7 +173,10 @@ export function wholeTravel(p: Profile): number {
   return p.startTravel[p.startTravel.length - 1]!;
 }
 
-/** The piece that `value` falls in, of pieces that start at `starts`; at a junction the later one, from the end on the last entry, before the start the first. */
+/**
+ * The piece that `value` falls in, of pieces that start at `starts`; at a junction the later one, from the end on the last entry, before
+ * the start the first.
+ */
 function pieceAt(starts: Row, value: number): number {
   let piece = 0;
   while ((starts[piece + 1] ?? NaN) <= value) piece += 1;

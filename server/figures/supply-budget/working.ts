@@ -84,7 +84,10 @@ export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
   return { current: own.value + fed * boost, inputs, boost };
 });
 
-/** Power comes from the battery: an output of a higher voltage draws more current from it. A lower one may be made by a series regulator, which saves nothing. */
+/**
+ * Power comes from the battery: an output of a higher voltage draws more current from it. A lower one may be made by a series regulator,
+ * which saves nothing.
+ */
 function boostOf({ battery: own }: Panel, { facts }: PanelModel): number {
   const battery = own?.facts.voltage?.value;
   if (battery === undefined) return 1;

@@ -14,7 +14,10 @@ const held = {
   opening: { figure: 'leaf.NAME.overtravel-when-opening', name: 'run-on when opening', unit: 'm', way: 'most' },
 } as const;
 
-/** Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody, and it is not hold-to-run-overtravels that judges it. */
+/**
+ * Whether the 50 mm matter: nothing else keeps the closing edge from pressing on somebody, and it is not hold-to-run-overtravels that
+ * judges it.
+ */
 function isUnprotected(leaf: Leaf): boolean {
   const { installation } = leaf;
   return !measuresFor(leaf, 'closing', false).E && !(onlyHeld(installation) && judgedHeldControlOf(installation) !== undefined);

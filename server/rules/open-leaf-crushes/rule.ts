@@ -38,7 +38,10 @@ export const rule = installationRule({
   },
 });
 
-/** Detection of a person on the ground (D) supplements force limitation (C) and does not stand for it. In North America means are counted, elsewhere. */
+/**
+ * Detection of a person on the ground (D) supplements force limitation (C) and does not stand for it. In North America means are counted,
+ * elsewhere.
+ */
 const protects = (sensor: Sensor, leaf: Leaf): boolean =>
   measureOf(sensor) !== 'D' || regimeOf(leaf.installation).seeingIsEnoughWhenOpening;
 

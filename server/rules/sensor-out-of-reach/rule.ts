@@ -53,7 +53,10 @@ interface Opening {
   readonly parts: readonly Statement[];
 }
 
-/** The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m. Undefined where one is not known. */
+/**
+ * The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m.
+ * Undefined where one is not known.
+ */
 function openingToSpan(leaves: readonly Leaf[]): Opening | undefined {
   const parts: Statement[] = [];
   let width = 0;

@@ -34,7 +34,10 @@ interface Use {
 const isOpenToAll = ({ role }: Terminal): boolean =>
   role === 'common' || role === 'supply-out' || role === 'earth' || role === 'test-output';
 
-/** Inputs on which devices of different names may lie side by side: two-wire sensors, contacts that close to report; resistive edges have rules of their own. */
+/**
+ * Inputs on which devices of different names may lie side by side: two-wire sensors, contacts that close to report; resistive edges have
+ * rules of their own.
+ */
 const takesSeveral = ({ role, contact }: Terminal): boolean =>
   role === 'two-wire-input' || role === 'edge-input' || contact === 'normally-open' || (role === 'command-input' && contact === undefined);
 
