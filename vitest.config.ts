@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 /** Tests that run the built command; only for these is it built first. */
-const built = ['tests/cli/**/*.test.ts'];
+const built = ['tests/cli/**/*.test.ts', 'tests/library/**/*.test.ts'];
 /** Tests that put others in the place of modules or of what is global: each of these files in a process of its own. */
 const apart = readdirSync('tests', { recursive: true, encoding: 'utf8' })
   .filter((name) => name.endsWith('.test.ts') && /import \{[^}]*\bvi\b[^}]*\} from 'vitest'/.test(readFileSync(`tests/${name}`, 'utf8')))

@@ -1,5 +1,5 @@
 // Arguments to options. Wrong use is said in one line, with what was probably meant.
-import { nearest } from '../engine/index.ts';
+import { nearest } from '../engine/inside.ts';
 import { WrongUse } from './terminal.ts';
 
 export interface OptionSpec {

@@ -2,7 +2,7 @@
 import { isUtf8 } from 'node:buffer';
 import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
-import { longestText } from '../engine/index.ts';
+import { longestText } from '../engine/inside.ts';
 
 /** A file to look at: its absolute path with forward slashes, and the path as people are shown it. */
 export interface GateFile {

@@ -1,5 +1,6 @@
 // Lines of a file as they may be shown: logs are read by more people than the file.
-import { type Finding, lineText } from '../engine/index.ts';
+import type { Finding } from '../engine/index.ts';
+import { lineText } from '../engine/inside.ts';
 
 export interface Secret {
   readonly start: number;

@@ -1,15 +1,6 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
-import {
-  type Analysis,
-  type Finding,
-  lineStarts,
-  longestText,
-  type ProblemKind,
-  positionAt,
-  type Related,
-  ruleOfProblem,
-  type Severity,
-} from '../engine/index.ts';
+import { type Analysis, type Finding, lineStarts, positionAt, type Related, type Severity } from '../engine/index.ts';
+import { longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
 import { count } from './display.ts';
 import { type FileText, type Flaw, type GateFile, readText, shownFrom } from './files.ts';
 import { lineShown, type Secret, secretsAmong } from './lines.ts';

@@ -1,5 +1,5 @@
 // From arguments to an exit code. Whatever happens is told in one line, never as a stack trace.
-import { nearest } from '../engine/index.ts';
+import { nearest } from '../engine/inside.ts';
 import { didYouMean, readArguments } from './arguments.ts';
 import { allCommands } from './commands/all.ts';
 import { visible } from './display.ts';

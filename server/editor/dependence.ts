@@ -1,7 +1,8 @@
 // What depends on a value, and what a value is worked out from. Not told by a list that somebody keeps: the value is
 // changed and the file is worked out again; what is then different depends on it, and nothing else does.
 import { type NumberValue, parse, type Span, type Statement } from '../../grammar/index.ts';
-import { type Analysis, nameOfFigure, type Steps, shownValue } from '../engine/index.ts';
+import type { Analysis, Steps } from '../engine/index.ts';
+import { nameOfFigure, shownValue } from '../engine/inside.ts';
 import { type Figure, idOf } from '../figures/index.ts';
 import { hasOwnModels, resolve } from '../model/index.ts';
 import { marginsOf, ruleNamed } from '../rules/index.ts';

@@ -1,5 +1,5 @@
 // The way that a figure was worked out, in Markdown.
-import { inputsOf, shownHeld, spareInWords } from '../engine/index.ts';
+import { inputsOf, shownHeld, spareInWords } from '../engine/inside.ts';
 import type { Figure, Input } from '../figures/index.ts';
 import type { Margin } from '../rules/index.ts';
 import { type Reader, showSi, threeDigits } from '../vocabulary/index.ts';

@@ -1,7 +1,8 @@
 // What stands under the pointer: a word and its limits, a quantity in other units, what a name points at, the values
 // that come of the line, and the rules that find something there. Everything from the vocabulary table and the analysis.
 import { holds, type Span, type Statement, type Value } from '../../grammar/index.ts';
-import { type Analysis, subjectOf } from '../engine/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { subjectOf } from '../engine/inside.ts';
 import type { Figure } from '../figures/index.ts';
 import { marginsAbout, marginsOf, ruleNamed } from '../rules/index.ts';
 import {

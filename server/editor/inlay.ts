@@ -1,6 +1,7 @@
 // Values that were worked out, behind the lines that cause them.
 import { firstIndex, type Span } from '../../grammar/index.ts';
-import { type Analysis, nameOfFigure, shownValue, subjectOf } from '../engine/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { nameOfFigure, shownValue, subjectOf } from '../engine/inside.ts';
 import type { Figure, Topic } from '../figures/index.ts';
 import { marginsAbout } from '../rules/index.ts';
 import { type Reader, readerOf, showSi } from '../vocabulary/index.ts';

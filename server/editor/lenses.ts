@@ -1,6 +1,7 @@
 // What stands above a leaf, a drive, a panel or the site: what is found in it, and how near it comes to a limit.
 import type { Span, Statement } from '../../grammar/index.ts';
-import { type Analysis, spareInWords } from '../engine/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { spareInWords } from '../engine/inside.ts';
 import { type Finding, type Margin, marginsOf } from '../rules/index.ts';
 import { type Reader, readerOf } from '../vocabulary/index.ts';
 

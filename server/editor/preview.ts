@@ -1,5 +1,6 @@
 // Drawings of a file for an editor: pictures, the same in words and as tables, and where in the text each thing stands.
-import { type Analysis, drawn } from '../engine/index.ts';
+import type { Analysis } from '../engine/index.ts';
+import { drawn } from '../engine/inside.ts';
 import { type Cycle, cycleMotion, siteTitle, styleSheet, svgOf, type Thing, thingsOf } from '../papers/index.ts';
 import { visible } from './diagnostics.ts';
 

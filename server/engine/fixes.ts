@@ -33,8 +33,8 @@ function quickFix(analysis: Analysis, finding: Finding, fix: Fix): QuickFix {
 }
 
 /** The class of a change, by what it changes and not only by what its rule says. */
-export function classOf({ installation }: Analysis, fix: Pick<Fix, 'edits' | 'safe'>): FixClass {
-  if (changesSafety(installation.reading.tree, inOrder(fix.edits))) return 'safety';
+export function classOf(analysis: Analysis, fix: Pick<Fix, 'edits' | 'safe'>): FixClass {
+  if (changesSafety(analysis.installation.reading.tree, inOrder(fix.edits))) return 'safety';
   return fix.safe ? 'safe' : 'review';
 }
 

@@ -1,7 +1,8 @@
 // The disk, for the node entry: plain files inside a root and nothing else.
 import { closeSync, constants, fstatSync, openSync, promises, readFileSync, realpathSync, statSync } from 'node:fs';
 import { sep } from 'node:path';
-import { longestText, type ReadResult } from '../engine/index.ts';
+import type { ReadResult } from '../engine/index.ts';
+import { longestText } from '../engine/inside.ts';
 import type { Disk } from './host.ts';
 import { isInside } from './uris.ts';
 

@@ -1,5 +1,5 @@
 // Every setting there is: one schema, from which the extension's settings page, the manual's list and the reading of what a
-import { type Topic, topics } from '../engine/index.ts';
+import { type Topic, topics } from '../engine/inside.ts';
 
 // client sends are made. Other editors send the same names as one object: `{ "values": { "show": true } }`.
 // Plain data and no protocol: tests and the generator read it too.

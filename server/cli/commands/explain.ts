@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { allFigures, allRules, type FigureKind, nearest } from '../../engine/index.ts';
+import { allFigures, allRules, type FigureKind, nearest } from '../../engine/inside.ts';
 import { type Arguments, didYouMean } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';

@@ -1,5 +1,5 @@
 // SARIF 2.1.0 (OASIS Standard, 27 March 2020).
-import { allRules, ruleNamed } from '../../engine/index.ts';
+import { allRules, ruleNamed } from '../../engine/inside.ts';
 import { fingerprintsOf } from '../fingerprint.ts';
 import { messageOf, type Report, type ReportedPlace } from '../report.ts';
 import type { Output } from './output.ts';

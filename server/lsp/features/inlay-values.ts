@@ -1,6 +1,6 @@
 import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
 import { inlayValues } from '../../editor/index.ts';
-import type { Topic } from '../../engine/index.ts';
+import type { Topic } from '../../engine/inside.ts';
 import { markup } from '../convert.ts';
 import type { Feature } from './feature.ts';
 

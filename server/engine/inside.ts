@@ -1,0 +1,9 @@
+// What editor, server and command ask of the engine and of the rooms below it, beyond what it is for programs outside. It may change
+// with any version.
+export { lineText, longestText } from '../../grammar/index.ts';
+export { allFigures, type FigureKind, type Topic, topics } from '../figures/index.ts';
+export { allRules, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
+export { nearest } from '../vocabulary/index.ts';
+export { finished } from './analysis.ts';
+export { drawn } from './drawings.ts';
+export { inputsOf, nameOfFigure, shownHeld, shownValue, spareInWords, subjectOf } from './shown.ts';
