@@ -1,6 +1,6 @@
 // What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
 import { type Analysis, type Finding, lineStarts, positionAt, type Related, type Severity } from '../engine/index.ts';
-import { longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
+import { graveness, longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
 import { count } from './display.ts';
 import { type FileText, type Flaw, type GateFile, readText, shownFrom } from './files.ts';
 import { lineShown, type Secret, secretsAmong } from './lines.ts';
@@ -58,7 +58,7 @@ export interface Report {
 export const severities: readonly Severity[] = ['error', 'warning', 'note'];
 
 /** True when a finding is grave enough to fail the run. */
-export const fails = (severity: Severity, failOn: Severity): boolean => severities.indexOf(severity) <= severities.indexOf(failOn);
+export const fails = (severity: Severity, failOn: Severity): boolean => graveness[severity] >= graveness[failOn];
 
 export function countsOf(findings: Iterable<{ readonly severity: Severity }>): Counts {
   const counts = { error: 0, warning: 0, note: 0 };

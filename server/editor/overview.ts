@@ -2,7 +2,7 @@
 import { firstIndex, type Span } from '../../grammar/index.ts';
 import type { Analysis } from '../engine/index.ts';
 import { type Device, headPlace, type Panel, type Sensor } from '../model/index.ts';
-import { type Severity, toldHazardsOf, verdictOf } from '../rules/index.ts';
+import { graveness, type Severity, toldHazardsOf, verdictOf } from '../rules/index.ts';
 import type { JudgedHazard } from '../safeguards/index.ts';
 import { modelKinds, type SiteWord } from '../vocabulary/index.ts';
 
@@ -159,8 +159,6 @@ function modelsOf(
     ),
   );
 }
-
-const graveness: Readonly<Record<Severity, number>> = { note: 1, warning: 2, error: 3 };
 
 /** A function that gives the gravest finding that begins in a stretch of the text. Findings are in the order of the text. */
 function gravestIn({ findings }: Analysis): (place: Span) => Severity | undefined {

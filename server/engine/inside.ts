@@ -2,7 +2,7 @@
 // with any version.
 export { lineText, longestText } from '../../grammar/index.ts';
 export { allFigures, type FigureKind, type Topic, topics } from '../figures/index.ts';
-export { allRules, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
+export { allRules, graveness, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
 export { nearest } from '../vocabulary/index.ts';
 export { finished } from './analysis.ts';
 export { drawn } from './drawings.ts';

@@ -7,6 +7,7 @@ import { allRules } from './all.ts';
 import type { Problem, ProblemKind, Problems } from './problems.ts';
 import {
   type Finding,
+  graveness,
   type InstallationRule,
   isAsked,
   look,
@@ -49,7 +50,6 @@ const explaining = Object.fromEntries(problemRules.map((rule) => [rule.name, rul
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const ofFile: Asked = { all: fileRules, quick: fileRules, slow: [] };
 const rulesFor = (installation: Installation): Asked => (installation.kind === 'site' ? asked[regimeOf(installation).body] : ofFile);
-const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
 
 /** Most problems of one kind, of those that reading finds, that are told one by one; a file in ruins is not made clearer by more. */
 const mostOfOneRule = 100;

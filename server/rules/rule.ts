@@ -8,6 +8,9 @@ import type { Problem, ProblemKind } from './problems.ts';
 /** Error: a person can be hurt, or it cannot work. Warning: it may. Note: worth knowing. */
 export type Severity = 'error' | 'warning' | 'note';
 
+/** The graver, the more. */
+export const graveness: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
+
 export interface Edit {
   readonly start: number;
   readonly end: number;
