@@ -15,7 +15,6 @@ import {
   type ProblemRuleOf,
   type Report,
   type Rule,
-  type Severity,
   speaking,
 } from './rule.ts';
 

@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { IGrammar } from 'vscode-textmate';
 import { parse, type Statement, scan, type Value } from '../../grammar/index.ts';
 import { anywhereLines, type BlockSpec, blocks, type Slot, topLines, unitNamed } from '../../server/vocabulary/index.ts';
+import { seed } from '../kit/chance.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
 import { fileOf, randomOf, render, styleOf } from './arbitrary.ts';
 import { type Colours, coloursBy, loaded } from './colours.ts';
@@ -220,7 +221,7 @@ describe('a line being typed', () => {
   test('changes no colour below it', () => {
     for (const { text } of examples()) {
       const lines = text.split('\n');
-      const below = randomOf(text.length);
+      const below = randomOf(seed() + text.length);
       const before = colour(text);
       for (let round = 0; round < 40; round++) {
         const at = Math.floor(below() * lines.length);

@@ -11,6 +11,7 @@ import { runInNewContext } from 'node:vm';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Body, type NumberValue, parse, print, type Statement, type Tree, type Value } from '../../grammar/index.ts';
+import { seed } from '../kit/chance.ts';
 import { blocksOf, foldersWith, readPage } from '../kit/pages.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
 import { treeSitterHighlights } from '../workshop/generated-tree-sitter.ts';
@@ -325,7 +326,7 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
 
   test('points, pluses and hyphens in words and numbers', () => {
     const pieces = ['.', '..', '+', '-', '\u2212', '+-', '±', 'a', '5', '.5', '2.5', 'm/s', ' '];
-    const random = randomOf(11);
+    const random = randomOf(seed() + 11);
     const texts = Array.from(
       { length: 4000 },
       () => 'x ' + Array.from({ length: 1 + Math.floor(random() * 4) }, () => pieces[Math.floor(random() * pieces.length)]).join(''),
@@ -364,7 +365,7 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
 
   test('a line being typed leaves the other lines their colours, but for the one below it', () => {
     const pieces = ['"half', '{', ' :', ' ..', ' ±', ' 5 ±', '\\', '5', ' "a" {'];
-    const random = randomOf(5);
+    const random = randomOf(seed() + 5);
     const wrong: string[] = [];
     for (const { path, text } of examples()) {
       const lines = text.split('\n');

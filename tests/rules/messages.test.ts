@@ -1,18 +1,19 @@
 // Files are spoilt in many small ways; whatever is then said of them is a sentence for people, and what is offered to
-// mend them does not spoil them further. The ways are drawn from a fixed seed, so every run sees the same files.
+// mend them does not spoil them further.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/engine/index.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
+import { seed } from '../kit/chance.ts';
 import { faultsOf } from '../kit/messages.ts';
 import { applyEdits, blocksOf, foldersWith, judge, lineOf, readPage, root } from '../kit/pages.ts';
 
 const rounds = 15;
 
-/** Whole numbers from 0 to below `limit`, the same ones in every run. */
-function drawFrom(seed: number): (limit: number) => number {
-  let state = seed;
+/** Whole numbers from 0 to below `limit`, the same ones for the same seed. */
+function drawFrom(start: number): (limit: number) => number {
+  let state = start >>> 0;
   return (limit) => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return Math.floor((state / 2 ** 32) * limit);
@@ -80,7 +81,7 @@ function spoilt(text: string, draw: (limit: number) => number): string {
 }
 
 const library = join(root, 'examples/library');
-const seeds: (readonly [string, string])[] = [
+const originals: (readonly [string, string])[] = [
   ...readdirSync(library)
     .filter((name) => name.endsWith('.gate'))
     .map((name) => [`library/${name}`, readFileSync(join(library, name), 'utf8')] as const),
@@ -92,45 +93,54 @@ const seeds: (readonly [string, string])[] = [
 ];
 
 test('there are files to spoil', () => {
-  expect(seeds.length).toBeGreaterThan(50);
+  expect(originals.length).toBeGreaterThan(50);
 });
 
-describe.each(seeds)('%s', (name, text) => {
+describe.each(originals)('%s', (name, text) => {
   test('messages and fixes', () => {
-    const draw = drawFrom(name.length * 7919 + text.length);
-    for (let round = 0; round < rounds; round++) {
-      const file = spoilt(text, draw);
-      const before = judge(file);
-      for (const finding of before.findings) {
-        const faults = [finding.what, finding.why, finding.remedy].flatMap((sentence) => faultsOf(sentence, file));
-        expect(faults, `${finding.rule} on line ${lineOf(before, finding.start)} of\n${file}`).toEqual([]);
-        expect(finding.start).toBeGreaterThanOrEqual(0);
-        expect(finding.end).toBeGreaterThanOrEqual(finding.start);
-        expect(finding.end).toBeLessThanOrEqual(file.length);
-        if (ruleNamed(finding.rule)?.kind !== 'problem') continue;
-        for (const fix of finding.fixes) {
-          const fixed = applyEdits(file, fix.edits);
-          expect(fixed).not.toBe(file);
-          const after = judge(fixed);
-          const said = `“${fix.title}” (${finding.rule}, line ${lineOf(before, finding.start)}) made of\n${file}\n----\n${fixed}`;
-          // A word that was not known may hide more mistakes behind it; what is applied in bulk must not even do that.
-          if (fix.safe) {
-            expect(readingErrors(after), said).toBeLessThanOrEqual(readingErrors(before));
-            expect(newNumbers(file, fixed), said).toEqual([]);
-          }
-          expect(lostComments(before, after), said).toEqual([]);
-        }
-      }
-    }
+    const draw = drawFrom(seed() + name.length * 7919 + text.length);
+    for (let round = 0; round < rounds; round++) check(spoilt(text, draw));
   });
 });
+
+test.each([
+  ['what cannot stand there before the first line', '\u200bmotion {\n  seat 1.5 s\n}\n'],
+  ['a brace too many before the first line', '{motion {\n}\n'],
+  ['an unknown unit right behind its number', 'language 1\nleaf west {\n  width 2.10metres\n}\n'],
+  ['a very long name in an order', `language 1\nmotion {\n  order opening west east\n  order closing west ${'x'.repeat(300)}\n}\n`],
+])('%s', (_, text) => check(text));
+
+function check(file: string): void {
+  const before = judge(file);
+  for (const finding of before.findings) {
+    const faults = [finding.what, finding.why, finding.remedy].flatMap((sentence) => faultsOf(sentence, file));
+    expect(faults, `${finding.rule} on line ${lineOf(before, finding.start)} of\n${file}`).toEqual([]);
+    expect(finding.start).toBeGreaterThanOrEqual(0);
+    expect(finding.end).toBeGreaterThanOrEqual(finding.start);
+    expect(finding.end).toBeLessThanOrEqual(file.length);
+    if (ruleNamed(finding.rule)?.kind !== 'problem') continue;
+    for (const fix of finding.fixes) {
+      const fixed = applyEdits(file, fix.edits);
+      expect(fixed).not.toBe(file);
+      const after = judge(fixed);
+      const said = `“${fix.title}” (${finding.rule}, line ${lineOf(before, finding.start)}) made of\n${file}\n----\n${fixed}`;
+      // A word that was not known may hide more mistakes behind it; what is applied in bulk must not even do that.
+      if (fix.safe) {
+        expect(readingErrors(after), said).toBeLessThanOrEqual(readingErrors(before));
+        expect(newNumbers(file, fixed), said).toEqual([]);
+      }
+      expect(lostComments(before, after), said).toEqual([]);
+    }
+  }
+}
 
 const readingErrors = (analysis: Analysis): number =>
   analysis.findings.filter((finding) => finding.severity === 'error' && ruleNamed(finding.rule)?.kind === 'problem').length;
 
-/** Numbers that a change brought in: what is applied in bulk never states one, but for the version of the language. */
+/** Numbers that a change brought in, whatever their units: what is applied in bulk never states one, but for the version of the language. */
 function newNumbers(before: string, after: string): string[] {
-  const numbers = (text: string): string[] => text.replace(/^\s*language 1\b/gm, '').match(/[\d.,]*\d\S*/g) ?? [];
+  const numbers = (text: string): string[] =>
+    (text.replace(/(?<![\w-])language 1\b/g, '').match(/[\d.,]*\d\S*/g) ?? []).map((number) => number.replace(/(?<=\d)\p{L}+$/u, ''));
   const had = new Set(numbers(before));
   return numbers(after).filter((number) => !had.has(number));
 }

@@ -1,6 +1,7 @@
 import { isReverseOf } from '../order-against-overlap/rule.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'closing-order-not-reversed',
@@ -24,4 +25,4 @@ export const rule = installationRule({
   },
 });
 
-const names = (leaves: readonly { readonly text: string }[]): string => leaves.map((leaf) => `“${leaf.text}”`).join(', ');
+const names = (leaves: readonly { readonly text: string }[]): string => leaves.map((leaf) => quoted(leaf.text)).join(', ');
