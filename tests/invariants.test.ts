@@ -170,3 +170,9 @@ describe('these checks see a fault', () => {
       expect(calling([{ path: 'x', text: `import a from '${from}';` }])).toHaveLength(1);
   });
 });
+
+test('no random test has a seed of its own, or none', () => {
+  const own = sources(['tests'], ['.test.ts']).filter(({ text }) => /\bconfigureGlobal\b|\bseed: \d|\bMath\.random\(/.test(codeOnly(text)));
+  // A style of files is drawn with its seed, and one test needs a plain one.
+  expect(own.map(({ path }) => path)).toEqual(['tests/grammar/recovery.test.ts']);
+});

@@ -13,8 +13,10 @@ import {
 
 const degrees = Math.PI / 180;
 
-// Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
-fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
+/** Shrinking a counterexample of these sweeps takes minutes; the first one found says enough. */
+function holds<T>(property: fc.IProperty<T>, given: fc.Parameters<T> = {}): void {
+  fc.assert(property, { ...given, endOnFailure: true });
+}
 const usual: ArmMounting = { along: 0.2, out: 0.25, driveArm: 0.5, linkArm: 0.5, leafBracket: 0.7 };
 
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -151,7 +153,7 @@ describe('a four-bar linkage', () => {
   const bars = fc.record({ a: length(0.1, 1), b: length(0.1, 1), c: length(0.1, 1), d: length(0.1, 1) });
 
   it('closes its loop and obeys the Freudenstein equation, in both assemblies', () => {
-    fc.assert(
+    holds(
       fc.property(bars, length(-Math.PI, Math.PI), (m, crank) => {
         const found = fourBar(m, crank);
         fc.pre(found !== undefined);
@@ -166,7 +168,7 @@ describe('a four-bar linkage', () => {
   });
 
   it('moves at the speed its positions change', () => {
-    fc.assert(
+    holds(
       fc.property(bars, length(-Math.PI, Math.PI), (m, crank) => {
         const h = 1e-6;
         const [before, after, speeds] = [fourBar(m, crank - h), fourBar(m, crank + h), fourBarSpeeds(m, crank, 1)];
@@ -193,7 +195,7 @@ describe('a four-bar linkage', () => {
 
 describe('an articulated arm', () => {
   it('keeps both arms as long as they are, its elbow on one side, and its shaft without jumps', () => {
-    fc.assert(
+    holds(
       fc.property(assembled, (m) => {
         const end = reachableArmAngle(m, 170 * degrees) ?? Number.NaN;
         let before = shaftAngle(m, 0) ?? Number.NaN;
@@ -219,7 +221,7 @@ describe('an articulated arm', () => {
   });
 
   it('is the four-bar linkage of post, drive arm, link arm and leaf', () => {
-    fc.assert(
+    holds(
       fc.property(assembled, length(0.02, 0.98), (m, share) => {
         const angle = share * (reachableArmAngle(m, 120 * degrees) ?? Number.NaN);
         fc.pre(angle > 0.01 && Math.hypot(m.along, m.out) > 0.02);
@@ -255,7 +257,7 @@ describe('an articulated arm', () => {
   });
 
   it('has the slope of the shaft angle as its ratio', () => {
-    fc.assert(
+    holds(
       fc.property(assembled, length(0.02, 0.98), (m, share) => {
         const angle = share * (reachableArmAngle(m, 150 * degrees) ?? Number.NaN);
         const h = 1e-6;
@@ -269,7 +271,7 @@ describe('an articulated arm', () => {
   });
 
   it('has its first dead point where a fine sweep finds the first loss of hold', () => {
-    fc.assert(
+    holds(
       fc.property(assembled, (m) => {
         const upTo = 170 * degrees;
         const steps = 1700;
@@ -294,7 +296,7 @@ describe('an articulated arm', () => {
   });
 
   it('says which kind of dead point it is', () => {
-    fc.assert(
+    holds(
       fc.property(assembled, (m) => {
         const found = armDeadPoint(m, 170 * degrees);
         fc.pre(found !== undefined && found.angle > 1e-3);

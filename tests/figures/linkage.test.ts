@@ -6,8 +6,10 @@ import { armLinkage, directLinkage, driveAt, type Linkage, leafAt, rackLinkage, 
 
 const degrees = Math.PI / 180;
 
-// Shrinking a counterexample of these sweeps takes minutes; the first one found says enough.
-fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
+/** Shrinking a counterexample of these sweeps takes minutes; the first one found says enough. */
+function holds<T>(property: fc.IProperty<T>, given: fc.Parameters<T> = {}): void {
+  fc.assert(property, { ...given, endOnFailure: true });
+}
 const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const ram = fc.record({ along: length(-0.4, 0.4), out: length(-0.4, 0.4), leafBracket: length(0.5, 2) });
 const arm = fc.record({
@@ -62,7 +64,7 @@ describe('the linkage of a ram', () => {
   });
 
   it('samples exactly, and reads between samples to a thousandth and better, up to close before a dead point', () => {
-    fc.assert(
+    holds(
       fc.property(ram, nearness, (m, share) => {
         const opening = share * Math.min(deadPoint(m, Math.PI) ?? Math.PI, 120 * degrees);
         fc.pre(opening > 0.05 && Math.hypot(m.along, m.out) > 0.02 && (ramLength(m, opening) ?? 0) > 0.05);
@@ -95,7 +97,7 @@ describe('the linkage of a ram', () => {
 
 describe('the linkage of an articulated arm', () => {
   it('samples exactly, and reads between samples to a thousandth and better, up to close before a dead point', () => {
-    fc.assert(
+    holds(
       fc.property(arm, nearness, (m, share) => {
         const opening = share * (reachableArmAngle(m, 110 * degrees) ?? 0);
         fc.pre(opening > 0.2 && (shaftRatio(m, 0) ?? 100) < 20 && (shaftRatio(m, 0) ?? 0) > 0.05);
@@ -192,7 +194,7 @@ describe('the linkage of a direct drive or a rack', () => {
 
 describe('reading a linkage', () => {
   it('gives the leaf back from the drive, always in the same order', () => {
-    fc.assert(
+    holds(
       fc.property(ram, nearness, length(0, 1), length(0, 1), (m, share, one, other) => {
         const linkage = ramLinkage(m, share * Math.min(deadPoint(m, Math.PI) ?? Math.PI, 120 * degrees));
         fc.pre(linkage !== undefined && last(linkage.drive) > 1e-3);
