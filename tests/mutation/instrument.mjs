@@ -18,6 +18,8 @@ export const kinds = {
   'what figures share': () => codeIn('server/figures'),
   rules: () => inFolders('server/rules'),
   'what rules share': () => codeIn('server/rules'),
+  circuits: () => codeIn('server/circuits'),
+  safeguards: () => codeIn('server/safeguards'),
 };
 
 /** The files of a folder itself, without what is generated and what only hands on. */
@@ -37,7 +39,7 @@ export function filesToMutate() {
 }
 
 /** The tests that may kill. Those of other rooms start processes or measure, and say nothing about figures and rules. */
-const testFolders = ['tests/figures', 'tests/rules', 'tests/examples', 'tests/model', 'tests/soundness'];
+const testFolders = ['tests/circuits', 'tests/figures', 'tests/rules', 'tests/examples', 'tests/model', 'tests/soundness'];
 
 /** These judge thousands of files before their tests begin, which every fresh bundle would have to wait for. */
 const leftOut = ['tests/model/removal.test.ts', 'tests/rules/safety-lines.test.ts'];

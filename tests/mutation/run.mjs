@@ -1,5 +1,5 @@
 // Mutation tests of the figures and the rules: a mutant of their code should make a test fail.
-//   npm run mutate                          all of server/figures and server/rules but the generated lists
+//   npm run mutate                          all of figures, rules, circuits and safeguards but the generated lists
 //   npm run mutate -- force-window least    only files whose path holds one of these words
 //   npm run mutate -- --survivors           only those that survived the last time, and those that are new
 //   npm run mutate -- --quick               without the slow tests of other names: the score is then, if anything, too low
