@@ -24,23 +24,26 @@ export const noLineYet = (found: ProblemList): LineAtHand => ({ found, row: [], 
 /** A line as its form says; undefined when something that it needs is missing or wrong, which is then reported. */
 export function readLine(hand: LineAtHand, line: LineForm, statement: Statement): Record<string, unknown> | undefined {
   if (statement.body !== undefined) hand.found.add('body-unexpected', statement.word ?? statement, { word: line.word });
-  const row = hand.row;
+  const { row } = hand;
+  const { slots, blank } = line;
+  const { values } = statement;
   row[0] = statement;
-  for (let place = 0; place < line.blank.length; place++) row[place + 1] = line.blank[place];
-  hand.values = statement.values;
-  hand.at = 0;
+  for (let place = 0; place < blank.length; place++) row[place + 1] = blank[place];
+  // Most slots are plain and their values fit: no more is asked of those.
+  let plain = 0;
+  for (; plain < slots.length && plain < values.length; plain++) {
+    const one = slots[plain] as SlotForm;
+    const quick = one.isPlain ? quickly(one, values[plain] as Value) : undefined;
+    if (quick === undefined) break;
+    row[plain + 1] = quick;
+  }
+  if (plain === slots.length && plain === values.length) return line.record(row);
+  hand.values = values;
+  hand.at = plain;
   hand.isSound = true;
-  for (let place = 0; place < line.slots.length; place++) {
-    // Most slots are plain and their values fit: no more is asked of those.
-    const one = line.slots[place] as SlotForm;
-    const value = one.isPlain ? hand.values[hand.at] : undefined;
-    const quick = value === undefined ? undefined : quickly(one, value);
-    if (quick === undefined) {
-      if (!readSlot(hand, line, one, place)) return sayMissing(hand, line, one, statement);
-    } else {
-      row[place + 1] = quick;
-      hand.at++;
-    }
+  for (let place = plain; place < slots.length; place++) {
+    const one = slots[place] as SlotForm;
+    if (!readSlot(hand, line, one, place)) return sayMissing(hand, line, one, statement);
   }
   // A value that did not fit has been reported; what stands behind it often belongs to the same slip.
   if (!hand.isSound) return undefined;
@@ -95,9 +98,10 @@ function readOne(hand: LineAtHand, line: LineForm, one: SlotForm, place: number,
 function readMany(hand: LineAtHand, line: LineForm, one: SlotForm, place: number): void {
   const list: unknown[] = [];
   for (; hand.at < hand.values.length; hand.at++) {
-    const value = ownValue(hand, line);
+    let value = hand.values[hand.at] as Value;
     if (value.kind === 'comma') continue;
     if (value.kind === 'word' && line.keywords.has(value.text)) break;
+    if (value.kind === 'number') value = ownValue(hand, line);
     const read = quickly(one, value) ?? valueOf(hand.found, line, one.slot, value);
     if (read === undefined) hand.isSound = false;
     else list.push(read);

@@ -145,6 +145,7 @@ class FileReading {
 
   #block(form: BlockForm, statement: Statement): Entity {
     const header = this.#header(form, statement);
+    const hand = this.#hand;
     // A row by the places of the lines, and one literal of it at the end: keys that are stored one by one cost far more.
     const row = form.blank.slice();
     const nested: Record<string, Entity[]> = form.blocks.size === 0 ? noBlocks : {};
@@ -155,7 +156,7 @@ class FileReading {
       if (word === undefined) continue;
       const line = form.lines.get(word.text);
       if (line !== undefined) {
-        if (!this.#addLine(line, item, row)) (unread ??= []).push(word.text);
+        if (!addLine(hand, line, item, row)) (unread ??= []).push(word.text);
         continue;
       }
       const block = form.blocks.get(word.text);
@@ -177,20 +178,6 @@ class FileReading {
       unread: unread ?? none,
       memo: [],
     };
-  }
-
-  /** Reads a line into its place in the row of its block; false where it cannot be read. */
-  #addLine(form: LineForm, statement: Statement, row: unknown[]): boolean {
-    const line = readLine(this.#hand, form, statement);
-    if (line === undefined) return false;
-    const { place } = form;
-    if (form.many) {
-      const list = row[place] as unknown[];
-      if (list.length === 0) row[place] = [line];
-      else list.push(line);
-    } else if (row[place] === undefined) row[place] = line;
-    else this.#found.addRepeated(form.word, statement, (row[place] as { line: Statement }).line);
-    return true;
   }
 
   #header({ word, spec }: BlockForm, statement: Statement): Pick<Entity, 'name' | 'nameAt' | 'title' | 'model'> {
@@ -227,6 +214,20 @@ class FileReading {
     const { meant, elsewhere } = this.#guesses.of(word.text, block);
     this.#found.add('word-unknown', word, { word: word.text, block: block?.word, known: wordsIn(block), meant, elsewhere });
   }
+}
+
+/** Reads a line into its place in the row of its block; false where it cannot be read. */
+function addLine(hand: LineAtHand, form: LineForm, statement: Statement, row: unknown[]): boolean {
+  const line = readLine(hand, form, statement);
+  if (line === undefined) return false;
+  const { place } = form;
+  if (form.many) {
+    const list = row[place] as unknown[];
+    if (list.length === 0) row[place] = [line];
+    else list.push(line);
+  } else if (row[place] === undefined) row[place] = line;
+  else hand.found.addRepeated(form.word, statement, (row[place] as { line: Statement }).line);
+  return true;
 }
 
 const firstLineOf = (text: string): string => text.split('\n', 1)[0] as string;
