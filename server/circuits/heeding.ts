@@ -2,6 +2,7 @@
 import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
 import { isMeantFor, type Movement } from './devices.ts';
 import { isBridged } from './links.ts';
+import { isResistive } from './loops.ts';
 
 const inputFor = { 'two-wire': 'two-wire-input', relay: 'safety-input', resistive: 'edge-input' } as const;
 
@@ -30,16 +31,12 @@ function isHidden(wire: Wire, terminal: Terminal): boolean {
 /** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */
 function wireOf(sensor: Sensor): Wire | undefined {
   const own = reportingWire(sensor);
-  if (own !== undefined || sensor.model?.facts.output?.value !== 'resistive') return own;
+  if (own !== undefined || !isResistive(sensor)) return own;
   for (const other of sensor.installation.sensors) {
     if (other.next === undefined) continue;
     let link: Sensor | undefined = other;
     // Only resistive edges carry a loop on.
-    for (
-      let steps = 0;
-      link?.model?.facts.output?.value === 'resistive' && steps < sensor.installation.sensors.length;
-      steps++, link = link.next
-    )
+    for (let steps = 0; link !== undefined && isResistive(link) && steps < sensor.installation.sensors.length; steps++, link = link.next)
       if (link === sensor) {
         const wire = reportingWire(other);
         if (wire !== undefined) return wire;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loopsOf } from '../../server/circuits/index.ts';
 import {
   bandOf,
   decades,
@@ -15,7 +16,6 @@ import {
   statesOf,
   toleranceOf,
 } from '../../server/figures/edge-loop/maths.ts';
-import { loopsOf } from '../../server/figures/edge-loop/working.ts';
 import { judge } from '../kit/pages.ts';
 
 const ohms = fc.double({ min: 1, max: 1e6, noNaN: true });

@@ -1,6 +1,7 @@
 // What goes into the states of an edge loop, by hand: which line of the panel's model, which cables, which damp.
 import { describe, expect, it } from 'vitest';
-import { type LoopState, loopsOf, stateOf } from '../../server/figures/edge-loop/working.ts';
+import { loopsOf } from '../../server/circuits/index.ts';
+import { type LoopState, stateOf } from '../../server/figures/edge-loop/working.ts';
 import { judge } from '../kit/pages.ts';
 
 const block = (head: string, lines: readonly string[]): string => `${head} {\n${lines.map((line) => `  ${line}\n`).join('')}}\n`;

@@ -1,7 +1,8 @@
+import { type EdgeLoop, loopsOf } from '../../circuits/index.ts';
 import type { Panel } from '../../model/index.ts';
 import type { FigureKind, Input, Source } from '../kind.ts';
 import { dividerVoltage, parallelBand } from './maths.ts';
-import { type EdgeLoop, type LoopState, loopsOf, resistanceOf, stateOf } from './working.ts';
+import { type LoopState, resistanceOf, stateOf } from './working.ts';
 
 const rounded = (ohms: number): string =>
   ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(4))} kohm` : `${Number(ohms.toPrecision(4))} ohm`;

@@ -1,5 +1,5 @@
 import type { Statement } from '../../../grammar/index.ts';
-import { isResistive } from '../../figures/edge-loop/working.ts';
+import { isResistive } from '../../circuits/index.ts';
 import { factPlace, type Installation, type Sensor, type Wire } from '../../model/index.ts';
 import { addLine, without } from '../fixes.ts';
 import { toModelFact } from '../related.ts';

@@ -1,4 +1,5 @@
-import { type Band, type EdgeLoop, type LoopState, loopsOf, overlap, stateOf } from '../../figures/edge-loop/working.ts';
+import { type EdgeLoop, loopsOf } from '../../circuits/index.ts';
+import { type Band, type LoopState, overlap, stateOf } from '../../figures/edge-loop/working.ts';
 import type { Installation } from '../../model/index.ts';
 import { bound, keeps } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';

@@ -1,4 +1,5 @@
-import { type EdgeLoop, loopsOf, resistanceOf } from '../../figures/edge-loop/working.ts';
+import { type EdgeLoop, loopsOf } from '../../circuits/index.ts';
+import { resistanceOf } from '../../figures/edge-loop/working.ts';
 import { factPlace, type Sensor } from '../../model/index.ts';
 import { removal } from '../fixes.ts';
 import { toFact, toModelFact } from '../related.ts';

@@ -1,4 +1,4 @@
-import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../figures/edge-loop/working.ts';
+import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../circuits/index.ts';
 import { headPlace, type Sensor } from '../../model/index.ts';
 import { addLine } from '../fixes.ts';
 import { toFact, toModelFact } from '../related.ts';

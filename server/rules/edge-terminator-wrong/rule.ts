@@ -1,5 +1,6 @@
 import type { Statement } from '../../../grammar/index.ts';
-import { type EdgeBranch, type EdgeLoop, isStandard, loopsOf, nearestStandard } from '../../figures/edge-loop/working.ts';
+import { type EdgeBranch, type EdgeLoop, loopsOf } from '../../circuits/index.ts';
+import { isStandard, nearestStandard } from '../../figures/edge-loop/working.ts';
 import { headPlace, type Sensor, type SensorModel } from '../../model/index.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { type Fix, installationRule, type Related, type Report } from '../rule.ts';
