@@ -7,10 +7,13 @@ interface Chance {
   asked: number;
 }
 
+/** The seed of every run of `npm test`. */
+export const usualSeed = 20261125;
+
 /** One for all modules of a process, in whatever way they were loaded. */
 const shared = globalThis as { pintleChance?: Chance };
 
-export const chance: Chance = (shared.pintleChance ??= { seed: Number(process.env['PINTLE_SEED'] ?? 20261125), asked: 0 });
+export const chance: Chance = (shared.pintleChance ??= { seed: Number(process.env['PINTLE_SEED'] ?? usualSeed), asked: 0 });
 
 /** The seed for what is drawn next, a whole number of 32 bits. To be asked for inside a test, not beside it. */
 export function seed(): number {
