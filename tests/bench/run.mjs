@@ -2,10 +2,12 @@
 // the ratios carry over. It judges nothing and fails only when something could not be run.
 //
 //   node tests/bench/run.mjs [--quick] [--json] [--only checks,keystrokes,cold,whole,folder] [--profile]
+//   node tests/bench/run.mjs --against FOLDER   the engine of another tree beside this one's, and nothing else
 import { mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { beside } from './beside.mjs';
 import { compare, verify } from './checks.mjs';
 import { serverMissing } from './client.mjs';
 import { commandMissing, measureColdStart, measureWholeRun } from './cold.mjs';
@@ -17,9 +19,20 @@ import { tableText } from './measure.mjs';
 import { profileOf, profileText } from './profile.mjs';
 
 const { values: options } = parseArgs({
-  options: { quick: { type: 'boolean' }, json: { type: 'boolean' }, profile: { type: 'boolean' }, only: { type: 'string' } },
+  options: {
+    quick: { type: 'boolean' },
+    json: { type: 'boolean' },
+    profile: { type: 'boolean' },
+    only: { type: 'string' },
+    against: { type: 'string' },
+  },
 });
-const parts = options.profile ? ['profile'] : (options.only ?? 'checks,keystrokes,cold,whole,folder').split(',');
+const parts =
+  options.against !== undefined
+    ? ['beside']
+    : options.profile
+      ? ['profile']
+      : (options.only ?? 'checks,keystrokes,cold,whole,folder').split(',');
 const quick = options.quick === true;
 const out = {
   machine: {
@@ -65,6 +78,15 @@ try {
     if (!fleets.has(count)) fleets.set(count, writeFleet(join(folder, String(count)), count, engine.table));
     return fleets.get(count);
   };
+
+  if (options.against !== undefined)
+    await attempt('beside another tree', undefined, async () => {
+      const found = await beside(engine, options.against, fleetOf(quick ? 1000 : 10000), quick ? 5 : 7, folder);
+      out.beside = found;
+      say(
+        `Whole check of ${found.files} files, processor time: ${number(found.old)} µs a file there, ${number(found.new)} µs here; here ÷ there ${found.ratio.toFixed(3)} (median of ${found.pairs} pairs).`,
+      );
+    });
 
   if (parts.includes('profile'))
     await attempt('profile', undefined, async () => {
