@@ -8,8 +8,8 @@ export interface Command {
   readonly kind: ControlKind;
   /** Where the file says so. */
   readonly at: { readonly start: number; readonly end: number };
-  /** In words, with the file's own name. */
-  readonly says: string;
+  /** The control that gives it; undefined where the gate closes by itself after the dwell. */
+  readonly control: Control | undefined;
 }
 
 /** True when every way to command the gate is hold-to-run: somebody watches, and lets go. */
@@ -38,10 +38,10 @@ export const commandsOf = perSubject((installation: Installation): readonly Comm
     const { acts } = control.facts;
     if (acts === undefined) continue;
     const kind = kindOf(control, acts.value);
-    commands.push({ kind, at: acts.line, says: `“${control.name}” (${kind})` });
+    commands.push({ kind, at: acts.line, control });
   }
   const dwell = installation.motion?.facts.dwell;
-  if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, says: 'closing by itself after the dwell' });
+  if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, control: undefined });
   return commands;
 });
 

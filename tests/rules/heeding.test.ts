@@ -332,7 +332,10 @@ describe('measured forces', () => {
 });
 
 describe('the ways in which a gate is commanded', () => {
-  const kinds = (...parts: string[]): string[] => commandsOf(installationOf(leaf(), ...parts)).map(({ kind, says }) => `${kind}: ${says}`);
+  const kinds = (...parts: string[]): string[] =>
+    commandsOf(installationOf(leaf(), ...parts)).map(
+      ({ kind, control: by }) => `${kind}: ${by === undefined ? 'closing by itself after the dwell' : `“${by.name}” (${kind})`}`,
+    );
   test.each<[string, readonly string[], readonly string[]]>([
     ['held', [control('a', 'by push-button', 'acts hold-to-run')], ['hold-to-run: “a” (hold-to-run)']],
     ['held by key', [control('a', 'by key-switch', 'acts hold-to-run')], ['hold-to-run by key: “a” (hold-to-run by key)']],

@@ -3,6 +3,7 @@ import { headPlace } from '../../model/index.ts';
 import { shown } from '../numbers.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'adjuster-out-of-range',
@@ -19,7 +20,7 @@ export const rule = installationRule({
       const say = (amount: number): string => (range.dimension === 'time' ? `${shown(amount)} s` : `${shown(amount * 100)} %`);
       report({
         at: line,
-        what: `The motion asks for ${say(value)}, but “${adjuster.name}” of “${panel.name}” goes from ${say(range.low)} to ${say(range.high)}${range.low === 0 && adjuster.facts.curve?.value === 'logarithmic' ? ', and a logarithmic range cannot start at 0' : ''}.`,
+        what: `The motion asks for ${say(value)}, but ${quoted(adjuster.name)} of ${quoted(panel.name)} goes from ${say(range.low)} to ${say(range.high)}${range.low === 0 && adjuster.facts.curve?.value === 'logarithmic' ? ', and a logarithmic range cannot start at 0' : ''}.`,
         related: [
           { message: 'the panel', ...headPlace(panel) },
           ...toModelFact('the adjuster', installation, panel.model, { line: headPlace(adjuster) }),

@@ -4,6 +4,7 @@ import { factPlace, headPlace } from '../../model/index.ts';
 import { bound, keeps } from '../bounds.ts';
 import { degrees } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** A tenth of a degree. */
 const slack = 0.1;
@@ -28,7 +29,7 @@ export const rule = installationRule({
       // How far an arm could open the leaf beyond what it is asked is not known.
       if (reach.endedBy === 'arms' && keeps(angle)) continue;
       hold(angle, factPlace(leaf, opens), () => ({
-        what: `“${leaf.name}” is to open ${degrees(opens.angle)}, but “${drive.name}” ${reach.endedBy === 'rotation' ? `turns ${degrees(reach.angle)} at most` : 'does not fit between its shaft and the leaf: its arms are too short or too long'}.`,
+        what: `${quoted(leaf.name)} is to open ${degrees(opens.angle)}, but ${quoted(drive.name)} ${reach.endedBy === 'rotation' ? `turns ${degrees(reach.angle)} at most` : 'does not fit between its shaft and the leaf: its arms are too short or too long'}.`,
         related: [{ message: 'the drive', ...headPlace(drive) }],
       }));
     }

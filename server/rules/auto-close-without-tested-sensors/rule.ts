@@ -3,6 +3,7 @@ import { headPlace, type Leaf } from '../../model/index.ts';
 import { commandsOf, forcesProven, measuresFor } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'auto-close-without-tested-sensors',
@@ -29,7 +30,7 @@ export const rule = installationRule({
       const untested = untestedOf(leaf);
       report({
         at: automatic.at,
-        what: `The gate is to close by itself, but what protects “${leaf.name}” is not tested before each closing: ${untested.map((it) => it.says).join('; ')}.`,
+        what: `The gate is to close by itself, but what protects ${quoted(leaf.name)} is not tested before each closing: ${untested.map((it) => it.says).join('; ')}.`,
         related: [
           ...untested.map((it): Related => ({ message: it.says, start: it.start, end: it.end })),
           { message: 'the leaf that relies on it', ...headPlace(leaf) },
@@ -48,7 +49,7 @@ function untestedOf(leaf: Leaf): { says: string; start: number; end: number }[] 
     if (sensors.length === mostNamed) break;
     const heeding = heedingOf(sensor);
     if (heeding === undefined || heeding.tested || !guards(sensor, leaf, 'closing') || measureOf(sensor) === undefined) continue;
-    sensors.push({ says: `“${sensor.name}”: ${heeding.because}`, ...headPlace(sensor) });
+    sensors.push({ says: `${quoted(sensor.name)}: ${heeding.because}`, ...headPlace(sensor) });
   }
   const drive = leaf.drives[0];
   // Measured forces can stand for an edge, but a limiter that has failed since shows in no record.
@@ -56,7 +57,7 @@ function untestedOf(leaf: Leaf): { says: string; start: number; end: number }[] 
   return [
     ...sensors,
     {
-      says: `“${drive.name}”: its forces were measured, but its model states no sensing of its own that would find a fault`,
+      says: `${quoted(drive.name)}: its forces were measured, but its model states no sensing of its own that would find a fault`,
       ...headPlace(drive),
     },
   ];

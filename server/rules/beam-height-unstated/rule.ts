@@ -3,6 +3,7 @@ import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { hasLowBeam } from '../beam-too-high/rule.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { lost } from '../unread.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'beam-height-unstated',
@@ -20,7 +21,7 @@ export const rule = installationRule({
       report({
         at: headPlace(sensor),
         lacks: ['height'],
-        what: `“${sensor.name}” counts as one that sees people, also on the ground, though its height is not stated.`,
+        what: `${quoted(sensor.name)} counts as one that sees people, also on the ground, though its height is not stated.`,
       });
     }
   },

@@ -2,6 +2,7 @@ import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import type { Leaf } from '../../model/index.ts';
 import { measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
 const highest = 0.3;
@@ -32,7 +33,7 @@ export const rule = installationRule({
       if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !hasLowBeam(leaf)))
         report({
           at: height.line,
-          what: `“${sensor.name}” is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).`,
+          what: `${quoted(sensor.name)} is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).`,
         });
     }
   },

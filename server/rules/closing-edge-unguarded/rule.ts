@@ -2,6 +2,7 @@ import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.t
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { measuresFor, onlyHeld } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'closing-edge-unguarded',
@@ -22,7 +23,7 @@ export const rule = installationRule({
       const idle = unheeded(leaf);
       report({
         at: headPlace(leaf),
-        what: `Nothing that the panel heeds ${overrated(leaf).length === 0 ? 'watches' : 'protects at'} the closing edge of “${leaf.name}”.`,
+        what: `Nothing that the panel heeds ${overrated(leaf).length === 0 ? 'watches' : 'protects at'} the closing edge of ${quoted(leaf.name)}.`,
         ...(idle.length === 0
           ? {}
           : { remedy: 'Wire the sensor that is there to an input that can read it, and register it where the panel asks for that.' }),
@@ -43,7 +44,7 @@ function overrated(leaf: Leaf): Related[] {
         guards(sensor, leaf, 'closing'),
     )
     .map((sensor) => ({
-      message: `“${sensor.name}” is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`,
+      message: `${quoted(sensor.name)} is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`,
       ...headPlace(sensor),
     }));
 }
@@ -55,8 +56,8 @@ function unheeded(leaf: Leaf): Related[] {
     .map((sensor) => ({
       message:
         heedingOf(sensor) === undefined
-          ? `“${sensor.name}” is meant to, but the panel does not heed it`
-          : `“${sensor.name}” is meant to, but it reports to a panel that does not drive “${leaf.name}”`,
+          ? `${quoted(sensor.name)} is meant to, but the panel does not heed it`
+          : `${quoted(sensor.name)} is meant to, but it reports to a panel that does not drive ${quoted(leaf.name)}`,
       ...headPlace(sensor),
     }));
 }

@@ -138,7 +138,7 @@ const chainPlace = (sensor: Sensor): { readonly start: number; readonly end: num
 function moved({ start, end }: Statement, to: Sensor): Fix {
   const { text } = to.installation.reading.tree;
   return {
-    title: `Move the terminator to “${to.name}”, once it is fitted there`,
+    title: `Move the terminator to ${quoted(to.name)}, once it is fitted there`,
     edits: [without(text, start, end), addLine(text, to.at, text.slice(start, end), [])],
     safe: false,
   };

@@ -55,7 +55,7 @@ function say(loop: EdgeLoop, second: Sensor, report: (report: Report) => void): 
     ],
     fixes:
       inOneChain && terminated.length === 2
-        ? removal(`Take out the terminator of “${edge.name}”`, installation.reading.tree.text, at.start, at.end, false)
+        ? removal(`Take out the terminator of ${quoted(edge.name)}`, installation.reading.tree.text, at.start, at.end, false)
         : [],
   });
 }

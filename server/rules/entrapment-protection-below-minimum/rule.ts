@@ -3,6 +3,7 @@ import { type Hazards, hazardsOf } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
 import { onlyHeld } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /**
  * Kinds of entrapment protection that can be told from the file: A built in, B1 without contact, B2 by contact, C limited
@@ -42,7 +43,7 @@ export const rule = installationRule({
         report({
           at: headPlace(leaf),
           severity: risk === 'certain' && !memory ? 'error' : 'warning',
-          what: `“${leaf.name}” has ${found} against entrapment while ${movement}${memory ? ' (from memory)' : ''}; two independent ones are needed wherever there is a risk.${clutch}`,
+          what: `${quoted(leaf.name)} has ${found} against entrapment while ${movement}${memory ? ' (from memory)' : ''}; two independent ones are needed wherever there is a risk.${clutch}`,
           related: uncountedIn(leaf, movement),
         });
       }
@@ -87,8 +88,9 @@ function uncountedIn(leaf: Leaf, movement: Movement): Related[] {
     if (kind === undefined || kind === 'loop' || !isMeantFor(sensor, leaf, movement)) continue;
     const heeding = heedingOf(sensor);
     if (heeding === undefined)
-      uncounted.push({ message: `“${sensor.name}” is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
-    else if (!heeding.tested) uncounted.push({ message: `“${sensor.name}” is not monitored: ${heeding.because}`, ...headPlace(sensor) });
+      uncounted.push({ message: `${quoted(sensor.name)} is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
+    else if (!heeding.tested)
+      uncounted.push({ message: `${quoted(sensor.name)} is not monitored: ${heeding.because}`, ...headPlace(sensor) });
   }
   return uncounted;
 }

@@ -2,7 +2,7 @@ import { type Drive, headPlace } from '../../model/index.ts';
 import { type BlockSpec, blocks, type Entity, nearest } from '../../vocabulary/index.ts';
 import { toModelFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheLanguage, type Related, type Report } from '../rule.ts';
-import { blockInWords } from '../words.ts';
+import { blockInWords, quoted } from '../words.ts';
 
 type Say = (report: Report) => void;
 /** What is read of any block here: its words, and which of its lines could not be read. */
@@ -90,7 +90,7 @@ function checkDrive(drive: Drive, model: NonNullable<Drive['model']>, report: Sa
       if (model.facts[fact] === undefined && !model.unread.includes(fact))
         report({
           at: drive.modelAt ?? headPlace(drive),
-          what: `The model “${model.name}” of “${drive.name}” lacks “${fact}”, which is needed because it is ${says}.`,
+          what: `The model ${quoted(model.name)} of ${quoted(drive.name)} lacks “${fact}”, which is needed because it is ${says}.`,
           remedy: `Write it in the library, as in “${blocks['drive-model'].lines[fact].example}”.`,
           related: toModelHead('the model', drive.installation, model),
         });

@@ -1,6 +1,7 @@
 import { hazardsOf } from '../../figures/hazards/working.ts';
 import { headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'hazard-geometry-unstated',
@@ -21,7 +22,7 @@ export const rule = installationRule({
         lacks.push(...facts);
         all += `${all === '' ? '' : '; '}${about} (${facts.join(', ')})`;
       }
-      report({ at: headPlace(leaf), lacks, what: `Of “${leaf.name}” this is not judged: ${all}.` });
+      report({ at: headPlace(leaf), lacks, what: `Of ${quoted(leaf.name)} this is not judged: ${all}.` });
     }
   },
 });

@@ -4,6 +4,7 @@ import { headPlace } from '../../model/index.ts';
 import { judgedPlacesOf } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule, type Related } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 type Judged = Exclude<HazardKind, 'closing-edge' | 'opening-side'>;
 
@@ -59,13 +60,13 @@ export const rule = installationRule({
         report({
           at: headPlace(leaf),
           severity: memory ? 'warning' : 'error',
-          what: `“${leaf.name}”: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${judged.open.join(' or ')}.`,
+          what: `${quoted(leaf.name)}: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${judged.open.join(' or ')}.`,
           why: reasons[hazard.kind],
           remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody; or let the gate move only while a control in full view is held.`,
           source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,
           related: [
             ...(hazard.at === undefined ? none : [{ message: 'it follows from this', start: hazard.at.start, end: hazard.at.end }]),
-            ...judged.notBy.map(({ name, says, at }): Related => ({ message: `“${name}” ${says}`, ...at })),
+            ...judged.notBy.map(({ name, says, at }): Related => ({ message: `${quoted(name)} ${says}`, ...at })),
           ],
         });
       }

@@ -2,6 +2,7 @@ import { regimeOf } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { matrixSource } from '../safeguarding-below-minimum/matrix.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'hold-to-run-misuse',
@@ -23,14 +24,14 @@ export const rule = installationRule({
       if (judgesHeldControls && users?.value === 'public')
         report({
           at: acts.line,
-          what: `“${control.name}” is hold-to-run, which is not allowed where the public is near the gate.`,
+          what: `${quoted(control.name)} is hold-to-run, which is not allowed where the public is near the gate.`,
           remedy: 'Choose another kind of control, with the protection that it asks for.',
           related,
         });
       else if (judgesHeldControls && users?.value === 'limited' && control.facts.by?.value !== 'key-switch')
         report({
           at: acts.line,
-          what: `“${control.name}” is hold-to-run for a limited group, but it is not a key switch, so anybody can use it.`,
+          what: `${quoted(control.name)} is hold-to-run for a limited group, but it is not a key switch, so anybody can use it.`,
           remedy: 'Use a key switch, or similar, and say “by key-switch”.',
           related,
         });
@@ -39,7 +40,7 @@ export const rule = installationRule({
         report({
           at: acts.line,
           severity: 'warning',
-          what: `“${control.name}” is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
+          what: `${quoted(control.name)} is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
           remedy:
             sight === undefined
               ? 'If all of the gate is in view from it, say “sight full”; if not, move it.'

@@ -5,6 +5,7 @@ import { type Bound, bound, keeps } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** What counts as narrow: less than this is left, metres. EN 12453:2000, from memory, as the limits below. */
 const narrowFrom = 0.5;
@@ -51,7 +52,7 @@ export const rule = installationRule({
       if (bounds === undefined) continue;
       const holdTo = (to: Bound, where: string): void =>
         hold(to, factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides), () => ({
-          what: `The edge of “${leaf.name}” runs on by ${millimetres(to.value)} ${where} when “${control.name}” is let go; ${millimetres(to.limit)} are allowed (from memory).`,
+          what: `The edge of ${quoted(leaf.name)} runs on by ${millimetres(to.value)} ${where} when ${quoted(control.name)} is let go; ${millimetres(to.limit)} are allowed (from memory).`,
           related: toFact('this control', control.facts.acts),
         }));
       holdTo(bounds.narrow, 'near its closed position');

@@ -5,6 +5,7 @@ import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** Greatest speed of the edge, m/s. */
 const most = 0.5;
@@ -25,7 +26,7 @@ export const rule = installationRule({
       const speed = edgeSpeedsOf(leaf)?.edge;
       if (speed === undefined) continue;
       hold(bound(held, leaf.name, speed, most, 1e-9), factPlace(leaf, leaf.facts.opens ?? leaf.facts.slides), () => ({
-        what: `The edge of “${leaf.name}” reaches ${shown(speed)} m/s, but “${control.name}” is hold-to-run, which allows 0.5 m/s at most.`,
+        what: `The edge of ${quoted(leaf.name)} reaches ${shown(speed)} m/s, but ${quoted(control.name)} is hold-to-run, which allows 0.5 m/s at most.`,
         related: toFact('this control', control.facts.acts),
       }));
     }

@@ -2,6 +2,7 @@ import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** 2.25 inches in metres. */
 const widest = 2.25 * 0.0254;
@@ -24,7 +25,7 @@ export const rule = installationRule({
       hold(bound(held, leaf.name, width, widest, 1e-6), factPlace(leaf, opening), () => ({
         // The published sentence names no kind of gate; a leaf that swings takes nobody along past a post.
         severity: slides === undefined ? 'warning' : 'error',
-        what: `The openings of “${leaf.name}” are ${millimetres(width)} wide; no opening may be wider than 57.15 mm (2.25 in).`,
+        what: `The openings of ${quoted(leaf.name)} are ${millimetres(width)} wide; no opening may be wider than 57.15 mm (2.25 in).`,
       }));
     }
   },

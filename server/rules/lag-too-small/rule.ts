@@ -4,6 +4,7 @@ import { bound } from '../bounds.ts';
 import { seconds, secondsAtLeast } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** Ten milliseconds: finer than any panel keeps time. */
 const slack = 0.01;
@@ -30,7 +31,7 @@ export const rule = installationRule({
         const lag = installation.motion?.facts.lag.find((each) => each.movement === movement);
         hold(bound(held[movement], '', lag?.time ?? 0, least[movement].lag, slack), factPlace(covering, lag ?? closes), () => {
           const [first, second] = movement === 'opening' ? [covering, covered] : [covered, covering];
-          const must = `“${second.name}” must start at least ${secondsAtLeast(least[movement].lag)} after “${first.name}”, or the leaves meet.`;
+          const must = `${quoted(second.name)} must start at least ${secondsAtLeast(least[movement].lag)} after ${quoted(first.name)}, or the leaves meet.`;
           return lag === undefined
             ? { what: `No lag is set for ${movement}, but ${must}` }
             : { what: `The lag of ${seconds(lag.time)} for ${movement} is too short: ${must}`, related: toFact('the overlap', closes) };

@@ -4,6 +4,7 @@ import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 const held = { figure: 'leaf.NAME.ground-gap-least', name: 'gap above the ground', unit: 'm', way: 'least' } as const;
 
@@ -22,7 +23,7 @@ export const rule = installationRule({
       if (clearance === undefined) continue;
       const { slope, 'ground-gap': gap } = leaf.facts;
       hold(bound(held, leaf.name, clearance.least, 0, 1e-6), factPlace(leaf, gap), () => ({
-        what: `“${leaf.name}” lacks ${millimetres(-clearance.least)} under its free edge when it is open by ${degrees(clearance.at)}: the ground is in its way.`,
+        what: `${quoted(leaf.name)} lacks ${millimetres(-clearance.least)} under its free edge when it is open by ${degrees(clearance.at)}: the ground is in its way.`,
         related: toFact('the ground', slope),
       }));
     }

@@ -4,6 +4,7 @@ import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 const held = { figure: 'leaf.NAME.hinge-gap-least', name: 'gap at the post', unit: 'm', way: 'least' } as const;
 
@@ -24,7 +25,7 @@ export const rule = installationRule({
       const { least, at } = side[side.worse];
       const { 'hinge-gap': gap, 'hinge-offset': offset } = leaf.facts;
       hold(bound(held, leaf.name, least, 0, 1e-6), factPlace(leaf, offset), () => ({
-        what: `“${leaf.name}” would reach ${millimetres(-least)} into its post when it is open by ${degrees(at)}.`,
+        what: `${quoted(leaf.name)} would reach ${millimetres(-least)} into its post when it is open by ${degrees(at)}.`,
         related: toFact('the gap when closed', gap),
       }));
     }

@@ -3,6 +3,7 @@ import { factPlace } from '../../model/index.ts';
 import { degrees, shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'leaf-moves-when-released',
@@ -26,7 +27,7 @@ export const rule = installationRule({
       const pulled = swing ? `${shown(force)} N·m at ${degrees(at)}` : `${shown(force)} N`;
       report({
         at: factPlace(leaf, swing ? (tilt ?? rises) : slope),
-        what: `Once released, “${leaf.name}” moves ${way} by itself, pulled by ${pulled}${frictionStated ? ' more than its friction holds' : swing ? ', with no friction stated' : ' more than its rollers hold (3 % of the weight, from memory)'}.`,
+        what: `Once released, ${quoted(leaf.name)} moves ${way} by itself, pulled by ${pulled}${frictionStated ? ' more than its friction holds' : swing ? ', with no friction stated' : ' more than its rollers hold (3 % of the weight, from memory)'}.`,
         related: toFact('its friction', stated),
       });
     }

@@ -1,5 +1,6 @@
 import { factPlace, headPlace } from '../../model/index.ts';
 import { commonPractice, installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'manual-release-not-stated',
@@ -17,12 +18,12 @@ export const rule = installationRule({
         if (!drive.unread.includes('release'))
           report({
             at: headPlace(drive),
-            what: `It is not stated how “${drive.name}” is released, so that “${drive.leaf.name}” can be moved by hand.`,
+            what: `It is not stated how ${quoted(drive.name)} is released, so that ${quoted(drive.leaf.name)} can be moved by hand.`,
           });
       } else if (release.value === 'none')
         report({
           at: factPlace(drive, release),
-          what: `“${drive.name}” cannot be released, so nobody can move “${drive.leaf.name}” by hand.`,
+          what: `${quoted(drive.name)} cannot be released, so nobody can move ${quoted(drive.leaf.name)} by hand.`,
           remedy: 'Choose a drive that can be released, or state in an acceptance how a person who is caught is freed.',
         });
     }

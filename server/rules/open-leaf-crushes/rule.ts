@@ -3,6 +3,7 @@ import { crushed, leastGap, partsInWords } from '../../figures/hazards/working.t
 import { headPlace, type Leaf, regimeOf, type Sensor } from '../../model/index.ts';
 import { heldInView, openingForcesProven } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'open-leaf-crushes',
@@ -28,9 +29,9 @@ export const rule = installationRule({
       if (sensors.some((sensor) => protects(sensor, leaf)) || openingForcesProven(leaf)) continue;
       report({
         at: room.line,
-        what: `“${leaf.name}” opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing there limits the force or keeps the leaf off a person.`,
+        what: `${quoted(leaf.name)} opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing there limits the force or keeps the leaf off a person.`,
         related: sensors.map((sensor) => ({
-          message: `“${sensor.name}” sees who stands in the way, which only adds to force limitation`,
+          message: `${quoted(sensor.name)} sees who stands in the way, which only adds to force limitation`,
           ...headPlace(sensor),
         })),
       });

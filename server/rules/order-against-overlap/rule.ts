@@ -1,6 +1,7 @@
 import type { Motion } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 type Order = Motion['facts']['order'][number];
 
@@ -26,7 +27,7 @@ export const rule = installationRule({
         if (!isBefore(order, second.name, first.name)) continue;
         report({
           at: order.line,
-          what: `“${second.name}” is to start ${order.leaves[0]?.text === second.name ? 'first' : `before “${first.name}”`} when ${order.movement}, but “${covering.name}” covers “${covers.name}”, so “${first.name}” must start first.`,
+          what: `${quoted(second.name)} is to start ${order.leaves[0]?.text === second.name ? 'first' : `before ${quoted(first.name)}`} when ${order.movement}, but ${quoted(covering.name)} covers ${quoted(covers.name)}, so ${quoted(first.name)} must start first.`,
           related: toFact('the overlap', covering.facts.closes),
         });
       }

@@ -3,6 +3,7 @@ import { commandsOf, measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { inWords, meets, present, requirementFor } from '../safeguarding-below-minimum/matrix.ts';
 import { strictest } from '../safeguarding-below-minimum/rule.ts';
+import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'pedestrian-opening-unguarded',
@@ -19,10 +20,7 @@ export const rule = installationRule({
     const leaf = leaves.find((each) => each.name === pedestrian.leaf.text);
     if (leaf === undefined) return;
     const users = site.facts.users.value;
-    const own =
-      pedestrian.dwell === undefined
-        ? undefined
-        : { kind: 'automatic' as const, at: pedestrian.line, says: 'closing by itself after the pedestrian dwell' };
+    const own = pedestrian.dwell === undefined ? undefined : { kind: 'automatic' as const, at: pedestrian.line, control: undefined };
     const commands = own === undefined ? commandsOf(installation).filter((command) => command.kind !== 'automatic') : [own];
     // Where it moves only while a control is held, somebody sees and lets go; whether that is allowed is said by hold-to-run-misuse.
     if (commands.length > 0 && commands.every(({ kind }) => kind === 'hold-to-run' || kind === 'hold-to-run by key')) return;
@@ -32,7 +30,7 @@ export const rule = installationRule({
     if (meets(measures, requirement)) return;
     report({
       at: pedestrian.line,
-      what: `The pedestrian opening of “${leaf.name}” needs ${requirement}; the sensors that watch it give measure ${present(measures)}.`,
+      what: `The pedestrian opening of ${quoted(leaf.name)} needs ${requirement}; the sensors that watch it give measure ${present(measures)}.`,
       remedy: `Let sensors with ${inWords[requirement]} watch “pedestrian”${own === undefined ? '' : ', each of them tested before closing'}.`,
       related: [{ message: 'the leaf', ...headPlace(leaf) }],
     });

@@ -2,6 +2,7 @@ import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** 4 inches in metres. */
 const most = 4 * 0.0254;
@@ -22,7 +23,7 @@ export const rule = installationRule({
       if (opens === undefined || gap === undefined || offset === undefined || guard !== undefined || leaf.drives.length === 0) continue;
       const pivot = gap.value - offset.along;
       hold(bound(held, leaf.name, pivot, most, 1e-6), factPlace(leaf, gap), () => ({
-        what: `The hinge axis of “${leaf.name}” is ${millimetres(pivot)} from its post; 101.6 mm (4 in) is the most (from memory).`,
+        what: `The hinge axis of ${quoted(leaf.name)} is ${millimetres(pivot)} from its post; 101.6 mm (4 in) is the most (from memory).`,
       }));
     }
   },

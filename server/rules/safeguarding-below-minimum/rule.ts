@@ -1,6 +1,7 @@
 import { headPlace } from '../../model/index.ts';
 import { type Command, commandsOf, measuresFor } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 import { inWords, matrixSource, meets, present, type Requirement, requirementFor, type Users } from './matrix.ts';
 
 export const rule = installationRule({
@@ -25,8 +26,8 @@ export const rule = installationRule({
       if (meets(measures, worst.requirement)) continue;
       report({
         at: headPlace(leaf),
-        what: `The closing edge of “${leaf.name}” has measure ${present(measures)}, but ${worst.command.says} with ${people[users]} near needs ${worst.requirement}.`,
-        remedy: `Give “${leaf.name}” ${inWords[worst.requirement]}.`,
+        what: `The closing edge of ${quoted(leaf.name)} has measure ${present(measures)}, but ${commandInWords(worst.command)} with ${people[users]} near needs ${worst.requirement}.`,
+        remedy: `Give ${quoted(leaf.name)} ${inWords[worst.requirement]}.`,
         related: [
           { message: 'this way of control asks for it', start: worst.command.at.start, end: worst.command.at.end },
           { message: 'and these users', start: site.facts.users.line.start, end: site.facts.users.line.end },
@@ -52,3 +53,6 @@ export function strictest(commands: readonly Command[], users: Users): { command
   }
   return worst;
 }
+
+const commandInWords = ({ control, kind }: Command): string =>
+  control === undefined ? 'closing by itself after the dwell' : `${quoted(control.name)} (${kind})`;

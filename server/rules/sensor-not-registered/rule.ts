@@ -68,7 +68,7 @@ function fixOf({ facts, at, installation }: Panel, name: string): Fix {
     };
   const comma = last.line.values.some(({ kind }) => kind === 'comma') ? ',' : '';
   return {
-    title: `Add “${name}” to the registered sensors, once the panel has learnt it`,
+    title: `Add ${quoted(name)} to the registered sensors, once the panel has learnt it`,
     edits: [{ start: last.end, end: last.end, text: `${comma} ${name}` }],
     safe: false,
   };

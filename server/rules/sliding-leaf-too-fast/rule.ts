@@ -4,6 +4,7 @@ import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** 1 ft/s in m/s. */
 const most = 0.3048;
@@ -31,7 +32,7 @@ export const rule = installationRule({
       const edge = edgeSpeedsOf(leaf)?.edge;
       if (slides === undefined || edge === undefined) continue;
       hold(bound(held, leaf.name, edge, most, 1e-6), slides.line, () => ({
-        what: `“${leaf.name}” slides at ${shown(edge)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
+        what: `${quoted(leaf.name)} slides at ${shown(edge)} m/s; in usage class ${usage.value} 0.3048 m/s (1 ft/s) is the most.`,
         related: toFact('this usage class', usage),
       }));
     }

@@ -6,6 +6,7 @@ import { bound } from '../bounds.ts';
 import { degrees, millimetres } from '../numbers.ts';
 import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 /** A tenth of a millimetre: less than any bracket is measured to. */
 const slack = 1e-4;
@@ -28,7 +29,7 @@ export const rule = installationRule({
       hold(bound(held, drive.name, ram.strokeUsed, stroke.value, slack), factPlace(drive, drive.facts['leaf-bracket']), () => {
         const reach = reachOf(drive)?.angle;
         return {
-          what: `“${drive.name}” needs ${millimetres(ram.strokeUsed)} of stroke to open ${degrees(ram.opening)}, but has ${millimetres(stroke.value)}${reach === undefined ? '' : `, which is enough for ${degrees(reach)}`}.`,
+          what: `${quoted(drive.name)} needs ${millimetres(ram.strokeUsed)} of stroke to open ${degrees(ram.opening)}, but has ${millimetres(stroke.value)}${reach === undefined ? '' : `, which is enough for ${degrees(reach)}`}.`,
           related: toFact('the opening asked for', drive.leaf?.facts.opens),
         };
       });

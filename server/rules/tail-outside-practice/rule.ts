@@ -3,6 +3,7 @@ import { factPlace } from '../../model/index.ts';
 import { bound } from '../bounds.ts';
 import { shown } from '../numbers.ts';
 import { commonPractice, installationRule } from '../rule.ts';
+import { quoted } from '../words.ts';
 
 const least = 0.3;
 const most = 0.5;
@@ -24,7 +25,7 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       const share = balanceOf(leaf)?.share;
       if (share === undefined) continue;
-      const say = () => ({ what: `The tail of “${leaf.name}” is ${says(share)} of the leaf; 30 to 50 % is usual.` });
+      const say = () => ({ what: `The tail of ${quoted(leaf.name)} is ${says(share)} of the leaf; 30 to 50 % is usual.` });
       hold(bound(held.least, leaf.name, share, least, 1e-9), factPlace(leaf, leaf.facts.tail), say);
       hold(bound(held.most, leaf.name, share, most, 1e-9), factPlace(leaf, leaf.facts.tail), say);
     }
