@@ -76,7 +76,7 @@ export class Judged implements Analysis {
 }
 
 /** The end of work in small steps, for whoever can wait. */
-export function finished(steps: Steps): Analysis {
+export function finished<R>(steps: Generator<unknown, R>): R {
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;

@@ -1,7 +1,7 @@
 // The files of one workspace, and what is known of each. Everything is worked out at most once for each text; a change
 // of a library makes anew only what can see it. No reading of disks here: `read` is given by the rooms that do it.
 import { parse } from '../../grammar/index.ts';
-import { buildShelf, folderOf, hasOwnModels, type Installation, type Library, libraryOf, resolve, type Shelf } from '../model/index.ts';
+import { buildingShelf, folderOf, hasOwnModels, type Installation, type Library, libraryOf, resolve, type Shelf } from '../model/index.ts';
 import { evaluate, judging, type Verdict } from '../rules/index.ts';
 import { type Reading, readFile } from '../vocabulary/index.ts';
 import { type Analysis, finished, Judged, type Phase, type Steps } from './analysis.ts';
@@ -15,10 +15,12 @@ export interface WorkspaceOptions {
   readonly read: (path: string) => ReadResult;
 }
 
+/** What a file's place on a shelf takes in memory, compared with a character of a text that is kept read. */
+const weightOfPlace = 2;
+
 interface Kept {
   readonly text: string;
   readonly reading: Reading;
-  library?: Library;
 }
 
 export class Workspace {
@@ -29,6 +31,7 @@ export class Workspace {
   /** Shelves of open files that no other file can share: those that bring models of their own, or lead back to themselves. */
   readonly #ownShelves = new Map<string, { readonly reading: Reading; readonly shelf: Shelf }>();
   #age = 0;
+  #weight = 0;
   readonly #kept = new Map<string, Kept>();
   readonly #analyses = new Map<
     string,
@@ -43,13 +46,13 @@ export class Workspace {
   /** Judges a text once and keeps nothing of it: for the command line, which sees each file one time. */
   judge(path: string, text: string, asOf: string): Analysis {
     const reading = readFile(parse(text));
-    return this.#analyse(path, text, reading, this.#shelf(path, reading), asOf);
+    return this.#analyse(path, text, reading, finished(this.#shelving(path, reading)), asOf);
   }
 
   /** Looks up the names of a text and judges nothing: for what is asked of names alone, in many files. Nothing is found in it. */
   named(path: string, text: string): Analysis {
     const reading = readFile(parse(text));
-    const shelf = this.#shelf(path, reading);
+    const shelf = finished(this.#shelving(path, reading));
     return new Judged(path, this.root, text, resolve(path, reading, shelf), shelf, { findings: [], accepted: [] }, 'named');
   }
 
@@ -59,7 +62,7 @@ export class Workspace {
     yield undefined;
     const reading = readFile(tree);
     yield undefined;
-    const shelf = this.#shelf(path, reading);
+    const shelf = yield* this.#shelving(path, reading);
     const installation = resolve(path, reading, shelf);
     yield undefined;
     const steps = judging(installation, asOf);
@@ -88,7 +91,7 @@ export class Workspace {
       yield undefined;
     }
     const { reading } = kept;
-    const shelf = this.#shelfOfOpen(path, reading);
+    const shelf = yield* this.#shelvingOpen(path, reading);
     const keep = (installation: Installation, verdict: Verdict, phase: Phase): Analysis => {
       const analysis = new Judged(path, this.root, text, installation, shelf, verdict, phase);
       this.#analyses.set(path, { reading, shelf, asOf, analysis });
@@ -107,6 +110,14 @@ export class Workspace {
     }
   }
 
+  /**
+   * How much is kept of other files, in characters of their texts: whoever judges very many files and keeps none of them begins with a
+   * new workspace when it is too much.
+   */
+  get weight(): number {
+    return this.#weight;
+  }
+
   /** Counts what can change an analysis: while it is the same, an analysis of the same text is. */
   get age(): number {
     return this.#age;
@@ -119,8 +130,8 @@ export class Workspace {
     this.#analyses.delete(path);
     this.#libraries.delete(path);
     this.#ownShelves.delete(path);
-    for (const [key, shelf] of this.#shelves) if (shelf.files.includes(path)) this.#shelves.delete(key);
-    for (const [key, own] of this.#ownShelves) if (own.shelf.files.includes(path)) this.#ownShelves.delete(key);
+    for (const [key, shelf] of this.#shelves) if (shelf.useOf.has(path)) this.#shelves.delete(key);
+    for (const [key, own] of this.#ownShelves) if (own.shelf.useOf.has(path)) this.#ownShelves.delete(key);
   }
 
   /** Forgets an open file that is closed now. What other files see of it stays. */
@@ -160,23 +171,29 @@ export class Workspace {
   }
 
   /** Files in one folder with the same `use` lines and no models of their own share a shelf. */
-  #shelf(path: string, reading: Reading): Shelf {
-    if (hasOwnModels(reading)) return buildShelf(path, usesOf(reading), this.root, this.#lookup, libraryOf(path, reading));
-    const uses = usesOf(reading);
-    const key = folderOf(path) + '\n' + uses.join('\n');
+  *#shelving(path: string, reading: Reading): Generator<undefined, Shelf> {
+    const build = (): Generator<undefined, Shelf> => buildingShelf(path, reading, this.root, this.#lookup);
+    if (hasOwnModels(reading)) return yield* build();
+    // As data and not as a text: one empty `use` line is not the same as none.
+    const key = JSON.stringify([folderOf(path), ...reading.uses.map((use) => use.path)]);
     const known = this.#shelves.get(key);
-    if (known !== undefined && !known.files.includes(path)) return known;
-    const shelf = buildShelf(path, uses, this.root, this.#lookup);
+    if (known !== undefined && !known.useOf.has(path)) return known;
+    const age = this.#age;
+    const shelf = yield* build();
     // A file that leads back to itself is the one case that is not the same for all files of a folder.
-    if (!isRound(shelf)) this.#shelves.set(key, shelf);
+    if (!isRound(shelf) && age === this.#age) {
+      this.#shelves.set(key, shelf);
+      this.#weight += key.length + shelf.files.length * weightOfPlace;
+    }
     return shelf;
   }
 
-  #shelfOfOpen(path: string, reading: Reading): Shelf {
+  *#shelvingOpen(path: string, reading: Reading): Generator<undefined, Shelf> {
     const own = this.#ownShelves.get(path);
     if (own !== undefined && own.reading === reading) return own.shelf;
-    const shelf = this.#shelf(path, reading);
-    if (hasOwnModels(reading) || isRound(shelf)) this.#ownShelves.set(path, { reading, shelf });
+    const age = this.#age;
+    const shelf = yield* this.#shelving(path, reading);
+    if ((hasOwnModels(reading) || isRound(shelf)) && age === this.#age) this.#ownShelves.set(path, { reading, shelf });
     return shelf;
   }
 
@@ -184,12 +201,11 @@ export class Workspace {
     const known = this.#libraries.get(path);
     if (known !== undefined) return known;
     const result = this.#read(path);
-    const library = typeof result === 'string' ? result : libraryOf(path, readFile(parse(result.text)));
+    this.#weight += path.length + (typeof result === 'string' ? 0 : result.text.length);
+    const library = typeof result === 'string' ? result : libraryOf(path, readFile(parse(result.text)), this.root);
     this.#libraries.set(path, library);
     return library;
   };
 }
 
 const isRound = (shelf: Shelf): boolean => shelf.troubles.some((trouble) => trouble.kind === 'use-cycle');
-
-const usesOf = (reading: Reading): string[] => reading.uses.map((use) => use.path);

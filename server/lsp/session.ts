@@ -58,8 +58,6 @@ export interface SessionOptions {
   readonly ask: (uri: string) => Promise<ReadResult>;
 }
 
-/** Rounds of waiting for libraries that libraries name, before what there is must do. */
-const mostRounds = 32;
 /** Longest piece of an analysis before others have their turn, in milliseconds. */
 const longestStep = 5;
 /**
@@ -184,7 +182,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
 
   const analyse: Session['analyse'] = async (document, need = 'quick') => {
     const rest = pace.rester();
-    for (let round = 0; ; ) {
+    for (;;) {
       if (!documents.isOpen(document)) return undefined;
       const job = jobOf(document);
       const { latest } = job;
@@ -194,7 +192,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
         continue;
       }
       const waiting = job.workspace.waitingFor(latest).flatMap((path) => fetching.get(path) ?? []);
-      if (waiting.length === 0 || round++ >= mostRounds) return latest;
+      if (waiting.length === 0) return latest;
       await Promise.all(waiting);
     }
   };
@@ -295,7 +293,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     },
     changed,
     readersOf: (path) =>
-      documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.files.includes(path) === true),
+      documents.byUse().filter((document) => document.path !== path && seen.get(document)?.shelf.useOf.has(path) === true),
     textOf: (path, workspace) =>
       documents.at(path)?.text ?? (isInside(path, workspace.root) ? workspace.library(path)?.reading.tree.text : undefined),
     uriOf: (path) => documents.at(path)?.uri ?? uriOf(path),

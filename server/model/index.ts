@@ -39,4 +39,4 @@ export { type Plain, type PlainBlock, type PlainSite, plainSite } from './plain.
 export type { InstallationProblem, InstallationProblems } from './problems.ts';
 export { type Body, type Regime, regimeOf } from './regime.ts';
 export { resolve } from './resolve.ts';
-export { buildShelf, hasOwnModels, type Library, type Lookup, libraryOf, type Models, type Shelf } from './shelf.ts';
+export { buildingShelf, hasOwnModels, type Library, type Lookup, libraryOf, type Models, mostLibraries, type Shelf } from './shelf.ts';

@@ -21,8 +21,13 @@ export interface UseProblems {
   readonly 'use-path-unfit': { readonly path: string; readonly fault: Exclude<Fault, 'outside' | 'itself'> };
   readonly 'use-missing-file': { readonly path: string; readonly fault: 'missing' | 'unreadable' };
   readonly 'use-repeated': { readonly path: string };
-  /** `unfollowed`: the path of its own `use` line that leads nowhere, where that is its mistake. */
-  readonly 'library-has-errors': { readonly library: string; readonly unfollowed: string | undefined };
+  /**
+   * The first library with mistakes that a `use` line leads to. `unfollowed`: the path of its own `use` line that leads nowhere, where
+   * that is its mistake. `others`: how many more there are.
+   */
+  readonly 'library-has-errors': { readonly library: string; readonly unfollowed: string | undefined; readonly others: number };
+  /** More files than `most` are used, directly or by what is used; `first`: the first that was left out. */
+  readonly 'use-leads-too-far': { readonly most: number; readonly first: string };
 }
 
 export interface InstallationProblems extends ReadingProblems, UseProblems {

@@ -1,7 +1,7 @@
 // The shelf of a file: the models that it can see through its `use` lines, and through theirs.
 import { type Blocks, type Entity, type ModelKind, modelKinds, type Reading } from '../vocabulary/index.ts';
 import type { ModelOf, PanelModel, Terminal } from './installation.ts';
-import { resolveUse } from './paths.ts';
+import { resolveUse, type UsePath } from './paths.ts';
 import type { InstallationProblem, UseProblems } from './problems.ts';
 
 /** The models of each kind by their names. */
@@ -13,6 +13,22 @@ export interface Library {
   readonly path: string;
   readonly reading: Reading;
   readonly models: Models;
+  /** All its models in one row: many files look through it, each to put it on a shelf of its own. */
+  readonly row: readonly Named[];
+  /** Where its own `use` lines lead, in their order. */
+  readonly leads: readonly Lead[];
+}
+
+interface Named {
+  readonly kind: ModelKind;
+  readonly name: string;
+  readonly model: AnyModel;
+}
+
+/** A `use` line: as it is written, and where it leads. */
+interface Lead {
+  readonly text: string;
+  readonly target: UsePath;
 }
 
 /** A library, or why there is none: not there, behind a link that leaves the root, not readable, or still to be read. */
@@ -32,10 +48,15 @@ export interface Shelf {
   readonly useOf: ReadonlyMap<string, number>;
 }
 
-/** A file's own models. The first of two of one name counts; `resolve` reports the second. */
-export function libraryOf(path: string, reading: Reading): Library {
-  return { path, reading, models: modelsOf(path, reading) };
+/** A file's own models, and where its `use` lines lead. The first of two models of one name counts; `resolve` reports the second. */
+export function libraryOf(path: string, reading: Reading, root: string): Library {
+  const models = modelsOf(path, reading);
+  const row = modelKinds.flatMap((kind) => [...models[kind]].map(([name, model]) => ({ kind, name, model })));
+  return { path, reading, models, row, leads: leadsOf(path, reading, root) };
 }
+
+const leadsOf = (path: string, reading: Reading, root: string): Lead[] =>
+  reading.uses.map((use) => ({ text: use.path, target: resolveUse(path, use.path, root) }));
 
 function modelsOf(path: string, reading: Reading): Models {
   const models = noModels();
@@ -64,66 +85,167 @@ export function hasOwnModels(reading: Reading): boolean {
   return modelKinds.some((kind) => reading.entities[kind].length > 0);
 }
 
-/** Follows the `use` lines of a file, and of what they lead to. Total: cycles and missing files become troubles. */
-export function buildShelf(path: string, uses: readonly string[], root: string, lookup: Lookup, own?: Library): Shelf {
-  const found = noModels();
-  const troubles: Trouble[] = [];
-  const useOf = new Map<string, number>();
-  const files: string[] = [];
-  const told = new Set<string>();
-  // Files that a `use` line of this very file names: naming one twice, however it is spelt, is worth a word.
-  const named = new Set<string>();
+/** The most files that the `use` lines of one file lead to, theirs included: so the work on many files grows as their number. */
+export const mostLibraries = 1000;
 
-  const put = (library: Library, use: number): void => {
-    for (const kind of modelKinds)
-      for (const [name, model] of library.models[kind]) {
-        const first = found[kind].get(name);
-        if (first === undefined) found[kind].set(name, model);
-        else if (first.path !== model.path && !told.has(kind + ' ' + name)) {
-          told.add(kind + ' ' + name);
-          troubles.push({ use, kind: 'model-repeated', detail: { name, kind, first: first.path, second: model.path } });
-        }
-      }
-  };
-  if (own !== undefined) put(own, -1);
+/**
+ * Follows the `use` lines of a file, and of what they lead to, depth first. Total: circles and missing files become troubles. A shelf
+ * has at most one trouble of a kind for each `use` line and file or name, and one circle for each `use` line: whoever opens the files
+ * that take part finds the others. In small steps, for whoever must not work long at a time: it yields after each file.
+ */
+export function* buildingShelf(path: string, reading: Reading, root: string, lookup: Lookup): Generator<undefined, Shelf> {
+  const building = new Building(path, lookup);
+  if (hasOwnModels(reading)) building.put(libraryOf(path, reading, root), -1);
+  for (const lead of leadsOf(path, reading, root)) {
+    building.follow(lead);
+    while (building.goOn()) yield undefined;
+  }
+  return building.shelf();
+}
 
-  const follow = (from: string, text: string, use: number, chain: readonly string[]): void => {
-    const target = resolveUse(from, text, root);
-    const direct = chain.length === 1;
+/** A file whose `use` lines are being followed. */
+interface Step {
+  readonly path: string;
+  readonly leads: readonly Lead[];
+  /** The next of them. */
+  next: number;
+}
+
+class Building {
+  readonly #path: string;
+  readonly #lookup: Lookup;
+  readonly #found = noModels();
+  readonly #troubles: Trouble[] = [];
+  readonly #useOf = new Map<string, number>();
+  readonly #told = new Set<string>();
+  /** Files that a `use` line of the file itself names: naming one twice, however it is spelt, is worth a word. */
+  readonly #named = new Set<string>();
+  /** From the file itself down to where it has come: a row and not calls in calls, for a chain may be of any length. */
+  readonly #way: Step[] = [];
+  readonly #onWay = new Set<string>();
+  /** The `use` line of the file itself that is followed. */
+  #use = -1;
+  /** Its troubles so far: told once for each line, however many files it leads to. */
+  #hasCircle = false;
+  #isFull = false;
+  #firstBroken: { readonly library: string; readonly unfollowed: string | undefined } | undefined;
+  readonly #broken = new Set<string>();
+
+  constructor(path: string, lookup: Lookup) {
+    this.#path = path;
+    this.#lookup = lookup;
+    this.#onWay.add(path);
+  }
+
+  /** Begins with a `use` line of the file itself; `goOn` ends it before the next begins. */
+  follow({ text, target }: Lead): void {
+    this.#use++;
+    this.#hasCircle = false;
+    this.#isFull = false;
+    this.#firstBroken = undefined;
+    this.#broken.clear();
+    const use = this.#use;
     if ('fault' in target) {
-      if (target.fault === 'itself') troubles.push({ use, kind: 'use-cycle', detail: { chain: [...chain, from] } });
-      else if (!direct) troubles.push({ use, kind: 'library-has-errors', detail: { library: from, unfollowed: text } });
-      else if (target.fault === 'outside') troubles.push({ use, kind: 'use-outside-root', detail: { path: text, isLink: false } });
-      else troubles.push({ use, kind: 'use-path-unfit', detail: { path: text, fault: target.fault } });
+      const { fault } = target;
+      if (fault === 'itself') this.#circleTo(this.#path);
+      else if (fault === 'outside') this.#troubles.push({ use, kind: 'use-outside-root', detail: { path: text, isLink: false } });
+      else this.#troubles.push({ use, kind: 'use-path-unfit', detail: { path: text, fault } });
       return;
     }
-    if (chain.includes(target.path)) {
-      troubles.push({ use, kind: 'use-cycle', detail: { chain: [...chain.slice(chain.indexOf(target.path)), target.path] } });
+    if (this.#useOf.has(target.path)) {
+      if (this.#named.has(target.path)) this.#troubles.push({ use, kind: 'use-repeated', detail: { path: text } });
+      this.#named.add(target.path);
       return;
     }
-    const again = direct && named.has(target.path);
-    if (direct) named.add(target.path);
-    if (useOf.has(target.path)) {
-      if (again) troubles.push({ use, kind: 'use-repeated', detail: { path: text } });
+    this.#named.add(target.path);
+    const library = this.#reach(target.path);
+    if (library === 'waiting' || library === 'too many') return;
+    if (library === 'outside') this.#troubles.push({ use, kind: 'use-outside-root', detail: { path: text, isLink: true } });
+    else if (typeof library === 'string') this.#troubles.push({ use, kind: 'use-missing-file', detail: { path: text, fault: library } });
+    else this.#enter(library);
+  }
+
+  /** Goes on as far as the next file; false where the `use` line of the file itself leads to nothing more. */
+  goOn(): boolean {
+    for (let step = this.#way.at(-1); step !== undefined; step = this.#way.at(-1)) {
+      const lead = step.leads[step.next++];
+      if (lead !== undefined) {
+        this.#lead(step, lead);
+        return true;
+      }
+      this.#way.pop();
+      this.#onWay.delete(step.path);
+    }
+    if (this.#firstBroken !== undefined) {
+      const detail = { ...this.#firstBroken, others: this.#broken.size - 1 };
+      this.#troubles.push({ use: this.#use, kind: 'library-has-errors', detail });
+    }
+    return false;
+  }
+
+  shelf(): Shelf {
+    return { models: this.#found as Models, troubles: this.#troubles, files: [...this.#useOf.keys()], useOf: this.#useOf };
+  }
+
+  /** A `use` line of a library. */
+  #lead(from: Step, { text, target }: Lead): void {
+    if ('fault' in target) {
+      if (target.fault === 'itself') this.#circleTo(from.path);
+      else this.#isBroken(from.path, text);
       return;
     }
-    useOf.set(target.path, use);
-    files.push(target.path);
-    const library = lookup(target.path);
-    if (typeof library === 'string') {
-      if (library === 'waiting') return;
-      if (!direct) troubles.push({ use, kind: 'library-has-errors', detail: { library: from, unfollowed: text } });
-      else if (library === 'outside') troubles.push({ use, kind: 'use-outside-root', detail: { path: text, isLink: true } });
-      else troubles.push({ use, kind: 'use-missing-file', detail: { path: text, fault: library } });
+    if (this.#onWay.has(target.path)) {
+      this.#circleTo(target.path);
       return;
     }
-    put(library, use);
-    const broken = library.reading.problems[0];
-    if (broken !== undefined) troubles.push({ use, kind: 'library-has-errors', detail: { library: target.path, unfollowed: undefined } });
-    for (const next of library.reading.uses) follow(target.path, next.path, use, [...chain, target.path]);
-  };
-  uses.forEach((text, use) => follow(path, text, use, [path]));
-  return { models: found as Models, troubles, files, useOf };
+    if (this.#useOf.has(target.path)) return;
+    const library = this.#reach(target.path);
+    if (library === 'waiting' || library === 'too many') return;
+    if (typeof library === 'string') this.#isBroken(from.path, text);
+    else this.#enter(library);
+  }
+
+  #reach(path: string): ReturnType<Lookup> | 'too many' {
+    if (this.#useOf.size >= mostLibraries) {
+      if (!this.#isFull) this.#troubles.push({ use: this.#use, kind: 'use-leads-too-far', detail: { most: mostLibraries, first: path } });
+      this.#isFull = true;
+      return 'too many';
+    }
+    this.#useOf.set(path, this.#use);
+    return this.#lookup(path);
+  }
+
+  #enter(library: Library): void {
+    this.put(library, this.#use);
+    if (library.reading.problems.length > 0) this.#isBroken(library.path, undefined);
+    if (library.leads.length === 0) return;
+    this.#way.push({ path: library.path, leads: library.leads, next: 0 });
+    this.#onWay.add(library.path);
+  }
+
+  put(library: Library, use: number): void {
+    for (const { kind, name, model } of library.row) {
+      const first = this.#found[kind].get(name);
+      if (first === undefined) this.#found[kind].set(name, model);
+      else if (first.path !== model.path && !this.#told.has(kind + ' ' + name)) {
+        this.#told.add(kind + ' ' + name);
+        this.#troubles.push({ use, kind: 'model-repeated', detail: { name, kind, first: first.path, second: model.path } });
+      }
+    }
+  }
+
+  /** A file of the way is met again. */
+  #circleTo(path: string): void {
+    if (this.#hasCircle) return;
+    this.#hasCircle = true;
+    const round = [this.#path, ...this.#way.map((step) => step.path)];
+    this.#troubles.push({ use: this.#use, kind: 'use-cycle', detail: { chain: [...round.slice(round.indexOf(path)), path] } });
+  }
+
+  #isBroken(library: string, unfollowed: string | undefined): void {
+    this.#firstBroken ??= { library, unfollowed };
+    this.#broken.add(library);
+  }
 }
 
 /** What is wrong with a file's `use` lines, at those lines. */

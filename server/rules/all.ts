@@ -133,6 +133,7 @@ import { rule as unitUnknown } from './unit-unknown/rule.ts';
 import { rule as unitWrong } from './unit-wrong/rule.ts';
 import { rule as usageClassAgainstUsers } from './usage-class-against-users/rule.ts';
 import { rule as useCycle } from './use-cycle/rule.ts';
+import { rule as useLeadsTooFar } from './use-leads-too-far/rule.ts';
 import { rule as useMissingFile } from './use-missing-file/rule.ts';
 import { rule as useOutsideRoot } from './use-outside-root/rule.ts';
 import { rule as usePathUnfit } from './use-path-unfit/rule.ts';
@@ -282,6 +283,7 @@ export const allRules: readonly Rule[] = [
   unitWrong,
   usageClassAgainstUsers,
   useCycle,
+  useLeadsTooFar,
   useMissingFile,
   useOutsideRoot,
   usePathUnfit,

@@ -10,7 +10,8 @@
 //   says                             what the page's rule says of the flagged block before it, as `saidOf` writes it
 //   figures                          of a figure's page: the values that the block before it gives, `ID VALUE UNIT`
 //   working                          what goes into the figures of the fence before it, as `workingOf` writes it
-//   gate file PATH                   another file for the block that follows, by its path from examples/sound/
+//   gate file PATH [repeated K]      another file for the block that follows, by its path from examples/sound/; or K of them: `<N>` in
+//                                    path and text is 1, 2 … K, and `<N+1>` the next number
 // An example whose first line is `# from …` shows only what differs from another text: derived.ts says how.
 // `repeated K` writes the block K times over. `<U+200B>` stands for that character, which a page could not show.
 // A first line `# as of 2026-11-25` (below `# from …`) sets the day. Blocks are judged as examples/sound/page.gate; `use` lines reach the
@@ -114,7 +115,11 @@ export function blocksOf(page: Page): Block[] {
     if (language !== 'gate') continue;
     const shown = fence.text.replace(/<U\+([0-9A-F]{4,6})>/g, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)));
     if (kind === 'file') {
-      files.set(posix.join(posix.dirname(pagePath), rest[0] ?? ''), shown);
+      const [path = '', , count = '1'] = rest;
+      for (let number = 1; number <= Number(count); number++) {
+        const numbered = (of: string): string => of.replaceAll('<N>', String(number)).replaceAll('<N+1>', String(number + 1));
+        files.set(posix.join(posix.dirname(pagePath), numbered(path)), numbered(shown));
+      }
       continue;
     }
     if (kind !== 'flagged' && kind !== 'fixed' && kind !== 'sound' && kind !== undefined)

@@ -1,7 +1,8 @@
 // What a file can see through its `use` lines, and what is said where they lead nowhere, in circles or to two of a name.
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/index.ts';
-import { buildShelf, hasOwnModels, type Installation, type Library, type Lookup, libraryOf, resolve } from '../../server/model/index.ts';
+import { finished } from '../../server/engine/inside.ts';
+import { buildingShelf, type Installation, type Lookup, libraryOf, mostLibraries, resolve } from '../../server/model/index.ts';
 import { readFile } from '../../server/vocabulary/index.ts';
 
 /** The installation of one file among others, all in a root `/w`. */
@@ -14,17 +15,10 @@ function installation(
   const lookup: Lookup = (asked) => {
     lookups.push(asked);
     const text = files[asked];
-    return special[asked] ?? (text === undefined ? 'missing' : libraryOf(asked, readFile(parse('language 1\n' + text))));
+    return special[asked] ?? (text === undefined ? 'missing' : libraryOf(asked, readFile(parse('language 1\n' + text)), '/w'));
   };
   const reading = readFile(parse('language 1\n' + (files[path] ?? '')));
-  const own: Library | undefined = hasOwnModels(reading) ? libraryOf(path, reading) : undefined;
-  const shelf = buildShelf(
-    path,
-    reading.uses.map((use) => use.path),
-    '/w',
-    lookup,
-    own,
-  );
+  const shelf = finished(buildingShelf(path, reading, '/w', lookup));
   return { ...resolve(path, reading, shelf), lookups };
 }
 const kinds = (of: Installation): string[] => of.problems.map((problem) => problem.kind);
@@ -109,7 +103,7 @@ describe('a file that is not there', () => {
   test('in a library: told at the line that leads there', () => {
     const of = installation('/w/s.gate', { '/w/s.gate': uses('a.gate'), '/w/a.gate': uses('gone.gate') });
     expect(kinds(of)).toEqual(['library-has-errors']);
-    expect(of.problems[0]?.detail).toEqual({ library: '/w/a.gate', unfollowed: 'gone.gate' });
+    expect(of.problems[0]?.detail).toEqual({ library: '/w/a.gate', unfollowed: 'gone.gate', others: 0 });
   });
   test('that cannot be read, that lies behind a link, that is still to come', () => {
     const files = { '/w/s.gate': uses('a.gate') };
@@ -268,9 +262,41 @@ test('what a file is', () => {
   expect(installation('/w/s.gate', { '/w/s.gate': 'motion {\n}\n' }).kind).toBe('site');
 });
 
-test('a thousand libraries in a chain are followed without an end of the stack', () => {
-  const files: Record<string, string> = { '/w/s.gate': uses('l0.gate') + drive('m') };
-  for (let i = 0; i < 1000; i++) files[`/w/l${i}.gate`] = uses(`l${i + 1}.gate`);
-  files['/w/l1000.gate'] = model('m');
-  expect(kinds(installation('/w/s.gate', files))).toEqual([]);
+describe('many files', () => {
+  const chain = (length: number, foot = ''): Record<string, string> => {
+    const files: Record<string, string> = { '/w/s.gate': uses('l1.gate') + drive('m') };
+    for (let i = 1; i < length; i++) files[`/w/l${i}.gate`] = uses(`l${i + 1}.gate`);
+    files[`/w/l${length}.gate`] = foot + model('m');
+    return files;
+  };
+
+  test('in a chain: followed to the end, without an end of the stack', () => {
+    expect(kinds(installation('/w/s.gate', chain(mostLibraries)))).toEqual([]);
+  });
+  test('more of them than are read: told once, with the first that is left out', () => {
+    const of = installation('/w/s.gate', chain(mostLibraries + 3200));
+    expect(kinds(of)).toEqual(['use-leads-too-far', 'model-unknown']);
+    expect(of.problems[0]?.detail).toEqual({ most: mostLibraries, first: `/w/l${mostLibraries + 1}.gate` });
+    expect(of.lookups).toHaveLength(mostLibraries);
+  });
+  test('each use line that has no room left is told, and those that lead where it has been are not', () => {
+    const files: Record<string, string> = { ...chain(mostLibraries), '/w/x.gate': model('x'), '/w/y.gate': model('y') };
+    files['/w/s.gate'] = uses('l1.gate', 'x.gate', 'l7.gate', 'y.gate') + drive('m');
+    expect(kinds(installation('/w/s.gate', files))).toEqual(['use-leads-too-far', 'use-leads-too-far']);
+  });
+  test('in a ring: each of them is looked at once, and the circle is told once', () => {
+    const files: Record<string, string> = {};
+    for (let i = 0; i < 900; i++) files[`/w/l${i}.gate`] = uses(`l${(i + 1) % 900}.gate`, 'l0.gate', 'l450.gate');
+    const of = installation('/w/l7.gate', files);
+    expect(of.lookups).toHaveLength(899);
+    expect(kinds(of)).toEqual(['use-cycle']);
+  });
+  test('with mistakes: one line tells the first, and how many more there are', () => {
+    const files: Record<string, string> = { '/w/s.gate': uses('l0.gate') };
+    for (let i = 0; i < 40; i++) files[`/w/l${i}.gate`] = uses(`l${i + 1}.gate`, 'gone.gate', 'gone-too.gate') + 'leef x {\n}\n';
+    const of = installation('/w/s.gate', files);
+    expect(of.problems.map(({ kind, detail }) => [kind, detail])).toEqual([
+      ['library-has-errors', { library: '/w/l0.gate', unfollowed: undefined, others: 39 }],
+    ]);
+  });
 });

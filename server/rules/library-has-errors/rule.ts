@@ -10,7 +10,11 @@ export const rule = problemRule({
   acceptable: false,
   explain: ({ detail }) => {
     const library = quoted(shortPath(detail.library));
-    if (detail.unfollowed === undefined) return { what: `The library ${library} has mistakes in it.` };
-    return { what: `The library ${library} has a mistake in it: its own use of “${detail.unfollowed}” cannot be followed.` };
+    const others =
+      detail.others === 0
+        ? ''
+        : ` So ${detail.others === 1 ? 'has one more file' : `have ${detail.others} more files`} that this line leads to.`;
+    if (detail.unfollowed === undefined) return { what: `The library ${library} has mistakes in it.${others}` };
+    return { what: `The library ${library} has a mistake in it: its own use of “${detail.unfollowed}” cannot be followed.${others}` };
   },
 });
