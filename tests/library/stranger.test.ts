@@ -1,15 +1,15 @@
 // The npm package as a stranger meets it: packed, installed into an empty folder without a network, run, imported, type-checked.
+// Once from dist/npm, as it is handed on, and once by `npm pack` in the checkout, of which tests/workshop/library.mjs does the first part.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../kit/sources.ts';
 import { packLibrary, reachable, writeLibrary } from '../workshop/library.mjs';
 
 const folder = realpathSync(mkdtempSync(join(tmpdir(), 'pintle-stranger-')));
-const home = join(folder, 'home');
-const installed = join(home, 'node_modules', 'pintle');
+const library = join(root, 'dist', 'npm');
 
 const site = `language 1
 
@@ -43,82 +43,101 @@ console.log(
 );
 `;
 
-function run(command: string, args: readonly string[], cwd = home): { readonly status: number | null; readonly out: string } {
-  const { status, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8', shell: process.platform === 'win32' });
+function run(home: string, command: string, args: readonly string[]): { readonly status: number | null; readonly out: string } {
+  const { status, stdout, stderr } = spawnSync(command, args, { cwd: home, encoding: 'utf8', shell: process.platform === 'win32' });
   return { status, out: `${stdout}${stderr}` };
 }
 
-beforeAll(async () => {
-  const library = join(folder, 'library');
-  await writeLibrary(library);
-  const tarball = join(folder, packLibrary(library, folder));
-  mkdirSync(home);
-  writeFileSync(join(home, 'package.json'), '{ "name": "home", "private": true, "type": "module" }\n');
-  const { status, out } = run('npm', ['install', '--offline', '--no-audit', '--no-fund', tarball]);
-  expect(out, 'npm install').toContain('added 1 package');
-  expect(status).toBe(0);
-  writeFileSync(join(home, 'gate.gate'), site);
-  writeFileSync(join(home, 'program.ts'), program);
-});
+beforeAll(async () => await writeLibrary(library));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-test('needs nothing installed along, and says where everything is', () => {
-  const manifest = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8')) as Record<string, unknown>;
-  expect(manifest['version']).toBe((JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version);
-  for (const kind of ['dependencies', 'peerDependencies', 'optionalDependencies', 'devDependencies', 'scripts', 'private'])
-    expect(manifest, kind).not.toHaveProperty(kind);
-});
+describe.each([
+  ['dist/npm', library, ['dependencies', 'peerDependencies', 'optionalDependencies', 'devDependencies', 'scripts', 'private']],
+  ['the checkout', root, ['dependencies', 'peerDependencies', 'optionalDependencies']],
+])('packed from %s', (name, from, lacks) => {
+  const home = join(folder, name.replace(/\W/g, '-'));
+  const installed = join(home, 'node_modules', 'pintle');
 
-describe('the command', () => {
-  test('judges a file', () => {
-    const { status, out } = run('npx', ['--offline', 'pintle', 'check', '--as-of', '2026-11-30', 'gate.gate']);
-    expect(out).toContain('site-missing');
-    expect(status).toBe(1);
-  });
-  test('explains a rule from the pages that lie beside it', () => {
-    const { status, out } = run('npx', ['--offline', 'pintle', 'explain', 'lag-too-small']);
-    expect(out).toContain('lag');
+  beforeAll(() => {
+    const tarballs = join(home, 'tarballs');
+    mkdirSync(tarballs, { recursive: true });
+    const tarball = join(tarballs, packLibrary(from, tarballs));
+    writeFileSync(join(home, 'package.json'), '{ "name": "home", "private": true, "type": "module" }\n');
+    const { status, out } = run(home, 'npm', ['install', '--offline', '--no-audit', '--no-fund', '--ignore-scripts', tarball]);
+    expect(out, 'npm install').toContain('added 1 package');
     expect(status).toBe(0);
+    writeFileSync(join(home, 'gate.gate'), site);
+    writeFileSync(join(home, 'program.ts'), program);
   });
-});
 
-describe('the library', () => {
-  test('works out what a file says', () => {
-    const compiled = program
-      .replace(/import \{.*\} from 'pintle';/, "import { drawingNames, figuresShown, formatted, Workspace } from 'pintle';")
-      .replace(/: (?:string|Analysis|Severity\[\]|number \| undefined) =/g, ' =');
-    writeFileSync(join(home, 'program.mjs'), compiled);
-    const { status, out } = run(process.execPath, ['program.mjs']);
-    expect(status, out).toBe(0);
-    const told = JSON.parse(out) as Record<string, unknown>;
-    expect(told).toMatchObject({ width: 2, name: 'west', same: true });
-    expect(told['rules']).toEqual(['site-missing']);
-    // A uniform leaf turning about its end: m·b²/3 (any mechanics textbook) = 150 · 4 / 3.
-    expect(told['inertia']).toBeCloseTo(200, 9);
+  test('needs nothing installed along, and says where everything is', () => {
+    const manifest = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8')) as Record<string, unknown>;
+    expect(manifest['version']).toBe((JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version);
+    for (const kind of lacks) expect(manifest, kind).not.toHaveProperty(kind);
   });
-  test('has types that a small program is checked against, and that see its mistakes', () => {
-    const tsc = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
-    const check = (name: string): string => {
-      const options = [
-        '--noEmit',
-        '--strict',
-        '--exactOptionalPropertyTypes',
-        '--noUncheckedIndexedAccess',
-        '--module',
-        'nodenext',
-        '--target',
-        'es2022',
-      ];
-      return run(process.execPath, [tsc, ...options, '--lib', 'es2023,dom', name]).out;
-    };
-    expect(check('program.ts')).toBe('');
-    writeFileSync(
-      join(home, 'wrong.ts'),
-      program
-        .replace('const width: number | undefined', 'const width: string')
-        .replace('analysis.findings.map', 'analysis.installation.map'),
-    );
-    expect(check('wrong.ts')).toMatch(/wrong\.ts.*'installation' does not exist[^]*wrong\.ts.*not assignable to type 'string'/);
+
+  test('holds what it needs and nothing else', () => {
+    const files = readdirSync(installed, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => relative(installed, join(entry.parentPath, entry.name)).replaceAll('\\', '/'));
+    const kinds = new Set(files.map((file) => file.replace(/^dist\/npm\//, '').replace(/^(pages\/\w+|types)\/.*(\.\w+)$/, '$1/…$2')));
+    expect([...kinds].sort()).toEqual([
+      ...['CHANGELOG.md', 'LICENSE', 'README.md', 'THIRD-PARTY-NOTICES.txt', 'index.js', 'manual.md', 'package.json'],
+      ...['pages/figures/….md', 'pages/rules/….md', 'pintle.cjs', 'server.cjs', 'types/….ts'],
+    ]);
+  });
+
+  describe('the command', () => {
+    test('judges a file', () => {
+      const { status, out } = run(home, 'npx', ['--offline', 'pintle', 'check', '--as-of', '2026-11-30', 'gate.gate']);
+      expect(out).toContain('site-missing');
+      expect(status).toBe(1);
+    });
+    test('explains a rule from the pages that lie beside it', () => {
+      const { status, out } = run(home, 'npx', ['--offline', 'pintle', 'explain', 'lag-too-small']);
+      expect(out).toContain('lag');
+      expect(status).toBe(0);
+    });
+  });
+
+  describe('the library', () => {
+    test('works out what a file says', () => {
+      const compiled = program
+        .replace(/import \{.*\} from 'pintle';/, "import { drawingNames, figuresShown, formatted, Workspace } from 'pintle';")
+        .replace(/: (?:string|Analysis|Severity\[\]|number \| undefined) =/g, ' =');
+      writeFileSync(join(home, 'program.mjs'), compiled);
+      const { status, out } = run(home, process.execPath, ['program.mjs']);
+      expect(status, out).toBe(0);
+      const told = JSON.parse(out) as Record<string, unknown>;
+      expect(told).toMatchObject({ width: 2, name: 'west', same: true });
+      expect(told['rules']).toEqual(['site-missing']);
+      // A uniform leaf turning about its end: m·b²/3 (any mechanics textbook) = 150 · 4 / 3.
+      expect(told['inertia']).toBeCloseTo(200, 9);
+    });
+    test('has types that a small program is checked against, and that see its mistakes', () => {
+      const tsc = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
+      const check = (name: string): string => {
+        const options = [
+          '--noEmit',
+          '--strict',
+          '--exactOptionalPropertyTypes',
+          '--noUncheckedIndexedAccess',
+          '--module',
+          'nodenext',
+          '--target',
+          'es2022',
+        ];
+        return run(home, process.execPath, [tsc, ...options, '--lib', 'es2023,dom', name]).out;
+      };
+      expect(check('program.ts')).toBe('');
+      writeFileSync(
+        join(home, 'wrong.ts'),
+        program
+          .replace('const width: number | undefined', 'const width: string')
+          .replace('analysis.findings.map', 'analysis.installation.map'),
+      );
+      expect(check('wrong.ts')).toMatch(/wrong\.ts.*'installation' does not exist[^]*wrong\.ts.*not assignable to type 'string'/);
+    });
   });
 });
 

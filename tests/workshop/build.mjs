@@ -4,6 +4,7 @@ import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { noticesFile, noticesFor, packagesIn } from './notices.mjs';
 import { shipped } from './shipped.mjs';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -35,6 +36,7 @@ export async function buildAll() {
   // The pages that it leads to lie elsewhere in what is shipped.
   const manual = readFileSync(join(root, 'server', 'vocabulary', 'manual.md'), 'utf8');
   writeWhole(join(dist, 'manual.md'), manual.replace(/\]\(\.\.\/(\w+)\/([\w-]+)\/page\.md\)/g, '](pages/$1/$2.md)'));
+  const bundled = new Set();
   for (const { from, to, options } of entries) {
     const result = await build({
       ...options,
@@ -49,10 +51,13 @@ export async function buildAll() {
       define: { pintleVersion: JSON.stringify(version) },
       logLevel: 'warning',
       write: false,
+      metafile: true,
       absWorkingDir: root,
     });
+    for (const folder of packagesIn(result.metafile)) bundled.add(folder);
     for (const file of result.outputFiles) writeWhole(file.path, file.contents);
   }
+  writeWhole(join(dist, noticesFile), noticesFor([...bundled].sort(), root));
   const command = join(dist, 'pintle.cjs');
   chmodSync(command, 0o755);
   utimesSync(command, started, started);

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 const needed = [
   'package.json',
   'LICENSE.txt',
+  'dist/THIRD-PARTY-NOTICES.txt',
   'dist/pintle.cjs',
   'dist/server.cjs',
   'dist/server-worker.js',

@@ -1,9 +1,11 @@
 // Makes dist/npm: what the npm package holds, with a manifest of its own. Nothing in it has to be installed along.
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { nameOf, noticesFile, noticesIn, packagesIn, packagesNamed } from './notices.mjs';
+import { lendReadme, packedReadme, returnReadme } from './readme.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const engine = 'server/engine/index';
@@ -68,7 +70,7 @@ export async function writeLibrary(to) {
   mkdirSync(to, { recursive: true });
   const checkout = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
   writeFileSync(join(to, 'package.json'), JSON.stringify(manifest(checkout), null, 2) + '\n');
-  await build({
+  const { metafile } = await build({
     entryPoints: [join(root, `${engine}.ts`)],
     outfile: join(to, 'index.js'),
     bundle: true,
@@ -79,12 +81,22 @@ export async function writeLibrary(to) {
     charset: 'utf8',
     legalComments: 'none',
     logLevel: 'warning',
+    metafile: true,
     absWorkingDir: root,
     define: { pintleVersion: JSON.stringify(checkout.version) },
   });
-  for (const file of ['pintle.cjs', 'server.cjs', 'manual.md']) copyFileSync(join(root, 'dist', file), join(to, file));
+  const told = packagesNamed(noticesIn(join(root, 'dist')));
+  const untold = packagesIn(metafile).filter((folder) => !told.has(nameOf(folder, root)));
+  if (untold.length > 0) throw new Error(`The notices do not speak of ${untold.join(', ')}.`);
+  for (const file of ['pintle.cjs', 'server.cjs', 'manual.md', noticesFile]) copyFileSync(join(root, 'dist', file), join(to, file));
   cpSync(join(root, 'dist', 'pages'), join(to, 'pages'), { recursive: true });
-  for (const file of ['LICENSE', 'README.md']) copyFileSync(join(root, file), join(to, file));
+  for (const file of ['LICENSE', 'CHANGELOG.md']) copyFileSync(join(root, file), join(to, file));
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const moved = { 'server/vocabulary/manual.md': 'manual.md' };
+  writeFileSync(
+    join(to, 'README.md'),
+    packedReadme(readme, (path) => existsSync(join(to, path)), moved),
+  );
   const types = join(root, 'dist', 'types');
   rmSync(types, { recursive: true, force: true });
   const tsc = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
@@ -113,11 +125,29 @@ export function packLibrary(library, to) {
   return JSON.parse(stdout)[0].filename;
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  try {
-    const library = join(root, 'dist', 'npm');
+const library = join(root, 'dist', 'npm');
+
+/**
+ * `npm pack` in the checkout packs dist/npm under the checkout's own manifest, and always the README that lies beside it: for as long
+ * as it packs, that is the one of dist/npm, with links that lead somewhere.
+ */
+const steps = {
+  packing: async () => {
+    await writeLibrary(library);
+    const readme = readFileSync(join(root, 'README.md'), 'utf8');
+    const moved = { 'server/vocabulary/manual.md': 'dist/npm/manual.md' };
+    lendReadme(packedReadme(readme, (path) => existsSync(join(library, path)), moved));
+  },
+  packed: returnReadme,
+  write: async () => {
     await writeLibrary(library);
     console.log(`dist/${packLibrary(library, join(root, 'dist'))}`);
+  },
+};
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  try {
+    await steps[process.argv[2] ?? 'write']();
   } catch (error) {
     console.error(error.message);
     process.exitCode = 1;

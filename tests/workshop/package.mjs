@@ -1,10 +1,11 @@
 // Packs the extension and looks into what was packed.
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { checkVsix } from './check-vsix.mjs';
+import { packedReadme } from './readme.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -23,6 +24,7 @@ export function pack(out) {
     for (const top of tops)
       if (existsSync(join(root, top)))
         cpSync(join(root, top), join(folder, top), { recursive: true, filter: (path) => !/\.(vsix|tmp)$/.test(path) });
+    adapt(folder);
     mkdirSync(dirname(out), { recursive: true });
     const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
     const { status, stdout, stderr } = spawnSync(
@@ -34,6 +36,19 @@ export function pack(out) {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Manifest and README are those of the checkout, less what only has a meaning there. */
+function adapt(folder) {
+  const checkout = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const { scripts, devDependencies, files, exports, bin, ...manifest } = checkout;
+  writeFileSync(join(folder, 'package.json'), JSON.stringify(manifest, null, 2) + '\n');
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const moved = { 'server/vocabulary/manual.md': 'dist/manual.md' };
+  writeFileSync(
+    join(folder, 'README.md'),
+    packedReadme(readme, (path) => existsSync(join(folder, path)), moved),
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

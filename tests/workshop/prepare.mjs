@@ -4,6 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { returnReadme } from './readme.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -41,6 +42,7 @@ function mustBuild() {
     'package-lock.json',
     'examples/bases',
     'tests/workshop/build.mjs',
+    'tests/workshop/notices.mjs',
     'tests/workshop/shipped.mjs',
   ];
   return sources.some((source) => newest(join(root, source)) > built);
@@ -61,6 +63,8 @@ class Failure extends Error {}
 export function prepare(say = console.log) {
   const [major] = process.versions.node.split('.').map(Number);
   if (major < 20) throw new Failure(`Pintle needs Node 20 or newer; this is Node ${process.versions.node}.`);
+  // A packing that was broken off may have left another one in its place.
+  returnReadme();
   if (mustInstall()) {
     say('Installing the packages that Pintle is built with …');
     const npm = process.env.npm_execpath;
