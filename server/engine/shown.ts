@@ -1,19 +1,19 @@
 // What is shown of figures and margins: their values in the reader's unit, as plain data and in plain words.
 import type { Figure, Input } from '../figures/index.ts';
 import type { Margin } from '../rules/index.ts';
-import { type Reader, readerOf, showSi } from '../vocabulary/index.ts';
+import { inSi, type Reader, readerOf, type SiUnit, showSi } from '../vocabulary/index.ts';
 import type { Analysis } from './analysis.ts';
 
-/** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees. */
+/** A figure as plain data, for a panel beside the editor and for tools. Values in SI, angles in degrees, temperatures in kelvin. */
 export interface FigureShown {
   readonly id: string;
   readonly title: string;
   readonly value: number;
-  readonly unit: string;
+  readonly unit: SiUnit;
   /** In the reader's unit, or in words where they say more. */
   readonly shown: string;
   readonly formula: string;
-  readonly inputs: readonly (Input & { readonly shown: string })[];
+  readonly inputs: readonly InputShown[];
   readonly source: string;
   readonly standing: string;
   readonly changedBy: string;
@@ -22,17 +22,26 @@ export interface FigureShown {
   readonly end: number;
 }
 
+/** One number that went into a figure, in SI too. */
+export interface InputShown extends Omit<Input, 'unit'> {
+  readonly unit: SiUnit;
+  readonly shown: string;
+}
+
 /** Every figure of a file. */
 export function figuresShown(analysis: Analysis): FigureShown[] {
   const reader = readerOf(analysis.installation);
   return analysis.figures.map((figure) => ({
     id: figure.id,
     title: figure.kind.title,
-    value: figure.value,
-    unit: figure.kind.unit,
+    ...inSi(figure.value, figure.kind.unit),
     shown: shownValue(figure, reader),
     formula: figure.kind.formula,
-    inputs: inputsOf(figure).map((input) => ({ ...input, shown: showSi(input.value, input.unit, reader) })),
+    inputs: inputsOf(figure).map((input) => ({
+      ...input,
+      ...inSi(input.value, input.unit),
+      shown: showSi(input.value, input.unit, reader),
+    })),
     source: figure.kind.source.text,
     standing: figure.kind.source.standing,
     changedBy: figure.kind.changedBy,

@@ -1,5 +1,6 @@
 // What a figure is: a number worked out from the file, with all that a person needs to check it by hand.
 import type { Installation } from '../model/index.ts';
+import type { FigureUnit } from '../vocabulary/index.ts';
 
 /** How far a source can be trusted. A value from memory never decides an error on its own. */
 export type Standing = 'published' | 'derived' | 'common practice' | 'from memory';
@@ -13,11 +14,11 @@ export interface Source {
 /** The source of much that is worked out of how drives and leaves move. */
 export const mechanics: Source = { text: 'plane kinematics, any mechanics textbook', standing: 'derived' };
 
-/** One number that went into a figure, in SI (angles in degrees). */
+/** One number that went into a figure. */
 export interface Input {
   readonly name: string;
   readonly value: number;
-  readonly unit: string;
+  readonly unit: FigureUnit;
   /** Where it comes from when it is not stated in the file: a default, a model, another figure. */
   readonly from?: string;
 }
@@ -46,8 +47,8 @@ export interface FigureKind {
    */
   readonly id: string;
   readonly title: string;
-  /** The unit of `value`: SI, angles in degrees. */
-  readonly unit: string;
+  /** The unit of `value`: SI, angles in degrees; years, hours and degrees Celsius where the standard that asks reckons in them. */
+  readonly unit: FigureUnit;
   readonly topic: Topic;
   readonly formula: string;
   readonly source: Source;

@@ -1,5 +1,6 @@
 // A number that a rule holds against a limit. Where it is not kept the rule speaks (`look` in rule.ts), and kept or not it is
 // shown to people as a margin (margins.ts).
+import type { FigureUnit } from '../vocabulary/index.ts';
 
 /** What is held, once for each rule. */
 export interface Held {
@@ -8,7 +9,7 @@ export interface Held {
   /** In words: "stroke", "lag when opening". */
   readonly name: string;
   /** Of value and limit: SI, angles in degrees. */
-  readonly unit: string;
+  readonly unit: FigureUnit;
   /** Whether the limit is the most or the least that may be. */
   readonly way: 'most' | 'least';
   /** A value in words, where the number says nothing to anybody. */

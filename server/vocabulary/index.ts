@@ -19,7 +19,19 @@ export {
 } from './kinds.ts';
 export { editDistance, nearest } from './likeness.ts';
 export type { ProblemOf, ReadingProblem, ReadingProblems } from './problems.ts';
-export { inOtherUnits, type Reader, readerOf, showLimit, showShare, showSi, threeDigits } from './quantities.ts';
+export {
+  type FigureUnit,
+  figureUnits,
+  inOtherUnits,
+  inSi,
+  type Reader,
+  readerOf,
+  type SiUnit,
+  showLimit,
+  showShare,
+  showSi,
+  threeDigits,
+} from './quantities.ts';
 export { type Acceptance, type Expectation, type Reading, readFile } from './read.ts';
 export { changesSafety } from './safety.ts';
 export { headerShape, lineShape, slotInWords } from './shapes.ts';

@@ -30,9 +30,9 @@ const poundForce = pound * 9.80665;
 const one = (unit: string, factor = 1): Scale => ({ from: 0, unit, factor });
 
 /** By SI unit, the greatest scale first. The last one always fits. */
-const metric: Readonly<Record<string, readonly Scale[]>> = {
+const metric: Readonly<Partial<Record<FigureUnit, readonly Scale[]>>> = {
   m: [{ from: 0.9995, unit: 'm', factor: 1 }, one('mm', 1000)],
-  m2: [{ from: 0.01, unit: 'm²', factor: 1 }, one('mm²', 1e6)],
+  'm²': [{ from: 0.01, unit: 'm²', factor: 1 }, one('mm²', 1e6)],
   kg: [{ from: 0.9995, unit: 'kg', factor: 1 }, one('g', 1000)],
   s: [
     { from: 7200, unit: 'h', factor: 1 / 3600 },
@@ -41,11 +41,9 @@ const metric: Readonly<Record<string, readonly Scale[]>> = {
     one('ms', 1000),
   ],
   deg: [one('°')],
-  rad: [one('°', 180 / Math.PI)],
   'm/s': [{ from: 0.09995, unit: 'm/s', factor: 1 }, one('mm/s', 1000)],
-  'm/s2': [one('m/s²')],
+  'm/s²': [one('m/s²')],
   'deg/s': [one('°/s')],
-  'rad/s': [one('°/s', 180 / Math.PI)],
   N: [{ from: 9995, unit: 'kN', factor: 1e-3 }, one('N')],
   N·m: [{ from: 9995, unit: 'kN·m', factor: 1e-3 }, one('N·m')],
   Pa: [{ from: 9995, unit: 'kPa', factor: 1e-3 }, one('Pa')],
@@ -63,44 +61,87 @@ const metric: Readonly<Record<string, readonly Scale[]>> = {
   Hz: [one('Hz')],
   K: [one('K')],
   '°C': [one('°C')],
-  kg·m2: [one('kg·m²')],
-  '%': [one('%')],
+  'kg·m²': [one('kg·m²')],
   '1': [one('')],
-  '': [one('')],
 };
 
-const american: Readonly<Record<string, readonly Scale[]>> = {
+const american: typeof metric = {
   ...metric,
   m: [{ from: 3 * foot, unit: 'ft', factor: 1 / foot }, one('in', 1 / inch)],
-  m2: [{ from: 0.01, unit: 'ft²', factor: 1 / (foot * foot) }, one('mm²', 1e6)],
+  'm²': [{ from: 0.01, unit: 'ft²', factor: 1 / (foot * foot) }, one('mm²', 1e6)],
   kg: [one('lb', 1 / pound)],
   'm/s': [one('ft/s', 1 / foot)],
-  'm/s2': [one('ft/s²', 1 / foot)],
+  'm/s²': [one('ft/s²', 1 / foot)],
   N: [one('lbf', 1 / poundForce)],
   N·m: [one('lbf·ft', 1 / (poundForce * foot))],
   Pa: [one('psf', (foot * foot) / poundForce)],
   J: [one('ft·lbf', 1 / (poundForce * foot))],
   '°C': [{ from: 0, unit: '°F', factor: 1.8, shift: 32 }],
-  kg·m2: [one('lb·ft²', 1 / (pound * foot * foot))],
+  'kg·m²': [one('lb·ft²', 1 / (pound * foot * foot))],
 };
 
-/** Spellings of units that mean the same row of the tables above. */
-const sameUnit: Readonly<Record<string, string>> = {
-  'm²': 'm2',
-  'm^2': 'm2',
-  'm/s²': 'm/s2',
-  'm/s^2': 'm/s2',
-  Nm: 'N·m',
-  'N*m': 'N·m',
-  '°': 'deg',
-  Ω: 'ohm',
-  '°/s': 'deg/s',
-  'kg·m²': 'kg·m2',
-  'kg*m2': 'kg·m2',
-  'kg m2': 'kg·m2',
-  'kg·m^2': 'kg·m2',
-  degC: '°C',
-};
+/** What a unit is in SI: the unit's name there, how many of that make one, and what is added for temperatures. */
+interface InSi {
+  readonly si: string;
+  readonly factor?: number;
+  readonly shift?: number;
+}
+
+const hour = 3600;
+/** Reliability is reckoned in years of 8760 h (EN ISO 13849-1, Annex C). */
+const year = 8760 * hour;
+
+/**
+ * Every unit in which figures, their inputs and bounds are worked out, each in the one way it is spelt, with what it is in SI (Bureau
+ * International des Poids et Mesures, The International System of Units, 9th edition). Angles are in degrees throughout.
+ */
+const units = {
+  '1': { si: '1' },
+  m: { si: 'm' },
+  'm²': { si: 'm²' },
+  'm³': { si: 'm³' },
+  kg: { si: 'kg' },
+  'kg·m²': { si: 'kg·m²' },
+  s: { si: 's' },
+  'm/s': { si: 'm/s' },
+  'm/s²': { si: 'm/s²' },
+  deg: { si: 'deg' },
+  'deg/s': { si: 'deg/s' },
+  'deg/s²': { si: 'deg/s²' },
+  N: { si: 'N' },
+  N·m: { si: 'N·m' },
+  'N/m': { si: 'N/m' },
+  Pa: { si: 'Pa' },
+  J: { si: 'J' },
+  W: { si: 'W' },
+  V: { si: 'V' },
+  A: { si: 'A' },
+  C: { si: 'C' },
+  Hz: { si: 'Hz' },
+  K: { si: 'K' },
+  ohm: { si: 'ohm' },
+  'ohm/m': { si: 'ohm/m' },
+  'V/(A·m)': { si: 'V/(A·m)' },
+  '°C': { si: 'K', shift: 273.15 },
+  years: { si: 's', factor: year },
+  '1/h': { si: '1/s', factor: 1 / hour },
+  '1/day': { si: '1/s', factor: 1 / (24 * hour) },
+  '1/year': { si: '1/s', factor: 1 / year },
+  'A·√s/mm²': { si: 'A·√s/m²', factor: 1e6 },
+} as const satisfies Readonly<Record<string, InSi>>;
+
+/** A unit as figures are worked out in. */
+export type FigureUnit = keyof typeof units;
+export type SiUnit = (typeof units)[FigureUnit]['si'];
+
+/** All of them. */
+export const figureUnits = Object.keys(units) as FigureUnit[];
+
+/** A value in SI, with angles in degrees. */
+export function inSi(value: number, unit: FigureUnit): { readonly value: number; readonly unit: SiUnit } {
+  const { si, factor = 1, shift = 0 }: InSi = units[unit];
+  return { value: value * factor + shift, unit: si as SiUnit };
+}
 
 /**
  * A number with three significant digits and no needless zeros: 2.1, 780, 17.9, 12300, 0.000123. Below one
@@ -115,12 +156,11 @@ export function threeDigits(value: number): string {
 }
 
 /**
- * A value in SI (angles in degrees or radians, temperatures in °C) as the reader would say it: `2.1 m`, `780 mm`, `17.9 s`,
- * `95°`, `8.2 kohm`. `unit` is an SI unit as figures write it; one that is not known is shown as it is.
- * A unit of `1`, or none, is a bare number.
+ * A value as the reader would say it: `2.1 m`, `780 mm`, `17.9 s`, `95°`, `8.2 kohm`. A unit of which nothing is said above is shown
+ * as it is; one of `1` is a bare number.
  */
-export function showSi(value: number, unit: string, reader: Reader = 'metric'): string {
-  const scales = (reader === 'american' ? american : metric)[sameUnit[unit] ?? unit];
+export function showSi(value: number, unit: FigureUnit, reader: Reader = 'metric'): string {
+  const scales = (reader === 'american' ? american : metric)[unit];
   if (scales === undefined) return `${threeDigits(value)} ${unit}`;
   const size = Math.abs(value);
   const scale = (

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { derivation, inlayValues, withNumbers } from '../../server/editor/index.ts';
 import { figuresShown } from '../../server/engine/index.ts';
 import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
+import type { FigureUnit } from '../../server/vocabulary/index.ts';
 import { within } from '../kit/marker.ts';
 import { bench, site } from './bench.ts';
 
@@ -131,7 +132,7 @@ test.each<[formula: string, inputs: [name: string, value: number, unit: string][
   expect(
     withNumbers(
       formula,
-      inputs.map(([name, value, unit]) => ({ name, value, unit })),
+      inputs.map(([name, value, unit]) => ({ name, value, unit: unit as FigureUnit })),
       'metric',
     ),
   ).toBe(filled);

@@ -56,7 +56,7 @@ function figurePage(name: string): string | undefined {
   const telling = pages.find((text) => text.includes('`' + kind.id + '`'));
   if (telling !== undefined) return telling;
   return [
-    `# ${kind.id}\n\n${kind.title}${kind.unit === '' || kind.unit === '1' ? '' : `, in ${kind.unit}`}.`,
+    `# ${kind.id}\n\n${kind.title}${kind.unit === '1' ? '' : `, in ${kind.unit}`}.`,
     `## Formula\n\n${kind.formula}`,
     `## What changes it\n\n${kind.changedBy}`,
     `## Source\n\n${kind.source.text} (${kind.source.standing})\n`,

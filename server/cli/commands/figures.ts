@@ -16,7 +16,11 @@ export const command: Command = {
   usage: 'figures FILE [--output text|json]',
   summary: 'Works out all that follows from a file, with its derivation.',
   options: {
-    output: { value: 'FORMAT', oneOf: ['text', 'json'], help: 'text (default), or json with values in SI units and angles in degrees' },
+    output: {
+      value: 'FORMAT',
+      oneOf: ['text', 'json'],
+      help: 'text (default), or json with values in SI units, angles in degrees, temperatures in kelvin',
+    },
     root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
     'as-of': { value: 'DATE', help: 'taken as by “check”; no figure depends on the day' },
   },

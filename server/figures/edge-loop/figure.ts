@@ -39,8 +39,8 @@ export const figures: readonly FigureKind[] = [
             placeOf(loop),
             () => [
               ...resistors().flatMap((resistor) => [
-                { name: `terminator of ${resistor.name}`, value: resistor.resistance, unit: 'ohm' },
-                { name: `tolerance of the terminator of ${resistor.name}`, value: resistor.tolerance, unit: '1' },
+                { name: `terminator of ${resistor.name}`, value: resistor.resistance, unit: 'ohm' as const },
+                { name: `tolerance of the terminator of ${resistor.name}`, value: resistor.tolerance, unit: '1' as const },
               ]),
               ...(terminal.terminator === undefined
                 ? []
@@ -48,7 +48,7 @@ export const figures: readonly FigureKind[] = [
                     {
                       name: `expected at ${terminal.name.text}`,
                       value: terminal.terminator,
-                      unit: 'ohm',
+                      unit: 'ohm' as const,
                       from: `panel-model ${panel.model?.name ?? ''}`,
                     },
                   ]),
@@ -149,13 +149,13 @@ const placeOf = ({ panel, branches }: EdgeLoop): { start: number; end: number } 
 const inputsOf = ({ terminator, leakages, cables, measures, from, cable }: LoopState): Input[] => [
   { name: 'RT, terminator', value: terminator.resistance, unit: 'ohm' },
   { name: 'tolerance of the terminator', value: terminator.tolerance, unit: '1' },
-  ...leakages.map((edge) => ({ name: `leakage of ${edge.name}`, value: edge.facts.leakage?.value ?? 0, unit: 'ohm' })),
-  ...cables.map((each) => ({ name: `length of ${each.name}`, value: each.facts.length?.value ?? 0, unit: 'm' })),
+  ...leakages.map((edge) => ({ name: `leakage of ${edge.name}`, value: edge.facts.leakage?.value ?? 0, unit: 'ohm' as const })),
+  ...cables.map((each) => ({ name: `length of ${each.name}`, value: each.facts.length?.value ?? 0, unit: 'm' as const })),
   {
     name: 'cables there and back, warm',
     value: cable,
     unit: 'ohm',
     from: cables.length === 0 ? 'default: no cable is stated' : 'IEC 60228',
   },
-  ...(measures === undefined ? [] : [{ name: 'tolerance of the panel’s resistor', value: measures.tolerance, unit: '1', from }]),
+  ...(measures === undefined ? [] : [{ name: 'tolerance of the panel’s resistor', value: measures.tolerance, unit: '1' as const, from }]),
 ];

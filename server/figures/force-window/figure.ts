@@ -66,12 +66,12 @@ function mostInputs({ of, most }: SettingWindow): Input[] {
           {
             name: 'deciding distance from the hinge',
             value: most.radius,
-            unit: 'm',
+            unit: 'm' as const,
             ...(most.fromMemory ? { from: 'where 50 mm of gap begin (from memory); no guard reaches so far' } : {}),
           },
         ]
       : []),
-    ...(most.gap === undefined ? [] : [{ name: 'gap there', value: most.gap, unit: 'm' }]),
+    ...(most.gap === undefined ? [] : [{ name: 'gap there', value: most.gap, unit: 'm' as const }]),
   ];
 }
 

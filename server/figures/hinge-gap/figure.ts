@@ -4,7 +4,7 @@ import { type HingeSide, hingeSideOf } from './working.ts';
 
 function inputsOf({ facts }: Leaf, { measured }: HingeSide): Input[] {
   const { opens, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = facts;
-  const closed = { name: 'g, gap when closed', value: gap?.value ?? 0, unit: 'm' };
+  const closed: Input = { name: 'g, gap when closed', value: gap?.value ?? 0, unit: 'm' };
   if (measured)
     return [
       closed,
@@ -43,7 +43,7 @@ export const figures: readonly FigureKind[] = [
         const { least, at } = side[side.worse];
         give(leaf.name, least, factPlace(leaf, leaf.facts['hinge-gap']), () => [
           ...inputsOf(leaf, side),
-          ...(side.measured ? [] : [{ name: 'there at an opening of', value: inDegrees(at), unit: 'deg' }]),
+          ...(side.measured ? [] : [{ name: 'there at an opening of', value: inDegrees(at), unit: 'deg' as const }]),
         ]);
       }
     },

@@ -10,8 +10,8 @@ function inputsOf(leaf: Leaf): Input[] {
     { name: 'Θ, opening angle', value: inDegrees(opens?.angle ?? 0), unit: 'deg' },
     ...(tilt === undefined
       ? []
-      : [{ name: `β, lean of the hinge axis, lowest ${tilt.lowest}`, value: inDegrees(tilt.value), unit: 'deg' }]),
-    ...(rises === undefined ? [] : [{ name: 'h, rise of the hinges', value: rises.value, unit: 'm' }]),
+      : [{ name: `β, lean of the hinge axis, lowest ${tilt.lowest}`, value: inDegrees(tilt.value), unit: 'deg' as const }]),
+    ...(rises === undefined ? [] : [{ name: 'h, rise of the hinges', value: rises.value, unit: 'm' as const }]),
   ];
 }
 

@@ -73,7 +73,7 @@ export const figures = onlyWhere(hasCables, [
   {
     id: 'cable.NAME.protective-conductor-least',
     title: 'Least cross-section of the protective conductor that bears the fault until the breaker has tripped',
-    unit: 'm2',
+    unit: 'm²',
     topic: 'electrical',
     formula: 'S = √(I²·t)/k',
     source: { text: 'BS 7671, 543.1.3 and Table 54.3; the 0.1 s of the breaker from memory', standing: 'from memory' },

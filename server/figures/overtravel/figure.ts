@@ -24,8 +24,10 @@ function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
       unit: rotary ? 'deg/s²' : 'm/s²',
       from: `drive-model ${stop.motion.model.name}`,
     },
-    ...(stop.deformation === undefined ? [] : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm', from: edgeModel }]),
-    ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' }]),
+    ...(stop.deformation === undefined
+      ? []
+      : [{ name: 'what the edge still gives', value: stop.deformation, unit: 'm' as const, from: edgeModel }]),
+    ...(stop.energy === undefined ? [] : [{ name: 'energy of the leaf when it trips', value: stop.energy, unit: 'J' as const }]),
   ];
 }
 

@@ -19,7 +19,7 @@ export const figures: readonly FigureKind[] = [
         if (opening === undefined || reach === undefined) continue;
         give(leaf.name, reach, factPlace(leaf, leaf.facts['infill-opening']), () => [
           { name: `e, ${opening.shape}`, value: opening.size, unit: 'm' },
-          ...(opening.length === undefined ? [] : [{ name: 'length of the slot', value: opening.length, unit: 'm' }]),
+          ...(opening.length === undefined ? [] : [{ name: 'length of the slot', value: opening.length, unit: 'm' as const }]),
         ]);
       }
     },

@@ -16,14 +16,14 @@ function inputsOf(motion: LeafMotion): Input[] {
     {
       name: 'full speed',
       value: shown(motion.speed),
-      unit: unit + '/s',
+      unit: `${unit}/s`,
       from: set?.speed === undefined ? model : shareOf(set.speed.value),
     },
     { name: 'travel in the slow zone', value: shown(motion.slowTravel), unit },
     {
       name: 'slow speed',
       value: shown(motion.slowSpeed),
-      unit: unit + '/s',
+      unit: `${unit}/s`,
       from: zone?.speed !== undefined ? shareOf(zone.speed) : slowest !== undefined ? model : `default: ${shareOf(fallback.slowSpeed)}`,
     },
     { name: 'time to full speed', value: ramp?.value ?? fallback.ramp, unit: 's', from: ramp === undefined ? 'default: none' : model },

@@ -82,11 +82,16 @@ export const figures: readonly FigureKind[] = [
       const inputs = (): Input[] => [
         { name: 'failures an hour', value: pfhd, unit: '1/h', from: `function.${of.name}.pfhd` },
         ...links.flatMap(({ what, level: own, reckoned }): Input[] => [
-          { name: `level of ${what}`, value: own, unit: '1' },
+          { name: `level of ${what}`, value: own, unit: '1' as const },
           ...(reckoned?.simplified === undefined
             ? []
             : [
-                { name: `level of ${what} by the simplified table`, value: reckoned.simplified, unit: '1', from: 'a band, for comparison' },
+                {
+                  name: `level of ${what} by the simplified table`,
+                  value: reckoned.simplified,
+                  unit: '1' as const,
+                  from: 'a band, for comparison',
+                },
               ]),
         ]),
       ];

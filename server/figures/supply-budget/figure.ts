@@ -17,7 +17,7 @@ export const figures: readonly FigureKind[] = [
           const first = load.draws[0];
           if (first === undefined || !load.isWhole) continue;
           give(`${panel.name}/${load.name}`, load.known, first.line, () => [
-            ...load.draws.map((draw) => ({ name: draw.name, value: draw.current ?? 0, unit: 'A' })),
+            ...load.draws.map((draw) => ({ name: draw.name, value: draw.current ?? 0, unit: 'A' as const })),
             { name: 'what the output can give', value: load.output.current, unit: 'A', from: `panel-model ${panel.model?.name ?? ''}` },
           ]);
         }

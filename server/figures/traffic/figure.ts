@@ -61,7 +61,7 @@ export const figures = onlyWhere(hasTraffic, [
               {
                 name: 'time of a whole cycle',
                 value: traffic.cycle,
-                unit: 's',
+                unit: 's' as const,
                 from: 'pre-warning, opening, dwell or else the vehicle’s passage, pre-warning, closing',
               },
             ]),

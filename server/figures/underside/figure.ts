@@ -20,8 +20,8 @@ export const figures: readonly FigureKind[] = [
           { name: 'g, gap when closed', value: gap?.value ?? 0, unit: 'm' },
           { name: 'w, width', value: width?.value ?? 0, unit: 'm' },
           { name: 'slope', value: slope?.value ?? 0, unit: '1', ...(slope === undefined ? { from: 'not stated: level' } : {}) },
-          ...(rises === undefined ? [] : [{ name: 'h, rise of the hinges over the travel', value: rises.value, unit: 'm' }]),
-          ...(tilt === undefined ? [] : [{ name: 'β, lean of the hinge axis', value: inDegrees(tilt.value), unit: 'deg' }]),
+          ...(rises === undefined ? [] : [{ name: 'h, rise of the hinges over the travel', value: rises.value, unit: 'm' as const }]),
+          ...(tilt === undefined ? [] : [{ name: 'β, lean of the hinge axis', value: inDegrees(tilt.value), unit: 'deg' as const }]),
           { name: 'least at an opening of', value: inDegrees(found.at), unit: 'deg' },
         ]);
       }

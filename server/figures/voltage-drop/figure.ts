@@ -24,8 +24,8 @@ function inputsOf(cable: Cable, workings: CableWorkings): Input[] {
     ...(tabulated === undefined
       ? []
       : [
-          { name: 'tabulated drop, there and back', value: tabulated.value, unit: 'V/(A·m)', from: `BS 7671, ${tabulated.table}` },
-          { name: 'drop by the table', value: tabulated.drop, unit: 'V' },
+          { name: 'tabulated drop, there and back', value: tabulated.value, unit: 'V/(A·m)' as const, from: `BS 7671, ${tabulated.table}` },
+          { name: 'drop by the table', value: tabulated.drop, unit: 'V' as const },
         ]),
     { name: 'share of the voltage at the beginning', value: workings.share, unit: '1' },
   ];

@@ -1,4 +1,5 @@
 import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
+import type { FigureUnit } from '../../vocabulary/index.ts';
 import { type FigureKind, type Give, type Input, onlyWhere, type Source } from '../kind.ts';
 import { beaufortInWords } from './beaufort.ts';
 import { gripsOf, type LeafGrips, type SiteWind, siteWindOf } from './working.ts';
@@ -9,7 +10,7 @@ const wallSource: Source = {
   standing: 'published',
 };
 
-const leafInputs = (leaf: Leaf, { width, height, infill }: LeafGrips, wind: SiteWind, grip: number, unit: string): Input[] => [
+const leafInputs = (leaf: Leaf, { width, height, infill }: LeafGrips, wind: SiteWind, grip: number, unit: FigureUnit): Input[] => [
   { name: 'qp, peak pressure', value: wind.peakPressure, unit: 'Pa', from: 'site.wind-pressure' },
   { name: 'w, width', value: width, unit: 'm' },
   { name: 'h, height', value: height, unit: 'm' },

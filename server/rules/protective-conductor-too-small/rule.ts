@@ -10,7 +10,7 @@ import { quoted } from '../words.ts';
 
 const noCore: Source = { text: 'BS 7671, 411.3.1.1', standing: 'published' };
 
-const held = { figure: 'cable.NAME.protective-conductor-least', name: 'protective conductor', unit: 'm2', way: 'least' } as const;
+const held = { figure: 'cable.NAME.protective-conductor-least', name: 'protective conductor', unit: 'm²', way: 'least' } as const;
 
 export const rule = installationRule({
   name: 'protective-conductor-too-small',
