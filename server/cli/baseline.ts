@@ -1,9 +1,10 @@
 // A baseline: how many findings of each rule each file may still have. It lets a fleet of old files be checked from
 // today on; it can only shrink.
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { absolute, inWords, isWithin, shownFrom } from './files.ts';
+import { absolute, isWithin, readBytes, shownFrom } from './files.ts';
 import type { CheckedFile, ReportedFinding } from './report.ts';
+import type { Roots } from './roots.ts';
 import { WrongUse } from './terminal.ts';
 import { writeWhole } from './write.ts';
 
@@ -20,13 +21,18 @@ export class Baseline {
   /** Undefined when the file is not there yet. */
   readonly counts: Counts | undefined;
 
+  readonly #real: string;
+
   /** `folder`: the current folder, from which files are shown. Throws WrongUse when the file is no baseline. */
-  constructor(given: string, folder: string) {
+  constructor(given: string, folder: string, roots: Roots) {
     this.path = absolute(folder, given);
     this.#shown = given;
     this.#current = folder;
     this.#folder = absolute(dirname(this.path), '.');
-    this.counts = existsSync(this.path) ? readCounts(this.path, given) : undefined;
+    const reached = roots.reachNew(this.path);
+    if ('why' in reached) throw new WrongUse(`The baseline “${given}” could not be read: ${reached.why}.`);
+    this.#real = reached.real;
+    this.counts = existsSync(reached.real) ? readCounts(reached.real, given) : undefined;
   }
 
   /** The findings of a file that are over its counts, and those that the baseline holds back. */
@@ -85,7 +91,7 @@ export class Baseline {
         .sort()
         .map((path) => [path, Object.fromEntries(Object.entries(counts[path] ?? {}).sort(([a], [b]) => (a < b ? -1 : 1)))]),
     );
-    const why = writeWhole(this.path, JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n');
+    const why = writeWhole(this.#real, JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n');
     if (why !== undefined) throw new WrongUse(`The baseline “${this.#shown}” could not be written: ${why}.`);
   }
 }
@@ -99,16 +105,16 @@ function countRules(file: CheckedFile): Record<string, number> {
 const total = (counts: Counts): number =>
   Object.values(counts).reduce((sum, rules) => sum + Object.values(rules).reduce((all, one) => all + one, 0), 0);
 
-function readCounts(path: string, given: string): Counts {
-  let content: string;
-  try {
-    content = readFileSync(path, 'utf8');
-  } catch (error) {
-    throw new WrongUse(`The baseline “${given}” could not be read: ${inWords(error)}.`);
-  }
+/** Bytes of the largest baseline that is read: some hundred for each of a million files. */
+const mostBytes = 1 << 28;
+
+function readCounts(real: string, given: string): Counts {
+  const content = readBytes(real, mostBytes);
+  if (!('bytes' in content))
+    throw new WrongUse(`The baseline “${given}” could not be read: ${'why' in content ? content.why : 'it is too large'}.`);
   let read: unknown;
   try {
-    read = JSON.parse(content);
+    read = JSON.parse(content.bytes.toString());
   } catch {
     throw new WrongUse(`The baseline “${given}” is not JSON. Remove it to have it written anew.`);
   }

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // The command as it is started. Only here are the process and the clock touched.
-import { readFileSync } from 'node:fs';
+import { readAll } from './files.ts';
 import { lastWords, run } from './run.ts';
 import { exit, type Terminal } from './terminal.ts';
 
@@ -21,7 +21,7 @@ process.on('uncaughtException', (error) => {
 const terminal: Terminal = {
   out: (text) => void stdout.write(text),
   err: (text) => void stderr.write(text),
-  input: () => readFileSync(0),
+  input: (most) => readAll(0, most),
   folder: process.cwd(),
   colour: stdout.isTTY === true && (env['NO_COLOR'] ?? '') === '' && env['TERM'] !== 'dumb',
   watched: stderr.isTTY === true,

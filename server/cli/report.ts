@@ -2,7 +2,7 @@
 import { type Analysis, type Finding, lineStarts, positionAt, type Related, type Severity } from '../engine/index.ts';
 import { graveness, longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
 import { count } from './display.ts';
-import { type FileText, type Flaw, type GateFile, readText, shownFrom } from './files.ts';
+import { type FileText, type Flaw, type GateFile, shownFrom } from './files.ts';
 import { lineShown, type Secret, secretsAmong } from './lines.ts';
 import type { Sites } from './sites.ts';
 
@@ -128,7 +128,7 @@ export class Reporter {
     if (path === file.path) return { message, path: file.shown, range: rangeOf(starts, related) };
     let other = this.#others.get(path);
     if (other === undefined) {
-      const read = readText(path);
+      const read = this.#sites.read(path);
       const text = 'why' in read ? '' : read.text;
       this.#others.set(path, (other = { text, starts: lineStarts(text) }));
     }
@@ -172,7 +172,7 @@ function flawInWords(flaw: Flaw): { readonly rule: ProblemKind } & Pick<Finding,
     case 'too-large':
       return {
         rule: 'file-too-large',
-        what: `This file has ${grouped(flaw.bytes)} bytes; files of up to ${grouped(longestText)} characters are read.`,
+        what: `This file has ${grouped(flaw.bytes)} bytes${flaw.orMore ? ' or more' : ''}; files of up to ${grouped(longestText)} characters are read.`,
         why: notLookedAt,
         remedy: 'One file describes one site: give each its own.',
       };

@@ -1,10 +1,11 @@
 // What a command knows of the world it runs in. Made once in main.ts; the clock is read here and nowhere else.
+import type { TooLong } from './files.ts';
 
 export interface Terminal {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
-  /** Everything on standard input. */
-  readonly input: () => Uint8Array;
+  /** Everything on standard input, if it has at most so many bytes. Throws what reading throws. */
+  readonly input: (most: number) => { readonly bytes: Uint8Array } | TooLong;
   /** The folder that paths are meant from. */
   readonly folder: string;
   /** True when a person is reading standard output, and has not asked for plain text. */

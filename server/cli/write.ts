@@ -13,17 +13,16 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { inWords, isWithin, realPath } from './files.ts';
+import { inWords } from './files.ts';
+import type { Roots } from './roots.ts';
 
 /**
  * Replaces a file's content; gives the reason in words where that is not possible, and then the file is as it was.
- * Keeps its mode, and its owner where that is allowed. A link is followed, but not out of `root`.
+ * Keeps its mode, and its owner where that is allowed. A link is followed, but not out of the root.
  */
-export function writeText(path: string, text: string, mark: boolean, root: string): string | undefined {
-  const target = realPath(path);
-  if (target === undefined) return 'it is no longer there';
-  if (isWithin(path, root) && !isWithin(target, realPath(root) ?? root)) return `it is a link to ${target}, which is outside ${root}`;
-  return writeWhole(target, (mark ? '\ufeff' : '') + text);
+export function writeText(path: string, text: string, mark: boolean, roots: Roots): string | undefined {
+  const reached = roots.reach(path);
+  return 'why' in reached ? reached.why : writeWhole(reached.real, (mark ? '\ufeff' : '') + text);
 }
 
 /** Writes a file next to its place and puts it there in one step. It need not exist yet. */

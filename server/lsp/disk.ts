@@ -1,5 +1,5 @@
 // The disk, for the node entry: plain files inside a root and nothing else.
-import { closeSync, constants, fstatSync, openSync, promises, readFileSync, realpathSync, statSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, promises, readSync, realpathSync, statSync } from 'node:fs';
 import { sep } from 'node:path';
 import type { ReadResult } from '../engine/index.ts';
 import { longestText } from '../engine/inside.ts';
@@ -15,46 +15,79 @@ const codeOf = (error: unknown): string => (error instanceof Error && 'code' in 
 
 /** Folders that hold no sites, and are often very large. */
 const passedOver = new Set(['node_modules', 'bower_components', '__pycache__']);
+const isPassedOver = (name: string): boolean => name.startsWith('.') || passedOver.has(name);
 const deepest = 24;
 const mostFiles = 50_000;
 
-const realRoots = new Map<string, string>();
+/** Where a path stands, links resolved, seen from its root. */
+interface Place {
+  readonly real: string;
+  readonly isOutside: boolean;
+  /** A link leads into a folder that is never listed, and that the path itself does not name. */
+  readonly isHidden: boolean;
+}
 
-function realRoot(root: string): string {
-  const known = realRoots.get(root);
-  if (known !== undefined) return known;
-  let real = root;
+function placeOf(path: string, root: string): Place | 'missing' | 'unreadable' {
   try {
-    real = generic(realpathSync(native(root === '' ? '/' : root)));
-  } catch {
-    // A root that is not there has no files either.
+    const real = generic(realpathSync.native(native(path)));
+    const realRoot = generic(realpathSync.native(native(root === '' ? '/' : root)));
+    if (!isInside(real, realRoot)) return { real, isOutside: true, isHidden: false };
+    const named = path.slice(isInside(path, root) ? root.length : 0).split('/');
+    const isHidden = real
+      .slice(realRoot.length)
+      .split('/')
+      .some((part) => isPassedOver(part) && !named.includes(part));
+    return { real, isOutside: false, isHidden };
+  } catch (error) {
+    return faultOf(error);
   }
-  realRoots.set(root, real);
-  return real;
+}
+
+function faultOf(error: unknown): 'missing' | 'unreadable' {
+  const code = codeOf(error);
+  return code === 'ENOENT' || code === 'ENOTDIR' ? 'missing' : 'unreadable';
 }
 
 function leaves(path: string, root: string): boolean {
+  const place = placeOf(path, root);
+  return typeof place !== 'string' && place.isOutside;
+}
+
+/** No UTF-8 text has more than three bytes for one UTF-16 unit. */
+const mostBytes = 3 * longestText + 3;
+
+function read(path: string, root: string): ReadResult {
+  const place = placeOf(path, root);
+  if (typeof place === 'string') return place;
+  if (place.isOutside) return 'outside';
+  if (place.isHidden) return 'unreadable';
+  let handle: number | undefined;
   try {
-    return !isInside(generic(realpathSync(native(path))), realRoot(root));
-  } catch {
-    return false;
+    // Looked at before it is opened, opened without waiting, looked at again: a pipe or a device would hold the server for ever.
+    if (!statSync(native(place.real)).isFile()) return 'unreadable';
+    handle = openSync(native(place.real), constants.O_RDONLY | (constants.O_NONBLOCK ?? 0) | (constants.O_NOFOLLOW ?? 0));
+    const stats = fstatSync(handle);
+    if (!stats.isFile() || stats.size > mostBytes) return 'unreadable';
+    const bytes = readToEnd(handle, stats.size);
+    return bytes === undefined ? 'unreadable' : { text: withoutMark(bytes.toString('utf8')) };
+  } catch (error) {
+    return faultOf(error);
+  } finally {
+    if (handle !== undefined) closeSync(handle);
   }
 }
 
-function read(path: string, root: string): ReadResult {
-  if (leaves(path, root)) return 'outside';
-  let handle: number | undefined;
-  try {
-    // Opened without waiting and looked at before it is read: a pipe or a device would hold the server for ever.
-    handle = openSync(native(path), constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
-    const stats = fstatSync(handle);
-    if (!stats.isFile() || stats.size > 4 * longestText) return 'unreadable';
-    return { text: withoutMark(readFileSync(handle, 'utf8')) };
-  } catch (error) {
-    const code = codeOf(error);
-    return code === 'ENOENT' || code === 'ENOTDIR' ? 'missing' : 'unreadable';
-  } finally {
-    if (handle !== undefined) closeSync(handle);
+/** All bytes of a file; undefined where it goes on beyond what is read: some that the system makes up have no end. */
+function readToEnd(handle: number, expected: number): Buffer | undefined {
+  const pieces: Buffer[] = [];
+  let length = 0;
+  for (let room = expected + 1; ; room = 1 << 16) {
+    const piece = Buffer.allocUnsafe(Math.min(room, mostBytes - length + 1));
+    const count = readSync(handle, piece);
+    if (count === 0) return pieces.length === 1 ? pieces[0] : Buffer.concat(pieces);
+    pieces.push(piece.subarray(0, count));
+    length += count;
+    if (length > mostBytes) return undefined;
   }
 }
 
@@ -69,7 +102,7 @@ async function* list(folder: string): AsyncGenerator<readonly string[]> {
     const found: string[] = [];
     try {
       for (const entry of await promises.readdir(native(path === '' ? '/' : path), { withFileTypes: true })) {
-        if (entry.isDirectory() && depth < deepest && !entry.name.startsWith('.') && !passedOver.has(entry.name))
+        if (entry.isDirectory() && depth < deepest && !isPassedOver(entry.name))
           open.push({ path: `${path}/${entry.name}`, depth: depth + 1 });
         else if (entry.isFile() && entry.name.endsWith('.gate')) found.push(`${path}/${entry.name}`);
       }

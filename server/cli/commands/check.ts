@@ -3,10 +3,12 @@ import { type Arguments, asOfDay, shardOf } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
-import { findFiles, type GateFile, readText } from '../files.ts';
+import type { GateFile } from '../files.ts';
 import { allOutputs } from '../outputs/all.ts';
 import type { Output } from '../outputs/output.ts';
 import { type CheckedFile, countsInWords, countsOf, fails, type Report, type ReportedFinding, Reporter, severities } from '../report.ts';
+import { Roots } from '../roots.ts';
+import { findFiles } from '../search.ts';
 import { Sites } from '../sites.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { version } from '../version.ts';
@@ -35,14 +37,19 @@ export const command: Command = {
     baseline: { value: 'FILE', help: 'leave out the findings that this file counts; write it if it is not there' },
     'update-baseline': { help: 'lower the counts of the baseline to what is found now; never raises one' },
     shard: { value: 'I/N', help: 'only every N-th file, counted from the I-th: to share the work between machines' },
-    root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
+    root: { value: 'FOLDER', help: 'the folder that no “use” line and no link may leave' },
     quiet: { help: 'findings only: no summary, no progress' },
   },
   details: `Formats of --output:
 ${formats.map(({ name, summary }) => `  ${name.padEnd(widestName)}  ${summary}\n`).join('')}
 Folders are searched for files that end in .gate; node_modules and folders whose name starts with a dot are left
-out. The root, which no “use” line may leave, is the folder of --root; else the nearest one above the file that
-holds .git; else the current folder; else the folder that all files have in common.
+out, and read only where a path or a “use” line names them. The root, which no “use” line may leave, is the folder of
+--root; else the nearest one above the file that holds .git; else the current folder; else the folder that all
+paths given have in common. The top of a disk is the root only where --root names it.
+
+Links are followed as far as the root goes. A link that leads out of it, or into a hidden folder that nobody named,
+is told and not read, whether it was found or named, and so is what is no plain file. A file or a folder that you name
+outside --root is read all the same; its “use” lines and links then stay in its own folder, or lead to --root.
 
 A baseline counts findings by file and rule, so that old findings do not hide new ones. Up to the count they are not
 reported and do not count for the exit code; the summary says how many are held back. The run that writes the
@@ -62,7 +69,8 @@ function runCheck(given: Arguments, terminal: Terminal): number {
   const shard = shardOf(given.value('shard'));
   if (given.paths.length === 0) throw new WrongUse('“pintle check” needs a file or a folder: pintle check PATH…');
   const baselineName = given.value('baseline');
-  const baseline = baselineName === undefined ? undefined : new Baseline(baselineName, terminal.folder);
+  const roots = new Roots(terminal.folder, given.value('root'), given.paths);
+  const baseline = baselineName === undefined ? undefined : new Baseline(baselineName, terminal.folder, roots);
   if (baseline === undefined && given.has('update-baseline'))
     throw new WrongUse('“--update-baseline” needs the baseline: --baseline FILE.');
   if (baseline !== undefined && baseline.counts === undefined && (shard !== undefined || given.has('update-baseline')))
@@ -70,17 +78,15 @@ function runCheck(given: Arguments, terminal: Terminal): number {
       `There is no baseline “${baselineName}” yet. Write it first, with all files: pintle check PATH… --baseline ${baselineName}`,
     );
 
-  const found = findFiles(given.paths, terminal.folder);
+  const found = findFiles(given.paths, terminal.folder, roots);
   const unreadable = found.troubles.map(({ shown, why }) => ({ path: shown, why }));
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
   if (found.files.length === 0 && unreadable.length === 0)
     throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
   const files = shard === undefined ? found.files : found.files.filter((_, index) => index % shard.of === shard.part - 1);
 
-  const rootGiven = given.value('root');
-  if (given.has('fix'))
-    for (const trouble of fixFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal)) unreadable.push(trouble);
-  const checked = checkFiles(files, new Sites(terminal.folder, rootGiven, found.files), asOf, terminal, given.has('quiet'), unreadable);
+  if (given.has('fix')) unreadable.push(...fixFiles(files, roots, asOf, terminal));
+  const checked = checkFiles(files, new Sites(roots), asOf, terminal, given.has('quiet'), unreadable);
   const { reported, held } = hold(checked, baseline);
   const all = reported.flatMap((file) => file.findings);
   const report: Report = {
@@ -93,7 +99,7 @@ function runCheck(given: Arguments, terminal: Terminal): number {
     failOn,
   };
   terminal.out(output.write(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
-  if (all.some((finding) => finding.rule === 'use-outside-root') && rootGiven === undefined && !given.has('quiet'))
+  if (all.some((finding) => finding.rule === 'use-outside-root') && !given.has('root') && !given.has('quiet'))
     terminal.err(
       'The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n',
     );
@@ -115,7 +121,7 @@ function checkFiles(
   const checked: CheckedFile[] = [];
   for (const file of files) {
     progress.step();
-    const read = readText(file.path);
+    const read = sites.read(file.path);
     if ('why' in read) {
       unreadable.push({ path: file.shown, why: read.why });
       terminal.err(`pintle: ${visible(file.shown)}: ${read.why}\n`);
@@ -133,15 +139,16 @@ function checkFiles(
 }
 
 /** Applies the safe fixes; gives the files that could not be written. */
-function fixFiles(files: readonly GateFile[], sites: Sites, asOf: string, terminal: Terminal): { path: string; why: string }[] {
+function fixFiles(files: readonly GateFile[], roots: Roots, asOf: string, terminal: Terminal): { path: string; why: string }[] {
   const troubles: { path: string; why: string }[] = [];
+  const sites = new Sites(roots);
   for (const file of files) {
-    const read = readText(file.path);
+    const read = roots.read(file.path);
     // A file that is not wholly text would be written back other than it was.
     if ('why' in read || read.flaw !== undefined) continue;
     const fixed = fixAll(read.text, (now) => sites.judge(file.path, now, asOf));
     if (fixed.text === read.text) continue;
-    const why = writeText(file.path, fixed.text, read.mark, sites.rootOf(file.path));
+    const why = writeText(file.path, fixed.text, read.mark, roots);
     if (why !== undefined) {
       troubles.push({ path: file.shown, why: `not fixed, ${why}` });
       terminal.err(`pintle: ${visible(file.shown)}: not fixed, ${why}\n`);

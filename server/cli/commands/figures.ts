@@ -2,8 +2,9 @@ import { type Analysis, type FigureShown, figuresShown, positionAt } from '../..
 import { type Arguments, asOfDay } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { type Colours, coloursFor, count, excerptOf, visible, wrapped } from '../display.ts';
-import { absolute, readText, shownFrom } from '../files.ts';
+import { absolute, shownFrom } from '../files.ts';
 import { lineShown, secretsAmong } from '../lines.ts';
+import { Roots } from '../roots.ts';
 import { Sites } from '../sites.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 
@@ -21,7 +22,7 @@ export const command: Command = {
       oneOf: ['text', 'json'],
       help: 'text (default), or json with values in SI units, angles in degrees, temperatures in kelvin',
     },
-    root: { value: 'FOLDER', help: 'the folder that no “use” line may leave' },
+    root: { value: 'FOLDER', help: 'the folder that no “use” line and no link may leave' },
     'as-of': { value: 'DATE', help: 'taken as by “check”; no figure depends on the day' },
   },
   details: `The text tells values in the units of the site's own readers, the JSON in SI. What lacks a fact is left out;
@@ -34,7 +35,8 @@ function runFigures(given: Arguments, terminal: Terminal): number {
   if (name === undefined || more.length > 0) throw new WrongUse('“pintle figures” takes one file: pintle figures FILE');
   const asOf = asOfDay(given.value('as-of'), terminal.today);
   const path = absolute(terminal.folder, name);
-  const read = readText(path);
+  const roots = new Roots(terminal.folder, given.value('root'), [name]);
+  const read = roots.read(path);
   const why =
     'why' in read
       ? read.why
@@ -45,7 +47,7 @@ function runFigures(given: Arguments, terminal: Terminal): number {
           : 'it is not UTF-8 text';
   if ('why' in read || why !== undefined) throw new WrongUse(`“${name}” could not be read: ${why}.`);
   const shown = shownFrom(terminal.folder, path);
-  const analysis = new Sites(terminal.folder, given.value('root'), [{ path, shown }]).judge(path, read.text, asOf);
+  const analysis = new Sites(roots).judge(path, read.text, asOf);
   const found = figuresShown(analysis).sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   if (given.value('output') === 'json') terminal.out(asJson(shown, found));
   else terminal.out(asText(shown, analysis, found, terminal));

@@ -2,8 +2,9 @@ import { formatted } from '../../engine/index.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { count, visible } from '../display.ts';
-import { type FileText, findFiles, type GateFile, readText, textOf } from '../files.ts';
-import { Sites } from '../sites.ts';
+import { type FileText, type GateFile, inWords, mostBytes, textOf } from '../files.ts';
+import { Roots } from '../roots.ts';
+import { findFiles } from '../search.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { writeText } from '../write.ts';
 
@@ -12,10 +13,15 @@ export const command: Command = {
   order: 2,
   usage: 'format PATH… [--check]',
   summary: 'Writes files in their canonical form.',
-  options: { check: { help: 'change nothing; list the files that would change, and exit with 1 if there are any' } },
+  options: {
+    check: { help: 'change nothing; list the files that would change, and exit with 1 if there are any' },
+    root: { value: 'FOLDER', help: 'the folder that no link may leave' },
+  },
   details: `The canonical form has two spaces for each level, one space between values, and at most one blank line in a row.
 Nothing is reordered and no comment is lost; line ends and a byte order mark stay as they are. “-” reads standard
 input and writes standard output.
+
+Folders are searched, and links followed, as by “pintle check”.
 
 A file whose shape cannot be read (a brace or a quote that is not closed, say) is left as it is, and that is said.
 
@@ -29,12 +35,12 @@ function runFormat(given: Arguments, terminal: Terminal): number {
     if (given.paths.length > 1) throw new WrongUse('“-” stands for standard input and goes with no other path.');
     return formatInput(given.has('check'), terminal);
   }
-  const found = findFiles(given.paths, terminal.folder);
+  const roots = new Roots(terminal.folder, given.value('root'), given.paths);
+  const found = findFiles(given.paths, terminal.folder, roots);
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
   if (found.files.length === 0 && found.troubles.length === 0)
     throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
-  const sites = new Sites(terminal.folder, undefined, found.files);
-  const results = found.files.map((file) => formatFile(file, sites, given.has('check'), terminal));
+  const results = found.files.map((file) => formatFile(file, roots, given.has('check'), terminal));
   const changed = results.filter((result) => result === 'changed').length;
   const failed = results.filter((result) => result === 'failed').length + found.troubles.length;
   const did = given.has('check') ? `${count(changed, 'file')} would change` : `${count(changed, 'file')} changed`;
@@ -47,18 +53,18 @@ function runFormat(given: Arguments, terminal: Terminal): number {
 
 type Result = 'changed' | 'same' | 'failed';
 
-function formatFile(file: GateFile, sites: Sites, checkOnly: boolean, terminal: Terminal): Result {
+function formatFile(file: GateFile, roots: Roots, checkOnly: boolean, terminal: Terminal): Result {
   const refuse = (why: string): Result => {
     terminal.err(`pintle: ${visible(file.shown)}: ${why}\n`);
     return 'failed';
   };
-  const read = readText(file.path);
+  const read = roots.read(file.path);
   if ('why' in read) return refuse(read.why);
   const formatted = canonical(read);
   if ('why' in formatted) return refuse(`not formatted, ${formatted.why}`);
   if (formatted.text === read.text) return 'same';
   if (!checkOnly) {
-    const why = writeText(file.path, formatted.text, read.mark, sites.rootOf(file.path));
+    const why = writeText(file.path, formatted.text, read.mark, roots);
     if (why !== undefined) return refuse(`not formatted, ${why}`);
   }
   terminal.out(`${visible(file.shown)}\n`);
@@ -66,12 +72,20 @@ function formatFile(file: GateFile, sites: Sites, checkOnly: boolean, terminal: 
 }
 
 function formatInput(checkOnly: boolean, terminal: Terminal): number {
-  const read = textOf(terminal.input());
-  const formatted = canonical(read);
-  if ('why' in formatted) {
-    terminal.err(`pintle: standard input: not formatted, ${formatted.why}\n`);
+  const refuse = (why: string): number => {
+    terminal.err(`pintle: standard input: not formatted, ${why}\n`);
     return exit.wrong;
+  };
+  let input: ReturnType<Terminal['input']>;
+  try {
+    input = terminal.input(mostBytes);
+  } catch (error) {
+    return refuse(inWords(error));
   }
+  if ('beyond' in input) return refuse('it is too large');
+  const read = textOf(input.bytes);
+  const formatted = canonical(read);
+  if ('why' in formatted) return refuse(formatted.why);
   if (!checkOnly) terminal.out((read.mark ? '\ufeff' : '') + formatted.text);
   return checkOnly && formatted.text !== read.text ? exit.findings : exit.fine;
 }
