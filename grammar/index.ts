@@ -22,3 +22,4 @@ export type {
   Value,
   WordValue,
 } from './tree.ts';
+export { unseenRanges, withoutUnseen } from './unseen.ts';

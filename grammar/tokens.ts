@@ -2,7 +2,8 @@
 // The scanner is ours and not chevrotain's lexer: it is total (every text gives tokens, whatever stands in it), linear,
 // and measurably faster than the same tokens as regular expressions. The token types are chevrotain's, so the parser is too.
 import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
-import type { Comment, NumberValue, SyntaxProblem, WordValue } from './tree.ts';
+import type { Comment, NumberValue, SyntaxProblem, SyntaxProblems, WordValue } from './tree.ts';
+import { isUnseenPair, unseenRanges, withoutUnseen } from './unseen.ts';
 
 const token = (name: string, label: string): TokenType => createToken({ name, label, pattern: Lexer.NA });
 
@@ -25,6 +26,8 @@ export const deepestNesting = 16;
 /** Longest text that is read, in UTF-16 units. A site is some kilobytes; this is room for thousands of them. */
 export const longestText = 4_000_000;
 
+type Within = SyntaxProblems['character-not-allowed']['within'];
+
 export interface Scan {
   readonly tokens: IToken[];
   readonly comments: Comment[];
@@ -32,11 +35,11 @@ export interface Scan {
 }
 
 /** `Part` is part of a word too, unless it begins `..` or `+-`. Word and digit come first, so that one look tells both. */
-const Class = { Word: 0, Digit: 1, Part: 2, Blank: 3, LineEnd: 4, Sign: 5, Bad: 6 } as const;
+const Class = { Word: 0, Digit: 1, Part: 2, Blank: 3, LineEnd: 4, Sign: 5, Bad: 6, Unseen: 7 } as const;
 
 const classes = new Uint8Array(65536);
 for (let code = 0; code < 32; code++) classes[code] = Class.Bad;
-for (const code of [9, 11, 12, 32, 0xa0, 0x1680, 0x202f, 0x205f, 0x3000, 0xfeff]) classes[code] = Class.Blank;
+for (const code of [9, 11, 12, 32, 0xa0, 0x1680, 0x202f, 0x205f, 0x3000]) classes[code] = Class.Blank;
 for (let code = 0x2000; code <= 0x200a; code++) classes[code] = Class.Blank;
 classes[10] = classes[13] = Class.LineEnd;
 for (const sign of '{}":,#±') classes[sign.charCodeAt(0)] = Class.Sign;
@@ -44,16 +47,18 @@ for (let code = 48; code < 58; code++) classes[code] = Class.Digit;
 classes[43] = classes[46] = Class.Part;
 classes[127] = Class.Bad;
 for (let code = 0x80; code < 0xa0; code++) classes[code] = Class.Bad;
-// Surrogates are looked at in pairs; direction marks can make a line read other than it is, so they are refused.
+// Surrogates are looked at in pairs.
 for (let code = 0xd800; code < 0xe000; code++) classes[code] = Class.Bad;
-for (const code of [0x2028, 0x2029, 0x200b, 0x200e, 0x200f, 0x061c, 0xfffe, 0xffff]) classes[code] = Class.Bad;
-for (let code = 0x202a; code <= 0x202e; code++) classes[code] = Class.Bad;
-for (let code = 0x2066; code <= 0x2069; code++) classes[code] = Class.Bad;
+for (const code of [0x2028, 0x2029, 0xfffe, 0xffff]) classes[code] = Class.Bad;
+for (const [from, to] of unseenRanges) for (let code = from; code <= to && code <= 0xffff; code++) classes[code] = Class.Unseen;
 
 const classAt = (text: string, at: number): number => classes[text.charCodeAt(at)] as number;
+const byteOrderMark = 0xfeff;
 const isDigit = (code: number): boolean => code >= 48 && code < 58;
 const isPair = (text: string, at: number): boolean =>
   (text.charCodeAt(at) & 0xfc00) === 0xd800 && (text.charCodeAt(at + 1) & 0xfc00) === 0xdc00;
+/** The same for one that shows something: it is part of a word. */
+const isSeenPair = (text: string, at: number): boolean => isPair(text, at) && !isUnseenPair(text.codePointAt(at) as number);
 
 /** All tokens of a text, its comments apart, and what cannot be read. Never throws; linear in the text's length. */
 export function scan(text: string): Scan {
@@ -61,12 +66,13 @@ export function scan(text: string): Scan {
   const comments: Comment[] = [];
   const problems: SyntaxProblem[] = [];
   const length = text.length;
-  let at = 0;
+  let at = text.charCodeAt(0) === byteOrderMark ? 1 : 0;
   let lastType: TokenType = NewLine;
 
   while (at < length) {
     const code = text.charCodeAt(at);
     const start = at;
+    const known = problems.length;
     let type: TokenType;
     switch (classes[code]) {
       case Class.Blank:
@@ -82,19 +88,18 @@ export function scan(text: string): Scan {
         }
         continue;
       case Class.Bad:
-        if (isPair(text, at)) {
-          at = endOfWord(text, at);
-          type = Word;
-        } else {
-          while (at < length && classAt(text, at) === Class.Bad && !isPair(text, at)) at++;
-          problems.push({ kind: 'character-not-allowed', start, end: at, detail: { found: text.slice(start, at) } });
+      case Class.Unseen:
+        if (!isSeenPair(text, at)) {
+          at = endOfRefused(text, at, 'line', problems);
           continue;
         }
+        at = endOfWord(text, at, problems);
+        type = Word;
         break;
       case Class.Sign:
         if (code === 35) {
           at = endOfComment(text, at, problems);
-          comments.push({ start, end: at, text: text.slice(start, at) });
+          comments.push({ start, end: at, text: seen(text.slice(start, at), problems.length > known) });
           continue;
         }
         if (code === 34) {
@@ -121,11 +126,11 @@ export function scan(text: string): Scan {
           at += 2;
           type = PlusMinus;
         } else {
-          at = endOfWord(text, at);
+          at = endOfWord(text, at, problems);
           type = Word;
         }
     }
-    const image = text.slice(start, at);
+    const image = seen(text.slice(start, at), problems.length > known);
     tokens.push(
       type === Word
         ? new ScannedWord(image, start, at)
@@ -137,6 +142,9 @@ export function scan(text: string): Scan {
   }
   return { tokens, comments, problems };
 }
+
+/** What cannot be seen is reported, and the rest is read as it is seen. */
+const seen = (image: string, hasFaults: boolean): string => (hasFaults ? withoutUnseen(image) : image);
 
 const wordType = Word.tokenTypeIdx as number;
 const numberType = NumberToken.tokenTypeIdx as number;
@@ -218,17 +226,26 @@ function beforeLineEndIsHeader(tokens: readonly IToken[]): boolean {
   return type !== Open && type !== Close && type !== NewLine;
 }
 
-/** Marks that turn the reading direction can make a comment look like a fact, so they are refused there too. */
+/** Behind the characters that are refused from `from` on, which are reported as one; the same place where there is none. */
+function endOfRefused(text: string, from: number, within: Within, problems: SyntaxProblem[]): number {
+  let at = from;
+  for (;;) {
+    const kind = at < text.length ? classAt(text, at) : Class.Blank;
+    if (kind < Class.Bad || (kind === Class.Bad && isSeenPair(text, at))) break;
+    at += isPair(text, at) ? 2 : 1;
+  }
+  if (at > from) problems.push({ kind: 'character-not-allowed', start: from, end: at, detail: { found: text.slice(from, at), within } });
+  return at;
+}
+
+/** Marks that turn the reading direction can make a comment look like a fact, and the rest deceives who reviews it. */
 function endOfComment(text: string, from: number, problems: SyntaxProblem[]): number {
   let at = from;
   while (at < text.length) {
     const kind = classAt(text, at);
     if (kind === Class.LineEnd) break;
-    if (kind === Class.Bad) {
-      if (isPair(text, at)) at++;
-      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: { found: text.charAt(at) } });
-    }
-    at++;
+    if (kind < Class.Bad) at++;
+    else at = isSeenPair(text, at) ? at + 2 : endOfRefused(text, at, 'comment', problems);
   }
   return at;
 }
@@ -239,10 +256,11 @@ function endOfText(text: string, from: number, problems: SyntaxProblem[]): numbe
     const code = text.charCodeAt(at);
     if (code === 34) return at + 1;
     if (code === 10 || code === 13) break;
-    if (classes[code] === Class.Bad) {
-      if (isPair(text, at)) at++;
-      else problems.push({ kind: 'character-not-allowed', start: at, end: at + 1, detail: { found: text.charAt(at) } });
-    } else if (code === 92) {
+    if ((classes[code] as number) >= Class.Bad) {
+      at = isSeenPair(text, at) ? at + 2 : endOfRefused(text, at, 'text', problems);
+      continue;
+    }
+    if (code === 92) {
       // Only these two mean something else behind a backslash: any other character is looked at as ever.
       const next = text.charCodeAt(at + 1);
       if (next === 34 || next === 92) at++;
@@ -253,19 +271,42 @@ function endOfText(text: string, from: number, problems: SyntaxProblem[]): numbe
   return at;
 }
 
-function endOfWord(text: string, from: number): number {
+function endOfWord(text: string, from: number, problems: SyntaxProblem[]): number {
   let at = from;
   for (;;) {
     while (at < text.length && classAt(text, at) <= Class.Digit) at++;
     if (at >= text.length) return at;
     const kind = classAt(text, at);
     if (kind === Class.Part) {
-      const code = text.charCodeAt(at);
-      if (text.charCodeAt(at + 1) === (code === 46 ? 46 : 45)) return at;
+      if (isDouble(text, at)) return at;
       at++;
-    } else if (kind === Class.Bad && isPair(text, at)) at += 2;
+    } else if (kind < Class.Bad) return at;
+    else if (isSeenPair(text, at)) at += 2;
+    else {
+      const end = endOfUnseen(text, at);
+      if (end === at || !isOfWord(text, end)) return at;
+      at = endOfRefused(text, at, 'word', problems);
+    }
+  }
+}
+
+/** Two points, or a plus and a hyphen: signs of their own. */
+const isDouble = (text: string, at: number): boolean => text.charCodeAt(at + 1) === (text.charCodeAt(at) === 46 ? 46 : 45);
+
+function endOfUnseen(text: string, from: number): number {
+  let at = from;
+  for (;;) {
+    if (at < text.length && classAt(text, at) === Class.Unseen) at++;
+    else if (isPair(text, at) && !isSeenPair(text, at)) at += 2;
     else return at;
   }
+}
+
+/** Whether the character at a place can go on with a word. */
+function isOfWord(text: string, at: number): boolean {
+  if (at >= text.length) return false;
+  const kind = classAt(text, at);
+  return kind <= Class.Digit || (kind === Class.Part && !isDouble(text, at)) || (kind === Class.Bad && isSeenPair(text, at));
 }
 
 function endOfDateOrNumber(text: string, from: number): number {

@@ -6,7 +6,10 @@ export interface Span {
   readonly end: number;
 }
 
-/** A bare word: a name, a choice, a keyword, a unit, or `..` standing alone by mistake. */
+/**
+ * A bare word: a name, a choice, a keyword, a unit, or `..` standing alone by mistake. `text` is what is seen of it: characters that
+ * show nothing are reported and left out.
+ */
 export interface WordValue extends Span {
   readonly kind: 'word';
   readonly text: string;
@@ -62,7 +65,7 @@ export interface Statement extends Span {
   readonly body: Body | undefined;
 }
 
-/** A comment, from its `#` to the end of the line. */
+/** A comment, from its `#` to the end of the line; `text` without characters that show nothing, as in words. */
 export interface Comment extends Span {
   readonly text: string;
 }
@@ -75,7 +78,8 @@ export interface SyntaxProblems {
   readonly 'brace-missing': { readonly brace: '{' | '}' };
   readonly 'brace-stray': Nothing;
   readonly 'text-not-closed': Nothing;
-  readonly 'character-not-allowed': { readonly found: string };
+  /** `within`: what it stands in; `line` where it is between words and signs. */
+  readonly 'character-not-allowed': { readonly found: string; readonly within: 'word' | 'text' | 'comment' | 'line' };
   readonly 'line-without-word': Nothing;
   readonly 'sign-misplaced': { readonly found: string };
   readonly 'nested-too-deep': Nothing;

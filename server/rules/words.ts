@@ -8,7 +8,7 @@ const longestQuote = 40;
 /** A piece of a file in quotation marks: on one line, clipped, with characters that cannot be seen written as their code. */
 export function quoted(text: string): string {
   const clipped = text.length > longestQuote ? [...text.slice(0, longestQuote)].slice(0, -1).join('').trimEnd() + '…' : text;
-  return `“${clipped.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, (character) => `<${characterCode(character)}>`)}”`;
+  return `“${clipped.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{DI}]/gu, (character) => `<${characterCode(character)}>`)}”`;
 }
 
 /** The code point of a character, as character tables write it: U+200B. */

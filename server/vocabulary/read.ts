@@ -1,5 +1,5 @@
 // From the tree to facts, by the words alone. What cannot be read is reported and left out; the rest stands.
-import type { Statement, Tree, WordValue } from '../../grammar/index.ts';
+import { type Statement, type Tree, type WordValue, withoutUnseen } from '../../grammar/index.ts';
 import { acceptForm, type BlockForm, blockForms, expectsForm, type LineForm, noBlocks, none, topForms } from './forms.ts';
 import { WordGuesses, wordsIn } from './guesses.ts';
 import { type Blocks, type BlockWord, languageVersion } from './kinds.ts';
@@ -127,7 +127,7 @@ class FileReading {
   #rawText(statement: Statement): string {
     const value = statement.values[0];
     if (value?.kind !== 'text') return '';
-    const raw = this.#found.source(value);
+    const raw = withoutUnseen(this.#found.source(value));
     return raw.slice(1, raw.length > 1 && raw.endsWith('"') ? -1 : undefined);
   }
 

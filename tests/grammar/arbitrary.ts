@@ -1,5 +1,6 @@
 // Random well-formed files, made from the vocabulary table, in any style that people write.
 import fc from 'fast-check';
+import { withoutUnseen } from '../../grammar/index.ts';
 import {
   anywhereLines,
   type BlockSpec,
@@ -22,7 +23,7 @@ const nameOf = fc
   .map(([first, rest]) => first + rest.join('') + 'z');
 const textOf = fc
   .string({ unit: 'grapheme', maxLength: 20 })
-  .map((text) => '"' + text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}]/gu, '').replace(/["\\]/g, '\\$&') + '"');
+  .map((text) => '"' + withoutUnseen(text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}]/gu, '')).replace(/["\\]/g, '\\$&') + '"');
 const dateOf = fc
   .tuple(fc.integer({ min: 1900, max: 2100 }), fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 }))
   .map(([y, m, d]) => `${y}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`);

@@ -12,8 +12,10 @@ import {
   type Statement,
   scan,
   type Tree,
+  unseenRanges,
   type Value,
   validateGrammar,
+  withoutUnseen,
 } from '../../grammar/index.ts';
 import { readFile } from '../../server/vocabulary/index.ts';
 import { fileOf, render, styleOf } from './arbitrary.ts';
@@ -30,7 +32,7 @@ function faultsOfSpans(tree: Tree): string[] {
     inside(it.kind, it, outer);
     if (it.kind === 'number') for (const part of [it.unit, it.plusMinus, it.upTo]) if (part !== undefined) value(part, it);
     if (it.kind === 'model') value(it.name, it);
-    if (it.kind === 'word' && tree.text.slice(it.start, it.end) !== it.text)
+    if (it.kind === 'word' && withoutUnseen(tree.text.slice(it.start, it.end)) !== it.text)
       faults.push(`the word “${it.text}” does not stand at ${it.start}`);
   };
   const inOrder = (what: string, spans: readonly Span[]): void => {
@@ -140,6 +142,8 @@ const pieces = [
   '\u2028',
   '\ufeff',
   '\u200b',
+  '\u00ad',
+  '\u{e0061}',
   '\u00a0',
   'a..b',
   '-1',
@@ -257,7 +261,7 @@ describe('texts out of the ordinary', () => {
   test('half a surrogate pair, a null and a line separator are told where they stand', () => {
     for (const bad of ['\ud800', '\udc00', '\0', '\u2028', '\u2029', '\u200b', '\u202e', '\u2066', '\ufffe']) {
       const text = `language 1\nleaf a {\n  width 2${bad} m\n}\n`;
-      expect(parse(text).problems).toEqual([{ kind: 'character-not-allowed', start: 29, end: 30, detail: { found: bad } }]);
+      expect(parse(text).problems).toEqual([{ kind: 'character-not-allowed', start: 29, end: 30, detail: { found: bad, within: 'line' } }]);
       expect(readFile(parse(text)).entities.leaf[0]?.facts.width?.value).toBe(2);
       expect(kinds(`leaf "a${bad}b" {\n}\n`)).toEqual(['character-not-allowed']);
       // A backslash hides nothing.
@@ -266,10 +270,44 @@ describe('texts out of the ordinary', () => {
     expect(kinds('leaf 😀 "😀" {\n}\n')).toEqual([]);
     expect(kinds('leaf "\\😀 \\a \\\\ \\"" {\n}\n')).toEqual([]);
   });
+  test('what shows nothing: every character that Unicode calls ignorable, and the four kinds that are said', () => {
+    // https://www.unicode.org/Public/UCD/latest/ucd/DerivedCoreProperties.txt, Default_Ignorable_Code_Point, as the engine has it
+    const listed = new Set(unseenRanges.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, i) => from + i)));
+    const more: number[] = [];
+    for (let code = 0; code <= 0x10ffff; code++) {
+      if (/^\p{Default_Ignorable_Code_Point}$/u.test(String.fromCodePoint(code))) expect(listed.has(code), code.toString(16)).toBe(true);
+      else if (listed.has(code)) more.push(code);
+    }
+    expect(more).toEqual([0x2800, 0xfff9, 0xfffa, 0xfffb, ...Array.from({ length: 16 }, (_, i) => 0x13430 + i), 0x1d159]);
+  });
+  test('what shows nothing is told wherever it stands, and a word is read as it is seen', () => {
+    for (const [from, to] of unseenRanges)
+      for (const code of [from, to]) {
+        const bad = String.fromCodePoint(code);
+        const within = (text: string): unknown[] =>
+          parse(text).problems.map(({ kind, start, detail }) => [
+            kind,
+            text.slice(start).startsWith(bad),
+            'within' in detail && detail.within,
+          ]);
+        expect(within(`leaf ea${bad}st {\n}\n`), code.toString(16)).toEqual([['character-not-allowed', true, 'word']]);
+        expect(within(`leaf east "a${bad}b" {\n}\n`)).toEqual([['character-not-allowed', true, 'text']]);
+        expect(within(`leaf east { # a${bad}b\n}\n`)).toEqual([['character-not-allowed', true, 'comment']]);
+        expect(within(`leaf east${bad} {\n}\n`)).toEqual([['character-not-allowed', true, 'line']]);
+        const { leaf, site } = readFile(parse(`site "a${bad}b" {\n}\nleaf ea${bad}st {\n wid${bad}th 2 m${bad}\n}\n`)).entities;
+        expect([leaf[0]?.name, site[0]?.title, leaf[0]?.facts.width?.value]).toEqual(['east', 'ab', 2]);
+      }
+    expect(readFile(parse('language 1\nuse "li\u200bb.gate"\n')).uses[0]?.path).toBe('lib.gate');
+  });
+  test('a run of them is one mistake', () => {
+    expect(parse('leaf a\u200b\u{e0061}\u00adb {\n}\n').problems).toMatchObject([{ start: 6, end: 10 }]);
+    expect(parse('# a\u200b\u202e\0b\n').problems).toMatchObject([{ start: 3, end: 6 }]);
+  });
   test('a byte order mark at the start is nothing', () => {
     const tree = parse('\ufefflanguage 1\nleaf a {\n  width 2 m\n');
     expect(tree.problems.map((problem) => problem.kind)).toEqual(['brace-missing']);
     expect(readFile(parse('\ufefflanguage 1\n')).problems).toEqual([]);
+    expect(kinds('\ufeff\ufefflanguage 1\n')).toEqual(['character-not-allowed']);
   });
   test('lines may end in CR alone, LF alone or both', () => {
     for (const end of ['\r', '\n', '\r\n']) {

@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { runInNewContext } from 'node:vm';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Body, type NumberValue, parse, print, type Statement, type Tree, type Value } from '../../grammar/index.ts';
+import { type Body, type NumberValue, parse, print, type Statement, type Tree, unseenRanges, type Value } from '../../grammar/index.ts';
 import { seed } from '../kit/chance.ts';
 import { blocksOf, foldersWith, readPage } from '../kit/pages.ts';
 import { highlighting } from '../workshop/generated-highlighting.ts';
@@ -352,6 +352,8 @@ describe.skipIf(!probe.ok && !mustRun)('on the runtime of editors', () => {
       '{\n}\n',
       'leaf a { }\n{\n}\n',
       'a \u200b\n',
+      // What shows nothing is refused by both, and the list of it is the same.
+      ...unseenRanges.flatMap(([from, to]) => [from, to].map((code) => `leaf ea${String.fromCodePoint(code)}st {\n}\n`)),
       'a "\\"\n',
       'a :\n  b\n',
       'a "b" {\n c\n',

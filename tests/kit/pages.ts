@@ -212,7 +212,7 @@ export function saidOf(analysis: Analysis, rule: Rule, isDerived = false): strin
   return lines.map((line) => line.replace(unseen, codeOf) + '\n').join('');
 }
 
-const unseen = /[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g;
+const unseen = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u2800\p{Default_Ignorable_Code_Point}]/gu;
 const codeOf = (character: string): string => `<U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}>`;
 
 type Span = Readonly<Record<'start' | 'end', number>>;

@@ -3,6 +3,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { withoutUnseen } from '../../grammar/index.ts';
 import type { Analysis } from '../../server/engine/index.ts';
 import { ruleNamed } from '../../server/rules/index.ts';
 import { seed } from '../kit/chance.ts';
@@ -140,7 +141,11 @@ const readingErrors = (analysis: Analysis): number =>
 /** Numbers that a change brought in, whatever their units: what is applied in bulk never states one, but for the version of the language. */
 function newNumbers(before: string, after: string): string[] {
   const numbers = (text: string): string[] =>
-    (text.replace(/(?<![\w-])language 1\b/g, '').match(/[\d.,]*\d\S*/g) ?? []).map((number) => number.replace(/(?<=\d)\p{L}+$/u, ''));
+    (
+      withoutUnseen(text)
+        .replace(/(?<![\w-])language 1\b/g, '')
+        .match(/[\d.,]*\d\S*/g) ?? []
+    ).map((number) => number.replace(/(?<=\d)\p{L}+$/u, ''));
   const had = new Set(numbers(before));
   return numbers(after).filter((number) => !had.has(number));
 }

@@ -1,17 +1,23 @@
 // The TextMate grammar. It finds the same tokens as grammar/tokens.ts, and knows which words may stand in which line.
 // No pattern reaches past the end of its line, so a line being typed changes no colour below it.
+import { unseenRanges } from '../../grammar/index.ts';
 import { blockWords, lineGroups, unitNames } from './generated-words.ts';
 
+const hex = (code: number): string => `\\x{${code.toString(16).toUpperCase().padStart(2, '0')}}`;
+
 /** Characters between tokens, and characters that are refused, as ranges of a character class. */
-const blank = '\\x{09}\\x{0B}\\x{0C}\\x{20}\\x{A0}\\x{1680}\\x{2000}-\\x{200A}\\x{202F}\\x{205F}\\x{3000}\\x{FEFF}';
-const refused =
-  '\\x{00}-\\x{08}\\x{0E}-\\x{1F}\\x{7F}-\\x{9F}\\x{061C}\\x{200B}\\x{200E}\\x{200F}\\x{2028}-\\x{202E}\\x{2066}-\\x{2069}\\x{FFFE}\\x{FFFF}';
+const blank = '\\x{09}\\x{0B}\\x{0C}\\x{20}\\x{A0}\\x{1680}\\x{2000}-\\x{200A}\\x{202F}\\x{205F}\\x{3000}';
+/** Those that show nothing: inside a word they are passed over. */
+const unseen = unseenRanges.map(([from, to]) => (from === to ? hex(from) : `${hex(from)}-${hex(to)}`)).join('');
+const control = '\\x{00}-\\x{08}\\x{0E}-\\x{1F}\\x{7F}-\\x{9F}\\x{2028}\\x{2029}\\x{FFFE}\\x{FFFF}';
 const signs = '{}":,#±';
 
-const inWord = `[^${blank}${refused}${signs}\\r\\n]`;
+/** What no word holds, but for what cannot be seen. */
+const outside = `${blank}${control}${signs}\\r\\n`;
+const inWord = `[^${outside}${unseen}]`;
 /** What may follow a whole word: anything but more of it. Two dots end a word. */
-const wordEnd = `(?=\\.\\.|\\+-|[${blank}${refused}${signs}\\r\\n]|$)`;
-const word = `(?![0-9]|[+\\-\\x{2212}][0-9]|\\.\\.|\\+-)(?:(?!\\.\\.|\\+-)${inWord})+`;
+const wordEnd = `(?=[${unseen}]*(?:\\.\\.|\\+-|[${outside}]|$))`;
+const word = `(?![0-9]|[+\\-\\x{2212}][0-9]|\\.\\.|\\+-)${inWord}(?:(?!\\.\\.|\\+-)${inWord}|[${unseen}]+(?!\\.\\.|\\+-)(?=${inWord}))*`;
 const number = '[+\\-\\x{2212}]?[0-9]+(?:\\.[0-9]+)?';
 const date = '[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])';
 const gap = `[${blank}]*`;
@@ -62,7 +68,8 @@ export function highlighting(): unknown {
           statement(`(${oneOf(named)})(?:${gap}(${word}))?`, { 1: scope('storage.type'), 2: scope('entity.name.type') }, []),
           ...(nameless.size > 0 ? [statement(`(${oneOf(nameless)})`, { 1: scope('storage.type') }, [])] : []),
           ...facts,
-          statement(`(?=[^${blank}{}#\\r\\n])`, {}, []),
+          // A byte order mark is before the first statement, not in it.
+          statement(`(?=[^${blank}\\x{FEFF}{}#\\r\\n])`, {}, []),
         ],
       },
       value: {
@@ -88,7 +95,7 @@ export function highlighting(): unknown {
           { match: '±|\\+-', ...scope('keyword.operator.tolerance') },
           { match: '\\.\\.\\.?', ...scope('keyword.operator.range') },
           { match: word, ...scope('variable.other') },
-          { match: `[${refused}]+`, ...scope('invalid.illegal.character') },
+          { match: `[${control}${unseen}]+`, ...scope('invalid.illegal.character') },
         ],
       },
     },

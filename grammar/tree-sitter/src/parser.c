@@ -358,37 +358,42 @@ static const TSStateId ts_primary_state_ids[STATE_COUNT] = {
 
 static TSCharacterRange extras_character_set_1[] = {
   {'\t', '\t'}, {0x0b, '\f'}, {' ', ' '}, {0xa0, 0xa0}, {0x1680, 0x1680}, {0x2000, 0x200a}, {0x202f, 0x202f}, {0x205f, 0x205f},
-  {0x3000, 0x3000}, {0xfeff, 0xfeff},
+  {0x3000, 0x3000},
 };
 
 static TSCharacterRange aux_sym_word_token1_character_set_1[] = {
-  {'!', '!'}, {'$', '+'}, {'-', '/'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xb0}, {0xb2, 0x61b},
-  {0x61d, 0x167f}, {0x1681, 0x1fff}, {0x200c, 0x200d}, {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2060, 0x2065}, {0x206a, 0x2fff}, {0x3001, 0xfefe},
-  {0xff00, 0xfffd}, {0x10000, 0x10ffff},
+  {'!', '!'}, {'$', '+'}, {'-', '/'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xac}, {0xae, 0xb0},
+  {0xb2, 0x34e}, {0x350, 0x61b}, {0x61d, 0x115e}, {0x1161, 0x167f}, {0x1681, 0x17b3}, {0x17b6, 0x180a}, {0x1810, 0x1fff}, {0x2010, 0x2027},
+  {0x2030, 0x205e}, {0x2070, 0x27ff}, {0x2801, 0x2fff}, {0x3001, 0x3163}, {0x3165, 0xfdff}, {0xfe10, 0xfefe}, {0xff00, 0xff9f}, {0xffa1, 0xffef},
+  {0xfffc, 0xfffd}, {0x10000, 0x1342f}, {0x13440, 0x1bc9f}, {0x1bca4, 0x1d158}, {0x1d15a, 0x1d172}, {0x1d17b, 0xdffff}, {0xe1000, 0x10ffff},
 };
 
 static TSCharacterRange aux_sym_word_token1_character_set_2[] = {
-  {'!', '!'}, {'$', '+'}, {'.', '/'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xb0}, {0xb2, 0x61b},
-  {0x61d, 0x167f}, {0x1681, 0x1fff}, {0x200c, 0x200d}, {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2060, 0x2065}, {0x206a, 0x2fff}, {0x3001, 0xfefe},
-  {0xff00, 0xfffd}, {0x10000, 0x10ffff},
+  {'!', '!'}, {'$', '+'}, {'.', '/'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xac}, {0xae, 0xb0},
+  {0xb2, 0x34e}, {0x350, 0x61b}, {0x61d, 0x115e}, {0x1161, 0x167f}, {0x1681, 0x17b3}, {0x17b6, 0x180a}, {0x1810, 0x1fff}, {0x2010, 0x2027},
+  {0x2030, 0x205e}, {0x2070, 0x27ff}, {0x2801, 0x2fff}, {0x3001, 0x3163}, {0x3165, 0xfdff}, {0xfe10, 0xfefe}, {0xff00, 0xff9f}, {0xffa1, 0xffef},
+  {0xfffc, 0xfffd}, {0x10000, 0x1342f}, {0x13440, 0x1bc9f}, {0x1bca4, 0x1d158}, {0x1d15a, 0x1d172}, {0x1d17b, 0xdffff}, {0xe1000, 0x10ffff},
 };
 
 static TSCharacterRange aux_sym_word_token1_character_set_3[] = {
-  {'!', '!'}, {'$', '+'}, {'-', '-'}, {'/', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xb0},
-  {0xb2, 0x61b}, {0x61d, 0x167f}, {0x1681, 0x1fff}, {0x200c, 0x200d}, {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2060, 0x2065}, {0x206a, 0x2fff},
-  {0x3001, 0xfefe}, {0xff00, 0xfffd}, {0x10000, 0x10ffff},
+  {'!', '!'}, {'$', '+'}, {'-', '-'}, {'/', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xac},
+  {0xae, 0xb0}, {0xb2, 0x34e}, {0x350, 0x61b}, {0x61d, 0x115e}, {0x1161, 0x167f}, {0x1681, 0x17b3}, {0x17b6, 0x180a}, {0x1810, 0x1fff},
+  {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2070, 0x27ff}, {0x2801, 0x2fff}, {0x3001, 0x3163}, {0x3165, 0xfdff}, {0xfe10, 0xfefe}, {0xff00, 0xff9f},
+  {0xffa1, 0xffef}, {0xfffc, 0xfffd}, {0x10000, 0x1342f}, {0x13440, 0x1bc9f}, {0x1bca4, 0x1d158}, {0x1d15a, 0x1d172}, {0x1d17b, 0xdffff}, {0xe1000, 0x10ffff},
 };
 
 static TSCharacterRange aux_sym_word_token1_character_set_4[] = {
-  {'!', '!'}, {'$', '+'}, {'-', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xb0}, {0xb2, 0x61b},
-  {0x61d, 0x167f}, {0x1681, 0x1fff}, {0x200c, 0x200d}, {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2060, 0x2065}, {0x206a, 0x2fff}, {0x3001, 0xfefe},
-  {0xff00, 0xfffd}, {0x10000, 0x10ffff},
+  {'!', '!'}, {'$', '+'}, {'-', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xac}, {0xae, 0xb0},
+  {0xb2, 0x34e}, {0x350, 0x61b}, {0x61d, 0x115e}, {0x1161, 0x167f}, {0x1681, 0x17b3}, {0x17b6, 0x180a}, {0x1810, 0x1fff}, {0x2010, 0x2027},
+  {0x2030, 0x205e}, {0x2070, 0x27ff}, {0x2801, 0x2fff}, {0x3001, 0x3163}, {0x3165, 0xfdff}, {0xfe10, 0xfefe}, {0xff00, 0xff9f}, {0xffa1, 0xffef},
+  {0xfffc, 0xfffd}, {0x10000, 0x1342f}, {0x13440, 0x1bc9f}, {0x1bca4, 0x1d158}, {0x1d15a, 0x1d172}, {0x1d17b, 0xdffff}, {0xe1000, 0x10ffff},
 };
 
 static TSCharacterRange aux_sym_word_token1_character_set_5[] = {
-  {'!', '!'}, {'$', '+'}, {'.', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xb0}, {0xb2, 0x61b},
-  {0x61d, 0x167f}, {0x1681, 0x1fff}, {0x200c, 0x200d}, {0x2010, 0x2027}, {0x2030, 0x205e}, {0x2060, 0x2065}, {0x206a, 0x2fff}, {0x3001, 0xfefe},
-  {0xff00, 0xfffd}, {0x10000, 0x10ffff},
+  {'!', '!'}, {'$', '+'}, {'.', '9'}, {';', 'z'}, {'|', '|'}, {'~', '~'}, {0xa1, 0xac}, {0xae, 0xb0},
+  {0xb2, 0x34e}, {0x350, 0x61b}, {0x61d, 0x115e}, {0x1161, 0x167f}, {0x1681, 0x17b3}, {0x17b6, 0x180a}, {0x1810, 0x1fff}, {0x2010, 0x2027},
+  {0x2030, 0x205e}, {0x2070, 0x27ff}, {0x2801, 0x2fff}, {0x3001, 0x3163}, {0x3165, 0xfdff}, {0xfe10, 0xfefe}, {0xff00, 0xff9f}, {0xffa1, 0xffef},
+  {0xfffc, 0xfffd}, {0x10000, 0x1342f}, {0x13440, 0x1bc9f}, {0x1bca4, 0x1d158}, {0x1d15a, 0x1d172}, {0x1d17b, 0xdffff}, {0xe1000, 0x10ffff},
 };
 
 static bool ts_lex(TSLexer *lexer, TSStateId state) {
@@ -414,14 +419,14 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         0x2212, 39,
       );
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(26);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(14);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(14);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 1:
       if (lookahead == '"') ADVANCE(35);
       if (lookahead == '#') ADVANCE(37);
       if (lookahead == '\\') ADVANCE(13);
-      if (set_contains(extras_character_set_1, 10, lookahead)) ADVANCE(36);
+      if (set_contains(extras_character_set_1, 9, lookahead)) ADVANCE(36);
       if (lookahead != 0 &&
           (lookahead < '\t' || '\r' < lookahead)) ADVANCE(37);
       END_STATE();
@@ -431,8 +436,8 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if (lookahead == '.') ADVANCE(51);
       if (lookahead == '-' ||
           lookahead == 0x2212) ADVANCE(40);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(2);
-      if (set_contains(aux_sym_word_token1_character_set_2, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(2);
+      if (set_contains(aux_sym_word_token1_character_set_2, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 3:
       if (lookahead == '#') ADVANCE(52);
@@ -440,16 +445,16 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
           lookahead == '-' ||
           lookahead == 0x2212) ADVANCE(12);
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(27);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(3);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(3);
       END_STATE();
     case 4:
       if (lookahead == '+') ADVANCE(4);
       if (lookahead == '.') ADVANCE(5);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 5:
       if (lookahead == '+') ADVANCE(4);
-      if (set_contains(aux_sym_word_token1_character_set_3, 19, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_3, 32, lookahead)) ADVANCE(41);
       END_STATE();
     case 6:
       if (lookahead == '-') ADVANCE(11);
@@ -496,8 +501,8 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         0x2212, 39,
       );
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(26);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(14);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(14);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 15:
       if (eof) ADVANCE(18);
@@ -517,8 +522,8 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         0x2212, 39,
       );
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(26);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(16);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(16);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 16:
       if (eof) ADVANCE(18);
@@ -538,8 +543,8 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         0x2212, 39,
       );
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(26);
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(16);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(16);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 17:
       if (eof) ADVANCE(18);
@@ -555,8 +560,8 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         '-', 40,
         0x2212, 40,
       );
-      if (set_contains(extras_character_set_1, 10, lookahead)) SKIP(17);
-      if (set_contains(aux_sym_word_token1_character_set_2, 18, lookahead)) ADVANCE(41);
+      if (set_contains(extras_character_set_1, 9, lookahead)) SKIP(17);
+      if (set_contains(aux_sym_word_token1_character_set_2, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 18:
       ACCEPT_TOKEN(ts_builtin_sym_end);
@@ -628,7 +633,7 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
     case 36:
       ACCEPT_TOKEN(sym__content);
       if (lookahead == '#') ADVANCE(37);
-      if (set_contains(extras_character_set_1, 10, lookahead)) ADVANCE(36);
+      if (set_contains(extras_character_set_1, 9, lookahead)) ADVANCE(36);
       if (lookahead != 0 &&
           (lookahead < '\t' || '\r' < lookahead) &&
           lookahead != '"' &&
@@ -651,19 +656,19 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if (lookahead == '+') ADVANCE(4);
       if (lookahead == '.') ADVANCE(5);
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(27);
-      if (set_contains(aux_sym_word_token1_character_set_4, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_4, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 40:
       ACCEPT_TOKEN(aux_sym_word_token1);
       if (lookahead == '+') ADVANCE(4);
       if (lookahead == '.') ADVANCE(5);
-      if (set_contains(aux_sym_word_token1_character_set_1, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_1, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 41:
       ACCEPT_TOKEN(aux_sym_word_token1);
       if (lookahead == '+') ADVANCE(4);
       if (lookahead == '.') ADVANCE(5);
-      if (set_contains(aux_sym_word_token1_character_set_4, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_4, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 42:
       ACCEPT_TOKEN(aux_sym_word_token2);
@@ -671,24 +676,24 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if (lookahead == '-') ADVANCE(29);
       if (lookahead == '.') ADVANCE(45);
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(27);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 43:
       ACCEPT_TOKEN(aux_sym_word_token2);
       if (lookahead == '+') ADVANCE(43);
       if (lookahead == '.') ADVANCE(45);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 44:
       ACCEPT_TOKEN(aux_sym_word_token2);
       if (lookahead == '+') ADVANCE(43);
       if (lookahead == '.') ADVANCE(31);
-      if (set_contains(aux_sym_word_token1_character_set_4, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_4, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 45:
       ACCEPT_TOKEN(aux_sym_word_token2);
       if (lookahead == '+') ADVANCE(43);
-      if (set_contains(aux_sym_word_token1_character_set_3, 19, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_3, 32, lookahead)) ADVANCE(41);
       END_STATE();
     case 46:
       ACCEPT_TOKEN(aux_sym_word_token3);
@@ -696,37 +701,37 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if (lookahead == '-') ADVANCE(29);
       if (lookahead == '.') ADVANCE(51);
       if (('0' <= lookahead && lookahead <= '9')) ADVANCE(27);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 47:
       ACCEPT_TOKEN(aux_sym_word_token3);
       if (lookahead == '+') ADVANCE(50);
       if (lookahead == '-') ADVANCE(29);
       if (lookahead == '.') ADVANCE(51);
-      if (set_contains(aux_sym_word_token1_character_set_2, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_2, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 48:
       ACCEPT_TOKEN(aux_sym_word_token3);
       if (lookahead == '+') ADVANCE(50);
       if (lookahead == '.') ADVANCE(31);
-      if (set_contains(aux_sym_word_token1_character_set_4, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_4, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 49:
       ACCEPT_TOKEN(aux_sym_word_token3);
       if (lookahead == '+') ADVANCE(50);
       if (lookahead == '.') ADVANCE(51);
-      if (set_contains(aux_sym_word_token1_character_set_2, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_2, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 50:
       ACCEPT_TOKEN(aux_sym_word_token3);
       if (lookahead == '+') ADVANCE(50);
       if (lookahead == '.') ADVANCE(51);
-      if (set_contains(aux_sym_word_token1_character_set_5, 18, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_5, 31, lookahead)) ADVANCE(41);
       END_STATE();
     case 51:
       ACCEPT_TOKEN(aux_sym_word_token3);
       if (lookahead == '+') ADVANCE(50);
-      if (set_contains(aux_sym_word_token1_character_set_3, 19, lookahead)) ADVANCE(41);
+      if (set_contains(aux_sym_word_token1_character_set_3, 32, lookahead)) ADVANCE(41);
       END_STATE();
     case 52:
       ACCEPT_TOKEN(sym_comment);
