@@ -28,6 +28,10 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
     pages: vscode.Uri.joinPath(context.extensionUri, 'dist', 'pages').toString(),
     suggestCommand: 'editor.action.triggerSuggest',
     previewCommand: 'pintle.openPreview',
+    // VS Code shows a command without a name as words.
+    lensCommand: '',
+    readsFiles: true,
+    ownTokenTypes: true,
   };
   return {
     documentSelector: [{ language: languageId }],

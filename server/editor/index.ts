@@ -15,7 +15,7 @@ export { type Diagnostic, diagnostics, messageOf, visible } from './diagnostics.
 export { type Folding, foldings } from './folding.ts';
 export { type Formatting, formatting, lineEdits, rangeFormatting, typedFormatting } from './formatting.ts';
 export { type Hover, hover, ruleDoc, type TextOf } from './hover.ts';
-export { type InlayValue, inlayValues } from './inlay.ts';
+export { type InlayValue, inlayTooltip, inlayValues } from './inlay.ts';
 export { acceptance, type Insertion, missingLines } from './insertions.ts';
 export { type Lens, lenses } from './lenses.ts';
 export { links, type TextLink } from './links.ts';

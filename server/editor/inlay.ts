@@ -38,6 +38,14 @@ export function inlayValues(analysis: Analysis, range?: Span, wants: (topic: Top
   return values.sort((a, b) => a.offset - b.offset || Number(isSetting(a)) - Number(isSetting(b)));
 }
 
+/** The derivation of one value, in Markdown; undefined where the file has no value of that id. */
+export function inlayTooltip(analysis: Analysis, id: string): string | undefined {
+  const figure = analysis.figures.find((candidate) => candidate.id === id);
+  return figure === undefined
+    ? undefined
+    : derivation(figure, readerOf(analysis.installation), marginsAbout(analysis.installation, figure.id));
+}
+
 /** Where to set a panel stands behind what it has to be set for. */
 const isSetting = ({ id }: InlayValue): boolean => id.includes('.adjuster.');
 

@@ -7,3 +7,4 @@ export { nearest } from '../vocabulary/index.ts';
 export { finished } from './analysis.ts';
 export { drawn } from './drawings.ts';
 export { inputsOf, nameOfFigure, shownHeld, shownValue, spareInWords, subjectOf } from './shown.ts';
+export { version } from './version.ts';

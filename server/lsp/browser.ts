@@ -1,5 +1,6 @@
 // The server as a worker of an editor in a browser. There is no disk; every library is asked of the client.
 import { BrowserMessageReader, BrowserMessageWriter, createConnection, ProposedFeatures } from 'vscode-languageserver/browser';
+import { createGate } from './gate.ts';
 import { dayOf, type Host } from './host.ts';
 import { startServer } from './server.ts';
 
@@ -24,6 +25,6 @@ type Scope = ConstructorParameters<typeof BrowserMessageReader>[0];
 
 /** Serves from inside a worker; `scope` is the worker's own global. */
 export function serveWorker(scope: Scope): void {
-  const connection = createConnection(ProposedFeatures.all, new BrowserMessageReader(scope), new BrowserMessageWriter(scope));
-  startServer(connection, browserHost());
+  const { reader, writer } = createGate(new BrowserMessageReader(scope), new BrowserMessageWriter(scope));
+  startServer(createConnection(ProposedFeatures.all, reader, writer), browserHost());
 }

@@ -7,6 +7,7 @@ import {
   type DocumentSymbol,
   InsertTextFormat,
   type MarkupContent,
+  type MarkupKind,
   type Diagnostic as ProtocolDiagnostic,
   type SymbolInformation,
   SymbolKind,
@@ -15,24 +16,14 @@ import {
 import { type Completion, type CompletionKind, type Completions, type Diagnostic, plain, type Symbol } from '../editor/index.ts';
 import type { Edit, Severity } from '../engine/index.ts';
 import type { Lines } from './documents.ts';
+import type { ClientTakes, DiagnosticTakes } from './takes.ts';
 
-/** What the client can take. */
-export interface ClientTakes {
-  readonly markdown: boolean;
-  readonly snippets: boolean;
-  readonly insertReplace: boolean;
-  readonly related: boolean;
-  readonly unnecessary: boolean;
-  readonly codeDescription: boolean;
-  readonly documentChanges: boolean;
-  readonly nestedSymbols: boolean;
-  readonly locationLinks: boolean;
-  readonly lazyTooltips: boolean;
-  readonly pull: boolean;
-}
+/** Markdown as the client takes it; where it has never said what it takes, as text that is nothing else. */
+export const documentation = (markdown: string, kind: MarkupKind | undefined): MarkupContent | string =>
+  kind === undefined ? plain(markdown) : markup(markdown, kind);
 
-export const markup = (markdown: string, takes: ClientTakes): MarkupContent =>
-  takes.markdown ? { kind: 'markdown', value: markdown } : { kind: 'plaintext', value: plain(markdown) };
+export const markup = (markdown: string, kind: MarkupKind | undefined): MarkupContent =>
+  kind === 'markdown' ? { kind, value: markdown } : { kind: 'plaintext', value: plain(markdown) };
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -50,7 +41,7 @@ export interface Around {
 /** Where the page of a rule is. */
 export const rulePage = (pages: string, rule: string): string => `${pages.replace(/\/$/, '')}/rules/${rule}.md`;
 
-export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Around, takes: ClientTakes): ProtocolDiagnostic {
+export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Around, takes: DiagnosticTakes): ProtocolDiagnostic {
   const related = takes.related
     ? diagnostic.related.flatMap(({ path, start, end, message }) => {
         const other = around.lines(path);
@@ -72,19 +63,20 @@ export function toDiagnostic(diagnostic: Diagnostic, lines: Lines, around: Aroun
 export const toEdits = (edits: readonly Edit[], lines: Lines): TextEdit[] =>
   edits.map((edit) => ({ range: lines.range(edit), newText: edit.text }));
 
-const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
-  block: CompletionItemKind.Module,
-  line: CompletionItemKind.Property,
-  keyword: CompletionItemKind.Keyword,
-  choice: CompletionItemKind.EnumMember,
-  name: CompletionItemKind.Variable,
-  model: CompletionItemKind.Class,
-  terminal: CompletionItemKind.Interface,
-  unit: CompletionItemKind.Unit,
-  rule: CompletionItemKind.Event,
-  file: CompletionItemKind.File,
-  value: CompletionItemKind.Value,
-  template: CompletionItemKind.Snippet,
+/** The first that the client knows is taken; the last of each is of the protocol's first version. */
+const completionKinds: Readonly<Record<CompletionKind, readonly CompletionItemKind[]>> = {
+  block: [CompletionItemKind.Module],
+  line: [CompletionItemKind.Property],
+  keyword: [CompletionItemKind.Keyword],
+  choice: [CompletionItemKind.EnumMember, CompletionItemKind.Enum],
+  name: [CompletionItemKind.Variable],
+  model: [CompletionItemKind.Class],
+  terminal: [CompletionItemKind.Interface],
+  unit: [CompletionItemKind.Unit],
+  rule: [CompletionItemKind.Event, CompletionItemKind.Reference],
+  file: [CompletionItemKind.File],
+  value: [CompletionItemKind.Value],
+  template: [CompletionItemKind.Snippet],
 };
 
 /**
@@ -94,7 +86,7 @@ const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
 export function toCompletionItems(
   completions: Completions,
   lines: Lines,
-  takes: ClientTakes,
+  takes: ClientTakes['completion'],
   suggestCommand: string | undefined,
   data: (item: Completion, index: number) => unknown,
 ): CompletionItem[] {
@@ -102,57 +94,73 @@ export function toCompletionItems(
   const insert = lines.range(completions.insert);
   return completions.items.map((item, index) => ({
     label: item.label,
-    kind: completionKinds[item.kind],
+    ...kindOf(completionKinds[item.kind], takes.kinds),
     ...(item.detail === '' ? {} : { detail: item.detail }),
     sortText: `${item.rank.toFixed(3).padStart(8, '0')} ${item.label}`,
-    ...(item.preselect ? { preselect: true } : {}),
+    ...(item.preselect && takes.preselect ? { preselect: true } : {}),
     textEdit: {
       ...(takes.insertReplace ? { insert, replace } : { range: replace }),
       newText: item.snippet && !takes.snippets ? item.plain : item.insert,
     },
-    insertTextFormat: item.snippet && takes.snippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    ...(item.snippet && takes.snippets ? { insertTextFormat: InsertTextFormat.Snippet } : {}),
     ...(item.goesOn && suggestCommand !== undefined ? { command: { title: 'Suggest', command: suggestCommand } } : {}),
     data: data(item, index),
   }));
 }
 
-const symbolKinds: Readonly<Record<string, SymbolKind>> = {
-  site: SymbolKind.Namespace,
-  leaf: SymbolKind.Object,
-  drive: SymbolKind.Method,
-  sensor: SymbolKind.Event,
-  control: SymbolKind.Key,
-  panel: SymbolKind.Module,
-  motion: SymbolKind.Function,
-  cable: SymbolKind.Variable,
-  terminal: SymbolKind.Field,
-  option: SymbolKind.EnumMember,
-  selector: SymbolKind.Enum,
+/** The first of some kinds that a client knows. */
+const kindOf = <Kind extends number>(wanted: readonly Kind[], known: ReadonlySet<number>): { kind?: Kind } => {
+  const kind = wanted.find((one) => known.has(one));
+  return kind === undefined ? {} : { kind };
 };
-export const symbolKindOf = (word: string): SymbolKind =>
-  symbolKinds[word] ?? (word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property);
 
-export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines): DocumentSymbol[] {
+const symbolKinds: Readonly<Record<string, readonly SymbolKind[]>> = {
+  site: [SymbolKind.Namespace],
+  leaf: [SymbolKind.Object, SymbolKind.Class],
+  drive: [SymbolKind.Method],
+  sensor: [SymbolKind.Event, SymbolKind.Interface],
+  control: [SymbolKind.Key, SymbolKind.Constant],
+  panel: [SymbolKind.Module],
+  motion: [SymbolKind.Function],
+  cable: [SymbolKind.Variable],
+  terminal: [SymbolKind.Field],
+  option: [SymbolKind.EnumMember, SymbolKind.Constant],
+  selector: [SymbolKind.Enum],
+};
+
+/** A symbol has to have a kind: where the client knows none of ours, it is the first that it knows. */
+export const symbolKindIn = (wanted: readonly SymbolKind[], known: ReadonlySet<number>): SymbolKind =>
+  kindOf(wanted, known).kind ?? ((known.values().next().value ?? SymbolKind.Variable) as SymbolKind);
+export const symbolKindOf = (word: string, known: ReadonlySet<number>): SymbolKind =>
+  symbolKindIn(symbolKinds[word] ?? [word.endsWith('-model') ? SymbolKind.Class : SymbolKind.Property], known);
+
+export function toDocumentSymbols(symbols: readonly Symbol[], lines: Lines, kinds: ReadonlySet<number>): DocumentSymbol[] {
   return symbols.map((symbol) => ({
     name: symbol.name,
     ...(symbol.detail === '' ? {} : { detail: symbol.detail }),
-    kind: symbolKindOf(symbol.word),
+    kind: symbolKindOf(symbol.word, kinds),
     range: lines.range(symbol.whole),
     selectionRange: lines.range(symbol.head),
-    ...(symbol.children.length > 0 ? { children: toDocumentSymbols(symbol.children, lines) } : {}),
+    ...(symbol.children.length > 0 ? { children: toDocumentSymbols(symbol.children, lines, kinds) } : {}),
   }));
 }
 
 /** The outline for clients that know no nesting. */
-export function toSymbolInformation(symbols: readonly Symbol[], lines: Lines, uri: string, container?: string): SymbolInformation[] {
+export function toSymbolInformation(
+  symbols: readonly Symbol[],
+  lines: Lines,
+  uri: string,
+  kinds: ReadonlySet<number>,
+  container?: string,
+): SymbolInformation[] {
   return symbols.flatMap((symbol) => [
     {
       name: symbol.name,
-      kind: symbolKindOf(symbol.word),
+      kind: symbolKindOf(symbol.word, kinds),
       location: { uri, range: lines.range(symbol.whole) },
       ...(container === undefined ? {} : { containerName: container }),
     },
-    ...toSymbolInformation(symbol.children, lines, uri, symbol.name),
+    ...toSymbolInformation(symbol.children, lines, uri, kinds, symbol.name),
   ]);
 }
 

@@ -89,22 +89,16 @@ export class Documents {
     return document;
   }
 
-  /** Applies an edit; undefined for a text that is not open. */
-  change(uri: string, version: number, changes: readonly Change[]): Document | undefined {
-    const document = this.#byUri.get(uri);
-    if (document === undefined) return undefined;
+  /** Applies an edit. */
+  change(document: Document, version: number, changes: readonly Change[]): void {
     document.text = changed(document.text, changes);
     document.version = version;
     document.touched = ++this.#clock;
-    return document;
   }
 
-  close(uri: string): Document | undefined {
-    const document = this.#byUri.get(uri);
-    if (document === undefined) return undefined;
-    this.#byUri.delete(uri);
+  close(document: Document): void {
+    this.#byUri.delete(document.uri);
     if (this.#byPath.get(document.path) === document) this.#byPath.delete(document.path);
-    return document;
   }
 
   get(uri: string): Document | undefined {

@@ -22,6 +22,8 @@ export interface Host {
   readonly now: () => number;
   /** Lets everything that waits, messages first of all, have its turn. */
   readonly tick: () => Promise<void>;
+  /** Where the pages of rules and figures lie, as a URI, where they were shipped along with the server. */
+  readonly pages?: string | undefined;
   /** Told of each analysis that is worked out; for tests. */
   readonly observe?: (event: 'analysis' | 'stretch', detail: string) => void;
 }

@@ -53,8 +53,11 @@ export function createReports({ connection, host, session, pace, client, answers
     const report = pace.timed('diagnostics', () => {
       const lines = linesFor(analysis);
       const around = aroundFor(analysis);
-      const items = diagnostics(analysis).map((diagnostic) => toDiagnostic(diagnostic, lines, around, client.takes));
-      return { items, id: client.takes.pull ? contentName(JSON.stringify(items)) : '' };
+      const { takes } = client;
+      const items = diagnostics(analysis).map((diagnostic) =>
+        toDiagnostic(diagnostic, lines, around, takes.pull ? takes.pulled : takes.pushed),
+      );
+      return { items, id: takes.pull ? contentName(JSON.stringify(items)) : '' };
     });
     reports.set(analysis, report);
     return report;
@@ -99,7 +102,11 @@ export function createReports({ connection, host, session, pace, client, answers
     const last = published.get(document);
     if (last !== undefined && last.analysis === analysis && last.version === version) return;
     published.set(document, { analysis, version });
-    await connection.sendDiagnostics({ uri: document.uri, version, diagnostics: reportOf(analysis).items });
+    await connection.sendDiagnostics({
+      uri: document.uri,
+      ...(client.takes.pushed.version ? { version } : {}),
+      diagnostics: reportOf(analysis).items,
+    });
     if (analysis.phase !== 'whole') completeLater(document);
   };
 
@@ -144,10 +151,7 @@ export function createReports({ connection, host, session, pace, client, answers
       }
       documents.touch(document);
       // A client that cannot be told to ask again gets everything at once.
-      const analysis = await session.analyse(
-        document,
-        client.capabilities.workspace?.diagnostics?.refreshSupport === true ? 'quick' : 'whole',
-      );
+      const analysis = await session.analyse(document, client.takes.refreshes.diagnostics ? 'quick' : 'whole');
       if (analysis === undefined) return nothing();
       if (analysis.phase !== 'whole') completeLater(document);
       return full(reportOf(analysis), previousResultId);

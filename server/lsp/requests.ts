@@ -95,7 +95,7 @@ export interface DrawingParams {
 }
 export type DrawingFileAnswer = DrawingFile;
 
-/** Server to client: the text of a file that the server cannot read itself. */
+/** Server to client, where it says `readsFiles`: the text of a file that the server cannot read itself. */
 export const readRequest = 'pintle/read';
 export interface ReadParams {
   readonly uri: string;
@@ -112,4 +112,10 @@ export interface InitializationOptions {
   readonly suggestCommand?: string;
   /** Command of the client that shows the drawings of a file, whose URI it is given; without it no lens offers them. */
   readonly previewCommand?: string;
+  /** Command of the client under which it shows a lens that is words and nothing to press: empty in VS Code. Without it there are none. */
+  readonly lensCommand?: string;
+  /** The client answers `pintle/read`. */
+  readonly readsFiles?: boolean;
+  /** The client knows the types and modifiers of tokens that are not of the protocol. Without it those of the protocol stand for them. */
+  readonly ownTokenTypes?: boolean;
 }

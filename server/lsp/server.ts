@@ -4,17 +4,20 @@ import {
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  DidChangeWorkspaceFoldersNotification,
   FileChangeType,
   FileOperationPatternKind,
-  type InitializeParams,
   type InitializeResult,
+  MessageType,
   type ServerCapabilities,
   TextDocumentSyncKind,
   type WorkspaceFoldersChangeEvent,
 } from 'vscode-languageserver';
 import type { Analysis } from '../engine/index.ts';
+import { version } from '../engine/inside.ts';
 import { createAnswering } from './answering.ts';
-import { createClient, optionsOf, takesOf } from './client.ts';
+import { createClient, optionsOf } from './client.ts';
+import { createConfiguration, type Folder } from './configuration.ts';
 import type { Around } from './convert.ts';
 import { type Document, Lines } from './documents.ts';
 import { allFeatures } from './features/all.ts';
@@ -22,8 +25,9 @@ import type { Host } from './host.ts';
 import { createPace } from './pace.ts';
 import { createReports } from './reports.ts';
 import { createSession } from './session.ts';
-import { readSettings } from './settings.ts';
-import { pathOf } from './uris.ts';
+import { changesOfText, isRecord } from './shapes.ts';
+import { takesOf } from './takes.ts';
+import { pathOf, uriOf } from './uris.ts';
 
 /** How often it is looked whether a new day has begun, in milliseconds. */
 const dayCheck = 600_000;
@@ -34,6 +38,7 @@ export function startServer(connection: Connection, host: Host): void {
   const pace = createPace(host, client.log);
   const session = createSession({ host, pace, ask: client.readFile });
   const { documents } = session;
+  let folders: readonly Folder[] = [];
 
   const linesOf = new WeakMap<Analysis, Lines>();
   const linesFor = (analysis: Analysis): Lines => {
@@ -62,7 +67,14 @@ export function startServer(connection: Connection, host: Host): void {
   const answers = createAnswering(host, session, pace, client, linesFor);
   const { hearing } = answers;
   const reports = createReports({ connection, host, session, pace, client, answers, linesFor, aroundFor });
-  for (const feature of allFeatures) feature.answer({ connection, session, pace, client, answers, reports, linesFor, aroundFor });
+  const configuration = createConfiguration(
+    connection,
+    client,
+    () => folders,
+    () => client.refresh('inlays', 'lenses'),
+  );
+  for (const feature of allFeatures)
+    feature.answer({ connection, session, pace, client, answers, reports, configuration, linesFor, aroundFor });
 
   /** Something that other texts can see has changed. */
   const othersChanged = (readers: readonly Document[]): void => {
@@ -85,27 +97,43 @@ export function startServer(connection: Connection, host: Host): void {
   connection.onDidOpenTextDocument(
     hearing('open', ({ textDocument }) => {
       recheckUnwatched();
-      documentChanged(documents.open(textDocument.uri, textDocument.version, textDocument.text));
+      documentChanged(documents.open(textDocument.uri, textDocument.version ?? 0, textDocument.text));
     }),
   );
   connection.onDidChangeTextDocument(
     hearing('change', ({ textDocument, contentChanges }) => {
-      const document = documents.change(textDocument.uri, textDocument.version, contentChanges);
-      if (document === undefined) client.log(`a change of ${textDocument.uri}, which is not open`);
-      else documentChanged(document);
+      const known = documents.get(textDocument.uri);
+      if (known === undefined) return client.log(`a change of ${textDocument.uri}, which is not open`);
+      const wrong = changesOfText(contentChanges, 'contentChanges');
+      if (wrong !== undefined) return giveUp(known, wrong);
+      // A client that counts no versions has ours.
+      documents.change(known, textDocument.version ?? known.version + 1, contentChanges);
+      documentChanged(known);
     }),
   );
+  /** A change cannot be made, so what the text is now is not known: nothing may be said of it until it is opened anew. */
+  const giveUp = async (document: Document, wrong: string): Promise<void> => {
+    client.complain('change', `${document.uri} cannot be followed any more: ${wrong}`);
+    await closed(document);
+    await connection.sendNotification('window/showMessage', {
+      type: MessageType.Error,
+      message: `Pintle has lost what is in ${document.uri}: the editor has sent a change that cannot be read. Close the file and open it again.`,
+    });
+  };
   connection.onDidSaveTextDocument(hearing('save', () => recheckUnwatched()));
   connection.onDidCloseTextDocument(
     hearing('close', async ({ textDocument }) => {
-      const document = documents.close(textDocument.uri);
-      if (document === undefined) return;
-      const readers = session.readersOf(document.path);
-      session.closed(document);
-      await reports.clear(document);
-      if (readers.length > 0) othersChanged(readers);
+      const document = documents.get(textDocument.uri);
+      if (document !== undefined) await closed(document);
     }),
   );
+  const closed = async (document: Document): Promise<void> => {
+    documents.close(document);
+    const readers = session.readersOf(document.path);
+    session.closed(document);
+    await reports.clear(document);
+    if (readers.length > 0) othersChanged(readers);
+  };
 
   const recheckUnwatched = (): void => {
     if (client.watches) return;
@@ -146,81 +174,74 @@ export function startServer(connection: Connection, host: Host): void {
   }, dayCheck);
   if (typeof dayTimer === 'object' && 'unref' in dayTimer) dayTimer.unref();
 
-  const applySettings = (given: unknown): void => {
-    const wanted = readSettings(given ?? client.options.settings);
-    if (JSON.stringify(wanted) === JSON.stringify(client.settings)) return;
-    client.settings = wanted;
-    client.refresh('inlays', 'lenses');
-  };
-
-  const fetchSettings = async (): Promise<void> => {
-    if (client.capabilities.workspace?.configuration === true) applySettings(await connection.workspace.getConfiguration('pintle'));
-  };
-
   connection.onDidChangeConfiguration(
     hearing('settings', async ({ settings: given }) => {
-      if (client.capabilities.workspace?.configuration === true) await fetchSettings();
-      else if (typeof given === 'object' && given !== null && 'pintle' in given) applySettings(given.pintle);
+      if (client.takes.configuration) await configuration.fetch();
+      else if (typeof given === 'object' && given !== null && 'pintle' in given) configuration.push(given.pintle);
     }),
   );
 
-  const foldersChanged = (folders: readonly string[]): void => {
-    session.setFolders(folders);
-    reports.forget();
-    othersChanged(documents.byUse());
-    void session.findFiles().catch((error: unknown) => client.complain('finding files', error));
+  const setFolders = (given: readonly Folder[]): void => {
+    folders = given;
+    session.setFolders(given.map(({ path }) => path));
   };
 
   // --- The beginning and the end.
 
   connection.onInitialize((params): InitializeResult => {
-    client.capabilities = params.capabilities;
-    client.takes = takesOf(params.capabilities);
-    client.options = optionsOf(params.initializationOptions);
-    client.settings = readSettings(client.options.settings);
-    session.setFolders(foldersOf(params));
+    const { takes } = Object.assign(client, {
+      takes: takesOf(params.capabilities),
+      // Where the client has no pages of its own, those beside the server can be read.
+      options: { ...(host.pages === undefined ? {} : { pages: host.pages }), ...optionsOf(params.initializationOptions) },
+    });
+    setFolders(foldersOf({ ...params }));
+    // The library puts a listener of its own here just before this, where the client has folders.
+    connection.onNotification(
+      DidChangeWorkspaceFoldersNotification.type,
+      hearing('folders', async ({ event }: { event: WorkspaceFoldersChangeEvent }) => {
+        const [added, removed] = [event.added.map(folderOf), new Set(event.removed.map((folder) => folderOf(folder).path))];
+        setFolders([...folders.filter(({ path }) => !removed.has(path)), ...added]);
+        reports.forget();
+        othersChanged(documents.byUse());
+        void session.findFiles().catch((error: unknown) => client.complain('finding files', error));
+        await configuration.fetch();
+      }),
+    );
     const each = allFeatures.map((feature) => feature.capabilities?.(client) ?? {});
     const abilities: Partial<ServerCapabilities> = Object.assign({}, ...each);
-    const fileOperations: object = Object.assign({}, ...each.map(({ workspace }) => workspace?.fileOperations));
+    const fileOperations: object = Object.assign(
+      {},
+      takes.moves.didDelete ? { didDelete: { filters: folderFilters } } : {},
+      takes.moves.didRename ? { didRename: { filters: folderFilters } } : {},
+      ...each.map(({ workspace }) => workspace?.fileOperations),
+    );
     return {
-      serverInfo: { name: 'pintle' },
+      serverInfo: { name: 'pintle', version },
       capabilities: {
         positionEncoding: 'utf-16',
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...abilities,
-        ...(client.takes.pull
-          ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } }
-          : {}),
+        ...(takes.pull ? { diagnosticProvider: { identifier: 'pintle', interFileDependencies: true, workspaceDiagnostics: true } } : {}),
         workspace: {
-          workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { didDelete: { filters: folderFilters }, didRename: { filters: folderFilters }, ...fileOperations },
+          ...(takes.folders ? { workspaceFolders: { supported: true, changeNotifications: true } } : {}),
+          ...(Object.keys(fileOperations).length > 0 ? { fileOperations } : {}),
         },
       },
     };
   });
 
   connection.onInitialized(() => {
-    const { workspace } = client.capabilities;
+    const { registers } = client.takes;
     // One by one and none waits for another: a client that refuses one may well grant the next.
     const step = (what: string, work: () => Promise<unknown>): void => void hearing(what, async () => void (await work()))(undefined);
-    if (workspace?.workspaceFolders === true)
-      connection.workspace.onDidChangeWorkspaceFolders(
-        hearing('folders', (event: WorkspaceFoldersChangeEvent) => {
-          const gone = new Set(event.removed.map((folder) => folderPath(folder.uri)));
-          foldersChanged([
-            ...session.folders().filter((folder) => !gone.has(folder)),
-            ...event.added.map((folder) => folderPath(folder.uri)),
-          ]);
-        }),
-      );
-    if (workspace?.didChangeConfiguration?.dynamicRegistration === true)
+    if (registers.settings)
       step('registering for settings', () => connection.client.register(DidChangeConfigurationNotification.type, { section: 'pintle' }));
-    if (workspace?.didChangeWatchedFiles?.dynamicRegistration === true)
+    if (registers.files)
       step('registering for files', async () => {
         await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.gate' }] });
         client.watches = true;
       });
-    step('settings', fetchSettings);
+    step('settings', configuration.fetch);
     step('finding files', session.findFiles);
   });
 
@@ -252,9 +273,17 @@ const folderFilters = [
   { scheme: 'file', pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
 ];
 
-const folderPath = (uri: string): string => pathOf(uri).replace(/\/+$/, '');
+const folderOf = ({ uri }: { readonly uri: string }): Folder => ({ uri, path: pathOf(uri).replace(/\/+$/, '') });
 
-function foldersOf(params: InitializeParams): string[] {
-  const uris = params.workspaceFolders?.map((folder) => folder.uri) ?? (typeof params.rootUri === 'string' ? [params.rootUri] : []);
-  return uris.map(folderPath);
+/** The folders of a greeting: those of the workspace, or else the one root, as older clients give it. */
+function foldersOf(params: Readonly<Record<string, unknown>>): Folder[] {
+  const { workspaceFolders, rootUri, rootPath } = params;
+  if (Array.isArray(workspaceFolders))
+    return workspaceFolders.filter((one: unknown) => isRecord(one) && typeof one['uri'] === 'string').map(folderOf);
+  if (typeof rootUri === 'string') return [folderOf({ uri: rootUri })];
+  return typeof rootPath === 'string' && rootPath !== '' ? [folderOf({ uri: uriOf(slashed(rootPath)) })] : [];
 }
+
+/** A path of the machine as the engine knows it: `C:\a` is `/c:/a`. */
+const slashed = (path: string): string =>
+  path.replaceAll('\\', '/').replace(/^([A-Za-z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`);

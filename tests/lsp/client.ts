@@ -1,18 +1,16 @@
 // A client for the tests: it speaks the protocol over streams with a server in the same process, and keeps what it is told.
 import { PassThrough } from 'node:stream';
 import {
-  createConnection,
   createProtocolConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
   type InlayHint,
-  ProposedFeatures,
   type ProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { type Host, nodeHost, startServer } from '../../server/lsp/node.ts';
+import { FramedReader, type Host, nodeHost, serve } from '../../server/lsp/node.ts';
 import { within } from '../kit/marker.ts';
 
 export interface ClientOptions {
@@ -58,6 +56,49 @@ export interface Client {
   readonly end: () => Promise<void>;
 }
 
+/** What the client of most tests can take. */
+function usual(given: ClientOptions): object {
+  const diagnostics = { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] } };
+  return {
+    textDocument: {
+      ...(given.pull === false ? {} : { diagnostic: { dynamicRegistration: true, ...diagnostics } }),
+      publishDiagnostics: { ...diagnostics, versionSupport: true },
+      hover: { contentFormat: ['markdown', 'plaintext'] },
+      completion: { completionItem: { snippetSupport: true, preselectSupport: true, documentationFormat: ['markdown'] } },
+      signatureHelp: { signatureInformation: { documentationFormat: ['markdown'], activeParameterSupport: true } },
+      definition: { linkSupport: true },
+      documentLink: { tooltipSupport: true },
+      documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+      codeAction: {
+        codeActionLiteralSupport: { codeActionKind: { valueSet: ['', 'quickfix', 'refactor', 'source'] } },
+        isPreferredSupport: true,
+        dataSupport: true,
+      },
+      semanticTokens: { requests: { range: true, full: { delta: true } }, tokenTypes: [], tokenModifiers: [], formats: ['relative'] },
+      inlayHint: { resolveSupport: { properties: ['tooltip'] } },
+    },
+    workspace: {
+      workspaceFolders: true,
+      configuration: given.settings !== undefined,
+      didChangeWatchedFiles: { dynamicRegistration: given.watch !== false },
+      diagnostics: { refreshSupport: given.refresh !== false },
+      inlayHint: { refreshSupport: true },
+      fileOperations: { willRename: true, didRename: true, didDelete: true },
+      workspaceEdit: { documentChanges: true },
+    },
+  };
+}
+
+const isFields = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Some fields, and others that stand over them, at any depth. */
+function withMore(one: unknown, other: unknown): unknown {
+  if (other === undefined) return one;
+  if (!isFields(one) || !isFields(other)) return other;
+  return Object.fromEntries([...Object.keys(one), ...Object.keys(other)].map((name) => [name, withMore(one[name], other[name])]));
+}
+
 export async function connect(given: ClientOptions = {}): Promise<Client> {
   const toServer = new PassThrough();
   const toClient = new PassThrough();
@@ -68,8 +109,7 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     ...given.host,
     observe: (event, detail) => void (event === 'analysis' && analyses.push(detail)),
   };
-  // A reader of its own, and not the bare stream: the library ends the process when a stream that it was given ends.
-  startServer(createConnection(ProposedFeatures.all, new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), host);
+  serve(new FramedReader(toServer), new StreamMessageWriter(toClient), host);
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
 
   const pushed: Client['pushed'] = new Map();
@@ -98,41 +138,8 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     processId: null,
     rootUri: null,
     workspaceFolders: (given.folders ?? []).map((uri) => ({ uri, name: uri })),
-    initializationOptions: given.options ?? {},
-    capabilities: {
-      textDocument: {
-        ...(given.pull === false
-          ? {}
-          : {
-              diagnostic: {
-                dynamicRegistration: true,
-                relatedInformation: true,
-                codeDescriptionSupport: true,
-                tagSupport: { valueSet: [1, 2] },
-              },
-            }),
-        publishDiagnostics: {
-          relatedInformation: true,
-          codeDescriptionSupport: true,
-          tagSupport: { valueSet: [1, 2] },
-          versionSupport: true,
-        },
-        hover: { contentFormat: ['markdown', 'plaintext'] },
-        completion: { completionItem: { snippetSupport: true } },
-        definition: { linkSupport: true },
-        documentSymbol: { hierarchicalDocumentSymbolSupport: true },
-        inlayHint: { resolveSupport: { properties: ['tooltip'] } },
-      },
-      workspace: {
-        workspaceFolders: true,
-        configuration: given.settings !== undefined,
-        didChangeWatchedFiles: { dynamicRegistration: given.watch !== false },
-        diagnostics: { refreshSupport: given.refresh !== false },
-        inlayHint: { refreshSupport: true },
-        workspaceEdit: { documentChanges: true },
-      },
-      ...given.capabilities,
-    },
+    initializationOptions: { readsFiles: given.read !== undefined, lensCommand: '', ownTokenTypes: true, ...given.options },
+    capabilities: withMore(usual(given), given.capabilities),
   });
   await connection.sendNotification('initialized', {});
 

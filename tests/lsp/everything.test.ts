@@ -89,7 +89,7 @@ const takesAll = {
 
 /** Answers that a client must expect when it cancels or goes on typing. */
 const overtaken = [-32800, -32801, -32802];
-const refused = -32600;
+const refused = -32803;
 const notThere = -32601;
 
 interface Server {

@@ -68,24 +68,55 @@ async function converse(reader: MessageReader, writer: MessageWriter): Promise<s
 }
 
 test.each([[['--stdio']], [[]]])('over standard input and output, arguments %j', async (args) => {
-  const child = spawn(process.execPath, [bundle, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [bundle, ...args], { stdio: ['pipe', 'pipe', 'ignore'] });
   const ended = new Promise((resolve) => child.on('exit', resolve));
   expect(await converse(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin))).toContain('unit-missing');
   expect(await ended).toBe(0);
 });
 
 test('over the editor’s own channel', async () => {
-  const child = fork(bundle, ['--node-ipc'], { stdio: 'inherit' });
+  const child = fork(bundle, ['--node-ipc'], { stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
   const ended = new Promise((resolve) => child.on('exit', resolve));
   expect(await converse(new IPCMessageReader(child), new IPCMessageWriter(child))).toContain('unit-missing');
   expect(await ended).toBe(0);
 });
 
 test('ends when the client goes away without a word', async () => {
-  const child = spawn(process.execPath, [bundle, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [bundle, '--stdio'], { stdio: ['pipe', 'pipe', 'ignore'] });
   const ended = new Promise((resolve) => child.on('exit', resolve));
   child.stdin.end();
   expect(await ended).toBe(1);
+});
+
+test.each([
+  ['after shutdown', ['initialize', 'shutdown', 'exit'], 0],
+  ['without shutdown', ['initialize', 'exit'], 1],
+  ['before anything else', ['exit'], 1],
+  ['after a shutdown that was refused', ['shutdown', 'exit'], 1],
+])('leaves %s with its own code', async (_, methods, code) => {
+  const child = spawn(process.execPath, [bundle, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const ended = new Promise((resolve) => child.on('exit', resolve));
+  let said = '';
+  child.stderr.on('data', (chunk) => (said += String(chunk)));
+  methods.forEach((method, id) => {
+    const params = method === 'initialize' ? { params: { processId: null, rootUri: null, capabilities: {} } } : {};
+    const body = JSON.stringify({ jsonrpc: '2.0', ...(method === 'exit' ? {} : { id }), method, ...params });
+    child.stdin.write(`Content-Length: ${body.length}\r\n\r\n${body}`);
+  });
+  expect(await ended).toBe(code);
+  expect(said).toBe('pintle: a stray line\n');
+});
+
+test('a stream that cannot be followed ends the process, with one line', async () => {
+  const child = spawn(process.execPath, [bundle, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const ended = new Promise((resolve) => child.on('exit', resolve));
+  let [said, answered] = ['', ''];
+  child.stderr.on('data', (chunk) => (said += String(chunk)));
+  child.stdout.on('data', (chunk) => (answered += String(chunk)));
+  child.stdin.write('Content-Length: many\r\n\r\n{}');
+  expect(await ended).toBe(1);
+  expect(said).toBe('pintle: a stray line\npintle: Content-Length is no number of bytes. The conversation ends here.\n');
+  expect(answered).toContain('"code":-32700');
 });
 
 test('as a worker: no disk, every library from the client', async () => {
@@ -124,6 +155,7 @@ test('as a worker: no disk, every library from the client', async () => {
     params: {
       processId: null,
       rootUri: null,
+      initializationOptions: { readsFiles: true },
       workspaceFolders: [{ uri: 'memfs:/x', name: 'x' }],
       capabilities: { textDocument: { diagnostic: {} } },
     },

@@ -106,7 +106,7 @@ describe('rename', () => {
   });
 
   test('a client that knows no versions gets plain changes', async () => {
-    const { client, place } = await start({ capabilities: { workspace: { workspaceEdit: {} } } });
+    const { client, place } = await start({ capabilities: { workspace: { workspaceEdit: { documentChanges: false } } } });
     expect(client.capabilities['renameProvider']).toBe(true);
     const uri = place.uriOf('gates/north.gate');
     await client.open(uri, site());
@@ -242,7 +242,7 @@ describe('completion', () => {
     const first = await ask(rich.client, rich.place);
     expect(first('swing-pair')).toContain('closes onto $1 overlap');
     expect(first('leaf')).toContain('leaf ${1:name} {\n  width $2');
-    const plain = await start(withItems({}));
+    const plain = await start(withItems({ snippetSupport: false }));
     const second = await ask(plain.client, plain.place);
     expect(second('swing-pair')).toContain('closes onto west overlap\n');
     for (const label of ['swing-pair', 'leaf', 'panel-library']) expect(second(label)).not.toMatch(/\$|…/);

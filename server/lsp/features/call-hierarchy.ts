@@ -10,14 +10,24 @@ import {
 } from 'vscode-languageserver';
 import { type Dependence, dependenceAt, dependenceOf, dependents, type Judge, sources } from '../../editor/index.ts';
 import type { Analysis } from '../../engine/index.ts';
+import { symbolKindIn } from '../convert.ts';
 import type { Lines } from '../documents.ts';
 import type { Feature } from './feature.ts';
 
-const kinds = { fact: SymbolKind.Property, figure: SymbolKind.Variable, rule: SymbolKind.Event } as const;
+const kinds = {
+  fact: [SymbolKind.Property],
+  figure: [SymbolKind.Variable],
+  rule: [SymbolKind.Event, SymbolKind.Interface],
+} as const;
 
-const toItem = ({ kind, key, label, detail, at }: Dependence, lines: Lines, uri: string): CallHierarchyItem => ({
+const itemOf = (
+  { kind, key, label, detail, at }: Dependence,
+  lines: Lines,
+  uri: string,
+  known: ReadonlySet<number>,
+): CallHierarchyItem => ({
   name: label,
-  kind: kinds[kind],
+  kind: symbolKindIn(kinds[kind], known),
   ...(detail === '' ? {} : { detail }),
   uri,
   range: lines.range(at),
@@ -27,7 +37,8 @@ const toItem = ({ kind, key, label, detail, at }: Dependence, lines: Lines, uri:
 
 export const feature: Feature = {
   capabilities: () => ({ callHierarchyProvider: true }),
-  answer: ({ connection, session, pace, linesFor, answers }) => {
+  answer: ({ connection, session, pace, client, linesFor, answers }) => {
+    const toItem = (of: Dependence, lines: Lines, uri: string): CallHierarchyItem => itemOf(of, lines, uri, client.takes.symbols.kinds);
     const { documents } = session;
     const { answering, about } = answers;
     connection.languages.callHierarchy.onPrepare(

@@ -2,6 +2,9 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  type Command,
+  ErrorCodes,
+  type ExecuteCommandParams,
   LSPErrorCodes,
   ResponseError,
   type WorkspaceEdit,
@@ -39,12 +42,22 @@ interface ActionData {
   readonly class: FixClass;
 }
 
+/** Makes the edit of an action, for clients that take actions as commands only. */
+export const applyCommand = 'pintle.apply';
+
+/** Whether a kind is one of those that a client knows, or of one of them. */
+const isOf = (kind: string, known: readonly string[]): boolean =>
+  known.some((one) => one === '' || kind === one || kind.startsWith(`${one}.`));
+
 export const feature: Feature = {
-  capabilities: () => ({
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, addMissingKind], resolveProvider: true },
-  }),
+  capabilities: ({ takes: { codeActions } }) => {
+    const { kinds, lazy, applies } = codeActions;
+    if (kinds === undefined) return applies ? { codeActionProvider: true, executeCommandProvider: { commands: [applyCommand] } } : {};
+    const codeActionKinds = [CodeActionKind.QuickFix, fixAllKind, addMissingKind].filter((kind) => isOf(kind, kinds));
+    return { codeActionProvider: { codeActionKinds, ...(lazy ? { resolveProvider: true } : {}) } };
+  },
   answer: ({ connection, session, client, reports, answers, linesFor }) => {
-    const { about, filling } = answers;
+    const { about, answering, filling } = answers;
 
     function actionsIn(analysis: Analysis, start: number, end: number, only: readonly string[] | null): Action[] {
       const wants = (kind: string): boolean => only === null || only.some((one) => kind === one || kind.startsWith(one + '.'));
@@ -90,8 +103,7 @@ export const feature: Feature = {
     function editOf(work: Work, document: Document, version: number, lines: Lines): WorkspaceEdit {
       if ('edits' in work) return textEdit(client, document, version, work.edits, lines);
       const { edit, snippet } = work.form;
-      if (client.capabilities.workspace?.workspaceEdit?.snippetEditSupport !== true || !client.takes.documentChanges)
-        return textEdit(client, document, version, [edit], lines);
+      if (!client.takes.edits.snippets) return textEdit(client, document, version, [edit], lines);
       return {
         documentChanges: [
           {
@@ -103,51 +115,73 @@ export const feature: Feature = {
     }
 
     connection.onCodeAction(
-      about('code actions', [] as CodeAction[], ({ document, analysis, lines, version }, { range, context }: CodeActionParams) => {
-        const [start, end] = [lines.offset(range.start), lines.offset(range.end)];
-        const only = context.only ?? null;
-        const isLazy =
-          client.capabilities.textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true &&
-          client.capabilities.textDocument.codeAction.dataSupport === true;
-        const shown = reports.reportOf(analysis).items;
-        return actionsIn(analysis, start, end, only).map((action, index) => {
-          const diagnostic = action.finding === undefined ? undefined : shown[action.finding];
-          const data: ActionData = { uri: document.uri, version, start, end, only, index, class: action.class };
-          return {
-            title: action.title,
-            kind: action.kind,
-            ...(diagnostic === undefined ? {} : { diagnostics: [diagnostic] }),
-            ...(action.class === 'safe' && action.finding !== undefined ? { isPreferred: true } : {}),
-            data,
-            ...(isLazy ? {} : { edit: editOf(action.work, document, version, lines) }),
-          };
-        });
-      }),
+      about(
+        'code actions',
+        [] as (CodeAction | Command)[],
+        ({ document, analysis, lines, version }, { range, context }: CodeActionParams): (CodeAction | Command)[] => {
+          const [start, end] = [lines.offset(range.start), lines.offset(range.end)];
+          const only = context.only ?? null;
+          const { kinds, lazy, preferred, data: keepsData } = client.takes.codeActions;
+          const shown = reports.reportOf(analysis).items;
+          return actionsIn(analysis, start, end, only).map((action, index): CodeAction | Command => {
+            const data: ActionData = { uri: document.uri, version, start, end, only, index, class: action.class };
+            if (kinds === undefined) return { title: action.title, command: applyCommand, arguments: [action.title, data] };
+            const diagnostic = action.finding === undefined ? undefined : shown[action.finding];
+            return {
+              title: action.title,
+              ...(isOf(action.kind, kinds) ? { kind: action.kind } : {}),
+              ...(diagnostic === undefined ? {} : { diagnostics: [diagnostic] }),
+              ...(preferred && action.class === 'safe' && action.finding !== undefined ? { isPreferred: true } : {}),
+              ...(keepsData ? { data } : {}),
+              ...(lazy ? {} : { edit: editOf(action.work, document, version, lines) }),
+            };
+          });
+        },
+      ),
     );
+
+    const stale = (): ResponseError<void> => new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+    /** The edit of an action that was offered before; an error where the text has changed since. */
+    const editOffered = async (title: unknown, data: ActionData): Promise<WorkspaceEdit | ResponseError<void>> => {
+      const document = session.documents.get(data.uri);
+      const analysis = document === undefined ? undefined : await session.analyse(document);
+      if (document === undefined || analysis === undefined || document.version !== data.version) return stale();
+      const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];
+      // A library that has changed meanwhile can have changed what is found.
+      return action !== undefined && action.title === title ? editOf(action.work, document, data.version, linesFor(analysis)) : stale();
+    };
 
     connection.onCodeActionResolve(
       filling<CodeAction>('code actions', async (given: CodeAction) => {
         const data = readData(given.data);
-        const document = data === undefined ? undefined : session.documents.get(data.uri);
         if (data === undefined || given.edit !== undefined) return given;
-        const stale = (): ResponseError<void> => new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
-        if (document === undefined) return stale();
-        const analysis = await session.analyse(document);
-        if (analysis === undefined || document.version !== data.version) return stale();
-        const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];
-        // A library that has changed meanwhile can have changed what is found.
-        return action?.title === given.title
-          ? { ...given, edit: editOf(action.work, document, data.version, linesFor(analysis)) }
-          : stale();
+        const edit = await editOffered(given.title, data);
+        return edit instanceof ResponseError ? edit : { ...given, edit };
       }) as Parameters<typeof connection.onCodeActionResolve>[0],
+    );
+
+    connection.onExecuteCommand(
+      answering('code actions', null as ResponseError<void> | null, async ({ command, arguments: given }: ExecuteCommandParams) => {
+        const [title, about] = given ?? [];
+        const data = readData(about);
+        if (command !== applyCommand || data === undefined || !client.takes.codeActions.applies)
+          return new ResponseError<void>(ErrorCodes.InvalidParams, `“${command}” is no command that this server carries out so.`);
+        const edit = await editOffered(title, data);
+        if (edit instanceof ResponseError) return edit;
+        await connection.workspace.applyEdit(edit);
+        return null;
+      }) as Parameters<typeof connection.onExecuteCommand>[0],
     );
   },
 };
 
 function readData(data: unknown): ActionData | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { uri, version, start, end, index } = data as Partial<ActionData>;
-  return typeof uri === 'string' && [version, start, end, index].every((number) => typeof number === 'number')
+  const { uri, version, start, end, only, index } = data as Partial<ActionData>;
+  return typeof uri === 'string' && [version, start, end, index].every((number) => Number.isInteger(number)) && isKinds(only)
     ? (data as ActionData)
     : undefined;
 }
+
+const isKinds = (only: unknown): boolean =>
+  only === undefined || only === null || (Array.isArray(only) && only.every((one) => typeof one === 'string'));

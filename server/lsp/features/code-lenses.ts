@@ -3,20 +3,21 @@ import { lenses } from '../../editor/index.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
-  capabilities: () => ({ codeLensProvider: { resolveProvider: true } }),
-  answer: ({ connection, session, client, answers }) => {
+  // A lens shows what a command of the client does; where it has none there is nothing to show.
+  capabilities: ({ options }) =>
+    options.lensCommand === undefined && options.previewCommand === undefined ? {} : { codeLensProvider: { resolveProvider: true } },
+  answer: ({ connection, session, client, configuration, answers }) => {
     const { documents } = session;
     const { about, filling } = answers;
     connection.onCodeLens(
-      about('lenses', [] as CodeLens[], ({ document, analysis, lines }) => {
-        if (!client.settings['lenses.show']) return [];
-        const preview = client.options.previewCommand;
+      about('lenses', [] as CodeLens[], async ({ document, analysis, lines }) => {
+        if (!(await configuration.of(document.path))['lenses.show']) return [];
+        const { previewCommand: preview, lensCommand: words } = client.options;
         return lenses(analysis).flatMap((lens): CodeLens[] => {
           const range = lines.range(lens.at);
-          const state: CodeLens = { range, data: [document.uri, lens.at.start] };
-          if (lens.word !== 'site' || preview === undefined) return [state];
-          const open: CodeLens = { range, command: { title: 'Open preview', command: preview, arguments: [document.uri] } };
-          return [state, open];
+          const state: CodeLens[] = words === undefined ? [] : [{ range, data: [document.uri, lens.at.start] }];
+          if (lens.word !== 'site' || preview === undefined) return state;
+          return [...state, { range, command: { title: 'Open preview', command: preview, arguments: [document.uri] } }];
         });
       }),
     );
@@ -27,7 +28,7 @@ export const feature: Feature = {
         const analysis = document === undefined ? undefined : await session.analyse(document);
         const found = analysis === undefined ? undefined : lenses(analysis).find((candidate) => candidate.at.start === start);
         // Nothing to press: the words are all there is. A text that has changed meanwhile is asked about anew.
-        return { ...lens, command: { title: found?.title() ?? '', command: '' } };
+        return { ...lens, command: { title: found?.title() ?? '', command: client.options.lensCommand ?? '' } };
       }),
     );
   },

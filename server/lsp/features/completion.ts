@@ -1,6 +1,6 @@
 import type { CompletionItem, TextDocumentPositionParams } from 'vscode-languageserver';
 import { type Completion, completion } from '../../editor/index.ts';
-import { markup, toCompletionItems } from '../convert.ts';
+import { documentation, toCompletionItems } from '../convert.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
@@ -27,7 +27,7 @@ export const feature: Feature = {
           const isIncomplete = found.items.length === 0 || found.items.some((item) => item.kind === 'unit');
           return {
             isIncomplete,
-            items: toCompletionItems(found, lines, client.takes, client.options.suggestCommand, (_item, index) => [list, index]),
+            items: toCompletionItems(found, lines, client.takes.completion, client.options.suggestCommand, (_item, index) => [list, index]),
           };
         },
       ),
@@ -36,8 +36,8 @@ export const feature: Feature = {
       filling<CompletionItem>('completion', (item) => {
         const [list, index] = Array.isArray(item.data) ? (item.data as unknown[]) : [];
         const found = list === offered.list && typeof index === 'number' ? offered.items[index] : undefined;
-        const documentation = found?.documentation() ?? '';
-        return documentation === '' ? item : { ...item, documentation: markup(documentation, client.takes) };
+        const said = found?.documentation() ?? '';
+        return said === '' ? item : { ...item, documentation: documentation(said, client.takes.completion.documentation) };
       }),
     );
   },

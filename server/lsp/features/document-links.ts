@@ -7,6 +7,7 @@ export const feature: Feature = {
   capabilities: () => ({ documentLinkProvider: { resolveProvider: true } }),
   answer: ({ connection, session, client, answers }) => {
     const { about, filling } = answers;
+    const tooltip = (said: string): { tooltip?: string } => (client.takes.linkTooltips ? { tooltip: said } : {});
     connection.onDocumentLinks(
       about('links', [] as DocumentLink[], ({ analysis, lines }) => {
         const workspace = session.workspaceOf(analysis.path);
@@ -14,11 +15,11 @@ export const feature: Feature = {
           if (link.kind === 'rule')
             return client.options.pages === undefined
               ? []
-              : [{ range: lines.range(link), tooltip: `Why, and what to do: ${link.name}`, data: ['rule', link.name] }];
+              : [{ range: lines.range(link), ...tooltip(`Why, and what to do: ${link.name}`), data: ['rule', link.name] }];
           // A path that leads nowhere is no link; a finding says so.
           return session.textOf(link.path, workspace) === undefined
             ? []
-            : [{ range: lines.range(link), tooltip: 'Open this library', data: ['file', link.path] }];
+            : [{ range: lines.range(link), ...tooltip('Open this library'), data: ['file', link.path] }];
         });
       }),
     );

@@ -4,6 +4,7 @@ import type { Connection, ServerCapabilities, WorkspaceEdit } from 'vscode-langu
 import type { Analysis, Edit } from '../../engine/index.ts';
 import type { Answering } from '../answering.ts';
 import type { Client } from '../client.ts';
+import type { Configuration } from '../configuration.ts';
 import { type Around, toEdits } from '../convert.ts';
 import type { Document, Lines } from '../documents.ts';
 import type { Pace } from '../pace.ts';
@@ -18,6 +19,7 @@ export interface Room {
   readonly client: Client;
   readonly answers: Answering;
   readonly reports: Reports;
+  readonly configuration: Configuration;
   readonly linesFor: (analysis: Analysis) => Lines;
   readonly aroundFor: (analysis: Analysis) => Around;
 }
@@ -30,7 +32,7 @@ export interface Feature {
 
 /** Edits of one open text, with the version they are meant for where the client can take it. */
 export const textEdit = (client: Client, document: Document, version: number, edits: readonly Edit[], lines: Lines): WorkspaceEdit =>
-  client.takes.documentChanges
+  client.takes.edits.versions
     ? { documentChanges: [{ textDocument: { uri: document.uri, version }, edits: toEdits(edits, lines) }] }
     : { changes: { [document.uri]: toEdits(edits, lines) } };
 
@@ -39,7 +41,7 @@ export function workspaceEdit(
   client: Client,
   changes: readonly { readonly uri: string; readonly version: number | null; readonly edits: readonly Edit[]; readonly lines: Lines }[],
 ): WorkspaceEdit {
-  if (client.takes.documentChanges)
+  if (client.takes.edits.versions)
     return {
       documentChanges: changes.map(({ uri, version, edits, lines }) => ({ textDocument: { uri, version }, edits: toEdits(edits, lines) })),
     };

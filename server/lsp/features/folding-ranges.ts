@@ -12,13 +12,14 @@ export const feature: Feature = {
     const { about } = answers;
     connection.onFoldingRanges(
       about('folding', [] as FoldingRange[], ({ analysis, lines }) => {
-        const limit = client.capabilities.textDocument?.foldingRange?.rangeLimit ?? usualLimit;
+        const limit = client.takes.folding.most ?? usualLimit;
         const ranges: FoldingRange[] = [];
         for (const { start, end, kind, keepsLast } of foldings(analysis)) {
           const startLine = lines.position(start).line;
           const endLine = lines.position(end).line - (keepsLast ? 1 : 0);
-          if (endLine > startLine && ranges.length < limit)
-            ranges.push({ startLine, endLine, ...(kinds[kind] === undefined ? {} : { kind: kinds[kind] }) });
+          const shown = kinds[kind];
+          const isKnown = shown !== undefined && (client.takes.folding.kinds?.includes(shown) ?? true);
+          if (endLine > startLine && ranges.length < limit) ranges.push({ startLine, endLine, ...(isKnown ? { kind: shown } : {}) });
         }
         return ranges;
       }),

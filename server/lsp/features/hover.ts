@@ -11,7 +11,7 @@ export const feature: Feature = {
       about('hover', null, ({ analysis, lines }, { position }: TextDocumentPositionParams) => {
         const workspace = session.workspaceOf(analysis.path);
         const found = hover(analysis, lines.offset(position), (path) => session.textOf(path, workspace));
-        return found === undefined ? null : { contents: markup(found.markdown, client.takes), range: lines.range(found) };
+        return found === undefined ? null : { contents: markup(found.markdown, client.takes.hover), range: lines.range(found) };
       }),
     );
   },

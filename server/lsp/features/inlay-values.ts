@@ -1,37 +1,41 @@
 import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
-import { inlayValues } from '../../editor/index.ts';
+import { inlayTooltip, inlayValues } from '../../editor/index.ts';
 import type { Topic } from '../../engine/inside.ts';
-import { markup } from '../convert.ts';
+import { documentation } from '../convert.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
-  capabilities: () => ({ inlayHintProvider: { resolveProvider: true } }),
-  answer: ({ connection, session, client, answers }) => {
+  capabilities: ({ takes }) => ({ inlayHintProvider: takes.lazyTooltips ? { resolveProvider: true } : true }),
+  answer: ({ connection, session, client, configuration, answers }) => {
     const { documents } = session;
-    const { answering, about } = answers;
+    const { about, filling } = answers;
     connection.languages.inlayHint.on(
-      about('inlay values', [] as InlayHint[], ({ document, analysis, lines }, { range }: InlayHintParams) => {
-        if (!client.settings['values.show']) return [];
-        const wants = (topic: Topic): boolean => client.settings[`values.${topic}`];
-        return inlayValues(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }, wants).map((value) => ({
-          position: lines.position(value.offset),
-          label: value.label,
-          paddingLeft: true,
-          // Several stand side by side.
-          paddingRight: true,
-          ...(client.takes.lazyTooltips ? { data: [document.uri, value.id] } : { tooltip: markup(value.tooltip(), client.takes) }),
-        }));
+      about('inlay values', [] as InlayHint[], async ({ document, analysis, lines }, { range }: InlayHintParams) => {
+        const settings = await configuration.of(document.path);
+        if (!settings['values.show']) return [];
+        const wants = (topic: Topic): boolean => settings[`values.${topic}`];
+        return inlayValues(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }, wants).map(
+          (value): InlayHint => ({
+            position: lines.position(value.offset),
+            label: value.label,
+            paddingLeft: true,
+            // Several stand side by side.
+            paddingRight: true,
+            ...(client.takes.lazyTooltips
+              ? { data: [document.uri, value.id] }
+              : { tooltip: documentation(value.tooltip(), client.takes.hover) }),
+          }),
+        );
       }),
     );
-    connection.languages.inlayHint.resolve(async (hint, token) => {
-      const answer = await answering('inlay values', hint, (given: InlayHint) => {
+    connection.languages.inlayHint.resolve(
+      filling<InlayHint>('inlay values', async (given) => {
         const [uri, id] = Array.isArray(given.data) ? (given.data as unknown[]) : [];
         const document = typeof uri === 'string' ? documents.get(uri) : undefined;
-        if (document === undefined) return given;
-        const value = inlayValues(session.analyseNow(document)).find((candidate) => candidate.id === id);
-        return value === undefined ? given : { ...given, tooltip: markup(value.tooltip(), client.takes) };
-      })(hint, token);
-      return answer;
-    });
+        const analysis = document === undefined ? undefined : await session.analyse(document);
+        const tooltip = analysis === undefined || typeof id !== 'string' ? undefined : inlayTooltip(analysis, id);
+        return tooltip === undefined ? given : { ...given, tooltip: documentation(tooltip, client.takes.hover) };
+      }) as Parameters<typeof connection.languages.inlayHint.resolve>[0],
+    );
   },
 };

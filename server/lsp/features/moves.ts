@@ -12,7 +12,7 @@ const filters = [
 
 /** Files that are about to be renamed or moved: their `use` lines, and those that lead to them, are changed with them. */
 export const feature: Feature = {
-  capabilities: () => ({ workspace: { fileOperations: { willRename: { filters } } } }),
+  capabilities: ({ takes }) => (takes.moves.willRename ? { workspace: { fileOperations: { willRename: { filters } } } } : {}),
   answer: ({ connection, session, pace, client, answers }) => {
     const { documents } = session;
     connection.workspace.onWillRenameFiles(

@@ -1,5 +1,4 @@
 import {
-  ErrorCodes,
   LSPErrorCodes,
   type PrepareRenameParams,
   type PrepareRenameResult,
@@ -14,11 +13,11 @@ import { isInside } from '../uris.ts';
 import { type Feature, workspaceEdit } from './feature.ts';
 
 /** A reason for people, in place of an answer: editors show it where the name stands. */
-const refuse = (reason: string): ResponseError<void> => new ResponseError(ErrorCodes.InvalidRequest, reason);
+const refuse = (reason: string): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestFailed, reason);
 
 export const feature: Feature = {
-  capabilities: (client) => ({
-    renameProvider: client.capabilities.textDocument?.rename?.prepareSupport === true ? { prepareProvider: true } : true,
+  capabilities: ({ takes }) => ({
+    renameProvider: takes.prepareRename ? { prepareProvider: true } : true,
   }),
   answer: ({ connection, session, pace, client, answers, linesFor }) => {
     const { documents } = session;

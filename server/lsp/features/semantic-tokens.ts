@@ -1,30 +1,54 @@
 import type { SemanticTokens, SemanticTokensDelta, SemanticTokensDeltaParams, SemanticTokensRangeParams } from 'vscode-languageserver';
 import { type TokenKind, tokenModifiers, tokens, tokenTypes } from '../../editor/index.ts';
 import type { Analysis, Span } from '../../engine/index.ts';
+import type { Client } from '../client.ts';
 import type { Document } from '../documents.ts';
 import type { Feature } from './feature.ts';
 
-const types = Object.keys(tokenTypes) as TokenKind[];
-const numberOf = new Map(types.map((kind, index) => [kind, index]));
-const modifiers = Object.keys(tokenModifiers) as (keyof typeof tokenModifiers)[];
-const bit = Object.fromEntries(modifiers.map((name, index) => [name, 1 << index])) as Readonly<Record<keyof typeof tokenModifiers, number>>;
+type Modifier = keyof typeof tokenModifiers;
+
+/** What tokens are told as to one client: its own legend, and the place in it of each of our kinds that it can be told of. */
+interface Legend {
+  readonly types: readonly string[];
+  readonly modifiers: readonly Modifier[];
+  readonly numbers: ReadonlyMap<TokenKind, number>;
+  readonly bits: Readonly<Record<Modifier, number>>;
+}
+
+/** The protocol's own type stands for one that the client does not know; what it knows neither of is left out. */
+function legendFor({ takes, options }: Pick<Client, 'takes' | 'options'>): Legend {
+  const knowsAll = options.ownTokenTypes === true;
+  const types: string[] = [];
+  const numbers = new Map<TokenKind, number>();
+  for (const [kind, type] of Object.entries<{ readonly scopes: readonly string[]; readonly like?: string }>(tokenTypes)) {
+    const told = [kind, type.like].find((name) => name !== undefined && (knowsAll || takes.tokens.types.includes(name)));
+    if (told === undefined) continue;
+    if (!types.includes(told)) types.push(told);
+    numbers.set(kind as TokenKind, types.indexOf(told));
+  }
+  const modifiers = (Object.keys(tokenModifiers) as Modifier[]).filter((name) => knowsAll || takes.tokens.modifiers.includes(name));
+  const bit = (name: Modifier): number => (modifiers.includes(name) ? 1 << modifiers.indexOf(name) : 0);
+  return { types, modifiers, numbers, bits: { declaration: bit('declaration'), safety: bit('safety') } };
+}
 
 /** Five numbers for each token, lines and columns counted from the token before. */
-function encode(analysis: Analysis, range?: Span): number[] {
+function encode(analysis: Analysis, { numbers, bits }: Legend, range?: Span): number[] {
   const { lineStarts: starts } = analysis;
   const data: number[] = [];
   let line = 0;
   let lastLine = 0;
   let lastColumn = 0;
   for (const { start, end, kind, declares, safety } of tokens(analysis, range)) {
+    const type = numbers.get(kind);
+    if (type === undefined) continue;
     while (line + 1 < starts.length && (starts[line + 1] as number) <= start) line++;
     const column = start - (starts[line] as number);
     data.push(
       line - lastLine,
       line === lastLine ? column - lastColumn : column,
       end - start,
-      numberOf.get(kind) as number,
-      (declares ? bit.declaration : 0) | (safety ? bit.safety : 0),
+      type,
+      (declares ? bits.declaration : 0) | (safety ? bits.safety : 0),
     );
     lastLine = line;
     lastColumn = column;
@@ -47,11 +71,22 @@ function difference(
 }
 
 export const feature: Feature = {
-  capabilities: () => ({
-    semanticTokensProvider: { legend: { tokenTypes: types, tokenModifiers: modifiers }, full: { delta: true }, range: true },
-  }),
-  answer: ({ connection, answers }) => {
+  capabilities: (client) => {
+    const { types, modifiers } = legendFor(client);
+    const { whole, delta, range } = client.takes.tokens;
+    if (types.length === 0 || (!whole && !range)) return {};
+    return {
+      semanticTokensProvider: {
+        legend: { tokenTypes: [...types], tokenModifiers: [...modifiers] },
+        ...(whole ? { full: delta ? { delta } : true } : {}),
+        ...(range ? { range } : {}),
+      },
+    };
+  },
+  answer: ({ connection, client, answers }) => {
     const { about } = answers;
+    let known: Legend | undefined;
+    const legend = (): Legend => (known ??= legendFor(client));
     /** What was sent last of each text: a delta is told against that and nothing older. */
     const sent = new WeakMap<Document, { readonly id: string; readonly data: readonly number[] }>();
     let count = 0;
@@ -63,7 +98,7 @@ export const feature: Feature = {
     const { semanticTokens } = connection.languages;
     semanticTokens.on(
       about('semantic tokens', { data: [] } as SemanticTokens, ({ document, analysis }) => {
-        const data = encode(analysis);
+        const data = encode(analysis, legend());
         return { resultId: keep(document, data), data };
       }),
     );
@@ -73,7 +108,7 @@ export const feature: Feature = {
         { data: [] } as SemanticTokens | SemanticTokensDelta,
         ({ document, analysis }, { previousResultId }: SemanticTokensDeltaParams) => {
           const before = sent.get(document);
-          const data = encode(analysis);
+          const data = encode(analysis, legend());
           const resultId = keep(document, data);
           return before === undefined || before.id !== previousResultId
             ? { resultId, data }
@@ -83,7 +118,7 @@ export const feature: Feature = {
     );
     semanticTokens.onRange(
       about('semantic tokens', { data: [] } as SemanticTokens, ({ analysis, lines }, { range }: SemanticTokensRangeParams) => ({
-        data: encode(analysis, { start: lines.offset(range.start), end: lines.offset(range.end) }),
+        data: encode(analysis, legend(), { start: lines.offset(range.start), end: lines.offset(range.end) }),
       })),
     );
   },

@@ -1,6 +1,6 @@
 import { type SignatureHelp, type SignatureHelpParams, SignatureHelpTriggerKind } from 'vscode-languageserver';
 import { signature } from '../../editor/index.ts';
-import { markup } from '../convert.ts';
+import { documentation } from '../convert.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
@@ -12,18 +12,17 @@ export const feature: Feature = {
         // Lines of one value explain themselves; help for them is for who asks.
         const isAsked = context === undefined || context.triggerKind === SignatureHelpTriggerKind.Invoked || context.isRetrigger;
         if (found === undefined || (!isAsked && found.parameters.length < 2)) return null;
-        const offsets =
-          client.capabilities.textDocument?.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true;
+        const takes = client.takes.signature;
         return {
           signatures: [
             {
               label: found.label,
-              documentation: markup(found.doc, client.takes),
+              documentation: documentation(found.doc, takes.documentation),
               parameters: found.parameters.map(({ start, end, doc }) => ({
-                label: offsets ? [start, end] : found.label.slice(start, end),
-                documentation: markup(doc, client.takes),
+                label: takes.offsets ? [start, end] : found.label.slice(start, end),
+                documentation: documentation(doc, takes.documentation),
               })),
-              activeParameter: found.active,
+              ...(takes.active ? { activeParameter: found.active } : {}),
             },
           ],
           activeSignature: 0,

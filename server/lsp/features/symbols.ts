@@ -8,9 +8,9 @@ export const feature: Feature = {
     const { about } = answers;
     connection.onDocumentSymbol(
       about('symbols', [], ({ document, analysis, lines }) =>
-        client.takes.nestedSymbols
-          ? toDocumentSymbols(symbols(analysis), lines)
-          : toSymbolInformation(symbols(analysis), lines, document.uri),
+        client.takes.symbols.nested
+          ? toDocumentSymbols(symbols(analysis), lines, client.takes.symbols.kinds)
+          : toSymbolInformation(symbols(analysis), lines, document.uri, client.takes.symbols.kinds),
       ) as Parameters<typeof connection.onDocumentSymbol>[0],
     );
   },

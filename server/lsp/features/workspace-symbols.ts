@@ -8,7 +8,7 @@ import type { Feature } from './feature.ts';
 const most = 256;
 
 export const feature: Feature = {
-  capabilities: () => ({ workspaceSymbolProvider: { resolveProvider: true } }),
+  capabilities: ({ takes }) => ({ workspaceSymbolProvider: takes.workspaceSymbols.lazy ? { resolveProvider: true } : true }),
   answer: ({ connection, session, pace, client, answers }) => {
     const { documents } = session;
     const { answering, filling } = answers;
@@ -34,7 +34,7 @@ export const feature: Feature = {
 
     connection.onWorkspaceSymbol(
       answering('workspace symbols', [] as WorkspaceSymbol[], async ({ query }: WorkspaceSymbolParams, token) => {
-        const lazily = client.capabilities.workspace?.symbol?.resolveSupport?.properties.includes('location.range') === true;
+        const { lazy, kinds } = client.takes.workspaceSymbols;
         const rest = pace.rester();
         const found: { readonly path: string; readonly symbol: Indexed; readonly likeness: number }[] = [];
         const paths = new Set([...documents.byUse().map((document) => document.path), ...session.files()]);
@@ -60,10 +60,10 @@ export const feature: Feature = {
           const file = path.slice(path.lastIndexOf('/') + 1);
           return {
             name: symbol.name,
-            kind: symbolKindOf(symbol.word),
+            kind: symbolKindOf(symbol.word, kinds),
             containerName: [file, symbol.container, symbol.detail].filter((part) => part !== '').join(' › '),
-            location: lazily ? { uri } : { uri, range: linesIn(path).range(symbol.head) },
-            ...(lazily ? { data: [path, symbol.head.start, symbol.head.end] } : {}),
+            location: lazy ? { uri } : { uri, range: linesIn(path).range(symbol.head) },
+            ...(lazy ? { data: [path, symbol.head.start, symbol.head.end] } : {}),
           };
         });
       }) as Parameters<typeof connection.onWorkspaceSymbol>[0],
