@@ -40,6 +40,8 @@ export interface ClientTakes {
     readonly lazy: boolean;
     readonly data: boolean;
   };
+  /** The command of a lens is asked for when it is shown. */
+  readonly lazyLenses: boolean;
   readonly linkTooltips: boolean;
   readonly prepareRename: boolean;
   readonly folding: {
@@ -70,9 +72,6 @@ export interface ClientTakes {
 
 /** Kinds that every client knows: what the protocol had in its first version. */
 const firstKinds: ReadonlySet<number> = new Set(Array.from({ length: 18 }, (_, index) => index + 1));
-
-/** The same of actions: all others are of one of these. */
-const firstActionKinds: readonly string[] = ['quickfix', 'refactor', 'source'];
 
 const isIn = (value: unknown): boolean => value !== undefined && value !== null && value !== false;
 
@@ -112,7 +111,6 @@ export function takesOf(capabilities: unknown): ClientTakes {
   const action = 'textDocument.codeAction';
   const folding = 'textDocument.foldingRange';
   const tokens = 'textDocument.semanticTokens';
-  const actionKinds = texts(`${action}.codeActionLiteralSupport.codeActionKind.valueSet`);
   const most = at(`${folding}.rangeLimit`);
   // Another format than this one there is none.
   const isRelative = texts(`${tokens}.formats`).includes('relative');
@@ -141,12 +139,15 @@ export function takesOf(capabilities: unknown): ClientTakes {
       kinds: kinds('workspace.symbol.symbolKind.valueSet'),
     },
     codeActions: {
-      kinds: isIn(at(`${action}.codeActionLiteralSupport`)) ? (actionKinds.length > 0 ? actionKinds : firstActionKinds) : undefined,
+      kinds: isIn(at(`${action}.codeActionLiteralSupport`))
+        ? texts(`${action}.codeActionLiteralSupport.codeActionKind.valueSet`)
+        : undefined,
       applies: says('workspace.applyEdit'),
       preferred: says(`${action}.isPreferredSupport`),
       lazy: texts(`${action}.resolveSupport.properties`).includes('edit') && says(`${action}.dataSupport`),
       data: says(`${action}.dataSupport`),
     },
+    lazyLenses: texts('textDocument.codeLens.resolveSupport.properties').includes('command'),
     linkTooltips: says('textDocument.documentLink.tooltipSupport'),
     prepareRename: says('textDocument.rename.prepareSupport'),
     folding: {

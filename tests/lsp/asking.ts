@@ -455,7 +455,11 @@ interface TextEdit {
 function editFaults(text: string, edits: unknown): string[] {
   if (edits === null || edits === undefined) return [];
   try {
-    TextDocument.applyEdits(TextDocument.create('file:///x', '', 0, text), edits as TextEdit[]);
+    // A text with places to fill goes where any other would.
+    const plain = list(edits).map((edit) =>
+      'snippet' in edit ? { range: edit['range'], newText: String(fields(edit['snippet'])['value']) } : edit,
+    );
+    TextDocument.applyEdits(TextDocument.create('file:///x', '', 0, text), plain as unknown as TextEdit[]);
     return [];
   } catch (error) {
     return [`its edits cannot be made: ${String(error)}`];

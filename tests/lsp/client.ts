@@ -25,7 +25,12 @@ export interface ClientOptions {
   /** Answers `pintle/read`. */
   readonly read?: (uri: string) => unknown;
   readonly settings?: () => unknown;
+  /** Over what the client of most tests can take, at any depth. */
   readonly capabilities?: Readonly<Record<string, unknown>>;
+  /** In the place of all that. */
+  readonly exactly?: unknown;
+  /** Told of each message that goes to or comes from the server. */
+  readonly tap?: (from: 'client' | 'server', message: Readonly<Record<string, unknown>>) => void;
 }
 
 export interface Client {
@@ -67,6 +72,7 @@ function usual(given: ClientOptions): object {
       completion: { completionItem: { snippetSupport: true, preselectSupport: true, documentationFormat: ['markdown'] } },
       signatureHelp: { signatureInformation: { documentationFormat: ['markdown'], activeParameterSupport: true } },
       definition: { linkSupport: true },
+      codeLens: { resolveSupport: { properties: ['command'] } },
       documentLink: { tooltipSupport: true },
       documentSymbol: { hierarchicalDocumentSymbolSupport: true },
       codeAction: {
@@ -110,7 +116,15 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     observe: (event, detail) => void (event === 'analysis' && analyses.push(detail)),
   };
   serve(new FramedReader(toServer), new StreamMessageWriter(toClient), host);
-  const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
+  const reader = new StreamMessageReader(toClient);
+  const writer = new StreamMessageWriter(toServer);
+  const { tap } = given;
+  if (tap !== undefined) {
+    const [listen, write] = [reader.listen.bind(reader), writer.write.bind(writer)];
+    reader.listen = (callback) => listen((message) => (tap('server', { ...message }), callback(message)));
+    writer.write = (message) => (tap('client', { ...message }), write(message));
+  }
+  const connection = createProtocolConnection(reader, writer);
 
   const pushed: Client['pushed'] = new Map();
   const pushes: string[] = [];
@@ -139,7 +153,7 @@ export async function connect(given: ClientOptions = {}): Promise<Client> {
     rootUri: null,
     workspaceFolders: (given.folders ?? []).map((uri) => ({ uri, name: uri })),
     initializationOptions: { readsFiles: given.read !== undefined, lensCommand: '', ownTokenTypes: true, ...given.options },
-    capabilities: withMore(usual(given), given.capabilities),
+    capabilities: 'exactly' in given ? given.exactly : withMore(usual(given), given.capabilities),
   });
   await connection.sendNotification('initialized', {});
 
