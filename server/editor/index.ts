@@ -24,7 +24,7 @@ export { holdsModels } from './models.ts';
 export { hasNoUses, type Move, movedTo, usesAfter } from './moves.ts';
 export { type Meaning, type Mention, mentionAt, mentionsOf } from './names.ts';
 export { type OverviewKind, type OverviewNode, overview } from './overview.ts';
-export { type DrawingShown, type Preview, preview } from './preview.ts';
+export { type DrawingShown, type Preview, preview, previewing } from './preview.ts';
 export { mayPromise, type Promised, promises } from './promises.ts';
 export { highlight, type Reference, referencesTo, referent } from './references.ts';
 export {

@@ -2,7 +2,7 @@
 import { firstIndex, type Span } from '../../grammar/index.ts';
 import type { Analysis } from '../engine/index.ts';
 import { type Device, headPlace, type Panel, type Sensor } from '../model/index.ts';
-import { graveness, type Severity, toldHazardsOf, verdictOf } from '../rules/index.ts';
+import { graveness, type Severity, tellerOfHazards, verdictOf } from '../rules/index.ts';
 import type { JudgedHazard } from '../safeguards/index.ts';
 import { modelKinds, type SiteWord } from '../vocabulary/index.ts';
 
@@ -30,7 +30,7 @@ interface Block {
 export function overview(analysis: Analysis): OverviewNode[] {
   const { installation } = analysis;
   const gravest = gravestIn(analysis);
-  const found = [...analysis.findings, ...analysis.accepted];
+  const toldOf = tellerOfHazards(installation, [...analysis.findings, ...analysis.accepted]);
   const node = (
     kind: OverviewKind,
     id: string,
@@ -77,7 +77,7 @@ export function overview(analysis: Analysis): OverviewNode[] {
         .join(', '),
     );
   const leaves = installation.leaves.map((leaf) => {
-    const shown = toldHazardsOf(leaf, found).map((judged, index) => ({
+    const shown = toldOf(leaf).map((judged, index) => ({
       ...node(
         'hazard',
         `hazard.${leaf.name}.${judged.hazard.kind}.${index}`,
@@ -90,7 +90,7 @@ export function overview(analysis: Analysis): OverviewNode[] {
     }));
     return block('leaf', leaf, '', [
       ...leaf.drives.map((drive) => block('drive', drive, drive.modelAt?.text ?? '')),
-      ...installation.sensors.filter((sensor) => sensor.leaf === leaf).map(sensorNode),
+      ...leaf.sensors.map(sensorNode),
       ...shown,
     ]);
   });

@@ -1,6 +1,7 @@
 // Drawings of a file for an editor: pictures, the same in words and as tables, and where in the text each thing stands.
 import type { Analysis } from '../engine/index.ts';
-import { drawn } from '../engine/inside.ts';
+import { drawing } from '../engine/inside.ts';
+import { inOneGo, type Steps } from '../model/index.ts';
 import { type Cycle, cycleMotion, siteTitle, styleSheet, svgOf, type Thing, thingsOf } from '../papers/index.ts';
 import { visible } from './diagnostics.ts';
 
@@ -32,23 +33,24 @@ export interface Preview {
 }
 
 /** All drawings of a file. A library has none; its drawings say so. */
-export function preview(analysis: Analysis): Preview {
+export const preview = (analysis: Analysis): Preview => inOneGo(previewing(analysis));
+
+/** The same in small steps, for whoever must not work long at a time. */
+export function* previewing(analysis: Analysis): Steps<Preview> {
   const { installation, findings, text } = analysis;
-  const drawings = drawn(analysis);
+  const drawings = yield* drawing(analysis);
   const counts = { error: 0, warning: 0, note: 0 };
   for (const { severity } of findings) counts[severity]++;
-  const cycle = cycleMotion(installation);
+  const shown: DrawingShown[] = [];
+  for (const each of drawings) {
+    const { id, title, description, table, lacks } = each;
+    shown.push({ id, title, description, svg: yield* svgOf(each), table, ...(lacks === undefined ? {} : { lacks }) });
+  }
+  const cycle = yield* cycleMotion(installation);
   return {
     title: siteTitle(installation),
     counts,
-    drawings: drawings.map((drawing) => ({
-      id: drawing.id,
-      title: drawing.title,
-      description: drawing.description,
-      svg: svgOf(drawing),
-      table: drawing.table,
-      ...(drawing.lacks === undefined ? {} : { lacks: drawing.lacks }),
-    })),
+    drawings: shown,
     things: thingsOf(drawings).map((thing) => ({ ...thing, ...visible(text, thing) })),
     ...(cycle === undefined ? {} : { cycle }),
     style: styleSheet(),

@@ -74,11 +74,3 @@ export class Judged implements Analysis {
     return plainSite(this.installation);
   }
 }
-
-/** The end of work in small steps, for whoever can wait. */
-export function finished<R>(steps: Generator<unknown, R>): R {
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-  }
-}

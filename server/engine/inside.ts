@@ -2,9 +2,9 @@
 // with any version.
 export { lineText, longestText } from '../../grammar/index.ts';
 export { allFigures, type FigureKind, type Topic, topics } from '../figures/index.ts';
+export { inOneGo, type Steps } from '../model/index.ts';
 export { allRules, graveness, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
 export { nearest } from '../vocabulary/index.ts';
-export { finished } from './analysis.ts';
-export { drawn } from './drawings.ts';
-export { inputsOf, nameOfFigure, shownHeld, shownValue, spareInWords, subjectOf } from './shown.ts';
+export { drawing, drawingToFile } from './drawings.ts';
+export { inputsOf, nameOfFigure, showingFigures, shownHeld, shownValue, spareInWords, subjectOf } from './shown.ts';
 export { version } from './version.ts';

@@ -1,5 +1,6 @@
 // What is shown of figures and margins: their values in the reader's unit, as plain data and in plain words.
-import type { Figure, Input } from '../figures/index.ts';
+import { type Figure, type Input, workingFigures } from '../figures/index.ts';
+import { inOneGo, type Steps } from '../model/index.ts';
 import type { Margin } from '../rules/index.ts';
 import { inSi, type Reader, readerOf, type SiUnit, showSi } from '../vocabulary/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -29,25 +30,33 @@ export interface InputShown extends Omit<Input, 'unit'> {
 }
 
 /** Every figure of a file. */
-export function figuresShown(analysis: Analysis): FigureShown[] {
-  const reader = readerOf(analysis.installation);
-  return analysis.figures.map((figure) => ({
-    id: figure.id,
-    title: figure.kind.title,
-    ...inSi(figure.value, figure.kind.unit),
-    shown: shownValue(figure, reader),
-    formula: figure.kind.formula,
-    inputs: inputsOf(figure).map((input) => ({
-      ...input,
-      ...inSi(input.value, input.unit),
-      shown: showSi(input.value, input.unit, reader),
-    })),
-    source: figure.kind.source.text,
-    standing: figure.kind.source.standing,
-    changedBy: figure.kind.changedBy,
-    start: figure.at.start,
-    end: figure.at.end,
-  }));
+export const figuresShown = (analysis: Analysis): FigureShown[] => inOneGo(showingFigures(analysis));
+
+/** @internal The same in small steps. */
+export function* showingFigures({ installation }: Analysis): Steps<FigureShown[]> {
+  const reader = readerOf(installation);
+  const shown: FigureShown[] = [];
+  for (const figure of yield* workingFigures(installation)) {
+    yield;
+    shown.push({
+      id: figure.id,
+      title: figure.kind.title,
+      ...inSi(figure.value, figure.kind.unit),
+      shown: shownValue(figure, reader),
+      formula: figure.kind.formula,
+      inputs: inputsOf(figure).map((input) => ({
+        ...input,
+        ...inSi(input.value, input.unit),
+        shown: showSi(input.value, input.unit, reader),
+      })),
+      source: figure.kind.source.text,
+      standing: figure.kind.source.standing,
+      changedBy: figure.kind.changedBy,
+      start: figure.at.start,
+      end: figure.at.end,
+    });
+  }
+  return shown;
 }
 
 /** `west` of `leaf.west.run-time`; none where the figure is of the whole site or of a part of a panel. */

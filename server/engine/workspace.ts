@@ -1,10 +1,20 @@
 // The files of one workspace, and what is known of each. Everything is worked out at most once for each text; a change
 // of a library makes anew only what can see it. No reading of disks here: `read` is given by the rooms that do it.
 import { parse } from '../../grammar/index.ts';
-import { buildingShelf, folderOf, hasOwnModels, type Installation, type Library, libraryOf, resolve, type Shelf } from '../model/index.ts';
+import {
+  buildingShelf,
+  folderOf,
+  hasOwnModels,
+  type Installation,
+  inOneGo,
+  type Library,
+  libraryOf,
+  resolve,
+  type Shelf,
+} from '../model/index.ts';
 import { evaluate, judging, type Verdict } from '../rules/index.ts';
 import { type Reading, readFile } from '../vocabulary/index.ts';
-import { type Analysis, finished, Judged, type Phase, type Steps } from './analysis.ts';
+import { type Analysis, Judged, type Phase, type Steps } from './analysis.ts';
 
 /** The text of a file, or why there is none. `waiting`: it will come later, and `changed` will be called. */
 export type ReadResult = { readonly text: string } | 'missing' | 'outside' | 'unreadable' | 'waiting';
@@ -46,13 +56,13 @@ export class Workspace {
   /** Judges a text once and keeps nothing of it: for the command line, which sees each file one time. */
   judge(path: string, text: string, asOf: string): Analysis {
     const reading = readFile(parse(text));
-    return this.#analyse(path, text, reading, finished(this.#shelving(path, reading)), asOf);
+    return this.#analyse(path, text, reading, inOneGo(this.#shelving(path, reading)), asOf);
   }
 
   /** Looks up the names of a text and judges nothing: for what is asked of names alone, in many files. Nothing is found in it. */
   named(path: string, text: string): Analysis {
     const reading = readFile(parse(text));
-    const shelf = finished(this.#shelving(path, reading));
+    const shelf = inOneGo(this.#shelving(path, reading));
     return new Judged(path, this.root, text, resolve(path, reading, shelf), shelf, { findings: [], accepted: [] }, 'named');
   }
 
@@ -75,7 +85,7 @@ export class Workspace {
 
   /** Judges a text that is open in an editor; the same text is judged once. */
   open(path: string, text: string, asOf: string): Analysis {
-    return finished(this.opening(path, text, asOf));
+    return inOneGo(this.opening(path, text, asOf));
   }
 
   /**

@@ -2,4 +2,4 @@
 export { allFigures } from './all.ts';
 export type { Figure, FigureKind, Give, Input, Source, Standing, Topic } from './kind.ts';
 export { inDegrees, mechanics, topics } from './kind.ts';
-export { figuresOf, idOf } from './work.ts';
+export { figuresOf, idOf, workingFigures } from './work.ts';

@@ -1,5 +1,5 @@
 // All figures of an installation.
-import { type Installation, perSubject } from '../model/index.ts';
+import { type Installation, inOneGo, perSubject, type Steps } from '../model/index.ts';
 import { allFigures } from './all.ts';
 import type { Figure, FigureKind, Input } from './kind.ts';
 
@@ -17,7 +17,19 @@ const groups: readonly Group[] = allFigures.reduce<Group[]>((made, kind) => {
 }, []);
 
 /** Every figure that can be worked out, in the order of the kinds; what lacks a fact is left out. */
-export const figuresOf = perSubject((installation: Installation): readonly Figure[] => {
+export const figuresOf = (installation: Installation): readonly Figure[] => inOneGo(workingFigures(installation));
+
+/** The same in small steps: it rests between the kinds. What was worked out is kept with the installation. */
+export function* workingFigures(installation: Installation): Steps<readonly Figure[]> {
+  const kept = keptOf(installation);
+  const figures = kept.figures ?? (yield* working(installation));
+  // Whoever asked meanwhile has the same ones.
+  return (kept.figures ??= figures);
+}
+
+const keptOf = perSubject((_: Installation): { figures: readonly Figure[] | undefined } => ({ figures: undefined }));
+
+function* working(installation: Installation): Steps<readonly Figure[]> {
   const figures: Figure[] = [];
   let kind: FigureKind;
   const give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
@@ -25,10 +37,13 @@ export const figuresOf = perSubject((installation: Installation): readonly Figur
   };
   for (const { where, kinds } of groups) {
     if (where !== undefined && !where(installation)) continue;
-    for (kind of kinds) kind.work(installation, give);
+    for (kind of kinds) {
+      kind.work(installation, give);
+      yield;
+    }
   }
   return figures;
-});
+}
 
 /** A figure whose id is put together only when somebody asks for it. */
 class Found implements Figure {

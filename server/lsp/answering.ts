@@ -1,6 +1,7 @@
 // How a request is answered: cancelled and stale answers are dropped, errors are logged and never the user's.
 import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import type { Analysis } from '../engine/index.ts';
+import type { Steps } from '../engine/inside.ts';
 import type { Client } from './client.ts';
 import type { Document, Lines } from './documents.ts';
 import type { Host } from './host.ts';
@@ -23,6 +24,15 @@ export type Answer<P, R> = (params: P, token: CancellationToken) => Promise<R | 
 export interface Answering {
   /** A request; `empty` is the answer where the work fails. */
   readonly answering: <P, R>(what: string, empty: R, work: (params: P, token: CancellationToken) => Promise<R> | R) => Answer<P, R>;
+  /**
+   * A request about a file, open or not, that takes long: its answer is worked out in small steps, and given up when nobody waits for it
+   * any more or the text is edited.
+   */
+  readonly inSteps: <P extends { readonly uri: string }, R>(
+    what: string,
+    empty: R,
+    work: (analysis: Analysis, params: P) => Steps<R>,
+  ) => Answer<P, R>;
   /** A request to fill in what was offered: where the work fails, it is given back as it came. */
   readonly filling: <T>(
     what: string,
@@ -68,6 +78,18 @@ export function createAnswering(
 
   return {
     answering,
+    inSteps: (what, empty, work) =>
+      answering(what, empty, async (params, token) => {
+        const analysis = await session.analysisOf(params.uri);
+        if (analysis === undefined) return empty;
+        const document = documents.get(params.uri);
+        const version = document?.version;
+        const isStale = (): boolean => document !== undefined && (!documents.isOpen(document) || document.version !== version);
+        const isGivenUp = (): boolean => token.isCancellationRequested || isStale();
+        const answer = await pace.driven(what, work(analysis, params), isGivenUp);
+        if (answer === undefined && isStale()) throw new Stale();
+        return answer ?? empty;
+      }),
     filling: (what, work) => (given, token) => answering(what, given, work as (one: typeof given) => Promise<typeof given>)(given, token),
     hearing: (what, work) => async (params) => {
       try {

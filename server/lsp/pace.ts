@@ -9,6 +9,11 @@ const restAfter = 7;
 export interface Pace {
   /** Runs a piece of work that cannot rest, and logs it when it takes too long. */
   readonly timed: <R>(what: string, work: () => R) => R;
+  /**
+   * Drives work in small steps to its end, and rests whenever it is time; undefined where it was given up meanwhile: `isGivenUp` is asked
+   * after each rest.
+   */
+  readonly driven: <R>(what: string, steps: Generator<unknown, R>, isGivenUp?: () => boolean) => Promise<R | undefined>;
   /** For loops over many files: call it before each; it rests when it is time. */
   readonly rester: () => () => Promise<void>;
   /** Told of every edit. */
@@ -20,20 +25,35 @@ export interface Pace {
 export function createPace(host: Host, log: (line: string) => void): Pace {
   let edits = 0;
   let depth = 0;
+  const timed: Pace['timed'] = (what, work) => {
+    // The innermost piece is told by the outermost: one stretch, one line.
+    const start = host.now();
+    depth++;
+    try {
+      return work();
+    } finally {
+      depth--;
+      const took = host.now() - start;
+      if (depth === 0 && took > longestStretch) {
+        log(`${what} took ${took.toFixed(0)} ms without a rest`);
+        host.observe?.('stretch', what);
+      }
+    }
+  };
   return {
-    timed: (what, work) => {
-      // The innermost piece is told by the outermost: one stretch, one line.
-      const start = host.now();
-      depth++;
-      try {
-        return work();
-      } finally {
-        depth--;
-        const took = host.now() - start;
-        if (depth === 0 && took > longestStretch) {
-          log(`${what} took ${took.toFixed(0)} ms without a rest`);
-          host.observe?.('stretch', what);
-        }
+    timed,
+    driven: async (what, steps, isGivenUp = () => false) => {
+      for (;;) {
+        const step = timed(what, () => {
+          const from = host.now();
+          for (;;) {
+            const next = steps.next();
+            if (next.done === true || host.now() - from > restAfter) return next;
+          }
+        });
+        if (step.done === true) return step.value;
+        await host.tick();
+        if (isGivenUp()) return undefined;
       }
     },
     rester: () => {

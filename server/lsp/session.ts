@@ -53,7 +53,7 @@ export interface Session {
 
 export interface SessionOptions {
   readonly host: Host;
-  readonly pace: Pick<Pace, 'timed' | 'rester'>;
+  readonly pace: Pick<Pace, 'timed' | 'rester' | 'driven'>;
   /** Asks the client for the text of a file. */
   readonly ask: (uri: string) => Promise<ReadResult>;
 }
@@ -203,19 +203,7 @@ export function createSession({ host, pace, ask }: SessionOptions): Session {
     if (typeof result === 'string') return result;
     const { text } = result;
     if (text.length < smallText) return timed('analysis', () => workspace.judge(path, text, host.today()));
-    const rest = pace.rester();
-    const steps = workspace.judging(path, text, host.today());
-    for (;;) {
-      const step = timed('analysis', () => {
-        const from = host.now();
-        for (;;) {
-          const next = steps.next();
-          if (next.done === true || host.now() - from > longestStep) return next;
-        }
-      });
-      if (step.done === true) return step.value;
-      await rest();
-    }
+    return (await pace.driven('analysis', workspace.judging(path, text, host.today()))) as Analysis;
   };
 
   const changed: Session['changed'] = (path, what) => {

@@ -40,3 +40,4 @@ export type { InstallationProblem, InstallationProblems } from './problems.ts';
 export { type Body, type Regime, regimeOf } from './regime.ts';
 export { resolve } from './resolve.ts';
 export { buildingShelf, hasOwnModels, type Library, type Lookup, libraryOf, type Models, mostLibraries, type Shelf } from './shelf.ts';
+export { inOneGo, type Steps } from './steps.ts';

@@ -3,6 +3,7 @@ import { type Blocks, type Entity, type ModelKind, modelKinds, type Reading } fr
 import type { ModelOf, PanelModel, Terminal } from './installation.ts';
 import { resolveUse, type UsePath } from './paths.ts';
 import type { InstallationProblem, UseProblems } from './problems.ts';
+import type { Steps } from './steps.ts';
 
 /** The models of each kind by their names. */
 export type Models = { readonly [Kind in ModelKind]: ReadonlyMap<string, ModelOf<Kind>> };
@@ -93,7 +94,7 @@ export const mostLibraries = 1000;
  * has at most one trouble of a kind for each `use` line and file or name, and one circle for each `use` line: whoever opens the files
  * that take part finds the others. In small steps, for whoever must not work long at a time: it yields after each file.
  */
-export function* buildingShelf(path: string, reading: Reading, root: string, lookup: Lookup): Generator<undefined, Shelf> {
+export function* buildingShelf(path: string, reading: Reading, root: string, lookup: Lookup): Steps<Shelf> {
   const building = new Building(path, lookup);
   if (hasOwnModels(reading)) building.put(libraryOf(path, reading, root), -1);
   for (const lead of leadsOf(path, reading, root)) {

@@ -1,7 +1,7 @@
 // The papers room: what is handed over of an installation, as pure functions. `scene/` works out where and when things are, as
 // plain data in metres and seconds; `drawing/` makes pictures of that, with the same in words, as a table, and by place in the
 // file; `words.ts` has what all papers say alike. Written papers get a room of their own beside these two, one file a paper.
-import type { Installation } from '../model/index.ts';
+import type { Installation, Steps } from '../model/index.ts';
 import type { Finding } from '../rules/index.ts';
 import type { Drawing, Thing } from './drawing/drawing.ts';
 import { forceOf } from './drawing/force/draw.ts';
@@ -18,12 +18,13 @@ export { siteTitle } from './words.ts';
  * All drawings of an installation; `findings` are those of the rules, accepted ones too, as a reason makes no hazard safe; they
  * decide what is shown as covered.
  */
-export const drawingsOf = (installation: Installation, findings: readonly Finding[]): readonly Drawing[] => [
-  planOf(installation, findings),
-  timingOf(installation),
-  forceOf(installation),
-  wiringOf(installation),
-];
+export function* drawingsOf(installation: Installation, findings: readonly Finding[]): Steps<readonly Drawing[]> {
+  const plan = yield* planOf(installation, findings);
+  const timing = yield* timingOf(installation);
+  const force = yield* forceOf(installation);
+  const wiring = yield* wiringOf(installation);
+  return [plan, timing, force, wiring];
+}
 
 /** Everything that the drawings show and the file states, each once. */
 export function thingsOf(drawings: readonly Drawing[]): Thing[] {

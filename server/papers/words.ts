@@ -1,6 +1,7 @@
 // What the papers say alike, whatever they are drawn or written on.
 import type { Drive, Installation, Leaf } from '../model/index.ts';
 import { short } from './drawing/text.ts';
+import { mostDrawn } from './scene/limit.ts';
 
 /** Stands on every paper that somebody may take to the gate. */
 export const caution =
@@ -24,6 +25,18 @@ export function driveKind({ model }: Drive): string {
   return kind === undefined ? 'model not known' : kindWords[kind];
 }
 
+/** So many of a list in words as are drawn of it; of those beyond it is said how many there are. `count`: of how many `all` are the first. */
+export function firstInWords<T>(
+  all: readonly T[],
+  kind: string,
+  separator: string,
+  words: (one: T) => string,
+  count: number = all.length,
+): string {
+  const told = all.slice(0, mostDrawn).map(words).join(separator);
+  return count > mostDrawn ? `${told}${separator}and ${count - mostDrawn} more ${kind}` : told;
+}
+
 export const drivenLeaves = ({ leaves }: Installation): Leaf[] => leaves.filter((leaf) => leaf.drives.length > 0);
 
 /** Said in place of a drawing of what moves. */
@@ -31,5 +44,5 @@ export const nothingDriven = 'Nothing drives a leaf: state a drive that moves it
 
 /** The same where the travel of these leaves cannot be followed. */
 export const motionUnknown = (leaves: readonly Leaf[]): string =>
-  `The motion of ${leaves.map((leaf) => short(leaf.name)).join(' and ')} cannot be worked out: that takes how far the leaf opens, ` +
+  `The motion of ${firstInWords(leaves, 'leaves', ' and ', (leaf) => short(leaf.name))} cannot be worked out: that takes how far the leaf opens, ` +
   'a drive model with its kind and speed, and the brackets of a ram or an arm that can make the whole travel.';

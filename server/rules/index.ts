@@ -5,5 +5,5 @@ export { addLine } from './fixes.ts';
 export { type Margin, marginsAbout, marginsOf } from './margins.ts';
 export type { ProblemKind } from './problems.ts';
 export { type Edit, type Finding, type Fix, graveness, type Related, type Rule, type Severity } from './rule.ts';
-export { toldHazardsOf, verdictOf } from './told-hazards.ts';
+export { tellerOfHazards, verdictOf } from './told-hazards.ts';
 export { quoted } from './words.ts';

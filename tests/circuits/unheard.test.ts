@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { type OverviewNode, overview } from '../../server/editor/index.ts';
 import { type Analysis, Workspace } from '../../server/engine/index.ts';
+import { inOneGo } from '../../server/model/index.ts';
 import { drawingsOf, svgOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 import { examples } from '../grammar/examples.ts';
@@ -87,7 +88,7 @@ function toldOf(analysis: Analysis, from: number): Told {
     nodes.flatMap(({ label, detail, children, kind, severity }) =>
       own.has(label) ? [] : [[kind, label, detail, severity, rows(children)]],
     );
-  const drawings = drawingsOf(installation, [...findings, ...accepted]);
+  const drawings = inOneGo(drawingsOf(installation, [...findings, ...accepted]));
   return {
     figures: figures
       .filter(({ id, at }) => at.start < from && !isOwn(id))
@@ -100,7 +101,7 @@ function toldOf(analysis: Analysis, from: number): Told {
       .filter(({ rule, start, what }) => rule !== 'expectation-not-met' && start < from && !isOwn(what))
       .map(({ rule, severity, what, start }) => [rule, severity, what, start]),
     drawings: [
-      ...drawings.filter(({ id }) => id === 'force' || id === 'timing').map((drawing) => [drawing.description, svgOf(drawing)]),
+      ...drawings.filter(({ id }) => id === 'force' || id === 'timing').map((drawing) => [drawing.description, inOneGo(svgOf(drawing))]),
       // What is drawn, and how it is judged; the words behind it may name what does not help.
       ...drawings.map(({ table }) =>
         table.rows.filter(([first]) => !isOwn(first ?? '')).map((row) => row.slice(0, 2).filter((cell) => !isOwn(cell))),

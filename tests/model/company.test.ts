@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Analysis, type ReadResult, Workspace } from '../../server/engine/index.ts';
-import { finished } from '../../server/engine/inside.ts';
+import { inOneGo } from '../../server/engine/inside.ts';
 import { seed } from '../kit/chance.ts';
 
 const asOf = '2026-06-01';
@@ -27,7 +27,7 @@ function together(files: Files, order: readonly string[], judge: (workspace: Wor
 
 const ways: Readonly<Record<string, (workspace: Workspace, path: string, text: string) => Analysis>> = {
   judged: (workspace, path, text) => workspace.judge(path, text, asOf),
-  'judged in steps': (workspace, path, text) => finished(workspace.judging(path, text, asOf)),
+  'judged in steps': (workspace, path, text) => inOneGo(workspace.judging(path, text, asOf)),
   opened: (workspace, path, text) => workspace.open(path, text, asOf),
   'opened twice': (workspace, path, text) => {
     workspace.open(path, text + '\n', asOf);

@@ -1,7 +1,7 @@
 // What a file can see through its `use` lines, and what is said where they lead nowhere, in circles or to two of a name.
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/index.ts';
-import { finished } from '../../server/engine/inside.ts';
+import { inOneGo } from '../../server/engine/inside.ts';
 import { buildingShelf, type Installation, type Lookup, libraryOf, mostLibraries, resolve } from '../../server/model/index.ts';
 import { readFile } from '../../server/vocabulary/index.ts';
 
@@ -18,7 +18,7 @@ function installation(
     return special[asked] ?? (text === undefined ? 'missing' : libraryOf(asked, readFile(parse('language 1\n' + text)), '/w'));
   };
   const reading = readFile(parse('language 1\n' + (files[path] ?? '')));
-  const shelf = finished(buildingShelf(path, reading, '/w', lookup));
+  const shelf = inOneGo(buildingShelf(path, reading, '/w', lookup));
   return { ...resolve(path, reading, shelf), lookups };
 }
 const kinds = (of: Installation): string[] => of.problems.map((problem) => problem.kind);

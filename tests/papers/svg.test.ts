@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { inOneGo } from '../../server/model/index.ts';
 import { roundAbove, scaleOf, ticks } from '../../server/papers/drawing/scale.ts';
-import { clean, element, hatch, number, render } from '../../server/papers/drawing/svg.ts';
+import { clean, element, hatch, type Node, number, rendering } from '../../server/papers/drawing/svg.ts';
 import { fitted, short, widthOf, wrapped } from '../../server/papers/drawing/text.ts';
 import { parsed } from './kit.ts';
+
+const written = (node: Node): string => inOneGo(rendering(node));
 
 const anything = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 60 }),
@@ -16,7 +19,7 @@ const anything = fc.oneof(
 test('any text is text, in an element and in an attribute, and comes back as it was cleaned', () => {
   fc.assert(
     fc.property(anything, (words) => {
-      const svg = render(
+      const svg = written(
         element('svg', { xmlns: 'http://www.w3.org/2000/svg' }, element('g', { 'data-thing': words }, element('text', {}, words))),
       );
       const document = parsed(svg);

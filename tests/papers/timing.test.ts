@@ -7,6 +7,7 @@ import { ramMountingOf } from '../../server/figures/linear-ram/working.ts';
 import { leafAt } from '../../server/figures/linkage/maths.ts';
 import { travelAt } from '../../server/figures/motion-profile/maths.ts';
 import { motionOf } from '../../server/figures/run-time/working.ts';
+import { inOneGo } from '../../server/model/index.ts';
 import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
 import { cycleMotion, type Moving } from '../../server/papers/index.ts';
 import { all, drawingOf, example, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
@@ -107,7 +108,7 @@ describe('the slider', () => {
 
   test.each(timed)('%s: begins and ends closed, rises in time, and moves what the plan draws', (name) => {
     const { installation } = example(name);
-    const cycle = cycleMotion(installation);
+    const cycle = inOneGo(cycleMotion(installation));
     const drawn = new Set(all(parsed(drawingOf(previewOf(name), 'plan').svg)).map((each) => each.getAttribute('data-moves')));
     if (cycle === undefined) throw new Error('no cycle');
     expect(cycle.leaves.filter(({ thing }) => thing.startsWith('leaf.')).length).toBe(installation.leaves.length);
@@ -126,7 +127,7 @@ describe('the slider', () => {
 
   test('a leaf is where its true motion has it, to a tenth of a degree, at any time', () => {
     const { installation } = example('withy-lane');
-    const cycle = cycleMotion(installation);
+    const cycle = inOneGo(cycleMotion(installation));
     const facts = installation.motion?.facts;
     for (const leaf of installation.leaves) {
       const motion = motionOf(leaf);
@@ -148,7 +149,7 @@ describe('the slider', () => {
 
   test('tube and rod of a ram stay in one line and as long as the ram is', () => {
     const { installation } = example('withy-lane');
-    const cycle = cycleMotion(installation);
+    const cycle = inOneGo(cycleMotion(installation));
     const scale = planScaleOf(installation)?.perMetre ?? NaN;
     const document = parsed(drawingOf(previewOf('withy-lane'), 'plan').svg);
     const turned = ([x, y]: readonly [number, number], moving: Moving, time: number): [number, number] => {

@@ -1,6 +1,7 @@
 // Two double gates in one file: one lag serves both, and has to be long enough for each.
 import { describe, expect, test } from 'vitest';
 import { decidingOverlap, overlapsOf } from '../../server/figures/least-lag/working.ts';
+import { inOneGo } from '../../server/model/index.ts';
 import { drawingsOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 import { judge } from '../kit/pages.ts';
@@ -67,7 +68,7 @@ describe('one lag for two pairs', () => {
   });
   test('the drawing of the timing tells the greater one', () => {
     const told = (...pairs: string[]): string | undefined => {
-      const timing = drawingsOf(of(file('5 s', ...pairs)), []).find(({ id }) => id === 'timing');
+      const timing = inOneGo(drawingsOf(of(file('5 s', ...pairs)), [])).find(({ id }) => id === 'timing');
       return /at least ([\d.]+ s) later when opening/.exec(timing?.description ?? '')?.[1];
     };
     expect(told(wide)).toBeDefined();

@@ -5,6 +5,7 @@ import { inlayValues } from '../../server/editor/inlay.ts';
 import { lenses } from '../../server/editor/lenses.ts';
 import { overview } from '../../server/editor/overview.ts';
 import { figuresShown, type ReadResult, Workspace } from '../../server/engine/index.ts';
+import { inOneGo } from '../../server/model/index.ts';
 import { drawingsOf, svgOf } from '../../server/papers/index.ts';
 import { marginsOf } from '../../server/rules/index.ts';
 
@@ -18,7 +19,10 @@ export function told(root: string, path: string, text: string, asOf: string, rea
     accepted,
     figures: figuresShown(analysis),
     margins: marginsOf(installation).map(({ rule, ...margin }) => ({ ...margin, rule: rule.name })),
-    drawings: drawingsOf(installation, [...findings, ...accepted]).map((drawing) => ({ ...drawing, picture: svgOf(drawing) })),
+    drawings: inOneGo(drawingsOf(installation, [...findings, ...accepted])).map((drawing) => ({
+      ...drawing,
+      picture: inOneGo(svgOf(drawing)),
+    })),
     overview: overview(analysis),
     values: inlayValues(analysis),
     lenses: lenses(analysis),

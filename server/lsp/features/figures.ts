@@ -1,19 +1,15 @@
-import { figuresShown } from '../../engine/index.ts';
+import { showingFigures } from '../../engine/inside.ts';
 import { type FigureAnswer, type FiguresParams, figuresRequest } from '../requests.ts';
 import type { Feature } from './feature.ts';
 
 export const feature: Feature = {
-  answer: ({ connection, session, pace, linesFor, answers }) => {
-    const { answering } = answers;
+  answer: ({ connection, linesFor, answers }) => {
     connection.onRequest(
       figuresRequest,
-      answering('figures', [] as FigureAnswer[], async (params: FiguresParams) => {
-        const analysis = await session.analysisOf(params.uri);
-        if (analysis === undefined) return [];
+      answers.inSteps('figures', [] as FigureAnswer[], function* (analysis, _: FiguresParams) {
         const lines = linesFor(analysis);
-        return pace
-          .timed('figures', () => figuresShown(analysis))
-          .map(({ id, title, value, unit, shown, formula, inputs, source, start }) => ({
+        return (yield* showingFigures(analysis)).map(
+          ({ id, title, value, unit, shown, formula, inputs, source, start }): FigureAnswer => ({
             id,
             title,
             value,
@@ -23,7 +19,8 @@ export const feature: Feature = {
             inputs,
             source,
             line: lines.position(start).line,
-          }));
+          }),
+        );
       }),
     );
   },

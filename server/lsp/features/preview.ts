@@ -1,5 +1,5 @@
-import { preview } from '../../editor/index.ts';
-import { drawingFile } from '../../engine/index.ts';
+import { previewing } from '../../editor/index.ts';
+import { drawingToFile } from '../../engine/inside.ts';
 import {
   type DrawingFileAnswer,
   type DrawingParams,
@@ -15,26 +15,20 @@ const noDrawing: DrawingFileAnswer = { svg: '', width: 0, height: 0 };
 const themes: ReadonlySet<unknown> = new Set(['light', 'dark', 'print'] satisfies DrawingParams['theme'][]);
 
 export const feature: Feature = {
-  answer: ({ connection, session, pace, linesFor, answers }) => {
-    const { answering } = answers;
+  answer: ({ connection, linesFor, answers: { inSteps } }) => {
     connection.onRequest<PreviewAnswer, never>(
       previewRequest,
-      answering<PreviewParams, PreviewAnswer>('preview', nothing, async ({ uri }) => {
-        const analysis = await session.analysisOf(uri);
-        if (analysis === undefined) return nothing;
+      inSteps<PreviewParams, PreviewAnswer>('preview', nothing, function* (analysis) {
         const lines = linesFor(analysis);
-        const { things, ...rest } = pace.timed('preview', () => preview(analysis));
+        const { things, ...rest } = yield* previewing(analysis);
         return { ...rest, things: things.map(({ id, label, start, end }) => ({ id, label, range: lines.range({ start, end }) })) };
       }) as never,
     );
     connection.onRequest<DrawingFileAnswer, never>(
       drawingRequest,
-      answering<DrawingParams, DrawingFileAnswer>('drawing', noDrawing, async ({ uri, id, theme }) => {
-        const analysis = await session.analysisOf(uri);
-        return analysis === undefined
-          ? noDrawing
-          : pace.timed('drawing', () => drawingFile(analysis, id, themes.has(theme) ? theme : 'light'));
-      }) as never,
+      inSteps<DrawingParams, DrawingFileAnswer>('drawing', noDrawing, (analysis, { id, theme }) =>
+        drawingToFile(analysis, id, themes.has(theme) ? theme : 'light'),
+      ) as never,
     );
   },
 };

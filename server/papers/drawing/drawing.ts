@@ -1,7 +1,9 @@
 // What a drawing is: the picture, the same in words and as a table, and where in the file each thing in it stands.
 import type { Statement } from '../../../grammar/index.ts';
+import type { Steps } from '../../model/index.ts';
+import { mostDrawn } from '../scene/limit.ts';
 import { plainStyle, type Theme } from './style.ts';
-import { type Element, element, group, type Node, rect, render } from './svg.ts';
+import { type Element, element, group, type Node, rect, rendering } from './svg.ts';
 import { type Size, sizes, text, wrapped } from './text.ts';
 
 export interface Table {
@@ -63,6 +65,41 @@ export interface Note {
   readonly name?: string;
 }
 
+/** Does something to each of a list, and rests before each. */
+export function* eachOf<T>(all: readonly T[], work: (one: T, index: number) => void): Steps<void> {
+  for (const [i, one] of all.entries()) {
+    yield;
+    work(one, i);
+  }
+}
+
+/** What a function makes of each of a list, with a rest before each. */
+export function* mappedOf<T, R>(all: readonly T[], work: (one: T, index: number) => R): Steps<R[]> {
+  const made: R[] = [];
+  yield* eachOf(all, (one, i) => made.push(work(one, i)));
+  return made;
+}
+
+/** Things of a kind as they are met, of which the first `mostDrawn` are drawn. */
+export class Count {
+  all = 0;
+
+  /** Whether one more is drawn. */
+  takes(): boolean {
+    return this.all++ < mostDrawn;
+  }
+}
+
+/** Of which kinds there are more than are drawn, in words; none where there are not. */
+export function limitNotes(counts: readonly (readonly [number, string])[], drawn = 'Drawn'): Note[] {
+  const limits = counts.flatMap(([all, kind]) => (all > mostDrawn ? [`the first ${mostDrawn} of ${all} ${kind}`] : []));
+  if (limits.length === 0) return [];
+  return [{ words: `${drawn} are ${listed(limits)}. The table and the list of parts have all of them.`, name: 'ink' }];
+}
+
+const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+
 /** Lines of text one below the other from `y` on; gives where they end. */
 export function notes(lines: readonly Note[], x: number, y: number, width: number, into: Element[], size: Size = 'small'): number {
   let at = y;
@@ -120,11 +157,14 @@ export const nothing = (id: Drawing['id'], title: string, table: Table, lacks: s
   things: [],
 });
 
-export const svgOf = (drawing: Drawing): string => (drawing.picture === undefined ? '' : render(drawing.picture));
+/** A drawing as the text of an SVG; empty where there is nothing to draw. */
+export function* svgOf({ picture }: Drawing): Steps<string> {
+  return picture === undefined ? '' : yield* rendering(picture);
+}
 
 /** A drawing as a file of its own, with its style in it and its size in units of a screen; empty where there is nothing to draw. */
-export function fileOf(drawing: Drawing, theme: Theme): string {
-  const svg = svgOf(drawing);
+export function* fileOf(drawing: Drawing, theme: Theme): Steps<string> {
+  const svg = yield* svgOf(drawing);
   if (svg === '') return '';
   const end = svg.indexOf('>');
   const size = ` width="${Math.ceil(drawing.width)}" height="${Math.ceil(drawing.height)}"`;

@@ -59,7 +59,7 @@ export class Places {
       for (const direction of directions) {
         const { box, moved } = this.#beside(near, width, height, direction, away + least);
         if (away + 2 * moved >= bestCost) continue;
-        const covered = this.#costOf(box);
+        const covered = this.#costOf(box, bestCost - away - 2 * moved);
         const cost = away + 2 * moved + covered;
         if (cost < bestCost) {
           bestCost = cost;
@@ -88,17 +88,20 @@ export class Places {
     return { box, moved: Math.abs(box.x + width / 2 - middleX) + Math.abs(box.y + height / 2 - middleY) };
   }
 
-  #costOf(box: Box): number {
+  /** What a box would cover; no more is added up than `most`, as then it is no better than what is found. */
+  #costOf(box: Box, most: number): number {
     let cost = 0;
     const wider = { x: box.x - 3, y: box.y - 2, width: box.width + 6, height: box.height + 4 };
     for (const other of this.#hard) {
       const shared = overlap(wider, other);
       if (shared > 0) cost += 400 + shared;
+      if (cost >= most) return cost;
     }
     for (let column = squareOf(box.x - 6); column <= squareOf(box.x + box.width + 6); column++)
       for (let row = squareOf(box.y - 6); row <= squareOf(box.y + box.height + 6); row++) {
         const others = this.#soft.get(column * squares + row);
         if (others !== undefined) for (const other of others) cost += overlap(box, other);
+        if (cost >= most) return cost;
       }
     return cost;
   }

@@ -1,5 +1,6 @@
 // A picture as plain data, and as the text of an SVG. What the text of a file may hold is escaped here and nowhere else;
 // there is no way to write a script, an address or a style through this table of tags and attributes.
+import type { Steps } from '../../model/index.ts';
 import type { Point } from '../scene/point.ts';
 
 export type Tag = 'svg' | 'g' | 'path' | 'line' | 'rect' | 'circle' | 'text' | 'title' | 'desc';
@@ -61,31 +62,39 @@ const marks: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>'
 const special = /[^ -~]|[&<>"']/;
 const escaped = (text: string): string => (special.test(text) ? clean(text).replace(/[&<>"']/g, (mark) => marks[mark] as string) : text);
 
-/** The text of an SVG or of a part of one. */
-export function render(node: Node): string {
+/** The text of an SVG or of a part of one; it rests after every so many elements. */
+export function* rendering(node: Node): Steps<string> {
   const parts: string[] = [];
-  write(node, parts);
+  // What is still to be written, the next one last: an element, or the end of one.
+  const left: Node[] = [node];
+  const ends: Element[] = [];
+  for (let count = 1; left.length > 0; count++) {
+    const next = left.pop() as Node;
+    if (typeof next === 'string') parts.push(escaped(next));
+    else if (ends[ends.length - 1] === next) {
+      ends.pop();
+      parts.push('</', next.tag, '>');
+    } else {
+      writeHead(next, parts);
+      if (next.children.length === 0) continue;
+      ends.push(next);
+      left.push(next);
+      for (let i = next.children.length - 1; i >= 0; i--) left.push(next.children[i] as Node);
+    }
+    if (count % restEvery === 0) yield;
+  }
   return parts.join('');
 }
 
-function write(node: Node, parts: string[]): void {
-  if (typeof node === 'string') {
-    parts.push(escaped(node));
-    return;
-  }
-  parts.push('<', node.tag);
-  const { attributes } = node;
+const restEvery = 200;
+
+function writeHead({ tag, attributes, children }: Element, parts: string[]): void {
+  parts.push('<', tag);
   for (const name of Object.keys(attributes) as (keyof Attributes)[]) {
     const value = attributes[name];
     if (value !== undefined) parts.push(' ', name, '="', typeof value === 'number' ? number(value) : escaped(value), '"');
   }
-  if (node.children.length === 0) {
-    parts.push('/>');
-    return;
-  }
-  parts.push('>');
-  for (const child of node.children) write(child, parts);
-  parts.push('</', node.tag, '>');
+  parts.push(children.length === 0 ? '/>' : '>');
 }
 
 /** Straight lines through points, as the `d` of a path. */

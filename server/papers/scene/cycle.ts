@@ -2,9 +2,11 @@
 // fixed to a leaf is carried along by it.
 import { inDegrees } from '../../figures/index.ts';
 import { type LeafMotion, leafAfter } from '../../figures/run-time/working.ts';
-import type { Drive, Installation } from '../../model/index.ts';
+import type { Drive, Installation, Leaf, Steps } from '../../model/index.ts';
+import { mostDrawn } from './limit.ts';
 import { mechanismAt } from './mechanism.ts';
-import { onGround, placedOpeningOf, type Slide, type Swing, turnOf } from './opening.ts';
+import { onGround, type Slide, type Swing, turnOf } from './opening.ts';
+import { planSceneOf } from './plan.ts';
 import type { Point } from './point.ts';
 import { type LeafTimes, type Times, timesOf } from './times.ts';
 
@@ -27,18 +29,31 @@ export interface Phase {
   readonly label: string;
 }
 
-/** All moves of an installation; empty where no motion can be worked out. */
-export function movesOf(installation: Installation): Move[] {
+/** All moves of what the plan of an installation draws; empty where no motion can be worked out. */
+export function* movesOf(installation: Installation): Steps<Move[]> {
   const times = timesOf(installation);
-  if (times === undefined) return [];
-  return placedOpeningOf(installation)
-    .gaps.flatMap((gap) => gap.leaves)
-    .flatMap((placed) => {
-      const own = times.leaves.find((each) => each.leaf === placed.leaf);
-      if (own === undefined) return [];
-      const positions = positionsOf(own, times.end);
-      return placed.kind === 'slide' ? [slideMove(placed, positions)] : swingMoves(placed, positions);
-    });
+  const scene = planSceneOf(installation);
+  if (times === undefined || scene === undefined) return [];
+  const timesByLeaf = new Map<Leaf, LeafTimes>(times.leaves.map((each) => [each.leaf, each]));
+  const moves: Move[] = [];
+  let drives = mostDrawn;
+  for (const placed of scene.leaves) {
+    yield;
+    const own = timesByLeaf.get(placed.leaf);
+    if (own === undefined) continue;
+    const positions = positionsOf(own, times.end);
+    if (placed.kind === 'slide') {
+      moves.push(slideMove(placed, positions));
+      continue;
+    }
+    moves.push(turnOfLeaf(placed, positions));
+    for (const drive of placed.leaf.drives.slice(0, drives)) {
+      yield;
+      drives--;
+      moves.push(...mechanismMoves(placed, drive, positions));
+    }
+  }
+  return moves;
 }
 
 /** Where a leaf is over the cycle, radians or metres from closed. */
@@ -91,13 +106,10 @@ const slideMove = ({ leaf, way, distance }: Slide, { times, positions }: Positio
   values: positions.map((position) => position / distance),
 });
 
-function swingMoves(placed: Swing, of: Positions): Move[] {
+function turnOfLeaf(placed: Swing, { times, positions }: Positions): Move {
   const turn = turnOf(placed);
-  const values = of.positions.map((angle) => turn * inDegrees(angle));
-  return [
-    { part: `leaf.${placed.leaf.name}`, motion: { kind: 'turn', about: placed.hinge }, times: of.times, values },
-    ...placed.leaf.drives.flatMap((drive) => mechanismMoves(placed, drive, of)),
-  ];
+  const values = positions.map((angle) => turn * inDegrees(angle));
+  return { part: `leaf.${placed.leaf.name}`, motion: { kind: 'turn', about: placed.hinge }, times, values };
 }
 
 /** The parts of a ram or an arm: one turns about its place on the post; the other is carried by the leaf, and turns about its bracket. */

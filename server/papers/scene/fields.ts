@@ -1,7 +1,7 @@
 // Where the fields of sensors lie in the plan. A file says on which edge of a leaf a sensor sits and how high it is, but not
 // where it stands on the ground: what stands on the ground is put where there is room, and said to be put there.
 import type { Control, Installation, Sensor } from '../../model/index.ts';
-import { onGround, type PlacedLeaf, type PlacedOpening, type Slide, type Swing } from './opening.ts';
+import { type Gap, onGround, type PlacedLeaf, type PlacedOpening, type Slide, type Swing } from './opening.ts';
 import { between, type Point } from './point.ts';
 
 export interface Field {
@@ -41,10 +41,10 @@ function sweptDepth({ gaps }: PlacedOpening): { inside: number; outside: number 
   return { inside, outside };
 }
 
-/** Fields that stand on the ground. */
-export function fieldsOf(installation: Installation, opening: PlacedOpening): Field[] {
-  const first = opening.gaps[0];
-  const last = opening.gaps[opening.gaps.length - 1];
+/** Fields that stand on the ground; they reach over the gaps that are drawn. */
+export function fieldsOf(installation: Installation, opening: PlacedOpening, drawn: readonly Gap[]): Field[] {
+  const first = drawn[0];
+  const last = drawn[drawn.length - 1];
   if (first === undefined || last === undefined) return [];
   const swept = sweptDepth(opening);
   // On the side that the leaves sweep, fields lie beyond them; on the other, close to the line of the gate.
@@ -82,16 +82,15 @@ function groundDevices({ sensors, controls }: Installation): GroundDevice[] {
   return found;
 }
 
-/** Edges and fields on the leaves. */
-export function carriedOf(installation: Installation, opening: PlacedOpening): Carried[] {
-  const placed = opening.gaps.flatMap((gap) => gap.leaves);
-  return installation.sensors.flatMap((sensor): Carried[] => {
+/** Edges and fields on a leaf, in the order of the file. */
+export function carriedBy(leaf: PlacedLeaf): Carried[] {
+  const carried: Carried[] = [];
+  for (const sensor of leaf.leaf.sensors) {
     const on = sensor.facts.on;
     const kind = sensor.model?.facts.kind?.value;
-    const leaf = placed.find((each) => each.leaf === sensor.leaf);
-    if (on === undefined || leaf === undefined || kind === undefined || kind === 'loop') return [];
-    return [{ sensor, leaf, kind, edge: on.edge }];
-  });
+    if (on !== undefined && kind !== undefined && kind !== 'loop') carried.push({ sensor, leaf, kind, edge: on.edge });
+  }
+  return carried;
 }
 
 /** The two ends of the part of a leaf that an edge sits on, on the ground, with the leaf closed. */

@@ -1,6 +1,7 @@
 // Which hazards stand where in the plan.
 import { type HazardKind, hazardsOf, type Unstated } from '../../figures/hazards/working.ts';
-import { type Finding, toldHazardsOf } from '../../rules/index.ts';
+import type { Installation, Steps } from '../../model/index.ts';
+import { type Finding, tellerOfHazards } from '../../rules/index.ts';
 import type { JudgedHazard } from '../../safeguards/index.ts';
 import { onGround, type PlacedLeaf, type Slide, type Swing } from './opening.ts';
 import type { Point } from './point.ts';
@@ -21,11 +22,17 @@ export interface UnjudgedHazard {
 }
 
 /** The hazards of these leaves; `findings` decide, together with what covers each, which of them are shown as covered. */
-export function markedHazardsOf(leaves: readonly PlacedLeaf[], findings: readonly Finding[]): MarkedHazard[] {
+export function* markedHazardsOf(
+  installation: Installation,
+  leaves: readonly PlacedLeaf[],
+  findings: readonly Finding[],
+): Steps<MarkedHazard[]> {
   const marked: MarkedHazard[] = [];
+  const toldOf = tellerOfHazards(installation, findings);
   for (const leaf of leaves) {
+    yield;
     const counts = new Map<HazardKind, number>();
-    for (const judged of toldHazardsOf(leaf.leaf, findings)) {
+    for (const judged of toldOf(leaf.leaf)) {
       const nth = (counts.get(judged.hazard.kind) ?? 0) + 1;
       counts.set(judged.hazard.kind, nth);
       marked.push({ leaf, judged, nth });

@@ -79,18 +79,15 @@ export const placedOpeningOf = perSubject((installation: Installation): PlacedOp
   const told = new Set<string>();
   const done = new Set<Leaf>();
   let from = 0;
-  const drawable = installation.leaves.filter((leaf) => canSwing(leaf) || canSlide(leaf));
+  const free = new FreeLeaves(installation.leaves, done);
   for (const leaf of installation.leaves) {
     if (done.has(leaf)) continue;
     done.add(leaf);
-    if (!drawable.includes(leaf)) {
+    if (!isDrawable(leaf)) {
       left.push(leaf);
       continue;
     }
-    const partner = partnerOf(
-      leaf,
-      drawable.filter((other) => !done.has(other)),
-    );
+    const partner = partnerOf(leaf, free);
     if (partner !== undefined) done.add(partner);
     const gap = canSwing(leaf) ? swinging(leaf, partner, from, told) : sliding(leaf, partner, from, told);
     gaps.push(gap);
@@ -100,13 +97,50 @@ export const placedOpeningOf = perSubject((installation: Installation): PlacedOp
   return { gaps, left, assumed: [...told] };
 });
 
+const isDrawable = (leaf: Leaf): boolean => canSwing(leaf) || canSlide(leaf);
+
+/** The leaves that stand in no gap yet, by what they may be the partners of. None is looked at twice. */
+class FreeLeaves {
+  readonly #done: ReadonlySet<Leaf>;
+  readonly #queues = new Map<string, { readonly leaves: Leaf[]; next: number }>();
+
+  constructor(leaves: readonly Leaf[], done: ReadonlySet<Leaf>) {
+    this.#done = done;
+    for (const leaf of leaves) {
+      const kind = FreeLeaves.#kindOf(leaf);
+      if (kind === undefined) continue;
+      const queue = this.#queues.get(kind);
+      if (queue === undefined) this.#queues.set(kind, { leaves: [leaf], next: 0 });
+      else queue.leaves.push(leaf);
+    }
+  }
+
+  /** A swing leaf that overlaps with none; or a sliding one, by the way that it opens. */
+  static #kindOf(leaf: Leaf): string | undefined {
+    if (canSwing(leaf)) return leaf.covers === undefined && leaf.coveredBy === undefined ? 'swing' : undefined;
+    return canSlide(leaf) ? leaf.facts.slides?.way : undefined;
+  }
+
+  has(leaf: Leaf | undefined): leaf is Leaf {
+    return leaf !== undefined && isDrawable(leaf) && !this.#done.has(leaf);
+  }
+
+  /** The first of a kind in the order of the file. */
+  first(kind: 'swing' | 'left' | 'right'): Leaf | undefined {
+    const queue = this.#queues.get(kind);
+    if (queue === undefined) return undefined;
+    while (queue.next < queue.leaves.length && this.#done.has(queue.leaves[queue.next] as Leaf)) queue.next++;
+    return queue.leaves[queue.next];
+  }
+}
+
 /** The leaf that closes the same gap: one that overlaps with it, else the next of the same kind. */
-function partnerOf(leaf: Leaf, others: readonly Leaf[]): Leaf | undefined {
-  const bound = others.find((other) => other === leaf.covers || other === leaf.coveredBy);
+function partnerOf(leaf: Leaf, free: FreeLeaves): Leaf | undefined {
+  const { covers, coveredBy } = leaf;
+  const bound = [covers, coveredBy].filter((other) => free.has(other)).sort((a, b) => a.at.start - b.at.start)[0];
   if (bound !== undefined) return canSwing(bound) === canSwing(leaf) ? bound : undefined;
-  if (leaf.covers !== undefined || leaf.coveredBy !== undefined) return undefined;
-  if (canSwing(leaf)) return others.find((other) => canSwing(other) && other.covers === undefined && other.coveredBy === undefined);
-  return others.find((other) => canSlide(other) && other.facts.slides?.way !== leaf.facts.slides?.way);
+  if (covers !== undefined || coveredBy !== undefined) return undefined;
+  return free.first(canSwing(leaf) ? 'swing' : leaf.facts.slides?.way === 'left' ? 'right' : 'left');
 }
 
 /** How far to the right a leaf comes, closed or open. */

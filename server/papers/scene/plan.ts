@@ -1,17 +1,21 @@
 // All that stands in a plan, in metres on the ground, and how much ground it takes.
 import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
-import { type Carried, carriedOf, type Field, fieldsOf } from './fields.ts';
+import { type Field, fieldsOf } from './fields.ts';
+import { mostDrawn } from './limit.ts';
 import { mechanismAt } from './mechanism.ts';
-import { assumed, onGround, type PlacedLeaf, type PlacedOpening, placedOpeningOf, type Slide, type Swing } from './opening.ts';
+import { assumed, type Gap, onGround, type PlacedLeaf, type PlacedOpening, placedOpeningOf, type Slide, type Swing } from './opening.ts';
 import type { Point } from './point.ts';
 
 export interface PlanScene {
   readonly opening: PlacedOpening;
-  /** The leaves of all gaps. */
+  /** The gaps that are drawn, and their leaves: the first `mostDrawn` leaves, and the other one of the last gap. */
+  readonly gaps: readonly Gap[];
   readonly leaves: readonly PlacedLeaf[];
+  /** Leaves of further gaps: they are told, and not drawn. */
+  readonly others: readonly PlacedLeaf[];
+  /** All of them; the first `mostDrawn` are drawn. */
   readonly fields: readonly Field[];
-  readonly carried: readonly Carried[];
-  /** The corners of the ground that it takes. */
+  /** The corners of the ground that what is drawn takes. */
   readonly low: Point;
   readonly high: Point;
 }
@@ -20,19 +24,24 @@ export interface PlanScene {
 export const planSceneOf = perSubject((installation: Installation): PlanScene | undefined => {
   const opening = placedOpeningOf(installation);
   if (opening.gaps.length === 0) return undefined;
-  const fields = fieldsOf(installation, opening);
-  const corners = cornersOf(opening, fields);
+  let count = 0;
+  let drawn = 0;
+  for (; drawn < opening.gaps.length && count < mostDrawn; drawn++) count += (opening.gaps[drawn] as Gap).leaves.length;
+  const gaps = opening.gaps.slice(0, drawn);
+  const fields = fieldsOf(installation, opening, gaps);
+  const corners = cornersOf(gaps, fields.slice(0, mostDrawn));
   return {
     opening,
-    leaves: opening.gaps.flatMap((gap) => gap.leaves),
+    gaps,
+    leaves: gaps.flatMap((gap) => gap.leaves),
+    others: opening.gaps.slice(drawn).flatMap((gap) => gap.leaves),
     fields,
-    carried: carriedOf(installation, opening),
     low: { x: Math.min(...corners.map(({ x }) => x)), y: Math.min(...corners.map(({ y }) => y)) },
     high: { x: Math.max(...corners.map(({ x }) => x)), y: Math.max(...corners.map(({ y }) => y)) },
   };
 });
 
-function cornersOf({ gaps }: PlacedOpening, fields: readonly Field[]): Point[] {
+function cornersOf(gaps: readonly Gap[], fields: readonly Field[]): Point[] {
   const corners: Point[] = [];
   for (const gap of gaps) {
     corners.push({ x: gap.left - assumed.pillar, y: -assumed.pillar }, { x: gap.right + assumed.pillar, y: assumed.pillar });
@@ -49,7 +58,7 @@ function swingCorners(leaf: Swing): Point[] {
   const room = drawnRoomOf(leaf.leaf);
   if (room !== undefined)
     for (const x of [leaf.width * 0.35, leaf.width]) corners.push(onGround(leaf, x, wallAcross(leaf, room.value) + 0.1, leaf.angle));
-  for (const drive of leaf.leaf.drives)
+  for (const drive of leaf.leaf.drives.slice(0, mostDrawn))
     for (const angle of [0, leaf.angle]) {
       const found = mechanismAt(drive, angle);
       if (found === undefined) continue;

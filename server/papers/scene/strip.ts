@@ -1,7 +1,18 @@
 // The terminals of a panel, and what the file leads to each of them.
 
 import { isUnfit } from '../../circuits/index.ts';
-import type { Cable, Device, Installation, Panel, Sensor, Terminal, TerminalLink, TerminalUse, Wire } from '../../model/index.ts';
+import {
+  type Cable,
+  type Device,
+  type Installation,
+  type Panel,
+  perSubject,
+  type Sensor,
+  type Terminal,
+  type TerminalLink,
+  type TerminalUse,
+  type Wire,
+} from '../../model/index.ts';
 
 /** A row of the strip. `terminal` is absent where the panel's model has none of that name, or is not known. */
 export interface Row {
@@ -80,14 +91,30 @@ function rowsOf(panel: Panel): Row[] {
 
 export const isFeed = (terminal: Terminal | undefined): boolean => terminal?.role === 'supply-in' || terminal?.role === 'earth';
 
-export const cablesTo = ({ cables }: Installation, it: Panel | Device['it']): Cable[] => cables.filter(({ load }) => load?.it === it);
+/** The cables that feed a device or panel, in the order of the file. */
+export const cablesTo = (installation: Installation, it: Panel | Device['it']): readonly Cable[] =>
+  cablesByLoad(installation).get(it) ?? none;
+
+const cablesByLoad = perSubject(({ cables }: Installation): ReadonlyMap<Panel | Device['it'], readonly Cable[]> => {
+  const byLoad = new Map<Panel | Device['it'], Cable[]>();
+  for (const cable of cables) {
+    if (cable.load === undefined) continue;
+    const known = byLoad.get(cable.load.it);
+    if (known === undefined) byLoad.set(cable.load.it, [cable]);
+    else known.push(cable);
+  }
+  return byLoad;
+});
+
+const none: readonly never[] = [];
 
 /** What the wires of a panel lead to, in the order of the text. */
 function devicesOf(panel: Panel, rowOf: ReadonlyMap<string, number>): WiredDevice[] {
   const byDevice = new Map<string, Wire[]>();
   for (const wire of panel.wires) {
-    const key = wire.fact.device.text;
-    byDevice.set(key, [...(byDevice.get(key) ?? []), wire]);
+    const wires = byDevice.get(wire.fact.device.text);
+    if (wires === undefined) byDevice.set(wire.fact.device.text, [wire]);
+    else wires.push(wire);
   }
   const met = new Set<Sensor>();
   return [...byDevice].map(([name, wires]) => {

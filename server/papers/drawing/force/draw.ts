@@ -1,48 +1,72 @@
 // The force window of each leaf over its travel: how hard the drive must push at least, and how hard it may push at most.
 import { forceWindowOf, type SettingWindow } from '../../../figures/force-window/working.ts';
-import type { Installation } from '../../../model/index.ts';
+import type { Installation, Leaf, Steps } from '../../../model/index.ts';
 import { readerOf } from '../../../vocabulary/index.ts';
-import { drivenLeaves, siteTitle } from '../../words.ts';
-import { type Drawing, finished, margin, type Note, notes, nothing, sheetWidth, type Table, Things, whole } from '../drawing.ts';
+import { drivenLeaves, firstInWords, siteTitle } from '../../words.ts';
+import {
+  Count,
+  type Drawing,
+  finished,
+  limitNotes,
+  margin,
+  type Note,
+  notes,
+  nothing,
+  sheetWidth,
+  type Table,
+  Things,
+  whole,
+} from '../drawing.ts';
 import { type Element, line, number, path } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { chartOf, type Shared } from './chart.ts';
-import { drawWindow } from './window.ts';
+import { drawWindow, tellWindow } from './window.ts';
 import { lacksOf, windowInWords } from './words.ts';
 
 const title = 'Force window over the travel';
 
-export function forceOf(installation: Installation): Drawing {
+export function* forceOf(installation: Installation): Steps<Drawing> {
   const shared: Shared = { reader: readerOf(installation), drawn: [], rows: [] };
   const { reader, drawn, rows } = shared;
-  const windows = installation.leaves.flatMap((leaf) => {
+  const windows: LeafWindow[] = [];
+  for (const leaf of installation.leaves) {
+    yield;
     const window = forceWindowOf(leaf);
-    return window === undefined ? [] : [{ leaf, window, sentence: windowInWords(leaf, window, reader) }];
-  });
+    if (window !== undefined) windows.push({ leaf, window, sentence: windowInWords(leaf, window, reader) });
+  }
   const table: Table = { caption: title, heads: ['Leaf', 'What', 'Value', 'Where'], rows };
   if (windows.length === 0) return nothing('force', title, table, lacksOf(installation));
   const things = new Things();
   const heading = siteTitle(installation);
   drawn.push(text(fitted(`Force window: ${heading}`, sheetWidth - 2 * margin, 'large'), margin, 32, 'large'));
   let y = 50;
+  const count = new Count();
   for (const { leaf, window, sentence } of windows) {
+    yield;
     const id = things.note(`leaf.${leaf.name}`, `leaf ${short(leaf.name)}`, whole(leaf.at));
-    y = drawWindow(chartOf(shared, leaf, id, window, y + 44), things, sentence) + 18;
+    if (count.takes()) y = drawWindow(chartOf(shared, leaf, id, window, y + 44), things, sentence) + 18;
+    tellWindow(shared, leaf, window);
   }
   y = drawLegend(
     y,
     drawn,
     windows.map(({ window }) => window),
   );
-  y = notes(notesOf(installation), margin, y, sheetWidth - 2 * margin, drawn);
+  y = notes([...limitNotes([[count.all, 'leaves']]), ...notesOf(installation)], margin, y, sheetWidth - 2 * margin, drawn);
   const height = y + margin;
-  const description = windows.map(({ sentence }) => sentence).join(' ');
+  const description = firstInWords(windows, 'leaves', ' ', ({ sentence }) => sentence);
   return finished({ id: 'force', title, heading, description, width: sheetWidth, height, table, drawn, things });
+}
+
+interface LeafWindow {
+  readonly leaf: Leaf;
+  readonly window: SettingWindow;
+  readonly sentence: string;
 }
 
 function notesOf(installation: Installation): Note[] {
   const rest = drivenLeaves(installation).filter((leaf) => forceWindowOf(leaf) === undefined);
-  const names = rest.map((leaf) => short(leaf.name)).join(', ');
+  const names = firstInWords(rest, 'leaves', ', ', (leaf) => short(leaf.name));
   return [
     ...(rest.length === 0 ? [] : [{ words: `No window for ${names}: ${lacksOf(installation)}` }]),
     {

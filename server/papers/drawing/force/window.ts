@@ -1,12 +1,13 @@
 // The window of one leaf: what it needs, what it may get, and where the setting lies between.
-import { type Way, ways } from '../../../figures/force-window/working.ts';
+import { type SettingWindow, type Way, ways } from '../../../figures/force-window/working.ts';
+import type { Leaf } from '../../../model/index.ts';
 import { emptyStretch, type Sample, strictest } from '../../scene/force.ts';
 import type { Point } from '../../scene/point.ts';
 import { margin, type Note, notes, sheetWidth, shows, type Things, whole } from '../drawing.ts';
 import { line, number, path, rect, through } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
 import { drawAxes } from './axes.ts';
-import { type Chart, clipped, left, placeOf, right } from './chart.ts';
+import { type Chart, clipped, left, placeOf, right, type Shared } from './chart.ts';
 import { Tags } from './tags.ts';
 import { placeInWords, pushInWords, settingInWords, shareInWords, whereInWords } from './words.ts';
 
@@ -21,7 +22,6 @@ export function drawWindow(chart: Chart, things: Things, sentence: string): numb
   drawEdges(chart, tags);
   drawSetting(chart, tags, things);
   drawGreatest(chart, tags);
-  tellWindow(chart);
   const lines: Note[] = [{ words: sentence, name: window.low <= window.high ? 'ink' : 'in-alert' }];
   if (empty) {
     const { from, to } = emptyStretch(samples);
@@ -97,13 +97,9 @@ function drawEdges({ window, reader, y, drawn }: Chart, tags: Tags): void {
 }
 
 function drawSetting(chart: Chart, tags: Tags, things: Things): void {
-  const { leaf, window, reader, drawn, rows } = chart;
+  const { leaf, window, reader, drawn } = chart;
   const { setting } = window.of;
-  const name = short(leaf.name);
-  if (setting === undefined) {
-    rows.push([name, 'present setting', 'not stated', '']);
-    return;
-  }
+  if (setting === undefined) return;
   const fact = leaf.installation.motion?.facts.force;
   const id = fact === undefined ? chart.id : things.note('motion.force', 'how hard the drives push', whole(fact.line));
   const at = clipped(chart, setting);
@@ -114,7 +110,6 @@ function drawSetting(chart: Chart, tags: Tags, things: Things): void {
   const tag = tags.at(`set to ${set} (${share})${wrong}`, left + 8, at, 'start', wrong === '' ? '' : 'in-alert');
   const shown = [line('setting', { x: left, y: at }, { x: right, y: at }), ...tag, rect('hit', left, at - 7, right - left, 14)];
   drawn.push(shows(id, `set to ${set}${wrong}`, ...shown));
-  rows.push([name, 'present setting', set, `${share} of what the drive can`]);
 }
 
 function drawGreatest({ window, reader, y, drawn }: Chart, tags: Tags): void {
@@ -125,10 +120,14 @@ function drawGreatest({ window, reader, y, drawn }: Chart, tags: Tags): void {
   drawn.push(line('limit', { x: left, y: at }, { x: right, y: at }), ...tag);
 }
 
-function tellWindow({ leaf, window, reader, rows }: Chart): void {
+/** A window as rows of the table. */
+export function tellWindow({ reader, rows }: Shared, leaf: Leaf, window: SettingWindow): void {
   const { least, most, low, high } = window;
+  const { setting } = window.of;
   const name = short(leaf.name);
   const push = (value: number): string => pushInWords(window, value, reader);
+  if (setting === undefined) rows.push([name, 'present setting', 'not stated', '']);
+  else rows.push([name, 'present setting', push(setting), `${shareInWords(window, setting)} of what the drive can`]);
   rows.push([name, 'needed at least', push(least.push), `${least.way}, ${whereInWords(window, least.at, reader)}`]);
   if (most.push < Infinity) rows.push([name, 'allowed at most', push(most.push), `${most.way}, ${whereInWords(window, most.at, reader)}`]);
   else rows.push([name, 'allowed at most', 'no limit', '']);

@@ -1,6 +1,6 @@
 // Edges, and fields that a leaf carries along.
-import type { Sensor } from '../../../model/index.ts';
-import { besideEdge, type Carried, edgeEnds } from '../../scene/fields.ts';
+import type { Sensor, Steps } from '../../../model/index.ts';
+import { besideEdge, type Carried, carriedBy, edgeEnds } from '../../scene/fields.ts';
 import type { PlacedLeaf } from '../../scene/opening.ts';
 import { between, type Point } from '../../scene/point.ts';
 import { shows } from '../drawing.ts';
@@ -10,22 +10,40 @@ import type { Plan } from './plan.ts';
 import { sensorThing } from './things.ts';
 
 /** What a leaf carries along; what sits on its post is drawn in front. */
-export function drawCarried(plan: Plan, leaf: PlacedLeaf): Element[] {
+export function* drawCarried(plan: Plan, leaf: PlacedLeaf): Steps<Element[]> {
   const moving: Element[] = [];
-  for (const each of plan.layout.scene.carried) {
-    if (each.leaf !== leaf) continue;
+  for (const each of carriedBy(leaf)) {
+    yield;
+    tellCarried(plan, each);
+    if (!plan.takes('carried')) continue;
+    plan.carried.push(each);
     const { sensor, kind, edge } = each;
-    const id = sensorThing(plan, sensor);
     const [from, to] = endsOnPaper(plan, each);
-    const name = `sensor ${short(sensor.name)}`;
-    const place = `${kind} on the ${edge.replace('-', ' ')} of ${short(leaf.leaf.name)}`;
-    plan.rows.push([name, place, watchesInWords(sensor)]);
-    const shown = shows(id, `${name}: ${place}`, ...shapeOf(plan, kind, from, to), hitLine(from, to, 9));
+    const shown = shows(sensorThing(plan, sensor), titleOf(each), ...shapeOf(plan, kind, from, to), hitLine(from, to, 9));
     (edge === 'post-edge' ? plan.front : moving).push(shown);
     plan.places.avoid(from, to, 8);
   }
   return moving;
 }
+
+/** The same in words alone, for a leaf that is not drawn. */
+export function* tellAllCarried(plan: Plan, leaf: PlacedLeaf): Steps<void> {
+  for (const each of carriedBy(leaf)) {
+    yield;
+    tellCarried(plan, each);
+    plan.takes('carried');
+  }
+}
+
+function tellCarried(plan: Plan, each: Carried): void {
+  const { sensor } = each;
+  sensorThing(plan, sensor);
+  plan.rows.push([nameOf(each), placeInWords(each), watchesInWords(sensor)]);
+}
+
+const nameOf = ({ sensor }: Carried): string => `sensor ${short(sensor.name)}`;
+const placeInWords = ({ kind, edge, leaf }: Carried): string => `${kind} on the ${edge.replace('-', ' ')} of ${short(leaf.leaf.name)}`;
+const titleOf = (each: Carried): string => `${nameOf(each)}: ${placeInWords(each)}`;
 
 const endsOnPaper = (plan: Plan, { leaf, edge }: Carried): [Point, Point] => {
   const [from, to] = edgeEnds(leaf, edge);

@@ -29,11 +29,18 @@ interface Drawn {
   readonly point: (place: Point) => Point;
 }
 
+/** A drive in words; gives its thing. */
+export function tellDrive(plan: Plan, drive: Drive): string {
+  plan.rows.push([`drive ${short(drive.name)}`, driveKind(drive), placeInWords(plan, drive)]);
+  return driveThing(plan, drive);
+}
+
 /** A drive of a swing leaf; no parts where it is not stated where it is fixed. */
 export function drawMechanism(plan: Plan, leaf: Swing, drive: Drive): Parts {
-  const id = driveThing(plan, drive);
+  const id = tellDrive(plan, drive);
+  if (!plan.takes('drive')) return { fixed: [], carried: [] };
+  plan.drives.push({ leaf, drive });
   const title = titleOf(drive);
-  plan.rows.push([`drive ${short(drive.name)}`, driveKind(drive), placeInWords(plan, drive)]);
   const drawn: Drawn = {
     plan,
     leaf,
@@ -116,7 +123,9 @@ function drawArm(drawn: Drawn, closed: ArmAt, open: ArmAt | undefined): Parts {
 }
 
 export function drawRack(plan: Plan, leaf: Slide, drive: Drive): void {
-  const id = driveThing(plan, drive);
+  const id = tellDrive(plan, drive);
+  if (!plan.takes('drive')) return;
+  plan.drives.push({ leaf, drive });
   const at = plan.at(rackPlace(leaf));
   const size = Math.max(14, 0.28 * plan.layout.perMetre);
   const left = at.x - size / 2;
@@ -130,7 +139,6 @@ export function drawRack(plan: Plan, leaf: Slide, drive: Drive): void {
     ),
   );
   plan.places.keep({ x: left, y: at.y, width: size, height: size });
-  plan.rows.push([`drive ${short(drive.name)}`, driveKind(drive), placeInWords(plan, drive)]);
 }
 
 function placeInWords(plan: Plan, drive: Drive): string {

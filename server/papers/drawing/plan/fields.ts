@@ -11,6 +11,7 @@ const fieldThing = (plan: Plan, { device }: Field): string =>
   device.kind === 'sensor' ? sensorThing(plan, device.it) : controlThing(plan, device.it);
 const nameOf = ({ device }: Field): string => `${device.kind} ${short(device.it.name)}`;
 
+/** A field in words, and the first of them drawn. */
 export function drawField(plan: Plan, field: Field): void {
   const { kind, device } = field;
   const id = fieldThing(plan, field);
@@ -18,6 +19,7 @@ export function drawField(plan: Plan, field: Field): void {
   const does = device.kind === 'sensor' ? watchesInWords(device.it) : 'commands';
   const told = [heightInWords(plan, field), does, 'position not stated'].filter((part) => part !== '');
   plan.rows.push([nameOf(field), kind === 'loop' ? 'loop in the ground' : kind, told.join(', ')]);
+  if (!plan.takes('field')) return;
   plan.back.push(shows(id, title, ...(kind === 'beam' ? drawBeam(plan, field) : drawSurface(plan, field))));
 }
 
@@ -53,9 +55,10 @@ function heightInWords(plan: Plan, { kind, device }: Field): string {
   return height === undefined ? 'height not stated' : `${plan.length(height.value)} high`;
 }
 
-export function labelField(plan: Plan, field: Field): void {
+/** `nth` of the fields, from 0. */
+export function labelField(plan: Plan, field: Field, nth: number): void {
   const { kind, device, left, right, y } = field;
-  const share = kind === 'loop' ? 0.5 : 0.5 + 0.18 * ((plan.layout.scene.fields.indexOf(field) % 3) - 1);
+  const share = kind === 'loop' ? 0.5 : 0.5 + 0.18 * ((nth % 3) - 1);
   const height = heightInWords(plan, field);
   plan.label({
     id: fieldThing(plan, field),

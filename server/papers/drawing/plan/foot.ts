@@ -1,15 +1,17 @@
 // Below the plan: its scale, its hazards one by one, and what is to be known of it.
+import type { Steps } from '../../../model/index.ts';
 import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import type { MarkedHazard, UnjudgedHazard } from '../../scene/hazards.ts';
-import type { PlanScene } from '../../scene/plan.ts';
+import { mostDrawn } from '../../scene/limit.ts';
 import type { Point } from '../../scene/point.ts';
-import { caution } from '../../words.ts';
+import { caution, firstInWords } from '../../words.ts';
 import { margin, type Note, sheetWidth } from '../drawing.ts';
 import { foot, roundAbove } from '../scale.ts';
 import { type Element, rect } from '../svg.ts';
 import { short, text, wrapped } from '../text.ts';
 import { hazardInWords, hazardMark, unjudgedInWords, unjudgedMark } from './hazards.ts';
 import type { PlanScale } from './layout.ts';
+import type { Plan } from './plan.ts';
 
 /** A bar of a round length, so that the plan can be measured off at any size. */
 export function scaleBar({ perMetre }: PlanScale, reader: Reader, y: number): Element[] {
@@ -30,22 +32,27 @@ function barInWords(length: number, reader: Reader): string {
 }
 
 /** Every hazard with its mark and in words, from `top` on; gives where they end. */
-export function hazardList(
+export function* hazardList(
   marked: readonly MarkedHazard[],
   unjudged: readonly UnjudgedHazard[],
   reader: Reader,
   top: number,
   into: Element[],
-): number {
+): Steps<number> {
   if (marked.length + unjudged.length === 0) return top;
   into.push(text('Where the moving leaves can hurt somebody', margin, top + 4, 'normal', 'start', 'strong'));
   const told = [
-    ...marked.map((each) => ({ words: hazardInWords(each, reader), mark: (at: Point) => hazardMark(each, at, 9) })),
-    ...unjudged.map((each) => ({ words: unjudgedInWords(each), mark: (at: Point) => unjudgedMark(each, at, 9) })),
+    ...marked
+      .slice(0, mostDrawn)
+      .map((each) => ({ words: () => hazardInWords(each, reader), mark: (at: Point) => hazardMark(each, at, 9) })),
+    ...unjudged
+      .slice(0, Math.max(0, mostDrawn - marked.length))
+      .map((each) => ({ words: () => unjudgedInWords(each), mark: (at: Point) => unjudgedMark(each, at, 9) })),
   ];
   let y = top + 12;
   for (const { words, mark } of told) {
-    const rows = wrapped(words, sheetWidth - 2 * margin - 40, 'small', 3);
+    yield;
+    const rows = wrapped(words(), sheetWidth - 2 * margin - 40, 'small', 3);
     const height = Math.max(24, rows.length * 15 + 8);
     const middle = y + height / 2;
     // Not a thing by itself: who looks for the hazard in the plan is to see it there.
@@ -56,14 +63,22 @@ export function hazardList(
   return y + 4;
 }
 
-export function planNotes({ opening, leaves }: PlanScene, marked: readonly MarkedHazard[], unjudged: readonly UnjudgedHazard[]): Note[] {
-  const lines: Note[] = [];
-  const left = opening.left.map((leaf) => short(leaf.name));
-  if (left.length > 0) lines.push({ words: `Not drawn, as the width or the way it opens is not stated: ${left.join(', ')}.` });
+export function planNotes(
+  { layout: { scene }, limits }: Plan,
+  marked: readonly MarkedHazard[],
+  unjudged: readonly UnjudgedHazard[],
+): Note[] {
+  const { opening, leaves, others } = scene;
+  const lines: Note[] = [...limits];
+  const left = firstInWords(opening.left, 'leaves', ', ', (leaf) => short(leaf.name));
+  if (left !== '') lines.push({ words: `Not drawn, as the width or the way it opens is not stated: ${left}.` });
   const signs = signsInWords(marked, unjudged);
   if (signs !== '') lines.push({ words: signs });
-  const thin = leaves.some(({ leaf }) => leaf.facts.thickness === undefined) ? ', nor how thick every leaf is' : '';
-  lines.push({ words: [...opening.assumed, `The size of the posts is not stated${thin}.`].join(' ') }, { words: caution, name: 'ink' });
+  const thin = [...leaves, ...others].some(({ leaf }) => leaf.facts.thickness === undefined) ? ', nor how thick every leaf is' : '';
+  lines.push(
+    { words: [...opening.assumed.slice(0, mostDrawn), `The size of the posts is not stated${thin}.`].join(' ') },
+    { words: caution, name: 'ink' },
+  );
   return lines;
 }
 

@@ -4,7 +4,7 @@ import { hatch, line, path, rect } from '../svg.ts';
 import type { Plan } from './plan.ts';
 
 export function drawGround(plan: Plan): void {
-  for (const gap of plan.layout.scene.opening.gaps) {
+  for (const gap of plan.layout.scene.gaps) {
     const from = plan.at({ x: gap.left - assumed.pillar - 0.3, y: 0 });
     const to = plan.at({ x: gap.right + assumed.pillar + 0.3, y: 0 });
     plan.back.push(line('ground', from, to));

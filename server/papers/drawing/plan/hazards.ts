@@ -22,27 +22,30 @@ const kinds: Readonly<Record<HazardKind, { readonly letter: string; readonly wor
   'running-past': { letter: 'P', words: 'running past' },
 };
 
-export function drawHazard(plan: Plan, marked: MarkedHazard): void {
+/** A hazard in words, and the first of them drawn where its leaf is. */
+export function drawHazard(plan: Plan, marked: MarkedHazard, drawn: boolean): void {
   const { leaf, judged, nth } = marked;
   const { kind, at: stated } = judged.hazard;
   const name = short(leaf.leaf.name);
   const numbered = `hazard.${leaf.leaf.name}.${kind}${nth === 1 ? '' : `.${nth}`}`;
   const id = plan.things.note(numbered, `hazard ${name}, ${kinds[kind].words}`, stated ?? headPlace(leaf.leaf));
+  const words = hazardInWords(marked, plan.reader);
+  plan.rows.push([`${name}, ${kinds[kind].words}`, judged.covered ? 'hazard, covered' : 'hazard, not covered', words]);
+  if (!plan.takes('hazard') || !drawn) return;
   const at = plan.at(hazardPlace(leaf, kind));
   const middle = markPlace(plan, at, 26);
-  const words = hazardInWords(marked, plan.reader);
   plan.front.push(shows(id, words, ...lead(middle, at, 15, 2), ...hazardMark(marked, middle, 11), circle('hit', middle, 15)));
-  plan.rows.push([`${name}, ${kinds[kind].words}`, judged.covered ? 'hazard, covered' : 'hazard, not covered', words]);
 }
 
-export function drawUnjudged(plan: Plan, unjudged: UnjudgedHazard): void {
+export function drawUnjudged(plan: Plan, unjudged: UnjudgedHazard, drawn: boolean): void {
   const { leaf, kind } = unjudged;
   const words = unjudgedInWords(unjudged);
+  plan.rows.push([`${short(leaf.leaf.name)}, ${kinds[kind].words}`, 'cannot be judged', words]);
+  if (!plan.takes('hazard') || !drawn) return;
   const at = plan.at(hazardPlace(leaf, kind));
   const middle = markPlace(plan, at, 24);
   const mark = [...lead(middle, at, 15, 2), ...unjudgedMark(unjudged, middle, 10), circle('hit', middle, 13)];
   plan.front.push(shows(leafThing(plan, leaf.leaf), words, ...mark));
-  plan.rows.push([`${short(leaf.leaf.name)}, ${kinds[kind].words}`, 'cannot be judged', words]);
 }
 
 /** A free place for the middle of a mark of that size. */

@@ -1,6 +1,6 @@
 // How everything in the plan moves through one full cycle, for a slider. The plan is drawn closed; each entry turns or
 // shifts the element of its name. What is fixed to a leaf stands within the leaf's element and is carried along by it.
-import type { Installation } from '../../../model/index.ts';
+import type { Installation, Steps } from '../../../model/index.ts';
 import { type Move, movesOf, type Phase, phasesOf } from '../../scene/cycle.ts';
 import { timesOf } from '../../scene/times.ts';
 import { type PlanScale, planScaleOf } from './layout.ts';
@@ -25,11 +25,11 @@ export interface Cycle {
 }
 
 /** Undefined where there is no plan, or no leaf whose motion can be worked out. */
-export function cycleMotion(installation: Installation): Cycle | undefined {
+export function* cycleMotion(installation: Installation): Steps<Cycle | undefined> {
   const times = timesOf(installation);
   const scale = planScaleOf(installation);
   if (times === undefined || scale === undefined) return undefined;
-  const moves = movesOf(installation);
+  const moves = yield* movesOf(installation);
   if (moves.length === 0) return undefined;
   return { duration: times.end, phases: phasesOf(times), leaves: moves.map((move) => moving(move, scale)) };
 }

@@ -1,7 +1,10 @@
 // What a drawing of the plan is put together from.
+import type { Drive } from '../../../model/index.ts';
 import { type Reader, showSi } from '../../../vocabulary/index.ts';
+import type { Carried } from '../../scene/fields.ts';
+import type { PlacedLeaf } from '../../scene/opening.ts';
 import type { Point } from '../../scene/point.ts';
-import { shows, Things } from '../drawing.ts';
+import { Count, limitNotes, type Note, shows, Things } from '../drawing.ts';
 import { nearest, Places } from '../placing.ts';
 import { circle, type Element, line, rect } from '../svg.ts';
 import { fitted, sizes, text, widthOf } from '../text.ts';
@@ -25,6 +28,15 @@ export interface Label {
   readonly loose?: true;
 }
 
+/** What is drawn so many of, and no more; in the order in which the foot of a drawing speaks of them. */
+const limited = {
+  leaf: 'leaves',
+  drive: 'drives',
+  carried: 'edges and fields on leaves',
+  field: 'fields on the ground',
+  hazard: 'places where somebody can be hurt',
+} as const;
+
 export class Plan {
   readonly layout: Layout;
   readonly reader: Reader;
@@ -36,6 +48,10 @@ export class Plan {
   readonly front: Element[] = [];
   /** The same as a table. */
   readonly rows: (readonly string[])[] = [];
+  /** What is drawn on the leaves, to be labelled when all is drawn. */
+  readonly carried: Carried[] = [];
+  readonly drives: { readonly leaf: PlacedLeaf; readonly drive: Drive }[] = [];
+  readonly #counts = { leaf: new Count(), drive: new Count(), carried: new Count(), field: new Count(), hazard: new Count() };
 
   constructor(layout: Layout, reader: Reader) {
     this.layout = layout;
@@ -46,6 +62,19 @@ export class Plan {
   /** A point on the ground to its place on the paper. */
   at(point: Point): Point {
     return this.layout.at(point);
+  }
+
+  /** Whether one more of a kind is drawn; told it is in any case. */
+  takes(kind: keyof typeof limited): boolean {
+    return this.#counts[kind].takes();
+  }
+
+  /** How many of a kind there are. */
+  readonly counted = (kind: keyof typeof limited): number => this.#counts[kind].all;
+
+  /** What is there and not drawn; none where all is. */
+  get limits(): Note[] {
+    return limitNotes((Object.keys(limited) as (keyof typeof limited)[]).map((kind) => [this.#counts[kind].all, limited[kind]]));
   }
 
   /** Metres in the reader's unit. */

@@ -1,17 +1,17 @@
 // Sliding leaves: closed, open, the strip that they sweep, and what stands behind them when open.
-import type { Leaf } from '../../../model/index.ts';
+import type { Leaf, Steps } from '../../../model/index.ts';
 import type { Slide } from '../../scene/opening.ts';
 import { drawnRoomOf, wallAlong } from '../../scene/plan.ts';
 import { shows } from '../drawing.ts';
 import type { Box } from '../placing.ts';
 import { arrowHead, type Element, group, hatch, line, path, rect } from '../svg.ts';
 import { short } from '../text.ts';
-import { drawCarried } from './carried.ts';
-import { drawRack } from './drives.ts';
+import { drawCarried, tellAllCarried } from './carried.ts';
+import { drawRack, tellDrive } from './drives.ts';
 import type { Plan } from './plan.ts';
 import { leafThing, roomThing } from './things.ts';
 
-export function drawSlide(plan: Plan, leaf: Slide): void {
+export function* drawSlide(plan: Plan, leaf: Slide): Steps<void> {
   const { leaf: it, way, distance } = leaf;
   const id = leafThing(plan, it);
   const opens = `slides to the ${it.facts.slides?.way ?? ''} by ${plan.length(distance)}`;
@@ -27,12 +27,30 @@ export function drawSlide(plan: Plan, leaf: Slide): void {
   plan.back.push(shows(id, `${title}: what it sweeps`, boxed('swept', swept), boxed('swept-edge', swept), boxed('hit', swept)));
   plan.back.push(boxed('leaf-open', open));
   const shown = shows(id, title, ...leafParts(plan, leaf, closed));
-  plan.middle.push(group({ 'data-moves': `leaf.${it.name}` }, shown, ...drawCarried(plan, leaf)));
-  for (const drive of it.drives) drawRack(plan, leaf, drive);
+  plan.middle.push(group({ 'data-moves': `leaf.${it.name}` }, shown, ...(yield* drawCarried(plan, leaf))));
+  for (const drive of it.drives) {
+    yield;
+    drawRack(plan, leaf, drive);
+  }
   const room = drawnRoomOf(it);
   if (room !== undefined) drawWall(plan, leaf, room);
   drawWay(plan, leaf);
   plan.places.avoid({ x: swept.x, y: closed.y + 2 }, { x: swept.x + swept.width, y: closed.y + 2 }, 10);
+  plan.rows.push(rowOf(plan, leaf));
+}
+
+/** The same in words alone. */
+export function* tellSlide(plan: Plan, leaf: Slide): Steps<void> {
+  const { leaf: it } = leaf;
+  leafThing(plan, it);
+  yield* tellAllCarried(plan, leaf);
+  for (const drive of it.drives) {
+    yield;
+    tellDrive(plan, drive);
+    plan.takes('drive');
+  }
+  const room = drawnRoomOf(it);
+  if (room !== undefined) roomThing(plan, it, room);
   plan.rows.push(rowOf(plan, leaf));
 }
 

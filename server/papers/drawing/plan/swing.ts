@@ -1,6 +1,6 @@
 // Swing leaves: closed, open, what they sweep between, and what stands behind them when open.
 import { inDegrees } from '../../../figures/index.ts';
-import type { Leaf } from '../../../model/index.ts';
+import type { Leaf, Steps } from '../../../model/index.ts';
 import { showSi } from '../../../vocabulary/index.ts';
 import { onGround, type Swing, turnOf } from '../../scene/opening.ts';
 import { drawnRoomOf, wallAcross } from '../../scene/plan.ts';
@@ -8,12 +8,12 @@ import { between, type Point } from '../../scene/point.ts';
 import { shows } from '../drawing.ts';
 import { circle, type Element, group, line, number, path, through } from '../svg.ts';
 import { short } from '../text.ts';
-import { drawCarried } from './carried.ts';
-import { drawMechanism } from './drives.ts';
+import { drawCarried, tellAllCarried } from './carried.ts';
+import { drawMechanism, tellDrive } from './drives.ts';
 import type { Plan } from './plan.ts';
 import { leafThing, roomThing } from './things.ts';
 
-export function drawSwing(plan: Plan, leaf: Swing): void {
+export function* drawSwing(plan: Plan, leaf: Swing): Steps<void> {
   const { leaf: it, angle, hinge } = leaf;
   const id = leafThing(plan, it);
   const opens = `opens ${it.facts.opens?.way ?? ''} by ${showSi(inDegrees(angle), 'deg')}`;
@@ -24,14 +24,30 @@ export function drawSwing(plan: Plan, leaf: Swing): void {
   const room = drawnRoomOf(it);
   if (room !== undefined) drawWall(plan, leaf, room);
   const outline = outlineOf(plan, leaf, 0);
-  const moving: Element[] = [shows(id, title, path('leaf', outline), path('hit', outline)), ...drawCarried(plan, leaf)];
+  const moving: Element[] = [shows(id, title, path('leaf', outline), path('hit', outline)), ...(yield* drawCarried(plan, leaf))];
   for (const drive of it.drives) {
+    yield;
     const parts = drawMechanism(plan, leaf, drive);
     plan.front.push(...parts.fixed);
     moving.push(...parts.carried);
   }
   plan.middle.push(group({ 'data-moves': `leaf.${it.name}` }, ...moving), circle('pin', plan.at(hinge), 4));
   avoidSwept(plan, leaf);
+  plan.rows.push(rowOf(plan, leaf));
+}
+
+/** The same in words alone. */
+export function* tellSwing(plan: Plan, leaf: Swing): Steps<void> {
+  const { leaf: it } = leaf;
+  leafThing(plan, it);
+  const room = drawnRoomOf(it);
+  if (room !== undefined) roomThing(plan, it, room);
+  yield* tellAllCarried(plan, leaf);
+  for (const drive of it.drives) {
+    yield;
+    tellDrive(plan, drive);
+    plan.takes('drive');
+  }
   plan.rows.push(rowOf(plan, leaf));
 }
 

@@ -1,10 +1,10 @@
 // The timing chart of one full cycle: what each leaf and the panel do, second by second.
 import { decidingOverlap } from '../../../figures/least-lag/working.ts';
 import { motionOf } from '../../../figures/run-time/working.ts';
-import type { Installation } from '../../../model/index.ts';
+import type { Installation, Steps } from '../../../model/index.ts';
 import { type Times, timesOf } from '../../scene/times.ts';
-import { drivenLeaves, motionUnknown, nothingDriven, siteTitle } from '../../words.ts';
-import { type Drawing, finished, margin, notes, nothing, sheetWidth, type Table } from '../drawing.ts';
+import { drivenLeaves, firstInWords, motionUnknown, nothingDriven, siteTitle } from '../../words.ts';
+import { type Drawing, finished, limitNotes, margin, notes, nothing, sheetWidth, type Table } from '../drawing.ts';
 import { fitted, short, text } from '../text.ts';
 import { chartOf, seconds } from './chart.ts';
 import { drawAxis, drawLegend, timingNotes } from './foot.ts';
@@ -14,7 +14,7 @@ import { drawLeaves } from './leaves.ts';
 
 const title = 'Timing of a full cycle';
 
-export function timingOf(installation: Installation): Drawing {
+export function* timingOf(installation: Installation): Steps<Drawing> {
   const table: Table = { caption: title, heads: ['What', 'From', 'To', 'Takes'], rows: [] };
   const times = timesOf(installation);
   if (times === undefined) return nothing('timing', title, table, lacksOf(installation));
@@ -23,13 +23,14 @@ export function timingOf(installation: Installation): Drawing {
   const heading = siteTitle(installation);
   drawn.push(text(fitted(`Timing: ${heading}`, sheetWidth - 2 * margin, 'large'), margin, 32, 'large'));
   drawPhases(chart);
-  const leaves = drawLeaves(chart, top + 52);
+  const leaves = yield* drawLeaves(chart, top + 52);
   drawLags(chart, leaves.bars);
   const panelY = leaves.end + 2;
   let y = drawPanel(chart, panelY);
   drawAxis(chart, top + 30, y, [top + 14, panelY + 11, y]);
   y = drawLegend(chart, y + 34);
-  y = notes(timingNotes(chart), margin, y, sheetWidth - 2 * margin, drawn);
+  const limits = limitNotes([[leaves.count.all, 'leaves']]);
+  y = notes([...limits, ...timingNotes(chart)], margin, y, sheetWidth - 2 * margin, drawn);
 
   const description = describe(installation, times);
   const height = y + margin;
@@ -48,7 +49,7 @@ function describe(installation: Installation, times: Times): string {
   return [
     ...(cycle.preWarning > 0 ? [`The lamp warns for ${seconds(cycle.preWarning)} before each movement.`] : []),
     `The gate opens in ${seconds(cycle.opening)}, ${stands}, and closes in ${seconds(cycle.closing)}.`,
-    `${leaves.map(({ leaf, motion }) => `${short(leaf.name)} runs ${seconds(motion.runTime)}`).join(', ')}.`,
+    `${firstInWords(leaves, 'leaves', ', ', ({ leaf, motion }) => `${short(leaf.name)} runs ${seconds(motion.runTime)}`)}.`,
     ...lagsInWords(installation, times),
   ].join(' ');
 }

@@ -21,18 +21,24 @@ interface Lag {
   readonly least: number | undefined;
 }
 
+/** The lags of those leaves whose rows are drawn. */
 export function drawLags(chart: Chart, bars: ReadonlyMap<LeafTimes, number>): void {
-  if (chart.times.leaves.length < 2) return;
+  const [one, ...others] = bars.keys();
+  if (one === undefined || others.length === 0) return;
   for (const way of ['opening', 'closing'] as const) {
-    const lag = lagOf(chart, way);
+    const lag = lagOf(chart, way, one, others);
     if (lag.lag > 0 || lag.least !== undefined) drawLag(chart, lag, bars);
   }
 }
 
-function lagOf({ installation, times }: Chart, way: Way): Lag {
-  const ordered = [...times.leaves].sort((a, b) => a[way].start - b[way].start);
-  const first = ordered[0] as LeafTimes;
-  const second = ordered[ordered.length - 1] as LeafTimes;
+function lagOf({ installation }: Chart, way: Way, one: LeafTimes, others: readonly LeafTimes[]): Lag {
+  let first = one;
+  let second = one;
+  for (const each of others) {
+    if (each[way].start < first[way].start) first = each;
+    // Of several the last one, whose row is the lowest.
+    if (each[way].start >= second[way].start) second = each;
+  }
   return { way, first, second, lag: second[way].start - first[way].start, least: decidingOverlap(installation, way)?.[way].lag };
 }
 

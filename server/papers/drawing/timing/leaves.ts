@@ -1,10 +1,11 @@
 // One row for each leaf: how far it is open, and below that its bars.
 import { inDegrees } from '../../../figures/index.ts';
 import { leafAfter } from '../../../figures/run-time/working.ts';
+import type { Leaf, Steps } from '../../../model/index.ts';
 import { showSi } from '../../../vocabulary/index.ts';
 import type { Point } from '../../scene/point.ts';
 import type { LeafTimes, Run } from '../../scene/times.ts';
-import { margin, shows, whole } from '../drawing.ts';
+import { Count, margin, shows, whole } from '../drawing.ts';
 import { type Element, hatch, path, rect, through } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { left } from './axis.ts';
@@ -17,19 +18,48 @@ const lagHeight = 22;
 const curveHeight = 44;
 const barHeight = 20;
 
+interface Rows {
+  /** The place of each that is drawn. */
+  readonly bars: ReadonlyMap<LeafTimes, number>;
+  readonly count: Count;
+  readonly end: number;
+}
+
 /** The rows of all leaves, in the order of the file; gives the place of each, and where they end. */
-export function drawLeaves(chart: Chart, top: number): { readonly bars: ReadonlyMap<LeafTimes, number>; readonly end: number } {
+export function* drawLeaves(chart: Chart, top: number): Steps<Rows> {
   const bars = new Map<LeafTimes, number>();
+  const count = new Count();
   let y = top;
   const all = chart.times.leaves;
+  const firstOpening = all.reduce((first, { opening }) => Math.min(first, opening.start), Infinity);
+  const firstClosing = all.reduce((first, { closing }) => Math.min(first, closing.start), Infinity);
   for (const each of all) {
+    yield;
+    tellLeaf(chart, each);
+    if (!count.takes()) continue;
     drawLeaf(chart, each, y);
     bars.set(each, y);
-    const second = all.some(({ opening, closing }) => opening.start < each.opening.start || closing.start < each.closing.start);
+    const second = firstOpening < each.opening.start || firstClosing < each.closing.start;
     y += rowHeight + (second ? lagHeight : 0);
   }
-  return { bars, end: y };
+  return { bars, count, end: y };
 }
+
+/** A leaf and its runs in the table and in the list of parts. */
+function tellLeaf(chart: Chart, { leaf, opening, closing }: LeafTimes): void {
+  leafThing(chart, leaf);
+  const name = short(leaf.name);
+  for (const [run, way] of [
+    [opening, 'opening'],
+    [closing, 'closing'],
+  ] as const) {
+    tell(chart, `${name}: ${way}, at full speed`, run.start, run.slow, ', with speeding up and braking');
+    if (run.stop > run.slow) tell(chart, `${name}: ${way}, slow zone`, run.slow, run.stop);
+    if (run.end > run.stop) tell(chart, `${name}: seat after ${way}`, run.stop, run.end);
+  }
+}
+
+const leafThing = ({ things }: Chart, leaf: Leaf): string => things.note(`leaf.${leaf.name}`, `leaf ${short(leaf.name)}`, whole(leaf.at));
 
 /** A leaf with the things that its bars show: its own, and those of the lines that make them. */
 interface Row {
@@ -45,7 +75,7 @@ interface Row {
 function drawLeaf(chart: Chart, of: LeafTimes, y: number): void {
   const { leaf, motion, opening, closing } = of;
   const { things, drawn } = chart;
-  const id = things.note(`leaf.${leaf.name}`, `leaf ${short(leaf.name)}`, whole(leaf.at));
+  const id = leafThing(chart, leaf);
   const facts = leaf.installation.motion?.facts;
   const slow = facts?.['slow-zone'] === undefined ? id : things.note('motion.slow-zone', 'slow zone', whole(facts['slow-zone'].line));
   const seat = facts?.seat === undefined ? id : things.note('motion.seat', 'seat', whole(facts.seat.line));
@@ -106,15 +136,8 @@ function drawRun(chart: Chart, row: Row, run: Run, way: 'opening' | 'closing'): 
       hit,
     ),
   );
-  tell(chart, `${name}: ${way}, at full speed`, run.start, run.slow, ', with speeding up and braking');
-  if (run.stop > run.slow) {
-    drawSlow(chart, row, run, `${name} ${way} in the slow zone, ${seconds(run.stop - run.slow)}`);
-    tell(chart, `${name}: ${way}, slow zone`, run.slow, run.stop);
-  }
-  if (run.end > run.stop) {
-    drawSeat(chart, row, run, `${name} pushing against its stop, ${seconds(run.end - run.stop)}`);
-    tell(chart, `${name}: seat after ${way}`, run.stop, run.end);
-  }
+  if (run.stop > run.slow) drawSlow(chart, row, run, `${name} ${way} in the slow zone, ${seconds(run.stop - run.slow)}`);
+  if (run.end > run.stop) drawSeat(chart, row, run, `${name} pushing against its stop, ${seconds(run.end - run.stop)}`);
 }
 
 const inBar = (words: string, x: number, width: number, y: number): Element[] =>

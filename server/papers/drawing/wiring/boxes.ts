@@ -1,9 +1,9 @@
 // What stands on the right of a strip, before it has a place: devices with their pins, supply, accessories, battery.
-import type { Installation, Sensor } from '../../../model/index.ts';
+import type { Installation, Sensor, Steps } from '../../../model/index.ts';
 import { showShare, showSi } from '../../../vocabulary/index.ts';
 import { cablesTo, type WiredDevice, type WireEnd } from '../../scene/strip.ts';
-import { driveKind } from '../../words.ts';
-import { whole } from '../drawing.ts';
+import { driveKind, firstInWords } from '../../words.ts';
+import { eachOf, mappedOf, whole } from '../drawing.ts';
 import { short } from '../text.ts';
 import { cableLines } from './cables.ts';
 import { type Noted, terminalThing } from './noted.ts';
@@ -43,14 +43,12 @@ const plainBox = (id: string | undefined, title: string, lines: readonly Line[],
   chained: [],
 });
 
-export function boxesOf(noted: Noted): Box[] {
+export function* boxesOf(noted: Noted): Steps<Box[]> {
   const { strip } = noted;
-  return [
-    ...supplyBox(noted),
-    ...strip.devices.map((device) => deviceBox(noted, device)),
-    ...strip.accessories.map((each, i) => accessoryBox(noted, each, i)),
-    ...sourceBoxes(noted),
-  ];
+  const boxes = supplyBox(noted);
+  for (const device of strip.devices) boxes.push(yield* deviceBox(noted, device));
+  yield* eachOf(strip.accessories, (each, i) => boxes.push(accessoryBox(noted, each, i)));
+  return [...boxes, ...sourceBoxes(noted)];
 }
 
 /** The feed of the panel, at the terminals that the model names for it. */
@@ -76,10 +74,10 @@ function supplyBox({ strip, things, reader }: Noted): Box[] {
   return [plainBox(id, words, [{ words, name: 'strong' }, isolatorLine, ...cableLines(feeds, things, reader)], pins)];
 }
 
-function deviceBox(noted: Noted, wired: WiredDevice): Box {
+function* deviceBox(noted: Noted, wired: WiredDevice): Steps<Box> {
   const { strip, things, reader } = noted;
   const { name, device, chained } = wired;
-  const pins = pinsOf(noted, wired);
+  const pins = yield* pinsOf(noted, wired);
   if (device === undefined) {
     const missing: Line = { words: 'no device of this name in the file', name: 'in-alert' };
     return plainBox(undefined, short(name), [{ words: name, name: 'strong' }, missing], pins);
@@ -95,7 +93,7 @@ function deviceBox(noted: Noted, wired: WiredDevice): Box {
   return {
     ...plainBox(id, title, lines, pins),
     resistor: resistorOf(noted, device.it),
-    chained: chained.map((sensor) => chainedBox(noted, strip.panel.installation, sensor)),
+    chained: yield* mappedOf(chained, (sensor) => chainedBox(noted, strip.panel.installation, sensor)),
   };
 }
 
@@ -111,17 +109,20 @@ function chainedBox(noted: Noted, installation: Installation, sensor: Sensor): B
   return { ...plainBox(id, title, lines), resistor: resistorOf(noted, sensor) };
 }
 
-function pinsOf(noted: Noted, { name, wires }: WiredDevice): Pin[] {
+function* pinsOf(noted: Noted, { name, wires }: WiredDevice): Steps<Pin[]> {
   const several = new Set(wires.map(({ wire }) => wire.part)).size > 1;
   const met = new Set<string>();
-  return wires.flatMap(({ wire, ends }, i): Pin[] => {
+  const pins: Pin[] = [];
+  for (const [i, { wire, ends }] of wires.entries()) {
+    yield;
     const { panel, part, fact } = wire;
-    const title = `${short(name)}${part === 'signal' ? '' : `, ${part}`}: ${wire.ends.map(({ at }) => short(at.text)).join(', ')}`;
+    const title = `${short(name)}${part === 'signal' ? '' : `, ${part}`}: ${firstInWords(wire.ends, 'terminals', ', ', ({ at }) => short(at.text))}`;
     const again = met.has(part) ? `.${i + 1}` : '';
     const id = noted.things.note(`wire.${panel.name}.${name}.${part}${again}`, `wire to ${title}`, whole(fact.line));
     met.add(part);
-    return ends.map((end) => pinOf(noted, end, several ? `${part} ` : '', id, title));
-  });
+    for (const end of ends) pins.push(pinOf(noted, end, several ? `${part} ` : '', id, title));
+  }
+  return pins;
 }
 
 function pinOf(noted: Noted, { row, end, unfit }: WireEnd, before: string, id: string, title: string): Pin {

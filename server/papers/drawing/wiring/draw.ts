@@ -1,41 +1,51 @@
 // The wiring of each panel: its terminals in the order of its model, links on their left, and on their right every wire to
 // what it leads to. Wires to neighbours run straight; the others bend in lanes that are ordered so that few cross.
-import type { Installation } from '../../../model/index.ts';
+import type { Installation, Steps } from '../../../model/index.ts';
 import { readerOf } from '../../../vocabulary/index.ts';
-import { looseDevices, stripOf } from '../../scene/strip.ts';
-import { caution, siteTitle } from '../../words.ts';
-import { type Drawing, finished, margin, type Note, notes, nothing, type Table, Things } from '../drawing.ts';
+import { mostDrawn } from '../../scene/limit.ts';
+import { looseDevices, type Strip, stripOf } from '../../scene/strip.ts';
+import { caution, firstInWords, siteTitle } from '../../words.ts';
+import { type Drawing, eachOf, finished, limitNotes, mappedOf, margin, type Note, notes, nothing, type Table, Things } from '../drawing.ts';
 import type { Element } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
 import type { Pin } from './boxes.ts';
 import { cableInWords } from './cables.ts';
-import { type Layout, layOut, roleInWords } from './layout.ts';
+import { type Layout, layOut, limitsOf, roleInWords } from './layout.ts';
 import { drawStrip } from './strip.ts';
 
 const title = 'Terminals and cables';
 
-export function wiringOf(installation: Installation): Drawing {
+export function* wiringOf(installation: Installation): Steps<Drawing> {
   const table: Table = { caption: title, heads: ['Terminal', 'Is for', 'Wired to'], rows: [] };
-  const strips = installation.panels.flatMap((panel) => stripOf(panel) ?? []);
+  const strips: Strip[] = [];
+  for (const panel of installation.panels) {
+    yield;
+    const strip = stripOf(panel);
+    if (strip !== undefined) strips.push(strip);
+  }
   if (strips.length === 0) return nothing('wiring', title, table, lacksOf(installation));
   const reader = readerOf(installation);
   const things = new Things();
-  const layouts = strips.map((strip) => layOut(strip, things, reader));
-  const width = Math.max(...layouts.map((layout) => layout.width));
+  const layouts: Layout[] = [];
+  for (const strip of strips) layouts.push(yield* layOut(strip, things, reader));
+  const shown = layouts.slice(0, mostDrawn);
+  const width = Math.max(...shown.map((layout) => layout.width));
   const heading = siteTitle(installation);
   const drawn: Element[] = [text(fitted(`Wiring: ${heading}`, width - 2 * margin, 'large'), margin, 32, 'large')];
   let y = 46;
-  for (const layout of layouts) y = drawStrip(layout, y, drawn) + 26;
+  for (const layout of shown) y = (yield* drawStrip(layout, y, drawn)) + 26;
   const loose = looseInWords(installation);
-  y = notes(notesOf(layouts, loose), margin, y - 12, width - 2 * margin, drawn);
-  const cables = installation.cables.map((cable) => [
-    `cable ${short(cable.name)}`,
-    cableInWords(cable, reader),
-    cable.load === undefined ? '' : `feeds ${short(cable.load.it.name)}`,
-  ]);
+  const limits = [...limitNotes([[layouts.length, 'panels']]), ...shown.flatMap(limitsOf)];
+  y = notes([...limits, ...notesOf(layouts, loose)], margin, y - 12, width - 2 * margin, drawn);
+  const rows: string[][] = [];
+  for (const layout of layouts) rows.push(...(yield* rowsOf(layout)));
+  yield* eachOf(installation.cables, (cable) => {
+    const feeds = cable.load === undefined ? '' : `feeds ${short(cable.load.it.name)}`;
+    rows.push([`cable ${short(cable.name)}`, cableInWords(cable, reader), feeds]);
+  });
   const description = describe(layouts, loose);
   const height = y + margin;
-  const told = { ...table, rows: [...layouts.flatMap(rowsOf), ...cables] };
+  const told = { ...table, rows };
   return finished({ id: 'wiring', title, heading, description, width, height, table: told, drawn, things });
 }
 
@@ -45,11 +55,10 @@ const lacksOf = ({ panels }: Installation): string =>
     : 'No terminal is known: the panel’s model is not known, and nothing is wired to it.';
 
 function looseInWords(installation: Installation): string {
-  const names = looseDevices(installation).map((device) => {
+  return firstInWords(looseDevices(installation), 'devices', ', ', (device) => {
     const by = device.kind === 'control' ? device.it.facts.by : undefined;
     return `${device.kind} ${short(device.it.name)}${by === undefined ? '' : ` (${by.value.replaceAll('-', ' ')})`}`;
   });
-  return names.join(', ');
 }
 
 function notesOf(layouts: readonly Layout[], loose: string): Note[] {
@@ -66,23 +75,38 @@ function notesOf(layouts: readonly Layout[], loose: string): Note[] {
 }
 
 function describe(layouts: readonly Layout[], loose: string): string {
-  const told = layouts.map(({ strip: { panel, rows, used } }) => {
+  const told = firstInWords(layouts, 'panels', '. ', ({ strip: { panel, rows, used } }) => {
     const led = `${panel.wires.length} wires and ${panel.links.length} links`;
     return `Panel ${short(panel.name)} has ${rows.length} terminals, ${used.size} of them used, ${led}`;
   });
-  return `${told.join('. ')}.${loose === '' ? '' : ` Wired to no terminal: ${loose}.`} The table tells what each terminal is wired to.`;
+  return `${told}.${loose === '' ? '' : ` Wired to no terminal: ${loose}.`} The table tells what each terminal is wired to.`;
 }
 
 const doubts: Readonly<Record<Pin['wire']['look'], string>> = { wire: '', 'wire-guessed': ' (not stated)', wrong: ' (cannot take it)' };
 
 /** The strip as rows of the table. */
-function rowsOf({ strip: { panel, rows, used }, boxes, links }: Layout): string[][] {
+function* rowsOf({ strip: { panel, rows, used }, boxes, links }: Layout): Steps<string[][]> {
   const several = panel.installation.panels.length > 1;
-  return rows.map((row, i) => {
-    const wired = boxes.flatMap((box) => box.pins.filter((pin) => pin.row === i).map(({ wire }) => `${box.title}${doubts[wire.look]}`));
-    const others = links.filter((link) => link.rows.includes(i)).map((link) => link.rows.filter((other) => other !== i));
-    const linked = others.map((ends) => `link to ${ends.map((end) => short(rows[end]?.name ?? '')).join(', ')}`);
-    const to = [...new Set([...wired, ...linked])];
+  const wired = new Map<number, Set<string>>();
+  const tell = (row: number, words: string): void => {
+    const told = wired.get(row);
+    if (told === undefined) wired.set(row, new Set([words]));
+    else told.add(words);
+  };
+  yield* eachOf(boxes, ({ title: of, pins }) => {
+    for (const { row, wire } of pins) tell(row, `${of}${doubts[wire.look]}`);
+  });
+  yield* eachOf(links, ({ rows: ends }) => {
+    const times = new Map<number, number>();
+    for (const row of ends) times.set(row, (times.get(row) ?? 0) + 1);
+    for (const [row, own] of times) {
+      // As many of the ends as hold the first others: a link may name its terminals over and over.
+      const others = ends.slice(0, mostDrawn + own).filter((other) => other !== row);
+      tell(row, `link to ${firstInWords(others, 'terminals', ', ', (end) => short(rows[end]?.name ?? ''), ends.length - own)}`);
+    }
+  });
+  return yield* mappedOf(rows, (row, i) => {
+    const to = [...(wired.get(i) ?? [])];
     const name = several ? `${short(panel.name)} ${short(row.name)}` : short(row.name);
     return [name, roleInWords(row), to.length > 0 ? to.join('; ') : used.has(i) ? '' : 'not used'];
   });

@@ -1,7 +1,9 @@
 // How the strip of a panel lies on its sheet: rows, boxes, lanes, and the columns that they make.
+import type { Steps } from '../../../model/index.ts';
 import { type Reader, showSi } from '../../../vocabulary/index.ts';
+import { mostDrawn } from '../../scene/limit.ts';
 import type { Row, Strip } from '../../scene/strip.ts';
-import { margin, type Things } from '../drawing.ts';
+import { limitNotes, margin, type Note, type Things } from '../drawing.ts';
 import { short, widthOf } from '../text.ts';
 import { type Box, boxesOf } from './boxes.ts';
 import { type Lanes, lanesOf, linkLanesOf } from './lanes.ts';
@@ -11,12 +13,14 @@ import { bendRoom, boxWidth, laneWidth } from './sizes.ts';
 
 export interface Layout {
   readonly strip: Strip;
-  /** In the order of the file. */
+  /** All of them, in the order of the file. */
   readonly boxes: readonly Box[];
-  /** From top to bottom. */
+  readonly links: readonly DrawnLink[];
+  /** What is drawn: the first `mostDrawn` rows and links, and boxes from top to bottom. */
+  readonly rows: readonly Row[];
+  readonly drawnLinks: readonly DrawnLink[];
   readonly placed: readonly PlacedBox[];
   readonly lanes: Lanes;
-  readonly links: readonly DrawnLink[];
   readonly linkLanes: readonly number[];
   /** The things of terminals, by row. */
   readonly terminals: ReadonlyMap<number, string>;
@@ -29,15 +33,17 @@ export interface Layout {
   readonly width: number;
 }
 
-export function layOut(strip: Strip, things: Things, reader: Reader): Layout {
+/** The things of a strip, all noted, and how what is drawn of it lies. */
+export function* layOut(strip: Strip, things: Things, reader: Reader): Steps<Layout> {
   const noted = noteStrip(strip, things, reader);
-  const boxes = boxesOf(noted);
-  const links = noteLinks(noted);
-  noteUnused(noted);
-  const placed = placeBoxes(boxes);
+  const boxes = yield* boxesOf(noted);
+  const links = yield* noteLinks(noted);
+  yield* noteUnused(noted);
+  const rows = strip.rows.slice(0, mostDrawn);
+  const drawnLinks = links.slice(0, mostDrawn).map((link) => ({ ...link, rows: link.rows.filter(isDrawn).slice(0, mostDrawn) }));
+  const placed = yield* placeBoxes(boxes.slice(0, mostDrawn).map(drawnBox));
   const lanes = lanesOf(placed);
-  const linkLanes = linkLanesOf(links);
-  const { rows } = strip;
+  const linkLanes = linkLanesOf(drawnLinks);
   const roleWidth = Math.min(330, Math.max(90, ...rows.map((row) => widthOf(roleInWords(row), 'small')))) + 8;
   const cellWidth = Math.min(150, Math.max(46, ...rows.map(({ name }) => widthOf(short(name), 'normal', true) + 24)));
   const linksWidth = (linkLanes.length === 0 ? 0 : Math.max(...linkLanes) + 1) * 10 + 12;
@@ -45,7 +51,32 @@ export function layOut(strip: Strip, things: Things, reader: Reader): Layout {
   const wireX = cellX + cellWidth;
   const boxX = wireX + lanes.count * laneWidth + bendRoom;
   const width = boxX + boxWidth + margin;
-  return { strip, boxes, placed, lanes, links, linkLanes, terminals: noted.terminals, roleWidth, cellWidth, cellX, wireX, boxX, width };
+  const { terminals } = noted;
+  return { strip, boxes, links, rows, drawnLinks, placed, lanes, linkLanes, terminals, roleWidth, cellWidth, cellX, wireX, boxX, width };
+}
+
+const isDrawn = (row: number): boolean => row < mostDrawn;
+
+/** A box with those of its pins whose terminals are drawn. */
+const drawnBox = (box: Box): Box => ({
+  ...box,
+  pins: box.pins.filter(({ row }) => isDrawn(row)).slice(0, mostDrawn),
+  chained: box.chained.slice(0, mostDrawn),
+});
+
+/** What is there of a strip and not drawn; none where all is. */
+export function limitsOf({ strip: { panel, rows }, boxes, links }: Layout): Note[] {
+  const most = (counts: readonly number[]): number => counts.reduce((one, other) => Math.max(one, other), 0);
+  return limitNotes(
+    [
+      [rows.length, 'terminals'],
+      [boxes.length, 'boxes'],
+      [links.length, 'links'],
+      [most(boxes.map(({ pins }) => pins.length)), 'wires of one device'],
+      [most(boxes.map(({ chained }) => chained.length)), 'edges of one chain'],
+    ],
+    `Panel ${short(panel.name)}: drawn`,
+  );
 }
 
 /** What a terminal is for, in few words. */

@@ -1,7 +1,9 @@
 // The things of the file that the wiring of a panel shows.
+import type { Steps } from '../../../model/index.ts';
 import type { Reader } from '../../../vocabulary/index.ts';
 import type { Strip } from '../../scene/strip.ts';
-import { type Things, whole } from '../drawing.ts';
+import { firstInWords } from '../../words.ts';
+import { eachOf, mappedOf, type Things, whole } from '../drawing.ts';
 import { short } from '../text.ts';
 
 /** A strip, and what is noted of it while its parts are put into words. */
@@ -31,11 +33,12 @@ export function terminalThing({ strip: { panel, rows }, things, terminals }: Not
 }
 
 /** A model in the same file states its terminals there; of those that nothing uses, that is their place. */
-export function noteUnused(noted: Noted): void {
+export function* noteUnused(noted: Noted): Steps<void> {
   const { panel, rows } = noted.strip;
   if (panel.model?.path !== panel.installation.path) return;
-  for (const [row, { terminal }] of rows.entries())
+  yield* eachOf(rows, ({ terminal }, row) => {
     if (terminal !== undefined && !noted.terminals.has(row)) terminalThing(noted, row, whole(terminal.line));
+  });
 }
 
 /** A link of the strip, with its ends. */
@@ -45,10 +48,10 @@ export interface DrawnLink {
   readonly rows: readonly number[];
 }
 
-export function noteLinks(noted: Noted): DrawnLink[] {
+export function* noteLinks(noted: Noted): Steps<DrawnLink[]> {
   const { panel, links } = noted.strip;
-  return links.map(({ link, ends }, i) => {
-    const title = `link between ${link.ends.map(({ at }) => short(at.text)).join(' and ')}`;
+  return yield* mappedOf(links, ({ link, ends }, i) => {
+    const title = `link between ${firstInWords(link.ends, 'terminals', ' and ', ({ at }) => short(at.text))}`;
     const id = noted.things.note(`link.${panel.name}.${i + 1}`, title, whole(link.fact.line));
     for (const { row, end } of ends) terminalThing(noted, row, end.at);
     return { id, title, rows: ends.map(({ row }) => row) };

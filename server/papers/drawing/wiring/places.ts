@@ -1,4 +1,5 @@
 // Boxes from top to bottom in the order of what they are wired to, each as near to its terminals as the one above lets it.
+import type { Steps } from '../../../model/index.ts';
 import { widthOf, wrapped } from '../text.ts';
 import type { Box, Line, Pin } from './boxes.ts';
 import { boxWidth, padding, pitch, resistorRoom, rowMiddle, textLine } from './sizes.ts';
@@ -27,10 +28,11 @@ export interface PlacedBox extends Placed {
 export const pinRoomOf = ({ pins }: Box): number =>
   pins.length === 0 ? padding : Math.min(130, Math.max(...pins.map(({ words }) => widthOf(words, 'small')))) + 24;
 
-export function placeBoxes(boxes: readonly Box[]): PlacedBox[] {
+export function* placeBoxes(boxes: readonly Box[]): Steps<PlacedBox[]> {
   const placed: PlacedBox[] = [];
   let free = 0;
   for (const box of inOrder(boxes)) {
+    yield;
     const next = placeBox(box, free);
     placed.push(next);
     free = endOf(next) + 10;

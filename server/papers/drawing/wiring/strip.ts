@@ -1,6 +1,7 @@
 // The strip of a panel with its links, and the wires that lead from it.
+import type { Steps } from '../../../model/index.ts';
 import { isFeed } from '../../scene/strip.ts';
-import { margin, shows } from '../drawing.ts';
+import { eachOf, margin, shows } from '../drawing.ts';
 import { circle, type Element, element, path, rect, through } from '../svg.ts';
 import { fitted, short, text, widthOf } from '../text.ts';
 import { drawBox } from './box.ts';
@@ -9,18 +10,18 @@ import { endOf, type PlacedBox } from './places.ts';
 import { firstLane, laneWidth, pitch, rowMiddle } from './sizes.ts';
 
 /** Draws a strip from `top` on; gives where it ends. */
-export function drawStrip(layout: Layout, top: number, drawn: Element[]): number {
-  const { strip, placed, cellX, cellWidth, boxX } = layout;
+export function* drawStrip(layout: Layout, top: number, drawn: Element[]): Steps<number> {
+  const { rows, placed, cellX, cellWidth, boxX } = layout;
   const first = top + 32;
   drawn.push(headOf(layout, top));
-  drawn.push(rect('strip', cellX - 6, first - 4, cellWidth + 12, strip.rows.length * pitch + 8, 4));
+  drawn.push(rect('strip', cellX - 6, first - 4, cellWidth + 12, rows.length * pitch + 8, 4));
   // Wires first, so that boxes and terminals lie over their ends.
-  for (const box of placed) drawWires(layout, box, first, drawn);
+  yield* eachOf(placed, (box) => drawWires(layout, box, first, drawn));
   drawJoints(layout, first, drawn);
-  for (const box of placed) drawBox(box, first, boxX, drawn);
-  for (const row of strip.rows.keys()) drawTerminal(layout, row, first, drawn);
+  yield* eachOf(placed, (box) => drawBox(box, first, boxX, drawn));
+  yield* eachOf(rows, (_, row) => drawTerminal(layout, row, first, drawn));
   drawLinks(layout, first, drawn);
-  return first + Math.max(strip.rows.length * pitch, ...placed.map(endOf)) + 4;
+  return first + Math.max(rows.length * pitch, ...placed.map(endOf)) + 4;
 }
 
 function headOf({ strip: { panel }, width }: Layout, top: number): Element {
@@ -36,8 +37,8 @@ function headOf({ strip: { panel }, width }: Layout, top: number): Element {
   );
 }
 
-function drawTerminal({ strip, terminals, cellX, cellWidth, roleWidth }: Layout, i: number, first: number, drawn: Element[]): void {
-  const row = strip.rows[i];
+function drawTerminal({ strip, rows, terminals, cellX, cellWidth, roleWidth }: Layout, i: number, first: number, drawn: Element[]): void {
+  const row = rows[i];
   if (row === undefined) return;
   const { name, terminal } = row;
   const y = first + i * pitch;
@@ -55,8 +56,8 @@ function drawTerminal({ strip, terminals, cellX, cellWidth, roleWidth }: Layout,
   else drawn.push(shows(thing, `terminal ${short(name)}: ${words}`, ...parts, rect('hit', cellX - 2, y + 1, cellWidth + 4, pitch - 2, 2)));
 }
 
-function drawLinks({ links, linkLanes, cellX }: Layout, top: number, drawn: Element[]): void {
-  for (const [i, { id, title, rows }] of links.entries()) {
+function drawLinks({ drawnLinks, linkLanes, cellX }: Layout, top: number, drawn: Element[]): void {
+  for (const [i, { id, title, rows }] of drawnLinks.entries()) {
     if (rows.length < 2) continue;
     const x = cellX - 12 - (linkLanes[i] ?? 0) * 10;
     const ys = [...rows].sort((a, b) => a - b).map((row) => top + rowMiddle(row));
