@@ -13,14 +13,14 @@ import {
   rulesRequest,
 } from '../server/lsp/requests.ts';
 import { figuresAsText } from './figures.ts';
-import { tellOfFolders, tellWhatIsShown } from './gone.ts';
+import { findingsOptions, tellOfFolders } from './findings.ts';
 import { registerPreview } from './preview/panel.ts';
+import { documentSelector, followPlaces, isOurs, restart } from './texts.ts';
 import { overviewTree } from './views/overview.ts';
 import { promisesView } from './views/promises.ts';
 import { statusItem } from './views/status.ts';
 import { type Given, newSite } from './wizard.ts';
 
-export const languageId = 'pintle';
 const figuresScheme = 'pintle-figures';
 
 export function clientOptions(context: vscode.ExtensionContext): LanguageClientOptions {
@@ -34,18 +34,18 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
     ownTokenTypes: true,
   };
   return {
-    documentSelector: [{ language: languageId }],
+    documentSelector: documentSelector(),
     diagnosticCollectionName: 'pintle',
     initializationOptions: options,
     outputChannelName: 'Pintle',
-    ...tellWhatIsShown,
+    ...findingsOptions,
   };
 }
 
 /** Starts the client, answers its requests for files, and registers the commands. */
 export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(client.onRequest(new RequestType<ReadParams, ReadAnswer, void>(readRequest), ({ uri }) => readForServer(uri)));
-  context.subscriptions.push(statusItem(client, languageId), overviewTree(client, languageId), promisesView(client));
+  context.subscriptions.push(statusItem(client), overviewTree(client), promisesView(client), followPlaces(client));
   context.subscriptions.push(
     ...commands(context, client),
     figuresDocuments(client),
@@ -70,10 +70,7 @@ function commands(context: vscode.ExtensionContext, client: BaseLanguageClient):
     vscode.commands.registerCommand(`pintle.${name}`, work);
   const page = (...parts: string[]): vscode.Uri => vscode.Uri.joinPath(context.extensionUri, 'dist', ...parts);
   return [
-    register('restartServer', async () => {
-      await client.stop();
-      await client.start();
-    }),
+    register('restartServer', () => restart(client)),
     register('openManual', () => showPage(page('manual.md'))),
     register('explainRule', async () => {
       const rules = await client.sendRequest<RulesAnswer>(rulesRequest, {});
@@ -83,7 +80,7 @@ function commands(context: vscode.ExtensionContext, client: BaseLanguageClient):
     }),
     register('showFigures', async () => {
       const document = vscode.window.activeTextEditor?.document;
-      if (document?.languageId !== languageId) {
+      if (document === undefined || !isOurs(document)) {
         await vscode.window.showInformationMessage('Open a .gate file first: its figures are shown beside it.');
         return;
       }
@@ -110,9 +107,13 @@ async function showPage(uri: vscode.Uri): Promise<void> {
 
 const figuresChanged = new vscode.EventEmitter<vscode.Uri>();
 
-/** The address of the figures of a file: the file's own, carried in the query. */
+/** The address of the figures of a file: the file's own, carried in the query. By its name it is a plain text, and no site. */
 const figuresUri = (file: vscode.Uri): vscode.Uri =>
-  vscode.Uri.from({ scheme: figuresScheme, path: `/Figures of ${file.path.split('/').at(-1) ?? 'this file'}`, query: file.toString() });
+  vscode.Uri.from({
+    scheme: figuresScheme,
+    path: `/Figures of ${(file.path.split('/').at(-1) ?? '').replace(/\.gate$/, '') || 'this file'}.txt`,
+    query: file.toString(),
+  });
 
 /** A read-only text beside a file, with its figures; it follows the file. */
 function figuresDocuments(client: BaseLanguageClient): vscode.Disposable {
@@ -126,7 +127,7 @@ function figuresDocuments(client: BaseLanguageClient): vscode.Disposable {
   });
   const waiting = new Map<string, ReturnType<typeof setTimeout>>();
   const follow = vscode.workspace.onDidChangeTextDocument(({ document }) => {
-    if (document.languageId !== languageId) return;
+    if (!isOurs(document)) return;
     const uri = figuresUri(document.uri);
     if (!vscode.workspace.textDocuments.some((open) => open.uri.toString() === uri.toString())) return;
     const key = uri.toString();

@@ -1,7 +1,8 @@
 // The extension on a desktop: the server runs in a process of its own.
 import * as vscode from 'vscode';
 import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
-import { clientOptions, languageId, run } from './common.ts';
+import { clientOptions, run } from './common.ts';
+import { languageId } from './texts.ts';
 import { tasks } from './views/tasks.ts';
 
 let client: LanguageClient | undefined;

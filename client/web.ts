@@ -1,7 +1,8 @@
 // The extension in a browser: the server runs in a worker.
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import { clientOptions, languageId, run } from './common.ts';
+import { clientOptions, run } from './common.ts';
+import { languageId } from './texts.ts';
 
 declare class Worker {
   constructor(url: string);

@@ -9,12 +9,12 @@ import {
   type PreviewParams,
   previewRequest,
 } from '../../server/lsp/requests.ts';
+import { isOurs } from '../texts.ts';
 import { pageHtml } from './html.ts';
 import { type ExportFormat, type FromPage, readKept, readMessage, type ToPage } from './messages.ts';
 import { thingsAt } from './things.ts';
 import { fileNameFor } from './words.ts';
 
-const languageId = 'pintle';
 const viewType = 'pintle.preview';
 /** How long the text must rest before it is drawn anew, in milliseconds. */
 const rest = 150;
@@ -82,7 +82,7 @@ const followsByDefault = (uri: vscode.Uri): boolean => vscode.workspace.getConfi
 
 function activeSite(): vscode.TextEditor | undefined {
   const editor = vscode.window.activeTextEditor;
-  return editor?.document.languageId === languageId ? editor : undefined;
+  return editor !== undefined && isOurs(editor.document) ? editor : undefined;
 }
 
 function uriFrom(text: string): vscode.Uri | undefined {
@@ -131,18 +131,18 @@ class Preview {
         else if (this.ready && this.stale) this.refresh(0);
       }),
       vscode.window.onDidChangeActiveTextEditor((editor) => {
-        if (!this.stays && editor?.document.languageId === languageId) this.show(editor.document.uri);
+        if (!this.stays && editor !== undefined && isOurs(editor.document)) this.show(editor.document.uri);
       }),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
         // Another file may be a library of this one.
-        if (document.languageId === languageId && contentChanges.length > 0) this.refresh();
+        if (isOurs(document) && contentChanges.length > 0) this.refresh();
       }),
       // Whatever else changes what is known, a library on the disk for one, changes what is found.
       vscode.languages.onDidChangeDiagnostics(({ uris }) => {
         if (uris.some((changed) => changed.toString() === this.uri.toString())) this.refresh();
       }),
       vscode.workspace.onDidCloseTextDocument((document) => {
-        if (document.languageId === languageId && document.uri.toString() !== this.uri.toString()) this.refresh();
+        if (isOurs(document) && document.uri.toString() !== this.uri.toString()) this.refresh();
       }),
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
         if (textEditor.document.uri.toString() === this.uri.toString()) this.followCursor(textEditor);

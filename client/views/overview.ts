@@ -28,13 +28,13 @@ const icons: Readonly<Record<OverviewAnswer['kind'], string>> = {
 const colours = { error: 'list.errorForeground', warning: 'list.warningForeground', note: undefined } as const;
 const words = { error: 'an error in it', warning: 'a warning in it', note: 'a note in it' } as const;
 
-export function overviewTree(client: BaseLanguageClient, languageId: string): vscode.Disposable {
+export function overviewTree(client: BaseLanguageClient): vscode.Disposable {
   const changed = new vscode.EventEmitter<undefined>();
   let nodes: readonly Node[] = [];
   let asked = 0;
 
   const look = async (): Promise<void> => {
-    const document = activeDocument(languageId);
+    const document = activeDocument();
     const number = ++asked;
     const params: OverviewParams | undefined = document === undefined ? undefined : { uri: document.uri.toString() };
     const answer =
@@ -86,5 +86,5 @@ export function overviewTree(client: BaseLanguageClient, languageId: string): vs
   const view = vscode.window.createTreeView('pintle.installation', { treeDataProvider: provider, showCollapseAll: true });
   const start = (): void => void look();
   start();
-  return vscode.Disposable.from(view, changed, whenItChanges(languageId, start), client.onDidChangeState(start));
+  return vscode.Disposable.from(view, changed, whenItChanges(start), client.onDidChangeState(start));
 }

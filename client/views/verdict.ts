@@ -37,4 +37,12 @@ export function verdictOf(counts: Counts | undefined): Verdict {
   return { icon, text: parts.join(', '), tooltip: `${lead} Click to see each finding.`, ground: error > 0 ? 'error' : undefined };
 }
 
+/** For a text of the language that nobody works on: an older version, or what a program has put out. */
+export const notJudged: Verdict = {
+  icon: 'circle-slash',
+  text: 'not judged',
+  tooltip: 'This text is only shown, as an older version of a file is, so no rule is run over it. Open the file itself to have it judged.',
+  ground: undefined,
+};
+
 const many = (count: number, what: string): string => (count === 0 ? '' : count === 1 ? `1 ${what}` : `${count} ${what}s`);

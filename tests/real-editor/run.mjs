@@ -1,4 +1,4 @@
-// The tests in a real editor: `node tests/real-editor/run.mjs [desktop] [web] [screen] [preview] [--keep]`.
+// The tests in a real editor: `node tests/real-editor/run.mjs [desktop] [web] [screen] [preview] [--only NAME] [--keep]`.
 // The packed extension goes into a VS Code of its own; most tests run inside it, beside the extension, a few through the
 // screen. Where a part is missing it says so; with PINTLE_REQUIRE_ALL=1 that is a failure.
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -13,6 +13,8 @@ const layers = ['desktop', 'web', 'screen', 'preview'];
 const asked = process.argv.slice(2).filter((argument) => layers.includes(argument));
 const wanted = asked.length > 0 ? asked : layers;
 const keep = process.argv.includes('--keep');
+/** Of `desktop` and `web`, only tests whose names hold one of these: `--only figures`. */
+const only = process.argv.flatMap((argument, index, all) => (all[index - 1] === '--only' ? [argument] : []));
 
 const missing = missingParts();
 if (missing.length > 0) {
@@ -99,7 +101,7 @@ async function bundle(folder) {
     platform: 'browser',
     target: 'es2022',
     external: ['vscode'],
-    define: { exampleTexts: JSON.stringify(texts) },
+    define: { exampleTexts: JSON.stringify(texts), wantedTests: JSON.stringify(only) },
     absWorkingDir: root,
     logLevel: 'warning',
   });

@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { activation, changing, commands, diagnostics, files, moving, reading } from './basics.ts';
 import { features, onDesktop, preview } from './features.ts';
 import { equal, runAll, type Test } from './kit.ts';
+import { cells, texts } from './texts.ts';
 
 const host: Test = {
   name: 'this is the extension host of a desktop: Node, and files',
@@ -20,6 +21,8 @@ export const run = (): Promise<void> =>
     host,
     ...activation,
     ...diagnostics,
+    ...texts,
+    ...cells,
     ...files,
     ...reading,
     ...moving,

@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { activation, changing, diagnostics, reading } from './basics.ts';
 import { features, preview } from './features.ts';
 import { equal, runAll, type Test, write } from './kit.ts';
+import { texts } from './texts.ts';
 
 /** The examples, by their paths; run.mjs puts them in. */
 declare const exampleTexts: Readonly<Record<string, string>>;
@@ -26,5 +27,5 @@ const host: Test = {
 
 export async function run(): Promise<void> {
   for (const [path, text] of Object.entries(exampleTexts)) await write(path, text);
-  await runAll([host, ...activation, ...diagnostics, ...reading, ...changing.slice(0, 3), ...features.slice(0, 7), ...preview]);
+  await runAll([host, ...activation, ...diagnostics, ...texts, ...reading, ...changing.slice(0, 3), ...features.slice(0, 7), ...preview]);
 }

@@ -1,18 +1,31 @@
-// Findings of files that are gone. Who asks for findings tells the server what it was told before, so that the server can
-// take it back; but the library forgets what it was told of a text when that is closed, and nobody watches folders.
+// What the server has found, as far as it is shown. The Problems list of an editor has findings of others too, and takes in
+// what a task reads from a terminal; a verdict counts these alone.
 import * as vscode from 'vscode';
 import {
   type BaseLanguageClient,
   DidChangeWatchedFilesNotification,
   FileChangeType,
   type LanguageClientOptions,
+  vsdiag,
 } from 'vscode-languageclient';
+import { isInTab } from './texts.ts';
 
 /** Everything that is shown, in one collection for each way that findings come. */
 const collections = new Set<vscode.DiagnosticCollection>();
 
-/** What makes the client tell the server of everything that it still shows. */
-export const tellWhatIsShown = {
+/** What the server has found in a text. */
+export const findingsOf = (uri: vscode.Uri): vscode.Diagnostic[] =>
+  [...collections].flatMap((collection) => [...(collection.get(uri) ?? [])]);
+
+/** Files of the folder are judged at any time; what lies elsewhere is somebody's work only while it is seen. */
+const isWanted = (uri: vscode.Uri): boolean => vscode.workspace.getWorkspaceFolder(uri) !== undefined || isInTab(uri);
+
+/**
+ * Who asks for findings tells the server what it was told before, so that the server can take it back; but the library forgets
+ * what it was told of a text when that is closed. Of a text that is closed and in no folder nothing stays, although it can be
+ * open in the background for a while.
+ */
+export const findingsOptions = {
   diagnosticCollectionProvider: {
     create: (name) => {
       const collection = vscode.languages.createDiagnosticCollection(name);
@@ -31,7 +44,20 @@ export const tellWhatIsShown = {
       return next(
         [...known, ...shown((uri, findings) => findings.length > 0 && !told.has(uri.toString())).map((uri) => ({ uri, value: '' }))],
         token,
-        report,
+        (chunk) =>
+          report(
+            chunk === null
+              ? null
+              : {
+                  items: chunk.items.flatMap((item) =>
+                    isWanted(item.uri)
+                      ? [item]
+                      : findingsOf(item.uri).length === 0
+                        ? []
+                        : [{ kind: vsdiag.DocumentDiagnosticReportKind.full, uri: item.uri, version: item.version, items: [] }],
+                  ),
+                },
+          ),
       );
     },
   },
