@@ -13,7 +13,7 @@ import {
   rulesRequest,
 } from '../server/lsp/requests.ts';
 import { figuresAsText } from './figures.ts';
-import { findingsOptions, tellOfFolders } from './findings.ts';
+import { findingsOptions, keepFindings, tellOfFolders } from './findings.ts';
 import { registerPreview } from './preview/panel.ts';
 import { documentSelector, followPlaces, isOurs, restart } from './texts.ts';
 import { overviewTree } from './views/overview.ts';
@@ -51,6 +51,7 @@ export async function run(context: vscode.ExtensionContext, client: BaseLanguage
     figuresDocuments(client),
     registerPreview(context, client),
     tellOfFolders(client),
+    keepFindings(),
   );
   void vscode.commands.executeCommand('setContext', 'pintle.isActive', true);
   await client.start();

@@ -69,6 +69,45 @@ function shown(holds: (uri: vscode.Uri, findings: readonly vscode.Diagnostic[]) 
   return uris;
 }
 
+/** How long after the end of a task an editor still tidies up what it read from its terminal, in milliseconds. */
+const tidying = 1000;
+
+/**
+ * Keeps each finding in the list once. A task that reads the command's lines (`$pintle`) puts them in the place of the server's
+ * for files that are not open, and at its end takes away whatever it did not read itself; the server's say more, and they stay.
+ */
+export function keepFindings(): vscode.Disposable {
+  /** How many findings of others stood beside the server's when these were last put back. */
+  const others = new Map<string, number>();
+  const putBack = (uris: Iterable<vscode.Uri>): void => {
+    for (const uri of uris) for (const collection of collections) if (collection.has(uri)) collection.set(uri, collection.get(uri));
+  };
+  const timers = new Set<ReturnType<typeof setTimeout>>();
+  return vscode.Disposable.from(
+    vscode.languages.onDidChangeDiagnostics(({ uris }) =>
+      putBack(
+        uris.filter((uri) => {
+          if (!uri.path.endsWith('.gate')) return false;
+          const count = vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'pintle').length - findingsOf(uri).length;
+          const before = others.get(uri.toString()) ?? 0;
+          if (count > 0) others.set(uri.toString(), count);
+          else others.delete(uri.toString());
+          // Of one who writes beside and not in its place nothing can be taken away: once is enough.
+          return count > 0 && count !== before;
+        }),
+      ),
+    ),
+    vscode.tasks.onDidEndTask(() => {
+      const timer = setTimeout(() => {
+        timers.delete(timer);
+        putBack(shown((_, findings) => findings.length > 0));
+      }, tidying);
+      timers.add(timer);
+    }),
+    new vscode.Disposable(() => timers.forEach(clearTimeout)),
+  );
+}
+
 /** Tells the server of folders that are gone: the editor tells of the folder only, and the server asked for .gate files. */
 export function tellOfFolders(client: BaseLanguageClient): vscode.Disposable {
   const watcher = vscode.workspace.createFileSystemWatcher('**/*', true, true, false);

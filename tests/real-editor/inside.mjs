@@ -29,7 +29,8 @@ export async function runInside({ browser, layer, address, report, whatElse = as
     const ended = new Promise((resolve) => void page.exposeFunction('codeAutomationExit', (number) => resolve((code = number))));
     await page.exposeFunction('codeAutomationLog', (_type, [text]) => hear(String(text)));
     await whatElse(page);
-    await page.goto(address);
+    // A machine that is busy with other things takes its time.
+    await page.goto(address, { timeout: 120_000 });
     while (code === undefined && Date.now() - said < 60_000)
       await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 1000))]);
     const [first] = heard.values();

@@ -1,7 +1,27 @@
 // The features around the basics, as an editor asks for them.
 import * as vscode from 'vscode';
 import { site, soundSite } from './basics.ts';
-import { at, changed, equal, includes, ok, open, read, rulesIn, scratch, type Test, until, uri, whole, withSetting, write } from './kit.ts';
+import {
+  at,
+  changed,
+  equal,
+  includes,
+  ok,
+  open,
+  pause,
+  read,
+  ruleOf,
+  rulesIn,
+  scratch,
+  setText,
+  type Test,
+  until,
+  untilRule,
+  uri,
+  whole,
+  withSetting,
+  write,
+} from './kit.ts';
 
 const run = async <T>(command: string, ...given: unknown[]): Promise<T> => vscode.commands.executeCommand<T>(command, ...given);
 
@@ -240,24 +260,80 @@ export const features: Test[] = [
 /** What needs processes, or the disk: a desktop. */
 export const onDesktop: Test[] = [
   {
-    name: 'the task gives the verdict of the command, and its findings become problems',
+    name: 'the task gives the verdict of the command; each finding stands in the list once, before, during and after it',
+    isSlow: true,
     body: async () => {
-      const tasks = await vscode.tasks.fetchTasks({ type: 'pintle' });
-      const [task] = tasks;
+      const [task] = await vscode.tasks.fetchTasks({ type: 'pintle' });
       ok(task, 'no task is offered');
-      equal(task.problemMatchers, ['$pintle'], 'what reads its lines');
-      const ended = new Promise<number | undefined>((resolve) => {
-        const listener = vscode.tasks.onDidEndTaskProcess(({ execution, exitCode }) => {
-          if (execution.task.definition.type !== 'pintle') return;
-          listener.dispose();
-          resolve(exitCode);
-        });
-      });
-      await vscode.tasks.executeTask(task);
-      equal(await ended, 1, 'the exit code for a folder with unsafe sites');
+      await onceAround(task, 1);
     },
   },
+  // One folder of two as well: what is found in the other is still found.
+  ...[
+    { path: '.', code: 1 },
+    { path: 'sound', code: 0 },
+  ].map(
+    ({ path, code }): Test => ({
+      name: `a task of one’s own that reads what the command says of ${path} doubles nothing, and takes nothing away`,
+      isSlow: true,
+      body: async () => {
+        const [given] = await vscode.tasks.fetchTasks({ type: 'pintle' });
+        ok(given?.execution instanceof vscode.ProcessExecution, 'no task is offered');
+        const { process, args, options } = given.execution;
+        const [program = ''] = args;
+        const run = new vscode.ProcessExecution(process, [program, 'check', path, '--output', 'lines'], options);
+        const definition = { type: 'process', label: `own ${path}` };
+        await onceAround(new vscode.Task(definition, vscode.TaskScope.Workspace, `own ${path}`, 'tests', run, '$pintle'), code);
+      },
+    }),
+  ),
 ];
+
+/** Every finding of the folder, each as a line. */
+const everything = (): string[] =>
+  vscode.languages
+    .getDiagnostics()
+    .flatMap(([file, findings]) =>
+      findings.map(
+        (one) => `${file.path}:${one.range.start.line}:${one.range.start.character}:${ruleOf(one)}: ${one.message.split('\n')[0]}`,
+      ),
+    )
+    .sort();
+
+/** Runs a task, which ends with this code, and looks at what is found before, during and after it, and after an edit. */
+async function onceAround(task: vscode.Task, code: number): Promise<void> {
+  const document = await open('unsafe/leaves-collide.gate');
+  await untilRule(document.uri, 'lag-too-small');
+  const settled = await until(
+    'findings of the whole folder',
+    async () => {
+      const before = everything();
+      await pause(2500);
+      return { before, after: everything() };
+    },
+    ({ before, after }) => before.length > 50 && before.join() === after.join(),
+  );
+  equal(settled.after.length, new Set(settled.after).size, 'what is found is found once');
+  let most = 0;
+  const listener = vscode.languages.onDidChangeDiagnostics(() => void (most = Math.max(most, everything().length)));
+  const ended = new Promise<number | undefined>((resolve) => {
+    const ear = vscode.tasks.onDidEndTaskProcess(({ execution, exitCode }) => {
+      if (execution.task.name !== task.name) return;
+      ear.dispose();
+      resolve(exitCode);
+    });
+  });
+  await vscode.tasks.executeTask(task);
+  equal(await ended, code, 'the exit code');
+  await pause(2000);
+  listener.dispose();
+  equal(everything(), settled.after, 'after the task');
+  const text = document.getText();
+  await setText(document, `${text}\n`);
+  await pause(2500);
+  equal(everything(), settled.after, 'after an edit');
+  await setText(document, text);
+}
 
 export const preview: Test[] = [
   {

@@ -5,6 +5,8 @@ import * as vscode from 'vscode';
 export interface Test {
   readonly name: string;
   readonly body: () => Promise<void>;
+  /** It starts programs, and may take twice as long as others. */
+  readonly isSlow?: boolean;
 }
 
 /** What run.mjs reads from the console. */
@@ -19,10 +21,10 @@ declare const wantedTests: readonly string[];
 export async function runAll(given: readonly Test[]): Promise<void> {
   const tests = given.filter(({ name }) => wantedTests.length === 0 || wantedTests.some((part) => name.includes(part)));
   let failed = 0;
-  for (const [index, { name, body }] of tests.entries()) {
+  for (const [index, { name, body, isSlow }] of tests.entries()) {
     let error: string | undefined;
     try {
-      await within(patience, body());
+      await within(isSlow === true ? patience * 2 : patience, body());
     } catch (thrown) {
       error = thrown instanceof Error ? (thrown instanceof Mismatch ? thrown.message : (thrown.stack ?? thrown.message)) : String(thrown);
       failed++;
