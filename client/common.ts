@@ -32,6 +32,7 @@ export function clientOptions(context: vscode.ExtensionContext): LanguageClientO
     lensCommand: '',
     readsFiles: true,
     ownTokenTypes: true,
+    explainCommand: 'pintle.explainRule',
   };
   return {
     documentSelector: documentSelector(),
@@ -67,17 +68,18 @@ async function readForServer(uri: string): Promise<ReadAnswer> {
 }
 
 function commands(context: vscode.ExtensionContext, client: BaseLanguageClient): vscode.Disposable[] {
-  const register = (name: string, work: () => Promise<unknown> | Thenable<unknown>): vscode.Disposable =>
+  const register = (name: string, work: (given?: unknown) => Promise<unknown> | Thenable<unknown>): vscode.Disposable =>
     vscode.commands.registerCommand(`pintle.${name}`, work);
   const page = (...parts: string[]): vscode.Uri => vscode.Uri.joinPath(context.extensionUri, 'dist', ...parts);
   return [
     register('restartServer', () => restart(client)),
     register('openManual', () => showPage(page('manual.md'))),
-    register('explainRule', async () => {
+    register('explainRule', async (given) => {
+      if (typeof given === 'string') return showPage(page('pages', 'rules', `${given}.md`));
       const rules = await client.sendRequest<RulesAnswer>(rulesRequest, {});
       const items = rules.map((rule) => ({ label: rule.name, description: rule.severity, detail: rule.title }));
       const picked = await vscode.window.showQuickPick(items, { title: 'Explain a rule', matchOnDetail: true, placeHolder: 'Which rule?' });
-      if (picked !== undefined) await showPage(page('pages', 'rules', `${picked.label}.md`));
+      return picked === undefined ? undefined : showPage(page('pages', 'rules', `${picked.label}.md`));
     }),
     register('showFigures', async () => {
       const document = vscode.window.activeTextEditor?.document;

@@ -1,4 +1,5 @@
 // The editor room: what an editor or a command can ask about a file. Plain data in and out, offsets and no protocol.
+export { type FindingAction, findingActions } from './actions.ts';
 export {
   type Completion,
   type CompletionContext,
@@ -16,7 +17,7 @@ export { type Folding, foldings } from './folding.ts';
 export { type Formatting, formatting, lineEdits, rangeFormatting, typedFormatting } from './formatting.ts';
 export { type Hover, hover, ruleDoc, type TextOf } from './hover.ts';
 export { type InlayValue, inlayTooltip, inlayValues } from './inlay.ts';
-export { acceptance, type Insertion, missingLines } from './insertions.ts';
+export { acceptance, additions, type Insertion, missingLines } from './insertions.ts';
 export { type Lens, lenses } from './lenses.ts';
 export { links, type TextLink } from './links.ts';
 export { plain } from './markdown.ts';

@@ -52,14 +52,20 @@ export function asPlain(pieces: readonly Piece[]): string {
     if (typeof piece !== 'string') {
       if (piece.quoted === undefined ? piece.shown === undefined : piece.quoted === 'text' && piece.shown === undefined) isOpen = true;
       else if (!isOpen) out += piece.quoted === undefined ? piece.shown : `"${piece.shown ?? ''}"`;
-    } else if (piece !== last) {
+    } else if (piece === last) {
+      if (!isOpen) out += last;
+    } else {
       const end = piece.search(/\r\n|\r|\n/);
       if (!isOpen) out += piece;
       else if (end >= 0) out = out.trimEnd() + piece.slice(end);
       if (end >= 0) isOpen = false;
     }
   }
-  return out.replace(/[ \t]+(?=[\r\n]|$)/g, '');
+  // A line on which only the caret would stand is none.
+  return out
+    .replace(/\r?\n[ \t]*\u0000(?=\r?\n)/g, '')
+    .replaceAll(last, '')
+    .replace(/[ \t]+(?=[\r\n]|$)/g, '');
 }
 
 /** A line with a place for each value that it must have. */
@@ -89,10 +95,11 @@ export function blockPieces(word: string, spec: BlockSpec): Piece[] {
   const pieces: Piece[] = [word];
   if (spec.named) pieces.push(' ', { key: 'name', shown: 'name' });
   if (spec.model !== undefined) pieces.push(' : ', { key: 'model', shown: 'model' });
-  pieces.push(' {\n');
-  for (const [key, line] of Object.entries<LineSpec>(spec.lines))
-    if (line.required === true) pieces.push('  ', ...linePieces(key, line), '\n');
-  return [...pieces, '  ', last, '\n}'];
+  pieces.push(' {');
+  const required = Object.entries<LineSpec>(spec.lines).filter(([, line]) => line.required === true);
+  for (const [key, line] of required) pieces.push('\n  ', ...linePieces(key, line));
+  // No line is left empty: where there is one already, the caret ends up behind it.
+  return [...pieces, ...(required.length === 0 ? ['\n  '] : []), last, '\n}'];
 }
 
 // --- Templates: real files, of which a stretch is offered.

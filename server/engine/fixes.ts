@@ -23,8 +23,12 @@ export interface QuickFix {
 export function fixes(analysis: Analysis, range: Span): QuickFix[] {
   return analysis.findings
     .filter((finding) => finding.start <= range.end && finding.end >= range.start)
-    .flatMap((finding) => finding.fixes.filter((fix) => fix.edits.length > 0).map((fix) => quickFix(analysis, finding, fix)));
+    .flatMap((finding) => fixesOf(analysis, finding));
 }
+
+/** The fixes of one finding. */
+export const fixesOf = (analysis: Analysis, finding: Finding): QuickFix[] =>
+  finding.fixes.filter((fix) => fix.edits.length > 0).map((fix) => quickFix(analysis, finding, fix));
 
 function quickFix(analysis: Analysis, finding: Finding, fix: Fix): QuickFix {
   const kind = classOf(analysis, fix);

@@ -6,7 +6,7 @@ export type { Theme } from '../papers/index.ts';
 export type { Edit, Finding, Fix, Related, Severity } from '../rules/index.ts';
 export type { Analysis, Phase, Steps } from './analysis.ts';
 export { type DrawingFile, drawingFile, drawingNames } from './drawings.ts';
-export { classOf, type FixClass, fixAll, fixes, type Mended, type QuickFix, safeFixes, withEdits } from './fixes.ts';
+export { classOf, type FixClass, fixAll, fixes, fixesOf, type Mended, type QuickFix, safeFixes, withEdits } from './fixes.ts';
 export { formatted, type Unformatted } from './format.ts';
 export { type RuleShown, rulesShown } from './rules.ts';
 export { type FigureShown, figuresShown } from './shown.ts';

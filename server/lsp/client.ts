@@ -103,7 +103,10 @@ export function createClient(connection: Connection): Client {
 /** What the client passed at the start; what does not fit is left out. */
 export function optionsOf(given: unknown): InitializationOptions {
   if (typeof given !== 'object' || given === null) return {};
-  const { pages, settings, suggestCommand, previewCommand, lensCommand, readsFiles, ownTokenTypes } = given as Record<string, unknown>;
+  const { pages, settings, suggestCommand, previewCommand, explainCommand, lensCommand, readsFiles, ownTokenTypes } = given as Record<
+    string,
+    unknown
+  >;
   return {
     ...(typeof pages === 'string' && pages !== '' ? { pages } : {}),
     ...(typeof settings === 'object' && settings !== null ? { settings } : {}),
@@ -112,5 +115,6 @@ export function optionsOf(given: unknown): InitializationOptions {
     ...(typeof lensCommand === 'string' ? { lensCommand } : {}),
     ...(readsFiles === true ? { readsFiles } : {}),
     ...(ownTokenTypes === true ? { ownTokenTypes } : {}),
+    ...(typeof explainCommand === 'string' && explainCommand !== '' ? { explainCommand } : {}),
   };
 }

@@ -118,4 +118,6 @@ export interface InitializationOptions {
   readonly readsFiles?: boolean;
   /** The client knows the types and modifiers of tokens that are not of the protocol. Without it those of the protocol stand for them. */
   readonly ownTokenTypes?: boolean;
+  /** Command of the client that shows the page of a rule, whose name it is given; without it no action offers that. */
+  readonly explainCommand?: string;
 }

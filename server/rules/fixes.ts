@@ -60,6 +60,14 @@ export function removal(title: string, text: string, start: number, end: number,
   return /[\r\n]/.test(text.slice(start, end)) ? [] : [{ title, edits: [without(text, start, end)], safe }];
 }
 
+/** What the line of an offset begins with, if that is blank. */
+export function indentAt(text: string, offset: number): string {
+  const start = lineStartOf(text, offset);
+  let end = start;
+  while (isBlank(text.charAt(end))) end++;
+  return text.slice(start, end);
+}
+
 /** Writes a line into a block, behind its last line of one of the `like` words or else behind its last line. */
 export function addLine(text: string, block: Statement, line: string, like: readonly string[]): Edit {
   const newLine = lineEndIn(text);
@@ -70,7 +78,7 @@ export function addLine(text: string, block: Statement, line: string, like: read
   const end = lineEndOf(text, from);
   const lineStart = behind === undefined ? 0 : lineStartOf(text, behind.start);
   const before = behind === undefined ? '' : text.slice(lineStart, behind.start);
-  const indent = behind !== undefined && before.trim() === '' ? before : '  ';
+  const indent = behind !== undefined && before.trim() === '' ? before : `${indentAt(text, block.start)}  `;
   // The closing brace, or another line, may stand on the same line: then the new line goes right behind the old one.
   const alone = end < body.end && !body.items.some((item) => item.start >= from && item.start < end);
   const at = alone ? end : from;

@@ -102,7 +102,7 @@ test('a form for an acceptance: in the innermost block, refused until it is fill
   expect(form.title).toBe('Accept “seat-outside-practice” here, with a reason…');
   const empty = made(text, form);
   expect(empty).toContain('  dwell 25 s\n  accept seat-outside-practice because "" by "" until 2027-05-20\n}');
-  expect(form.snippet).toContain('because "$1" by "$2" until ${3:2027-05-20}');
+  expect(form.form.text).toContain('because "$1" by "$2" until ${3:2027-05-20}');
   const unfilled = judge(empty).findings.map((one) => one.rule);
   expect(unfilled).toContain('acceptance-without-reason');
   expect(unfilled).toContain('seat-outside-practice');

@@ -110,7 +110,7 @@ test('lines and blocks of the vocabulary: a place for each value that must be th
   expect(asSnippet(linePieces('opens', blocks.leaf.lines.opens))).toBe('opens ${1|…,inward,outward|} $2');
   expect(asPlain(linePieces('opens', blocks.leaf.lines.opens))).toBe('opens');
   expect(asSnippet(linePieces('accept', anywhereLines.accept))).toBe('accept $1 because "$2" until $3');
-  expect(asPlain(blockPieces('battery', blocks.panel.blocks.battery as BlockSpec))).toBe('battery {\n  voltage\n  capacity\n\n}');
+  expect(asPlain(blockPieces('battery', blocks.panel.blocks.battery as BlockSpec))).toBe('battery {\n  voltage\n  capacity\n}');
 });
 
 test('signs that a snippet would act on are kept as they are', () => {

@@ -332,7 +332,7 @@ describe('code actions', () => {
       if (snippetEditSupport) {
         expect(edit?.snippet).toEqual({
           kind: 'snippet',
-          value: '\n  accept seat-outside-practice because "$1" by "$2" until ${3:2027-05-20}',
+          value: '  accept seat-outside-practice because "$1" by "$2" until ${3:2027-05-20}$0\n',
         });
         return;
       }
@@ -344,6 +344,30 @@ describe('code actions', () => {
       expect(actions.some((action) => action.title.includes('unit-missing'))).toBe(false);
     },
   );
+
+  test('before an error is accepted its page is offered, where the client can show it; else it cannot be accepted alone', async () => {
+    // An edge on the terminals of a beam: nobody can write for somebody else where it belongs.
+    const text = site().replace('wire west-edge to E0 E1', 'wire west-edge to T0 T1');
+    for (const explainCommand of ['some.explanation', undefined]) {
+      const { client, place } = await start({ options: explainCommand === undefined ? {} : { explainCommand } });
+      const uri = place.uriOf('gates/north.gate');
+      await client.open(uri, text);
+      const items = itemsOf(await client.pullOf(uri));
+      const error = items.find((item) => item.code === 'terminal-unfit');
+      expect(error?.severity).toBe(1);
+      const actions = await ask(client, uri, ['quickfix'], error?.range);
+      expect(actions[0]?.kind).not.toBe('quickfix.accept.pintle');
+      const explained = actions.filter(({ kind }) => kind === 'quickfix.explain.pintle').map(({ command }) => command);
+      expect(explained).toEqual(
+        explainCommand === undefined
+          ? []
+          : expect.arrayContaining([{ title: 'Explain “terminal-unfit”', command: explainCommand, arguments: ['terminal-unfit'] }]),
+      );
+      const accepts = actions.some(({ title }) => title.startsWith('Accept “terminal-unfit”'));
+      expect(accepts).toBe(explainCommand !== undefined);
+      expect(actions.filter(({ isPreferred }) => isPreferred === true).map(({ kind }) => kind)).not.toContain('quickfix.accept.pintle');
+    }
+  });
 
   test('what a block lacks, as a source action at the caret', async () => {
     const { client, place } = await start();

@@ -9,17 +9,23 @@ import {
   ResponseError,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { acceptance, type Insertion, missingLines } from '../../editor/index.ts';
-import { type Analysis, type Edit, type FixClass, fixes, safeFixes } from '../../engine/index.ts';
+import { type FindingAction, findingActions, type Insertion, missingLines } from '../../editor/index.ts';
+import { type Analysis, type Edit, type FixClass, safeFixes } from '../../engine/index.ts';
 import type { Document, Lines } from '../documents.ts';
 import { type Feature, textEdit } from './feature.ts';
 
 export const fixAllKind = `${CodeActionKind.SourceFixAll}.pintle`;
 export const addMissingKind = `${CodeActionKind.Source}.addMissing.pintle`;
-const acceptKind = `${CodeActionKind.QuickFix}.accept.pintle`;
+/** Each can be asked for by itself, and all of them as quick fixes. */
+const kinds: Readonly<Record<FindingAction['about'], string>> = {
+  fix: CodeActionKind.QuickFix,
+  addition: `${CodeActionKind.QuickFix}.add.pintle`,
+  explanation: `${CodeActionKind.QuickFix}.explain.pintle`,
+  acceptance: `${CodeActionKind.QuickFix}.accept.pintle`,
+};
 
 /** What an action does, found anew when it is chosen: nothing is worked out for those that are only shown. */
-type Work = { readonly edits: readonly Edit[] } | { readonly form: Insertion };
+type Work = { readonly edits: readonly Edit[] } | { readonly form: Insertion } | { readonly rule: string };
 
 interface Action {
   readonly title: string;
@@ -62,26 +68,14 @@ export const feature: Feature = {
     function actionsIn(analysis: Analysis, start: number, end: number, only: readonly string[] | null): Action[] {
       const wants = (kind: string): boolean => only === null || only.some((one) => kind === one || kind.startsWith(one + '.'));
       const actions: Action[] = [];
-      if (wants(CodeActionKind.QuickFix))
-        for (const fix of fixes(analysis, { start, end }))
-          actions.push({
-            title: fix.title,
-            kind: CodeActionKind.QuickFix,
-            finding: analysis.findings.indexOf(fix.finding),
-            class: fix.class,
-            work: { edits: fix.edits },
-          });
-      if (wants(acceptKind)) {
-        const told = new Set<string>();
-        analysis.findings.forEach((finding, index) => {
-          if (finding.start > end || finding.end < start) return;
-          const form = acceptance(analysis, finding, session.today());
-          // One form for each place: an acceptance holds for all that its rule finds in the block.
-          if (form === undefined || told.has(`${form.edit.start} ${finding.rule}`)) return;
-          told.add(`${form.edit.start} ${finding.rule}`);
-          actions.push({ title: form.title, kind: acceptKind, finding: index, class: 'review', work: { form } });
-        });
-      }
+      if (Object.values(kinds).some(wants))
+        for (const { about, ...action } of findingActions(
+          analysis,
+          { start, end },
+          session.today(),
+          client.options.explainCommand !== undefined,
+        ))
+          if (wants(kinds[about])) actions.push({ ...action, kind: kinds[about] });
       if (wants(addMissingKind)) {
         const form = missingLines(analysis, start);
         if (form !== undefined) actions.push({ title: form.title, kind: addMissingKind, class: 'review', work: { form } });
@@ -100,15 +94,27 @@ export const feature: Feature = {
       return actions;
     }
 
-    function editOf(work: Work, document: Document, version: number, lines: Lines): WorkspaceEdit {
+    /** What the client does itself. */
+    function commandOf({ title, work }: Action): Command | undefined {
+      const { explainCommand } = client.options;
+      return 'rule' in work && explainCommand !== undefined ? { title, command: explainCommand, arguments: [work.rule] } : undefined;
+    }
+
+    function doing(action: Action, document: Document, version: number, lines: Lines): Pick<CodeAction, 'edit' | 'command'> {
+      const command = commandOf(action);
+      if (command !== undefined) return { command };
+      return 'rule' in action.work ? {} : { edit: editOf(action.work, document, version, lines) };
+    }
+
+    function editOf(work: Exclude<Work, { readonly rule: string }>, document: Document, version: number, lines: Lines): WorkspaceEdit {
       if ('edits' in work) return textEdit(client, document, version, work.edits, lines);
-      const { edit, snippet } = work.form;
+      const { edit, form } = work.form;
       if (!client.takes.edits.snippets) return textEdit(client, document, version, [edit], lines);
       return {
         documentChanges: [
           {
             textDocument: { uri: document.uri, version },
-            edits: [{ range: lines.range(edit), snippet: { kind: 'snippet', value: snippet } }],
+            edits: [{ range: lines.range(form), snippet: { kind: 'snippet', value: form.text } }],
           },
         ],
       };
@@ -125,7 +131,8 @@ export const feature: Feature = {
           const shown = reports.reportOf(analysis).items;
           return actionsIn(analysis, start, end, only).map((action, index): CodeAction | Command => {
             const data: ActionData = { uri: document.uri, version, start, end, only, index, class: action.class };
-            if (kinds === undefined) return { title: action.title, command: applyCommand, arguments: [action.title, data] };
+            if (kinds === undefined)
+              return commandOf(action) ?? { title: action.title, command: applyCommand, arguments: [action.title, data] };
             const diagnostic = action.finding === undefined ? undefined : shown[action.finding];
             return {
               title: action.title,
@@ -133,7 +140,7 @@ export const feature: Feature = {
               ...(diagnostic === undefined ? {} : { diagnostics: [diagnostic] }),
               ...(preferred && action.class === 'safe' && action.finding !== undefined ? { isPreferred: true } : {}),
               ...(keepsData ? { data } : {}),
-              ...(lazy ? {} : { edit: editOf(action.work, document, version, lines) }),
+              ...(lazy && !('rule' in action.work) ? {} : doing(action, document, version, lines)),
             };
           });
         },
@@ -141,22 +148,22 @@ export const feature: Feature = {
     );
 
     const stale = (): ResponseError<void> => new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
-    /** The edit of an action that was offered before; an error where the text has changed since. */
-    const editOffered = async (title: unknown, data: ActionData): Promise<WorkspaceEdit | ResponseError<void>> => {
+    /** What an action does that was offered before; an error where the text has changed since. */
+    const offered = async (title: unknown, data: ActionData): Promise<Pick<CodeAction, 'edit' | 'command'> | ResponseError<void>> => {
       const document = session.documents.get(data.uri);
       const analysis = document === undefined ? undefined : await session.analyse(document);
       if (document === undefined || analysis === undefined || document.version !== data.version) return stale();
       const action = actionsIn(analysis, data.start, data.end, data.only ?? null)[data.index];
       // A library that has changed meanwhile can have changed what is found.
-      return action !== undefined && action.title === title ? editOf(action.work, document, data.version, linesFor(analysis)) : stale();
+      return action !== undefined && action.title === title ? doing(action, document, data.version, linesFor(analysis)) : stale();
     };
 
     connection.onCodeActionResolve(
       filling<CodeAction>('code actions', async (given: CodeAction) => {
         const data = readData(given.data);
         if (data === undefined || given.edit !== undefined) return given;
-        const edit = await editOffered(given.title, data);
-        return edit instanceof ResponseError ? edit : { ...given, edit };
+        const done = await offered(given.title, data);
+        return done instanceof ResponseError ? done : { ...given, ...done };
       }) as Parameters<typeof connection.onCodeActionResolve>[0],
     );
 
@@ -166,9 +173,9 @@ export const feature: Feature = {
         const data = readData(about);
         if (command !== applyCommand || data === undefined || !client.takes.codeActions.applies)
           return new ResponseError<void>(ErrorCodes.InvalidParams, `“${command}” is no command that this server carries out so.`);
-        const edit = await editOffered(title, data);
-        if (edit instanceof ResponseError) return edit;
-        await connection.workspace.applyEdit(edit);
+        const done = await offered(title, data);
+        if (done instanceof ResponseError) return done;
+        if (done.edit !== undefined) await connection.workspace.applyEdit(done.edit);
         return null;
       }) as Parameters<typeof connection.onExecuteCommand>[0],
     );
