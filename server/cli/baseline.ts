@@ -20,6 +20,8 @@ export class Baseline {
   readonly #current: string;
   /** Undefined when the file is not there yet. */
   readonly counts: Counts | undefined;
+  /** What stood in it. */
+  readonly #before: Buffer | undefined;
 
   readonly #real: string;
 
@@ -32,7 +34,8 @@ export class Baseline {
     const reached = roots.reachNew(this.path);
     if ('why' in reached) throw new WrongUse(`The baseline “${given}” could not be read: ${reached.why}.`);
     this.#real = reached.real;
-    this.counts = existsSync(reached.real) ? readCounts(reached.real, given) : undefined;
+    this.#before = existsSync(reached.real) ? readBaseline(reached.real, given) : undefined;
+    this.counts = this.#before === undefined ? undefined : countsIn(this.#before.toString(), given);
   }
 
   /** The findings of a file that are over its counts, and those that the baseline holds back. */
@@ -91,7 +94,7 @@ export class Baseline {
         .sort()
         .map((path) => [path, Object.fromEntries(Object.entries(counts[path] ?? {}).sort(([a], [b]) => (a < b ? -1 : 1)))]),
     );
-    const why = writeWhole(this.#real, JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n');
+    const why = writeWhole(this.#real, Buffer.from(JSON.stringify({ version: shapeVersion, files }, null, 2) + '\n'), this.#before);
     if (why !== undefined) throw new WrongUse(`The baseline “${this.#shown}” could not be written: ${why}.`);
   }
 }
@@ -108,13 +111,16 @@ const total = (counts: Counts): number =>
 /** Bytes of the largest baseline that is read: some hundred for each of a million files. */
 const mostBytes = 1 << 28;
 
-function readCounts(real: string, given: string): Counts {
+function readBaseline(real: string, given: string): Buffer {
   const content = readBytes(real, mostBytes);
-  if (!('bytes' in content))
-    throw new WrongUse(`The baseline “${given}” could not be read: ${'why' in content ? content.why : 'it is too large'}.`);
+  if ('bytes' in content) return content.bytes;
+  throw new WrongUse(`The baseline “${given}” could not be read: ${'why' in content ? content.why : 'it is too large'}.`);
+}
+
+function countsIn(content: string, given: string): Counts {
   let read: unknown;
   try {
-    read = JSON.parse(content.bytes.toString());
+    read = JSON.parse(content);
   } catch {
     throw new WrongUse(`The baseline “${given}” is not JSON. Remove it to have it written anew.`);
   }

@@ -1,7 +1,22 @@
 // The commands that write: format, and check with --fix or --baseline.
-import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  existsSync,
+  linkSync,
+  lstatSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { asOf, noUnit, run, type Sandbox, sandbox, sound, twice } from './kit.ts';
+import { besideOf } from '../../server/cli/leftovers.ts';
+import { writeWhole } from '../../server/cli/write.ts';
+import { asOf, command, noUnit, run, type Sandbox, sandbox, sound, twice } from './kit.ts';
 
 const textOf = ({ path }: Sandbox, name: string): string => readFileSync(path(name), 'utf8');
 const untidy = 'language   1\n\n\n\ncable-model plain   {\narea 0.5 mm2 # thin\n      class 5\n cores 4 }\n';
@@ -32,7 +47,7 @@ describe('format', () => {
     expect(box.run('format', 'a.gate').status).toBe(0);
     expect(textOf(box, 'a.gate')).toBe('\ufeff' + tidy.replaceAll('\n', '\r\n'));
     expect(statSync(box.path('a.gate')).mode & 0o777).toBe(0o640);
-    expect(readdirSync(box.folder).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+    expect(readdirSync(box.folder).filter((name) => name.startsWith('.pintle'))).toEqual([]);
   });
 
   test('refuses a file whose shape cannot be read, and says so once', () => {
@@ -222,5 +237,118 @@ describe('check --baseline', () => {
     const { run } = sandbox({ 'a.gate': noUnit });
     expect(run('check', '.', '--baseline', 'base.json', '--shard', '1/2')).toMatchObject({ status: 2 });
     expect(run('check', '.', '--baseline', 'base.json', '--update-baseline')).toMatchObject({ status: 2 });
+  });
+});
+
+describe('what is written', () => {
+  const strangers = (box: Sandbox): string[] => readdirSync(box.folder).filter((name) => name.startsWith('.pintle-'));
+
+  test('stays as it is where somebody else has changed it meanwhile', () => {
+    const box = sandbox({ 'a.gate': tidy });
+    const path = box.path('a.gate');
+    expect(writeWhole(path, Buffer.from('mine'), Buffer.from(untidy))).toMatch(/changed by somebody else/);
+    expect(textOf(box, 'a.gate')).toBe(tidy);
+    // Of the same length, and written in the same moment.
+    expect(writeWhole(path, Buffer.from('mine'), Buffer.from(tidy.replace('5', '6')))).toMatch(/changed by somebody else/);
+    expect(writeWhole(path, Buffer.from('mine'), undefined)).toMatch(/changed by somebody else/);
+    linkSync(path, box.path('b.gate'));
+    expect(writeWhole(path, Buffer.from('mine'), Buffer.from(untidy))).toMatch(/changed by somebody else/);
+    expect(textOf(box, 'a.gate')).toBe(tidy);
+    expect(writeWhole(box.path('gone.gate'), Buffer.from('mine'), Buffer.from(tidy))).toBe('there is no such file or folder');
+    expect(strangers(box)).toEqual([]);
+  });
+
+  test('keeps its other names, be it made longer or shorter', () => {
+    const box = sandbox({ 'a.gate': untidy, 'fix.gate': 'use ".parts/plain.gate"\n', 'base.json': '{"version":1,"files":{}}' });
+    for (const name of ['a.gate', 'fix.gate', 'base.json']) linkSync(box.path(name), box.path(`other-${name}.txt`));
+    chmodSync(box.path('a.gate'), 0o640);
+    expect(box.run('format', 'a.gate').status).toBe(0);
+    expect(box.run('check', 'fix.gate', '--fix', ...asOf).status).toBe(0);
+    expect(textOf(box, 'other-a.gate.txt')).toBe(tidy);
+    expect(textOf(box, 'other-fix.gate.txt')).toBe('language 1\nuse ".parts/plain.gate"\n');
+    expect(statSync(box.path('a.gate'))).toMatchObject({ nlink: 2, ino: statSync(box.path('other-a.gate.txt')).ino });
+    expect(statSync(box.path('a.gate')).mode & 0o777).toBe(0o640);
+    expect(strangers(box)).toEqual([]);
+  });
+
+  test('a baseline that is a link stays one, also where it leads to nothing yet', () => {
+    const box = sandbox({ 'a.gate': noUnit, 'kept/readme.txt': '' });
+    symlinkSync('kept/base.json', box.path('base.json'));
+    for (const more of [[], ['--update-baseline']]) {
+      box.run('check', 'a.gate', '--baseline', 'base.json', ...more, ...asOf);
+      expect(lstatSync(box.path('base.json')).isSymbolicLink()).toBe(true);
+      expect(JSON.parse(textOf(box, 'kept/base.json'))).toEqual({
+        version: 1,
+        files: more.length === 0 ? { 'a.gate': { 'unit-missing': 1 } } : {},
+      });
+      box.write('a.gate', sound);
+    }
+    expect(readdirSync(box.path('kept')).sort()).toEqual(['base.json', 'readme.txt']);
+  });
+
+  const ended = (): number => spawnSync(process.execPath, ['-e', '']).pid;
+  const asOfProcess = (path: string, id: number): string => path.replace(`-${process.pid}-`, `-${id}-`);
+  const hoursAgo = (path: string, hours: number): void => {
+    const then = Date.now() / 1000 - hours * 3600;
+    utimesSync(path, then, then);
+  };
+
+  test.each([
+    ['format', ['format', '.']],
+    ['check --fix', ['check', '.', '--fix']],
+    ['check --baseline', ['check', 'a.gate', '--baseline', 'sub/base.json']],
+  ])('%s clears away what stopped runs have left, and nothing else', (_, args) => {
+    const box = sandbox({ 'a.gate': tidy, 'sub/b.gate': tidy });
+    const left = asOfProcess(besideOf(box.path('sub/b.gate'), 'tmp'), ended());
+    const alive = besideOf(box.path('sub/b.gate'), 'tmp');
+    const old = besideOf(box.path('sub/b.gate'), 'tmp');
+    const elsewhere = asOfProcess(besideOf(box.path('sub/b.gate'), 'tmp'), 1).replace(/\.pintle-[0-9a-f]{8}/, '.pintle-00000000');
+    const alike = `${dirname(left)}/.pintle-notes.tmp`;
+    for (const path of [left, alive, old, elsewhere, alike]) writeFileSync(path, untidy);
+    hoursAgo(old, 2);
+    hoursAgo(alike, 2);
+    expect(box.run(...args, ...(args[0] === 'check' ? asOf : [])).status).toBe(0);
+    expect([left, alive, old, elsewhere, alike].map((path) => existsSync(path))).toEqual([false, true, false, true, true]);
+    expect(box.run('check', '.', ...asOf).stderr).toBe('');
+  });
+
+  test('what may be the only whole copy of a file is told and kept', () => {
+    const box = sandbox({ 'a.gate': tidy.slice(0, 20), 'b.gate': tidy });
+    box.write('c.gate', untidy);
+    const [half, done, begun] = ['a.gate', 'b.gate', 'c.gate'].map((name) => {
+      const path = asOfProcess(besideOf(box.path(name), 'new', Buffer.from(untidy)), ended());
+      writeFileSync(path, tidy);
+      return path;
+    }) as [string, string, string];
+    const { stderr } = box.run('format', '.');
+    expect(stderr).toMatch(
+      /^pintle: \.pintle-[\w-]+\.new: a run was stopped while it wrote a file of this folder; this is what the file was to be$/m,
+    );
+    expect([half, done, begun].map((path) => existsSync(path))).toEqual([true, false, false]);
+  });
+
+  test.runIf(process.platform === 'linux')('a name that is no UTF-8 is told as such', () => {
+    const box = sandbox({ 'a.gate': tidy });
+    const bytes = Buffer.concat([Buffer.from(`${box.folder}/caf`), Buffer.from([0xe9]), Buffer.from('.gate')]);
+    writeFileSync(bytes, tidy);
+    const why = 'its name is not UTF-8, so nothing can be read under it; give it another name';
+    for (const verb of ['check', 'format']) {
+      const ran = box.run(verb, '.');
+      expect(ran.status).toBe(2);
+      expect(ran.stderr).toContain(`pintle: caf\ufffd.gate: ${why}\n`);
+    }
+    const { status, stderr } = spawnSync('/bin/sh', ['-c', `"${process.execPath}" "${command}" check "$(printf 'caf\\351.gate')"`], {
+      cwd: box.folder,
+      encoding: 'utf8',
+    });
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/if its name is not UTF-8, give it another/);
+  });
+
+  test('a long name that fills all the room there is', () => {
+    const name = `${'ü'.repeat(125)}.gate`;
+    const box = sandbox({ [name]: untidy });
+    expect(box.run('format', '.').status).toBe(0);
+    expect(textOf(box, name)).toBe(tidy);
   });
 });

@@ -10,6 +10,7 @@ import { type CheckedFile, countsInWords, countsOf, fails, type Report, type Rep
 import { Roots } from '../roots.ts';
 import { findFiles } from '../search.ts';
 import { Sites } from '../sites.ts';
+import { Sweeper } from '../sweeper.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeText } from '../write.ts';
@@ -78,6 +79,7 @@ function runCheck(given: Arguments, terminal: Terminal): number {
       `There is no baseline “${baselineName}” yet. Write it first, with all files: pintle check PATH… --baseline ${baselineName}`,
     );
 
+  if (baseline !== undefined) new Sweeper(roots, terminal).beside(baseline.path);
   const found = findFiles(given.paths, terminal.folder, roots);
   const unreadable = found.troubles.map(({ shown, why }) => ({ path: shown, why }));
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
@@ -142,13 +144,15 @@ function checkFiles(
 function fixFiles(files: readonly GateFile[], roots: Roots, asOf: string, terminal: Terminal): { path: string; why: string }[] {
   const troubles: { path: string; why: string }[] = [];
   const sites = new Sites(roots);
+  const sweeper = new Sweeper(roots, terminal);
   for (const file of files) {
+    sweeper.beside(file.path);
     const read = roots.read(file.path);
     // A file that is not wholly text would be written back other than it was.
     if ('why' in read || read.flaw !== undefined) continue;
     const fixed = fixAll(read.text, (now) => sites.judge(file.path, now, asOf));
     if (fixed.text === read.text) continue;
-    const why = writeText(file.path, fixed.text, read.mark, roots);
+    const why = writeText(file.path, read, fixed.text, roots);
     if (why !== undefined) {
       troubles.push({ path: file.shown, why: `not fixed, ${why}` });
       terminal.err(`pintle: ${visible(file.shown)}: not fixed, ${why}\n`);

@@ -5,6 +5,7 @@ import { count, visible } from '../display.ts';
 import { type FileText, type GateFile, inWords, mostBytes, textOf } from '../files.ts';
 import { Roots } from '../roots.ts';
 import { findFiles } from '../search.ts';
+import { Sweeper } from '../sweeper.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { writeText } from '../write.ts';
 
@@ -40,7 +41,11 @@ function runFormat(given: Arguments, terminal: Terminal): number {
   for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
   if (found.files.length === 0 && found.troubles.length === 0)
     throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
-  const results = found.files.map((file) => formatFile(file, roots, given.has('check'), terminal));
+  const sweeper = new Sweeper(roots, terminal);
+  const results = found.files.map((file) => {
+    if (!given.has('check')) sweeper.beside(file.path);
+    return formatFile(file, roots, given.has('check'), terminal);
+  });
   const changed = results.filter((result) => result === 'changed').length;
   const failed = results.filter((result) => result === 'failed').length + found.troubles.length;
   const did = given.has('check') ? `${count(changed, 'file')} would change` : `${count(changed, 'file')} changed`;
@@ -64,7 +69,7 @@ function formatFile(file: GateFile, roots: Roots, checkOnly: boolean, terminal: 
   if ('why' in formatted) return refuse(`not formatted, ${formatted.why}`);
   if (formatted.text === read.text) return 'same';
   if (!checkOnly) {
-    const why = writeText(file.path, formatted.text, read.mark, roots);
+    const why = writeText(file.path, read, formatted.text, roots);
     if (why !== undefined) return refuse(`not formatted, ${why}`);
   }
   terminal.out(`${visible(file.shown)}\n`);
