@@ -1,5 +1,5 @@
 // What looking up the names and the libraries of a file can find wrong, by the name of the rule that explains it.
-import type { ModelKind, ProblemOf, ReadingProblems } from '../vocabulary/index.ts';
+import type { Mixture, ModelKind, ProblemOf, ReadingProblems } from '../vocabulary/index.ts';
 import type { UsePath } from './paths.ts';
 
 /** A name that leads nowhere: what was looked for, and some of the names that are there. */
@@ -34,6 +34,14 @@ export interface InstallationProblems extends ReadingProblems, UseProblems {
   readonly 'name-unknown': Unknown<string>;
   readonly 'model-unknown': Unknown<ModelKind>;
   readonly 'name-repeated': { readonly name: string; readonly what: string };
+  /** `what`: of what it is the name. `library`: the file that declares the other one, where it is not this one. */
+  readonly 'name-looks-like-another': {
+    readonly name: string;
+    readonly what: string;
+    readonly other: string;
+    readonly library: string | undefined;
+  };
+  readonly 'name-mixes-alphabets': Mixture & { readonly name: string; readonly what: string };
   readonly 'overlap-circular': { readonly leaf: string; readonly other: string };
   readonly 'use-unused': { readonly path: string };
 }

@@ -27,6 +27,7 @@ import type {
   TerminalUse,
   Wire,
 } from './installation.ts';
+import { checkLookalikes } from './lookalikes.ts';
 import { newCable, newControl, newDrive, newFunction, newLeaf, newPanel, newSensor } from './parts.ts';
 import type { InstallationProblem } from './problems.ts';
 import { type AnyModel, type Models, type Shelf, shelfProblems } from './shelf.ts';
@@ -121,6 +122,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   }
   for (const kind of modelKinds) for (const entity of entities[kind]) names.declare(kind, entity);
   checkPanelModels(reading, problems);
+  checkLookalikes(path, reading, shelf.models, panels, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
   return installation;
 }

@@ -85,7 +85,9 @@ import { rule as manualReleaseNotStated } from './manual-release-not-stated/rule
 import { rule as modelMissing } from './model-missing/rule.ts';
 import { rule as modelRepeated } from './model-repeated/rule.ts';
 import { rule as modelUnknown } from './model-unknown/rule.ts';
+import { rule as nameLooksLikeAnother } from './name-looks-like-another/rule.ts';
 import { rule as nameMissing } from './name-missing/rule.ts';
+import { rule as nameMixesAlphabets } from './name-mixes-alphabets/rule.ts';
 import { rule as nameRepeated } from './name-repeated/rule.ts';
 import { rule as nameUnfit } from './name-unfit/rule.ts';
 import { rule as nameUnknown } from './name-unknown/rule.ts';
@@ -235,7 +237,9 @@ export const allRules: readonly Rule[] = [
   modelMissing,
   modelRepeated,
   modelUnknown,
+  nameLooksLikeAnother,
   nameMissing,
+  nameMixesAlphabets,
   nameRepeated,
   nameUnfit,
   nameUnknown,

@@ -1,7 +1,7 @@
 // How rules speak of what stands in a file: quoted as written, never too long, nothing in it that could upset a terminal.
 import type { Statement } from '../../grammar/index.ts';
 import type { TerminalRole } from '../model/index.ts';
-import { blocks } from '../vocabulary/index.ts';
+import { blocks, characterInWords, firstDifference, hasUnusual, looksTheSame } from '../vocabulary/index.ts';
 
 const longestQuote = 40;
 
@@ -37,8 +37,25 @@ export const withArticle = (word: string): string => (/^[aeiou]/i.test(word) ? '
 export const blockInWords = (block: { readonly kind: string; readonly name: string }): string =>
   block.name === '' ? `This ${block.kind === 'measured' ? 'measured block' : block.kind}` : `The ${block.kind} ${quoted(block.name)}`;
 
-/** “ Did you mean “width”?”-like hint for the end of a remedy; empty where nothing is near. */
-export const perhaps = (meant: string | undefined): string => (meant === undefined ? '' : ` Perhaps ${quoted(meant)} is meant.`);
+/** What tells two texts apart that look the same: “еast” has U+0435 (Cyrillic) where “east” has U+0065 (Latin). */
+export function unlike(one: string, other: string): string {
+  const [a, b] = firstDifference(one, other).map((character) => (character === '' ? 'nothing' : characterInWords(character)));
+  return `${quoted(one)} has ${a} where ${quoted(other)} has ${b}`;
+}
+
+/** “ Perhaps “width” is meant.” for the end of a remedy; empty where nothing is near. Says it where what was found looks just like it. */
+export function perhaps(meant: string | undefined, found: string): string {
+  if (meant === undefined) return '';
+  const hint = ` Perhaps ${quoted(meant)} is meant`;
+  const looksSo = (hasUnusual(found) || hasUnusual(meant)) && looksTheSame(found, meant);
+  return looksSo ? `${hint}, which looks the same: ${unlike(found, meant)}.` : `${hint}.`;
+}
+
+/** “ Its “м” is U+043C (Cyrillic).” for the end of a remedy, of the first letter that is not of the alphabet of all units and words. */
+export function foreignLetter(found: string): string {
+  const [letter] = hasUnusual(found) ? (/(?!\p{Script=Latin})\p{L}/u.exec(found) ?? []) : [];
+  return letter === undefined ? '' : ` Its ${quoted(letter)} is ${characterInWords(letter)}.`;
+}
 
 /** A number for people: at most four significant digits. */
 export const rounded = (value: number): string => String(Number(value.toPrecision(4)));

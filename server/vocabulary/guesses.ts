@@ -1,4 +1,6 @@
 // What the writer may have meant by a word or a unit that is not known here.
+
+import { hasUnusual, looksTheSame } from './confusables.ts';
 import { type BlockForm, blockForms, topForms } from './forms.ts';
 import { nearest } from './likeness.ts';
 import type { BlockSpec, QuantitySlot } from './spec.ts';
@@ -18,6 +20,8 @@ export function likelyUnit(slot: QuantitySlot, amount: number): Unit | undefined
 export function nearestUnit(found: string, dimension: Dimension): string | undefined {
   const same = unitsOf(dimension);
   const lower = found.toLowerCase();
+  const alike = hasUnusual(found) ? same.flatMap(({ name, also }) => [name, ...also]).find((name) => looksTheSame(found, name)) : undefined;
+  if (alike !== undefined) return alike;
   const spelt = same.find((unit) => [unit.name, ...unit.also].some((name) => name.toLowerCase() === lower));
   if (spelt !== undefined) return spelt.name;
   const habit = habits[lower];

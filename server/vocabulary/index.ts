@@ -1,4 +1,15 @@
 // The vocabulary room: what words mean, units, and reading a tree by them.
+export {
+  areConfusable,
+  characterInWords,
+  firstDifference,
+  hasUnusual,
+  looksTheSame,
+  type Mixture,
+  mixtureIn,
+  scriptInWords,
+  skeleton,
+} from './confusables.ts';
 export { dayNumber, daysBetween } from './dates.ts';
 export { shapeOf } from './forms.ts';
 export { likelyUnit } from './guesses.ts';

@@ -1,4 +1,5 @@
 // Which known word was probably meant.
+import { hasUnusual, looksTheSame } from './confusables.ts';
 
 /** Number of single-letter edits, swaps of neighbours included, between two words; more than `limit` counts as `limit + 1`. */
 export function editDistance(a: string, b: string, limit: number): number {
@@ -22,12 +23,14 @@ export function editDistance(a: string, b: string, limit: number): number {
   return previous[b.length] as number;
 }
 
-/** The candidate nearest to `word`, if it is near enough to be meant: up to a third of its letters differ. */
+/** The candidate nearest to `word`, if it is near enough to be meant: one that looks the same, or up to a third of its letters differ. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   const lower = word.toLowerCase().slice(0, 64);
   let best: string | undefined;
   let least = Math.max(1, Math.floor(lower.length / 3)) + 1;
+  const isUnusual = hasUnusual(word);
   for (const candidate of candidates) {
+    if ((isUnusual || hasUnusual(candidate)) && looksTheSame(word, candidate)) return candidate;
     const distance = candidate.toLowerCase() === lower ? 0 : editDistance(lower, candidate.toLowerCase(), least - 1);
     if (distance < least) {
       least = distance;

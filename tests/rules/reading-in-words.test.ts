@@ -11,17 +11,42 @@ describe('characters that may not stand in a file', () => {
   const told = (characters: string) => said('character-not-allowed', `language 1\nmotion {\n  seat${characters} 1.5 s\n}\n`);
   const mended = 'language 1\nmotion {\n  seat 1.5 s\n}\n';
   test.each([
-    ['\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character'],
-    ['\u0007', 'The character U+0007 is not allowed here.', 'Remove this character'],
-    ['\u200b\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character'],
-    ['\u202e\u0007', 'Characters that are not allowed stand here: U+202E (right-to-left override), U+0007.', 'Remove these characters'],
+    ['\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character', true],
+    ['\u0007', 'The character U+0007 is not allowed here.', 'Remove this character', false],
+    ['\u200b\u200b', 'The character U+200B (space without width) is not allowed here.', 'Remove this character', true],
+    [
+      '\u202e\u0007',
+      'Characters that are not allowed stand here: U+202E (right-to-left override), U+0007.',
+      'Remove these characters',
+      false,
+    ],
     [
       '\u200b\u0001\u0002\u0003\u0004',
       'Characters that are not allowed stand here: U+200B (space without width), U+0001, U+0002, U+0003.',
       'Remove these characters',
+      false,
     ],
-  ])('%j', (characters, what, title) => {
-    expect(told(characters)).toEqual([{ what, fixes: [[title, false, mended]] }]);
+    [
+      '\u{e0061}\ufe0f',
+      'Characters that are not allowed stand here: U+E0061 (tag), U+FE0F (variation selector).',
+      'Remove these characters',
+      true,
+    ],
+  ])('%j', (characters, what, title, isSafe) => {
+    expect(told(characters)).toEqual([{ what, fixes: [[title, isSafe, mended]] }]);
+  });
+  test.each<[string, isSafe: boolean, text: string]>([
+    ['in a word', true, 'leaf ea\u00adst {\n}\n'],
+    ['where two numbers would become one', false, 'motion {\n  seat 1\u200b5 s\n}\n'],
+    ['where two points would become a sign', false, 'leaf a.\u200b.b {\n}\n'],
+    ['in a text', true, 'site "Rose\u2060Lane" {\n}\n'],
+    ['where the end of a text would become a part of it', false, 'use "a\\\u200b"\n'],
+    ['in a comment', true, 'motion { # mea\u200dsured\n}\n'],
+    ['that turns the direction, in a comment', false, 'motion { # mea\u202esured\n}\n'],
+  ])('one %s is taken out in bulk: %s', (_, isSafe, text) => {
+    expect(said('character-not-allowed', `language 1\n${text}`)).toMatchObject([
+      { fixes: [[expect.anything(), isSafe, expect.anything()]] },
+    ]);
   });
 });
 

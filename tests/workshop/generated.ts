@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { languageConfiguration } from './generated-configuration.ts';
+import { confusablesTable } from './generated-confusables.ts';
 import { highlighting } from './generated-highlighting.ts';
 import { manual } from './generated-manual.ts';
 import { pages } from './generated-pages.ts';
@@ -21,6 +22,7 @@ export function generated(): Record<string, string> {
     'grammar/language-configuration.json': json(languageConfiguration()),
     'client/snippets.json': json(snippets()),
     'server/vocabulary/manual.md': manual(),
+    'server/vocabulary/confusables-table.ts': confusablesTable(),
     'server/vocabulary/records.ts': records(),
     ...pages(),
     'package.json': withConfiguration(readFileSync(join(root, 'package.json'), 'utf8')),

@@ -13,7 +13,7 @@ export const rule = problemRule({
     const { rule: name, meant } = problem.detail;
     return {
       what: `No rule is called ${quoted(name)}.`,
-      remedy: `Write the name of the rule as the finding shows it.${perhaps(meant)}`,
+      remedy: `Write the name of the rule as the finding shows it.${perhaps(meant, name)}`,
       fixes: replaceBy(problem, meant, false),
     };
   },

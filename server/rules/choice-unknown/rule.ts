@@ -13,7 +13,7 @@ export const rule = problemRule({
     const { word, found, choices, meant } = problem.detail;
     return {
       what: `${quoted(found)} in ${quoted(word)} is none of the words that may stand there.`,
-      remedy: `Write one of ${listed(choices, 20)}.${perhaps(meant)}`,
+      remedy: `Write one of ${listed(choices, 20)}.${perhaps(meant, found)}`,
       fixes: replaceBy(problem, meant, meant?.toLowerCase() === found.toLowerCase()),
     };
   },

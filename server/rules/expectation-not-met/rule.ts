@@ -18,7 +18,7 @@ export const rule = problemRule({
       case 'finding of no rule':
         return {
           what: `No rule is called ${name}, so it can find nothing.`,
-          remedy: `Write the name of the rule as a finding shows it.${perhaps(detail.meant)}`,
+          remedy: `Write the name of the rule as a finding shows it.${perhaps(detail.meant, detail.rule)}`,
           fixes: replaceBy(problem, detail.meant, false),
         };
       case 'nothing': {

@@ -16,7 +16,7 @@ export const rule = problemRule({
       remedy:
         known.length === 0
           ? `Write a “use” line for the library that has this ${what}.`
-          : `Write one of ${clipped(listed(known))}, or a “use” line for the library that has it.${perhaps(meant)}`,
+          : `Write one of ${clipped(listed(known))}, or a “use” line for the library that has it.${perhaps(meant, name)}`,
       fixes: replaceBy(problem, meant, false),
     };
   },

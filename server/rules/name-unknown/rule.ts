@@ -16,7 +16,7 @@ export const rule = problemRule({
       remedy:
         known.length === 0
           ? `Write the block of that ${what}, or remove the line.`
-          : `Write one of the names that are there: ${clipped(listed(known))}.${perhaps(meant)}`,
+          : `Write one of the names that are there: ${clipped(listed(known))}.${perhaps(meant, name)}`,
       fixes: replaceBy(problem, meant, false),
     };
   },

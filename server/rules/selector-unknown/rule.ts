@@ -46,7 +46,7 @@ function saySelector(panel: Panel, model: PanelModel, { fact }: Selection, repor
     remedy:
       (known.length === 0
         ? `Leave the line out: ${quoted(model.name)} has no selectors.`
-        : `Write one of its selectors: ${listed(known)}.`) + perhaps(meant),
+        : `Write one of its selectors: ${listed(known)}.`) + perhaps(meant, fact.selector.text),
     related: [
       { message: 'the model of this panel', start, end },
       ...toModelHead('the model, with its selectors', panel.installation, model),
@@ -78,7 +78,9 @@ function sayOption(
   report({
     at: option,
     what: `Selector ${quoted(selector.name)} has no position ${quoted(option.text)}.`,
-    remedy: (known.length === 0 ? 'Add its positions to the model.' : `Write one of its positions: ${listed(known)}.`) + perhaps(meant),
+    remedy:
+      (known.length === 0 ? 'Add its positions to the model.' : `Write one of its positions: ${listed(known)}.`) +
+      perhaps(meant, option.text),
     related: toModelHead('the selector, with its positions', installation, model, selector),
     fixes: replaceBy(option, meant, false),
   });

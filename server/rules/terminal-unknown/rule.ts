@@ -1,12 +1,12 @@
 import type { WordValue } from '../../../grammar/index.ts';
 import { isUnfit } from '../../circuits/index.ts';
 import type { Panel, PanelModel, TerminalUse, Wire } from '../../model/index.ts';
-import { editDistance } from '../../vocabulary/index.ts';
+import { editDistance, hasUnusual, looksTheSame } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheModel, type Report } from '../rule.ts';
 import { lost } from '../unread.ts';
-import { clipped, listed, quoted } from '../words.ts';
+import { clipped, listed, perhaps, quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'terminal-unknown',
@@ -38,7 +38,7 @@ function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordVa
     what: `${quoted(model.name)} has no terminal ${quoted(at.text)}.`,
     remedy:
       (known.length === 0 ? 'Add the terminals to the model.' : `Write one of its terminals: ${clipped(listed(known))}.`) +
-      (meant.length === 0 ? '' : ` Perhaps ${meant.map(quoted).join(' or ')} is meant.`),
+      (meant.length > 1 ? ` Perhaps ${meant.map(quoted).join(' or ')} is meant.` : perhaps(meant[0], at.text)),
     related: [
       ...toFact('the model of this panel', modelAt && { line: modelAt }),
       ...toModelHead('the model, with all its terminals', installation, model),
@@ -54,6 +54,8 @@ function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], 
   );
   const word = plain(at.text);
   const limit = Math.max(1, Math.floor(word.length / 3));
+  const [seeming] = free.filter(({ name: { text } }) => (hasUnusual(at.text) || hasUnusual(text)) && looksTheSame(at.text, text));
+  if (seeming !== undefined) return [seeming.name.text];
   let least = limit + 1;
   let best: string[] = [];
   for (const { name } of free) {

@@ -1,7 +1,7 @@
 import { unitNamed } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
-import { perhaps, quoted } from '../words.ts';
+import { foreignLetter, perhaps, quoted } from '../words.ts';
 
 export const rule = problemRule({
   name: 'unit-unknown',
@@ -14,7 +14,7 @@ export const rule = problemRule({
     const { word, found, units, meant } = problem.detail;
     return {
       what: `${quoted(found)} in ${quoted(word)} is not a unit that is known here.`,
-      remedy: `Write one of ${units.join(', ')}.${perhaps(meant)}`,
+      remedy: `Write one of ${units.join(', ')}.${perhaps(meant, found) || foreignLetter(found)}`,
       fixes: replaceBy(problem, meant, meant !== undefined && isTheSame(found, meant)),
     };
   },

@@ -21,7 +21,7 @@ export const rule = problemRule({
     const fits = limits.of === 'quantity' ? unitsThatFit(limits) : [];
     return {
       what: `${quoted(found)} in ${quoted(word)} can hardly be meant; it takes ${inWords(limits)}.`,
-      remedy: `Correct the number or its unit.${perhaps(fits[0])}`,
+      remedy: `Correct the number or its unit.${perhaps(fits[0], found)}`,
       fixes: fits.slice(0, 3).flatMap((meant) => replaceBy(problem, meant, false)),
     };
   },

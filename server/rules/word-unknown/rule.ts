@@ -21,7 +21,7 @@ export const rule = problemRule({
       remedy:
         meant === undefined
           ? `Write one of the words that may stand here: ${listed(known)}.`
-          : `Write a word that may stand here.${perhaps(meant)}`,
+          : `Write a word that may stand here.${perhaps(meant, word)}`,
       // The same word but for its capitals says the same; any other guess could state a fact that nobody stated.
       fixes: replaceBy(problem, meant, meant?.toLowerCase() === word.toLowerCase()),
     };
