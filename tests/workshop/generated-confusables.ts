@@ -1,5 +1,6 @@
 // The table of confusable characters of Unicode Technical Standard 39 in few bytes. The package `unhomoglyph` carries the table as
-// Unicode publishes it; rows that compatibility decomposition gives as well are left out (server/vocabulary/confusables.ts).
+// Unicode publishes it; rows that compatibility decomposition gives as well are left out (server/vocabulary/confusables.ts), and
+// those that no name is likely to need: every copy of the table is a good part of what the extension may weigh.
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { root } from './generated-traceability.ts';
@@ -8,15 +9,30 @@ import { root } from './generated-traceability.ts';
 export const publishedConfusables = (): Readonly<Record<string, string>> =>
   createRequire(join(root, 'package.json'))('unhomoglyph/data.json') as Record<string, string>;
 
+/** The scripts that people write in (UAX 31, table 5: recommended for names), and marks of all. */
+const inUse = [
+  ...['Latin', 'Cyrillic', 'Greek', 'Han', 'Hiragana', 'Katakana', 'Hangul', 'Bopomofo', 'Arabic', 'Hebrew', 'Armenian', 'Georgian'],
+  ...['Devanagari', 'Bengali', 'Gurmukhi', 'Gujarati', 'Oriya', 'Tamil', 'Telugu', 'Kannada', 'Malayalam', 'Sinhala', 'Thai', 'Lao'],
+  ...['Tibetan', 'Myanmar', 'Khmer', 'Ethiopic', 'Inherited'],
+];
+const writtenIn = new RegExp(`[${inUse.map((script) => `\\p{Script_Extensions=${script}}`).join('')}]`, 'u');
+
+/**
+ * The rows that are shipped: whatever looks like plain ASCII, with a mark or without, and letters, marks and figures of scripts in use that look like one
+ * other character. What is put together is taken apart before it is looked up, so that its own row is never read.
+ */
+export const isShipped = (source: string, target: string): boolean =>
+  source.normalize('NFD') === source &&
+  (/^[A-Za-z0-9'.-]+\p{M}?$/u.test(target) || (/[\p{L}\p{M}\p{N}]/u.test(source) && writtenIn.test(source) && [...target].length === 1));
+
 const base36 = (text: string): string => [...text].map((character) => (character.codePointAt(0) as number).toString(36)).join('.');
 
 export function confusablesTable(): string {
   const published = publishedConfusables();
   const rowOf = (character: string): string => published[character] ?? character;
   const rows = Object.entries(published)
-    // What is put together is taken apart before it is looked up, so that its own row is never read.
     .filter(([source, target]) => {
-      if (source.normalize('NFD') !== source) return false;
+      if (!isShipped(source, target)) return false;
       const plain = source.normalize('NFKD');
       return plain === source || [...plain].map(rowOf).join('').normalize('NFD') !== target.normalize('NFD');
     })
