@@ -62,7 +62,7 @@ export interface Client {
 }
 
 /** What the client of most tests can take. */
-function usual(given: ClientOptions): object {
+export function usual(given: ClientOptions = {}): object {
   const diagnostics = { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] } };
   return {
     textDocument: {

@@ -1,6 +1,6 @@
 // The server as a real process, bundled as it is shipped, over each transport; and as a worker.
 import { fork, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -41,29 +41,38 @@ beforeAll(() => {
     format: 'cjs',
     target: 'node20',
     nodePaths: [join(root, 'node_modules')],
+    define: { pintleVersion: '"9.8.7"' },
     logLevel: 'error',
   });
+  mkdirSync(join(bin, 'pages', 'rules'), { recursive: true });
 });
 
 async function converse(reader: MessageReader, writer: MessageWriter): Promise<string[]> {
   const connection = createProtocolConnection(reader, writer);
   connection.onRequest('client/registerCapability', () => null);
   connection.listen();
-  await connection.sendRequest('initialize', {
+  const greeting = await connection.sendRequest<{ serverInfo: unknown }>('initialize', {
     processId: process.pid,
     rootUri: null,
     workspaceFolders: [{ uri: place.uri, name: 'x' }],
-    capabilities: { textDocument: { diagnostic: {} } },
+    capabilities: { textDocument: { diagnostic: { codeDescriptionSupport: true } } },
   });
+  // The version that was built in, and the pages that lie beside what was built.
+  expect(greeting.serverInfo).toEqual({ name: 'pintle', version: '9.8.7' });
   await connection.sendNotification('initialized', {});
   const uri = place.uriOf('gates/north.gate');
   await connection.sendNotification('textDocument/didOpen', {
     textDocument: { uri, languageId: 'pintle', version: 1, text: site().replace('2.10 m', '2.10') },
   });
-  const report = await connection.sendRequest<{ items: { code: string }[] }>('textDocument/diagnostic', { textDocument: { uri } });
+  const report = await connection.sendRequest<{ items: { code: string; codeDescription?: { href: string } }[] }>(
+    'textDocument/diagnostic',
+    { textDocument: { uri } },
+  );
   await connection.sendRequest('shutdown');
   await connection.sendNotification('exit');
   connection.dispose();
+  for (const { code, codeDescription } of report.items)
+    expect(codeDescription?.href).toBe(pathToFileURL(join(bin, 'pages', 'rules', `${code}.md`)).href);
   return report.items.map((item) => item.code);
 }
 

@@ -127,7 +127,8 @@ export const feature: Feature = {
         ({ document, analysis, lines, version }, { range, context }: CodeActionParams): (CodeAction | Command)[] => {
           const [start, end] = [lines.offset(range.start), lines.offset(range.end)];
           const only = context.only ?? null;
-          const { kinds, lazy, preferred, data: keepsData } = client.takes.codeActions;
+          const { kinds, applies, lazy, preferred, data: keepsData } = client.takes.codeActions;
+          if (kinds === undefined && !applies) return [];
           const shown = reports.reportOf(analysis).items;
           return actionsIn(analysis, start, end, only).map((action, index): CodeAction | Command => {
             const data: ActionData = { uri: document.uri, version, start, end, only, index, class: action.class };
