@@ -32,12 +32,18 @@ export function phasesAt({ phases, duration }: Pick<CycleAnswer, 'phases' | 'dur
   return phases.filter(({ from, to }) => from <= time && (time < to || (time >= duration && to >= duration))).map((phase) => phase.label);
 }
 
-const seconds = (value: number): string => value.toFixed(1);
+/** In tenths, and from a hundred on in whole seconds, as the drawings write it. */
+const seconds = (value: number): string => `${value.toFixed(value < 99.95 ? 1 : 0)} s`;
 
-/** "12.3 s of 45.0 s: west closes, slow zone" */
-export function momentText(cycle: Pick<CycleAnswer, 'phases' | 'duration'>, time: number): string {
+/** "12.3 s of 45.0 s: closing"; where nobody knows how long it stands open, "3.2 s after the command to close: closing". */
+export function momentText(cycle: Pick<CycleAnswer, 'phases' | 'duration' | 'total' | 'told'>, time: number): string {
   const phases = phasesAt(cycle, time);
-  return `${seconds(time)} s of ${seconds(cycle.duration)} s${phases.length === 0 ? '' : `: ${phases.join(', ')}`}`;
+  const { told, total } = cycle;
+  const moment =
+    told !== undefined && time >= told
+      ? `${seconds(time - told)} after the command to close`
+      : `${seconds(time)}${total === undefined ? '' : ` of ${total}`}`;
+  return `${moment}${phases.length === 0 ? '' : `: ${phases.join(', ')}`}`;
 }
 
 /**

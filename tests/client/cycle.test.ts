@@ -13,6 +13,7 @@ const west: CycleLeaf = {
 const slide: CycleLeaf = { thing: 'leaf.slide', motion: { kind: 'shift', x: -200, y: 0 }, times: [0, 10], values: [0, 1] };
 const cycle: CycleAnswer = {
   duration: 40,
+  total: '40 s',
   phases: [
     { from: 0, to: 2, label: 'warning before it opens' },
     { from: 2, to: 10, label: 'west opens' },
@@ -69,15 +70,20 @@ describe('where a leaf is', () => {
 
 describe('what happens', () => {
   test('in words, with all that happens at once', () => {
-    expect(momentText(cycle, 8.96)).toBe('9.0 s of 40.0 s: west opens, slow zone');
-    expect(momentText(cycle, 0)).toBe('0.0 s of 40.0 s: warning before it opens');
+    expect(momentText(cycle, 8.96)).toBe('9.0 s of 40 s: west opens, slow zone');
+    expect(momentText(cycle, 0)).toBe('0.0 s of 40 s: warning before it opens');
   });
   test('at a border what begins, and at the end what ends', () => {
     expect(phasesAt(cycle, 10)).toEqual(['waits open']);
     expect(phasesAt(cycle, 40)).toEqual(['west closes']);
   });
   test('only the time where nothing is said', () => {
-    expect(momentText({ duration: 5, phases: [] }, 1)).toBe('1.0 s of 5.0 s');
+    expect(momentText({ duration: 5, total: '5 s', phases: [] }, 1)).toBe('1.0 s of 5 s');
+    expect(momentText({ duration: 300, total: '300 s', phases: [] }, 120.44)).toBe('120 s of 300 s');
+  });
+  test('where nobody knows how long it stands open, from the command to close on', () => {
+    expect(momentText({ duration: 50, told: 20, phases: [] }, 12)).toBe('12.0 s');
+    expect(momentText({ duration: 50, told: 20, phases: [] }, 23.5)).toBe('3.5 s after the command to close');
   });
   test('a moment is kept within the cycle', () => {
     expect([within(cycle, -3), within(cycle, 12), within(cycle, 99), within(cycle, Number.NaN)]).toEqual([0, 12, 40, 0]);

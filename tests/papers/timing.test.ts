@@ -1,5 +1,8 @@
 // The timing chart and the slider against the figures that they are drawn from.
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { preview } from '../../server/editor/index.ts';
+import { type Analysis, figuresShown } from '../../server/engine/index.ts';
 import { cycleOf } from '../../server/figures/cycle-time/working.ts';
 import { figuresOf } from '../../server/figures/index.ts';
 import { ramLength } from '../../server/figures/linear-ram/maths.ts';
@@ -10,7 +13,8 @@ import { motionOf } from '../../server/figures/run-time/working.ts';
 import { inOneGo } from '../../server/model/index.ts';
 import { planScaleOf } from '../../server/papers/drawing/plan/layout.ts';
 import { cycleMotion, type Moving } from '../../server/papers/index.ts';
-import { all, drawingOf, example, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
+import { seed } from '../kit/chance.ts';
+import { all, drawingOf, example, judged, of, parsed, pointsOf, previewOf, sites, thingOf, withClass } from './kit.ts';
 
 const timed = sites
   .filter((path) => cycleOf(example(path).installation) !== undefined)
@@ -96,6 +100,74 @@ test('without a dwell nothing is claimed of when it closes', () => {
   expect(table.rows.find(([what]) => what === 'standing open')?.slice(2)).toEqual(['the command to close', 'not stated']);
   expect(table.rows.find(([what]) => what === 'gate: closing, at full speed')?.[1]).toBe('0 s after the command to close');
   expect(withClass(parsed(svg), 'break').length).toBe(3);
+});
+
+describe('every time of the slider is one of the timing chart and of the figures', () => {
+  /** The moments of a table's row in seconds, told from the beginning or from the command to close. */
+  const momentsOf = (rows: readonly (readonly string[])[], told: number): number[] =>
+    rows.flatMap(([, from, to]) =>
+      [from, to].flatMap((text) => {
+        const found = /^([\d.]+) (ms|s|min)( after the command to close)?$/.exec(text ?? '');
+        if (found === null) return [];
+        const value = Number(found[1]) * { ms: 0.001, s: 1, min: 60 }[found[2] as 'ms' | 's' | 'min'];
+        return [value + (found[3] === undefined ? 0 : told)];
+      }),
+    );
+  const holds = (analysis: Analysis): boolean => {
+    const { installation } = analysis;
+    const cycle = cycleMotion(installation);
+    if (cycle === undefined) return false;
+    const { table } = drawingOf(preview(analysis), 'timing');
+    const moments = momentsOf(table.rows, cycle.told ?? 0);
+    // The table writes three digits.
+    const isTold = (time: number): boolean =>
+      moments.some((moment) => Math.abs(moment - time) <= Math.max(time, time - (cycle.told ?? 0)) * 5e-3 + 1e-9);
+    for (const { from, to, label } of cycle.phases)
+      for (const time of [from, to]) expect(isTold(time), `${label} at ${time} s among ${moments.join(' ')}`).toBe(true);
+    const figure = figuresOf(installation).find(({ id }) => id === 'motion.cycle-time');
+    if (cycle.told === undefined) {
+      expect(cycle.duration).toBeCloseTo(figure?.value as number, 9);
+      expect(cycle.total).toBe(figuresShown(analysis).find(({ id }) => id === 'motion.cycle-time')?.shown);
+    } else expect([figure, cycle.total]).toEqual([undefined, undefined]);
+    // The last leaf stands closed when the cycle ends, and not before.
+    const stops = cycle.leaves
+      .filter(({ thing }) => thing.startsWith('leaf.'))
+      .map(({ times, values }) => times[values.findLastIndex((value) => Math.abs(value) > 1e-9) + 1] as number);
+    expect(Math.max(...stops)).toBeCloseTo(cycle.duration, 3);
+    return true;
+  };
+
+  test.each(timed)('%s', (name) => {
+    expect(holds(example(name))).toBe(true);
+  });
+
+  test('and of any other motion', () => {
+    const text = example('withy-lane').text;
+    const without = text.replace(/\nmotion \{[^]*?\n\}/, '');
+    expect(without.length).toBeLessThan(text.length - 80);
+    let many = 0;
+    const time = fc.integer({ min: 0, max: 300 }).map((tenths) => `${tenths / 10} s`);
+    const line = (word: string, value: fc.Arbitrary<string>): fc.Arbitrary<string> =>
+      fc.option(value, { nil: undefined }).map((given) => (given === undefined ? '' : `  ${word} ${given}\n`));
+    const motion = fc.tuple(
+      line(
+        'slow-zone last',
+        fc.integer({ min: 1, max: 40 }).map((share) => `${share} %`),
+      ),
+      line('seat', time),
+      line('lag opening', time),
+      line('lag closing', time),
+      line('pre-warning', time),
+      line('dwell', time),
+    );
+    fc.assert(
+      fc.property(motion, (lines) => {
+        if (holds(judged(`${without}\nmotion {\n${lines.join('')}}\n`))) many++;
+      }),
+      { numRuns: 80, seed: seed() },
+    );
+    expect(many).toBeGreaterThan(60);
+  });
 });
 
 describe('the slider', () => {

@@ -11,8 +11,11 @@ export async function runLayer({ server, browser, base, site, report }) {
   ];
   const seen = [];
   const look = setInterval(() => seen.push(...processesOf(server.group)), 500);
-  await runInside({ browser, layer: 'desktop', address: pageAddress(server, site, payload), report });
-  clearInterval(look);
+  try {
+    await runInside({ browser, layer: 'desktop', address: pageAddress(server, site, payload), report });
+  } finally {
+    clearInterval(look);
+  }
   report(
     'desktop',
     'the server runs in a process of its own',

@@ -41,7 +41,7 @@ export function* movesOf(installation: Installation): Steps<Move[]> {
     yield;
     const own = timesByLeaf.get(placed.leaf);
     if (own === undefined) continue;
-    const positions = positionsOf(own, times.end);
+    const positions = positionsOf(own, times.closed);
     if (placed.kind === 'slide') {
       moves.push(slideMove(placed, positions));
       continue;
@@ -144,14 +144,13 @@ function mechanismMoves(placed: Swing, drive: Drive, { times, positions }: Posit
 const near = (angle: number, before: number): number => angle + 2 * Math.PI * Math.round((before - angle) / (2 * Math.PI));
 
 /** What happens one after the other in a cycle; what takes no time is left out. */
-export function phasesOf({ opens, open, warns, closes, closed, end, dwell }: Times): Phase[] {
+export function phasesOf({ opens, open, warns, closes, closed, dwell }: Times): Phase[] {
   const phases = [
     { from: 0, to: opens, label: 'warning before it opens' },
     { from: opens, to: open, label: 'opening' },
     { from: open, to: warns, label: `standing open${dwell === undefined ? ' until it is told to close (no dwell is stated)' : ''}` },
     { from: warns, to: closes, label: 'warning before it closes' },
     { from: closes, to: closed, label: 'closing' },
-    { from: closed, to: end, label: 'pushing against the stop' },
   ];
   return phases.filter(({ from, to }) => to > from);
 }

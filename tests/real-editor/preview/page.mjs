@@ -434,8 +434,9 @@ const testsOf = ({ answers, browser }) => ({
       assert.equal(await time(), stopped);
       await page.locator('#time').fill(String(Math.floor(answers[sound].answer.cycle.duration)));
       await page.getByRole('button', { name: 'Play' }).click();
-      const end = answers[sound].answer.cycle.duration.toFixed(1);
-      await page.waitForFunction((words) => document.querySelector('.moment').textContent.startsWith(words), `${end} s of ${end} s`);
+      const { duration, total } = answers[sound].answer.cycle;
+      const end = `${duration.toFixed(1)} s of ${total}`;
+      await page.waitForFunction((words) => document.querySelector('.moment').textContent.startsWith(words), end);
       await page.getByRole('button', { name: 'Play' }).waitFor();
     }
   },

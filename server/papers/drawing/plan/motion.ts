@@ -1,6 +1,7 @@
 // How everything in the plan moves through one full cycle, for a slider. The plan is drawn closed; each entry turns or
 // shifts the element of its name. What is fixed to a leaf stands within the leaf's element and is carried along by it.
 import type { Installation, Steps } from '../../../model/index.ts';
+import { showSi } from '../../../vocabulary/index.ts';
 import { type Move, movesOf, type Phase, phasesOf } from '../../scene/cycle.ts';
 import { timesOf } from '../../scene/times.ts';
 import { type PlanScale, planScaleOf } from './layout.ts';
@@ -17,8 +18,12 @@ export interface Moving {
 }
 
 export interface Cycle {
-  /** Seconds of the whole cycle: opening, waiting open, closing, seating. */
+  /** Seconds of the whole cycle, from the first warning to the last leaf at its stop: the figure `motion.cycle-time`. */
   readonly duration: number;
+  /** The same as every paper writes it; absent where no dwell is stated, for then nobody knows how long a cycle takes. */
+  readonly total?: string;
+  /** Where no dwell is stated: seconds to the command to close, from which on all times are told. */
+  readonly told?: number;
   /** Stretches of it in words. */
   readonly phases: readonly Phase[];
   readonly leaves: readonly Moving[];
@@ -31,7 +36,12 @@ export function* cycleMotion(installation: Installation): Steps<Cycle | undefine
   if (times === undefined || scale === undefined) return undefined;
   const moves = yield* movesOf(installation);
   if (moves.length === 0) return undefined;
-  return { duration: times.end, phases: phasesOf(times), leaves: moves.map((move) => moving(move, scale)) };
+  return {
+    duration: times.closed,
+    ...(times.dwell === undefined ? { told: times.warns } : { total: showSi(times.closed, 's') }),
+    phases: phasesOf(times),
+    leaves: moves.map((move) => moving(move, scale)),
+  };
 }
 
 const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
