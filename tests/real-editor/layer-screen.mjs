@@ -7,7 +7,12 @@ import { axe, root } from './parts.mjs';
 
 const artifacts = join(root, 'tests', 'artifacts');
 /** Themes by what a page is told of them. */
-const themes = { light: 'Light Modern', dark: 'Dark Modern', 'high-contrast': 'Dark High Contrast' };
+const themes = {
+  light: 'Light Modern',
+  dark: 'Dark Modern',
+  'high-contrast': 'Dark High Contrast',
+  'high-contrast-light': 'Light High Contrast',
+};
 
 const plain = (text) => text.replaceAll('\u00a0', ' ');
 
@@ -266,7 +271,7 @@ export async function runLayer({ server, browser, site, report }) {
     for (const [theme, name] of Object.entries(themes))
       await test(`the preview can be used by all in ${theme}`, async () => {
         await useTheme(name);
-        const wanted = { light: 'vscode-light', dark: 'vscode-dark', 'high-contrast': 'vscode-high-contrast' }[theme];
+        const wanted = `vscode-${theme}`;
         const frame = await previewFrame();
         await until(
           'the theme',

@@ -8,6 +8,7 @@ import { buildPage, openPage, settle } from './harness.mjs';
 import { hostileAnswer, hostileMarkup, hostileSite } from './hostile.mjs';
 import { themes } from './themes.mjs';
 
+const artifacts = join(root, 'tests', 'artifacts');
 const sound = join(root, 'examples', 'sound', 'salt-quay.gate');
 const sliding = join(root, 'examples', 'sound', 'mill-race.gate');
 const unsafe = join(root, 'examples', 'unsafe', 'pillar-trap.gate');
@@ -81,6 +82,73 @@ const testsOf = ({ answers, browser }) => ({
           await it.say({ type: 'cursor', things: [answer.things[0]?.id ?? ''] });
           assert.deepEqual((await it.judge()).violations, [], `${path}, with trouble`);
         }
+      },
+    ]),
+  ),
+
+  // WCAG 2.2, 1.4.11: what a control needs to be seen has a contrast of 3 to 1 at least with what is beside it; axe-core has no rule for it.
+  ...Object.fromEntries(
+    Object.keys(themes).map((theme) => [
+      `every control is seen against what is beside it: ${theme}`,
+      async (open) => {
+        const it = await open({ theme });
+        await it.show(answers[sound]);
+        const { page } = it;
+        const slider = page.locator('#time');
+        const pictures = [];
+        for (const end of ['min', 'max']) {
+          await slider.evaluate((element, name) => {
+            element.value = element[name];
+            element.dispatchEvent(new Event('input'));
+          }, end);
+          await settle(page);
+          pictures.push(
+            (await slider.screenshot({ path: join(artifacts, `slider-${theme.replaceAll(/\W+/g, '-')}-${end}.png`) })).toString('base64'),
+          );
+        }
+        const seen = await compared(browser, pictures);
+        // The handle stands out at both ends from what is there without it, and beyond the height of the track.
+        assert.ok(seen.rows >= 12 && seen.differ >= 2 * 100, `the handle is seen in ${seen.differ} points of ${seen.rows} rows`);
+        assert.ok(seen.track >= 0.6 * seen.width, `the track is seen in ${seen.track} of ${seen.width} columns`);
+        const faint = await page.evaluate(() => {
+          const pen = document.createElement('canvas').getContext('2d', { willReadFrequently: true });
+          const over = (below, colour) => {
+            pen.clearRect(0, 0, 1, 1);
+            for (const one of [below, colour]) {
+              pen.fillStyle = one;
+              pen.fillRect(0, 0, 1, 1);
+            }
+            return [...pen.getImageData(0, 0, 1, 1).data].slice(0, 3);
+          };
+          const luminance = (colour) => {
+            const [r, g, b] = colour.map((part) => (part / 255 <= 0.04045 ? part / 255 / 12.92 : ((part / 255 + 0.055) / 1.055) ** 2.4));
+            return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+          };
+          const contrast = (a, b) => {
+            const [more, less] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+            return (more + 0.05) / (less + 0.05);
+          };
+          const paper = getComputedStyle(document.body).backgroundColor;
+          const faint = [];
+          const look = (what, colour) => {
+            const found = contrast(over(paper, colour), over(paper, paper));
+            if (found < 3) faint.push(`${what}: ${colour} on ${paper}, ${found.toFixed(2)}`);
+          };
+          for (const element of document.querySelectorAll('button, select, input, [role=option]')) {
+            if (element.getBoundingClientRect().width === 0) continue;
+            const name = element.getAttribute('aria-label') ?? element.textContent;
+            // What is told by its words, an underline or its place in a list needs no edge.
+            if (!element.matches('[role=tab], [role=option], .verdict, input'))
+              look(`the edge of ${name}`, getComputedStyle(element).borderTopColor);
+            element.focus({ focusVisible: true });
+            look(`the focus of ${name}`, getComputedStyle(element).outlineColor);
+            if (!element.matches('input')) look(`the words of ${name}`, getComputedStyle(element).color);
+          }
+          const selected = document.querySelector('[role=tab][aria-selected=true]');
+          look('the mark of the tab', getComputedStyle(selected).borderBottomColor);
+          return faint;
+        });
+        assert.deepEqual(faint, []);
       },
     ]),
   ),
@@ -695,6 +763,56 @@ async function coloursOf(browser, png) {
       for (let i = 0; i < points.length && seen.size < 20; i += 4) seen.add(`${points[i]},${points[i + 1]},${points[i + 2]}`);
       return seen.size;
     }, png);
+  } finally {
+    await page.close();
+  }
+}
+
+/**
+ * Two pictures of the slider, its handle at one end and at the other: the points and rows at which they differ by 3 to 1 at least, and
+ * the columns in which some point stands out from the picture's corner by as much.
+ */
+async function compared(browser, pictures) {
+  const page = await browser.newPage();
+  try {
+    return await page.evaluate(async (data) => {
+      const [first, second] = await Promise.all(
+        data.map(async (one) => {
+          const picture = new Image();
+          picture.src = `data:image/png;base64,${one}`;
+          await picture.decode();
+          const canvas = document.createElement('canvas');
+          [canvas.width, canvas.height] = [picture.width, picture.height];
+          const pen = canvas.getContext('2d');
+          pen.drawImage(picture, 0, 0);
+          return pen.getImageData(0, 0, picture.width, picture.height);
+        }),
+      );
+      const { width, height } = first;
+      const luminance = ({ data: points }, i) => {
+        const [r, g, b] = [0, 1, 2].map((part) => {
+          const value = points[i * 4 + part] / 255;
+          return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+        });
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const contrast = (a, b) => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+      let differ = 0;
+      const rows = new Set();
+      for (let i = 0; i < width * height; i++)
+        if (contrast(luminance(first, i), luminance(second, i)) >= 3) {
+          differ++;
+          rows.add(Math.floor(i / width));
+        }
+      const corner = luminance(first, 0);
+      let track = 0;
+      for (let x = 0; x < width; x++) {
+        let seen = false;
+        for (let y = 0; y < height && !seen; y++) seen = contrast(luminance(first, y * width + x), corner) >= 3;
+        if (seen) track++;
+      }
+      return { differ, rows: rows.size, track, width };
+    }, pictures);
   } finally {
     await page.close();
   }
