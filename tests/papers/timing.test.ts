@@ -115,7 +115,7 @@ describe('every time of the slider is one of the timing chart and of the figures
     );
   const holds = (analysis: Analysis): boolean => {
     const { installation } = analysis;
-    const cycle = cycleMotion(installation);
+    const cycle = inOneGo(cycleMotion(installation));
     if (cycle === undefined) return false;
     const { table } = drawingOf(preview(analysis), 'timing');
     const moments = momentsOf(table.rows, cycle.told ?? 0);
