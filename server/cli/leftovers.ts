@@ -44,8 +44,7 @@ export function sweep(folder: string): string[] {
     try {
       if (!lstatSync(path).isFile() || !isLeft(path, of, Number(id))) continue;
       const isFor = (other: string): boolean => digest(other) === target;
-      if (kind === 'new' && !isWhole(names.filter(isFor), folder, [before, digest(readFileSync(path))]))
-        kept.push(name);
+      if (kind === 'new' && !isWhole(names.filter(isFor), folder, [before, digest(readFileSync(path))])) kept.push(name);
       else unlinkSync(path);
     } catch {
       // Another run sweeps as well, or it is not ours to remove.
