@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { derivation, inlayValues, withNumbers } from '../../server/editor/index.ts';
+import { derivation, inlayTooltip, inlayValues, withNumbers } from '../../server/editor/index.ts';
 import { figuresShown } from '../../server/engine/index.ts';
 import { type Figure, type Topic, topics } from '../../server/figures/index.ts';
 import type { FigureUnit } from '../../server/vocabulary/index.ts';
@@ -24,6 +24,14 @@ test('values stand behind the lines that cause them', () => {
   // Uniform rod about its end, I = m·w²/3 = 165 kg · (2.10 m)² / 3 = 242.6 kg·m².
   expect(found.find((line) => line.startsWith('mass 165 kg ▸'))).toContain('inertia 243 kg·m²');
   expect(found.find((line) => line.startsWith('opens inward 95 deg ▸'))).toMatch(/run time \d+(\.\d)? s/);
+});
+
+test('the derivation of one value, by its id, is the one that stands behind it in the list', () => {
+  const { analysis } = bench(site());
+  const values = inlayValues(analysis);
+  expect(values.length).toBeGreaterThan(10);
+  for (const value of values) expect(inlayTooltip(analysis, value.id), value.id).toBe(value.tooltip());
+  expect(inlayTooltip(analysis, 'leaf.nobody.inertia')).toBeUndefined();
 });
 
 test('with the name of what they are of, where they stand in another block', () => {
