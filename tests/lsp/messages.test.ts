@@ -3,14 +3,16 @@
 // takes nothing, and for each thing that a client can say, one without it and one with nothing else.
 import { afterAll, describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { shapes } from '../../server/lsp/shapes.ts';
 import { library, site } from '../editor/bench.ts';
 import { randomOf } from '../grammar/arbitrary.ts';
 import { seed } from '../kit/chance.ts';
 import { type Ask, askers, fileAskers, ownAskers, placeFaults, type Where, wholeOf } from './asking.ts';
 import { connect } from './client.ts';
 import { folder } from './folder.ts';
-import { faults, isThere, notifications, requests, wholeClient } from './metamodel.ts';
+import { faults, isThere, least, notifications, requests, wholeClient } from './metamodel.ts';
 import { type Need, needsOfAnswer, needsOfMessage, said, type Told } from './needs.ts';
+import { raw } from './raw.ts';
 
 const mustRun = process.env['PINTLE_REQUIRE_ALL'] === '1';
 const place = folder();
@@ -214,6 +216,28 @@ const editors: Readonly<Record<string, Fields>> = {
 describe.skipIf(!isThere && !mustRun)('what is sent (skipped where the metaModel of LSP 3.18 is not there)', () => {
   test('the metaModel is there', () => {
     expect(isThere, 'lsp-3.18.metaModel.json, beside the project or in the folder that PINTLE_SCHEMAS names').toBe(true);
+  });
+
+  test('what a client may send is let through, and every request that is answered has its shape', async () => {
+    for (const [of, known] of [
+      [shapes.requests, requests],
+      [shapes.notifications, notifications],
+    ] as const)
+      for (const [method, shape] of Object.entries(of)) {
+        const type = known.get(method)?.params;
+        if (type === undefined) expect(method, 'neither of the protocol nor our own').toMatch(/^pintle\//);
+        else
+          for (const params of least(type).slice(0, 200))
+            expect(shape(params, 'params'), `${method} ${JSON.stringify(params)}`).toBeUndefined();
+      }
+    const client = raw();
+    await client.initialize();
+    for (const { method, messageDirection, params } of requests.values()) {
+      if (messageDirection === 'serverToClient' || method === 'initialize' || method === 'shutdown') continue;
+      const { error } = await client.ask(method, params === undefined ? undefined : 'x');
+      if (Object.hasOwn(shapes.requests, method)) expect(error?.code, method).toBe(-32602);
+      else expect((await client.ask(method, {})).error?.code, method).toBe(-32601);
+    }
   });
 
   const whole = wholeClient();

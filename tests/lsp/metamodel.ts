@@ -199,3 +199,43 @@ export function wholeClient(): { readonly capabilities: Readonly<Record<string, 
   const capabilities = everything({ kind: 'reference', name: 'ClientCapabilities' }, '', paths, '');
   return { capabilities: capabilities as Readonly<Record<string, unknown>>, paths };
 }
+
+/** The smallest values of a type: with what is required and nothing else, one for each way in which a value can be built. */
+export function least(type: Type): unknown[] {
+  const of = (properties: readonly Property[]): unknown[] => {
+    let found: Fields[] = [{}];
+    for (const { name, type: inner, optional } of properties)
+      if (optional !== true) found = least(inner).flatMap((value) => found.map((one) => ({ ...one, [name]: value })));
+    return found;
+  };
+  switch (type.kind) {
+    case 'base':
+      return [
+        { boolean: false, string: '', URI: 'file:///x', DocumentUri: 'file:///x', integer: -1, uinteger: 0, decimal: 0.5, null: null }[
+          type.name
+        ],
+      ];
+    case 'array':
+      return [[], ...least(type.element).map((one) => [one])];
+    case 'tuple':
+      return [type.items.map((item) => least(item)[0])];
+    case 'map':
+      return [{}];
+    case 'stringLiteral':
+      return [type.value];
+    case 'or':
+      return type.items.flatMap(least);
+    case 'literal':
+    case 'and':
+      return of(propertiesIn(type));
+    case 'reference': {
+      if (type.name === 'LSPAny') return [null, 5];
+      const structure = structures.get(type.name);
+      const alias = aliases.get(type.name);
+      if (structure !== undefined) return of(propertiesOf(structure));
+      return alias === undefined ? (enumerations.get(type.name)?.values.map(({ value }) => value) ?? []).slice(0, 2) : least(alias.type);
+    }
+  }
+}
+
+type Fields = Readonly<Record<string, unknown>>;
