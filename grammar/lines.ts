@@ -35,8 +35,22 @@ export function holds(span: Span, offset: number): boolean {
   return offset >= span.start && offset <= span.end;
 }
 
-/** The line end that a text uses: that of its first line. */
-export function lineEndIn(text: string): '\n' | '\r\n' | '\r' {
-  const at = text.search(/[\r\n]/);
-  return at < 0 || text.charAt(at) === '\n' ? '\n' : text.charAt(at + 1) === '\n' ? '\r\n' : '\r';
+type LineEnd = '\n' | '\r\n' | '\r';
+
+/** The text that was asked about last: many edits are made of one text. */
+let last: { readonly text: string; readonly lineEnd: LineEnd } = { text: '', lineEnd: '\n' };
+
+/** The line end that most lines of a text have, and of as many the first. */
+export function lineEndIn(text: string): LineEnd {
+  if (last.text !== text) last = { text, lineEnd: usualIn(text) };
+  return last.lineEnd;
+}
+
+function usualIn(text: string): LineEnd {
+  const counts = new Map<LineEnd, number>();
+  for (const [end] of text.matchAll(/\r\n|\r|\n/g)) counts.set(end as LineEnd, (counts.get(end as LineEnd) ?? 0) + 1);
+  let usual: LineEnd = '\n';
+  let most = 0;
+  for (const [end, count] of counts) if (count > most) [usual, most] = [end, count];
+  return usual;
 }

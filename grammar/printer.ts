@@ -35,7 +35,7 @@ class Printer {
 
   #statement(item: Statement, depth: number): void {
     const indent = '  '.repeat(depth);
-    const header = headerOf(item);
+    const header = headerOf(item, this.#tree.text);
     this.#blankLineBefore(item.start);
     if (item.body === undefined) {
       this.#lines.push(indent + header);
@@ -102,14 +102,29 @@ class Printer {
   }
 }
 
-function headerOf(item: Statement): string {
+function headerOf(item: Statement, text: string): string {
   let out = item.word?.text ?? '';
+  let before: Value | undefined;
   for (const value of item.values) {
-    if (value.kind !== 'comma' && out !== '') out += ' ';
+    if (value.kind !== 'comma' && out !== '' && !isTight(text, before, value)) out += ' ';
     out += printValue(value);
+    before = value;
   }
   return out;
 }
+
+/**
+ * True behind a comma in the midst of figures: what stands there is one number to its writer, and is told of as one. Parted, it would
+ * be two.
+ */
+const isTight = (text: string, before: Value | undefined, value: Value): boolean =>
+  before?.kind === 'comma' &&
+  value.kind === 'number' &&
+  value.start === before.end &&
+  isDigit(text.charCodeAt(before.start - 1)) &&
+  isDigit(text.charCodeAt(before.end));
+
+const isDigit = (code: number): boolean => code >= 48 && code < 58;
 
 /** One value in its canonical form. */
 export function printValue(value: Value): string {

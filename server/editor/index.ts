@@ -14,7 +14,7 @@ export { type Dependence, dependenceAt, dependenceOf, dependencesAt, dependents,
 export { derivation, withNumbers } from './derivation.ts';
 export { type Diagnostic, diagnostics, messageOf, visible } from './diagnostics.ts';
 export { type Folding, foldings } from './folding.ts';
-export { type Formatting, formatting, lineEdits, rangeFormatting, typedFormatting } from './formatting.ts';
+export { type Formatting, formatting, rangeFormatting, typedFormatting } from './formatting.ts';
 export { type Hover, hover, ruleDoc, type TextOf } from './hover.ts';
 export { type InlayValue, inlayTooltip, inlayValues } from './inlay.ts';
 export { acceptance, additions, type Insertion, missingLines } from './insertions.ts';

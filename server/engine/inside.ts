@@ -6,5 +6,7 @@ export { inOneGo, type Steps } from '../model/index.ts';
 export { allRules, graveness, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
 export { nearest } from '../vocabulary/index.ts';
 export { drawing, drawingToFile } from './drawings.ts';
+export { canonicalEdits } from './format.ts';
+export { lineEdits, singleEdits } from './line-edits.ts';
 export { inputsOf, nameOfFigure, showingFigures, shownHeld, shownValue, spareInWords, subjectOf } from './shown.ts';
 export { version } from './version.ts';

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse, print } from '../../grammar/index.ts';
-import { formatting, lineEdits, rangeFormatting, typedFormatting } from '../../server/editor/index.ts';
+import { formatting, rangeFormatting, typedFormatting } from '../../server/editor/index.ts';
 import { type Edit, withEdits } from '../../server/engine/index.ts';
+import { lineEdits } from '../../server/engine/inside.ts';
 import { within } from '../kit/marker.ts';
 import { bench, library, site } from './bench.ts';
 

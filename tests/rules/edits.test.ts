@@ -125,8 +125,8 @@ describe('places on a line', () => {
     expect(end('ab "c \\')).toBe('ab "c \\');
     expect(end('ab "c \\\n# d')).toBe('ab "c \\');
   });
-  test('the line end that a file uses is its first', () => {
-    expect(['', 'a', 'a\nb\r\n', '\nb\r\n', 'a\r\nb\n', '\r\nb\n', 'a\rb\n', '\rb'].map(lineEndIn)).toEqual([
+  test('the line end that a file uses is that of most of its lines, and of as many the first', () => {
+    expect(['', 'a', 'a\nb\r\n', '\nb\r\n', 'a\r\nb\n', '\r\nb\n', 'a\rb\n', '\rb', 'a\r\nb\nc\n', '\ra\nb\n\r\r'].map(lineEndIn)).toEqual([
       '\n',
       '\n',
       '\n',
@@ -134,6 +134,8 @@ describe('places on a line', () => {
       '\r\n',
       '\r\n',
       '\r',
+      '\r',
+      '\n',
       '\r',
     ]);
   });
