@@ -3,6 +3,7 @@ import { type Drive, type Installation, type Leaf, type Panel, perSubject, type 
 import { isMeantFor, type Movement } from './devices.ts';
 import { isBridged } from './links.ts';
 import { isResistive } from './loops.ts';
+import { isShared } from './terminals.ts';
 
 const inputFor = { 'two-wire': 'two-wire-input', relay: 'safety-input', resistive: 'edge-input' } as const;
 
@@ -22,28 +23,27 @@ function reportingWire(sensor: Sensor): Wire | undefined {
 /** True when another contact lies side by side with it on an input that expects a closed one: it stays closed when this one opens. */
 function isHidden(wire: Wire, terminal: Terminal): boolean {
   if (terminal.role === 'two-wire-input' || terminal.role === 'edge-input' || terminal.contact === 'normally-open') return false;
-  for (const other of wire.panel.wires)
-    if (other.part === 'signal' && other.fact.device.text !== wire.fact.device.text)
-      for (const end of other.ends) if (end.terminal === terminal) return true;
-  return false;
+  return isShared(wire.panel, terminal);
 }
 
 /** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */
 function wireOf(sensor: Sensor): Wire | undefined {
   const own = reportingWire(sensor);
-  if (own !== undefined || !isResistive(sensor)) return own;
-  for (const other of sensor.installation.sensors) {
-    if (other.next === undefined) continue;
-    let link: Sensor | undefined = other;
-    // Only resistive edges carry a loop on.
-    for (let steps = 0; link !== undefined && isResistive(link) && steps < sensor.installation.sensors.length; steps++, link = link.next)
-      if (link === sensor) {
-        const wire = reportingWire(other);
-        if (wire !== undefined) return wire;
-      }
-  }
-  return undefined;
+  return own !== undefined || !isResistive(sensor) ? own : wiresByChain(sensor.installation).get(sensor);
 }
+
+/** The wire of the first edge in the file whose chain leads to each. Only resistive edges carry a loop on. */
+const wiresByChain = perSubject(({ sensors }: Installation): ReadonlyMap<Sensor, Wire> => {
+  const byChain = new Map<Sensor, Wire>();
+  for (const sensor of sensors) {
+    const wire = sensor.next === undefined ? undefined : reportingWire(sensor);
+    if (wire === undefined) continue;
+    // Behind an edge that is reached already, an earlier chain has reached all.
+    for (let link: Sensor | undefined = sensor; link !== undefined && isResistive(link) && !byChain.has(link); link = link.next)
+      byChain.set(link, wire);
+  }
+  return byChain;
+});
 
 export interface Heeding {
   readonly wire: Wire;
@@ -85,8 +85,12 @@ function whyUntested(sensor: Sensor, { panel, ends }: Wire): string {
 /** True where the panel itself has learnt the sensor; that another one has does not count. */
 export function isLearntBy(panel: Panel, sensor: Sensor): boolean {
   if (!sensor.registered || sensor.installation.panels.length < 2) return sensor.registered;
-  return panel.facts.registered.some((line) => line.sensors.some((word) => word.text === sensor.name));
+  return learntBy(panel).has(sensor.name);
 }
+
+const learntBy = perSubject(
+  ({ facts }: Panel): ReadonlySet<string> => new Set(facts.registered.flatMap((line) => line.sensors.map((word) => word.text))),
+);
 
 /** True when the panel that hears the sensor can test it: by its test input, or by switching its supply. */
 function hasTestWire(sensor: Sensor, panel: Panel): boolean {
@@ -131,7 +135,7 @@ const stoppingPanelsOf = perSubject((leaf: Leaf): readonly Panel[] | undefined =
 });
 
 /** The panels that each drive is wired to. */
-const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, readonly Panel[]> => {
+export const panelsByDrive = perSubject(({ panels }: Installation): ReadonlyMap<Drive, readonly Panel[]> => {
   const byDrive = new Map<Drive, Panel[]>();
   for (const panel of panels)
     for (const { device } of panel.wires) {
@@ -165,9 +169,9 @@ export const panelsFor = (leaf: Leaf): Iterable<Panel> =>
 
 /** The sensors that can guard a leaf, in the order of the text: those on it, and those of the opening that a panel heeds which stops it. */
 export const sensorsFor = perSubject((leaf: Leaf): readonly Sensor[] => {
-  const sensors = [...leaf.sensors];
-  for (const panel of panelsFor(leaf)) sensors.push(...(sensorsHeardBy(panel) ?? none));
-  return sensors.sort((a, b) => a.at.start - b.at.start);
+  let sensors: Sensor[] | undefined;
+  for (const panel of panelsFor(leaf)) for (const sensor of sensorsHeardBy(panel) ?? none) (sensors ??= [...leaf.sensors]).push(sensor);
+  return sensors?.sort((a, b) => a.at.start - b.at.start) ?? leaf.sensors;
 });
 
 const none: readonly never[] = [];

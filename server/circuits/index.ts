@@ -3,6 +3,6 @@
 export { isEdge, isMeantFor, type Measure, type Movement, measureOf, movements, watches } from './devices.ts';
 export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reaches, sensorsFor, sensorsHeardBy } from './heeding.ts';
 export { bridgedBy } from './links.ts';
-export { type EdgeBranch, type EdgeLoop, isResistive, loopsOf } from './loops.ts';
-export { eachFedFrom, extraLow, isMains, isOf, type Output, upstreamOf } from './supplies.ts';
-export { isInput, isUnfit, repeatsAnEnd, unfitEnd, wireOn } from './terminals.ts';
+export { chainedInto, circleOf, type EdgeBranch, type EdgeLoop, endsOpen, isResistive, loopsOf } from './loops.ts';
+export { cablesTo, extraLow, isMains, loadsOf, type Output, type OutputLoads, outputsNamed, upstreamOf } from './supplies.ts';
+export { isInput, isUnfit, isUsed, repeatsAnEnd, unfitEnd, wireOn } from './terminals.ts';

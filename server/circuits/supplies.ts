@@ -1,5 +1,17 @@
 // What hangs on an output of a panel, and which cable brings the supply to it.
-import { type Cable, type Device, type Panel, type PanelModel, perSubject, type Wire } from '../model/index.ts';
+import {
+  type Cable,
+  type Control,
+  type Device,
+  type Installation,
+  type Load,
+  type Panel,
+  type PanelModel,
+  perSubject,
+  type Sensor,
+  type Wire,
+} from '../model/index.ts';
+import { panelsByDrive } from './heeding.ts';
 
 export type Output = PanelModel['facts']['output'][number];
 
@@ -15,11 +27,17 @@ export function isMains(cable: Cable): boolean | undefined {
   return carries === undefined ? undefined : carries.voltage > extraLow;
 }
 
-/** True where a terminal of that name belongs to the output. */
-export function isOf(output: Output, name: string): boolean {
-  for (const terminal of output.terminals) if (terminal.text === name) return true;
-  return false;
-}
+/** The outputs of a panel's model by the names of their terminals. */
+export const outputsNamed = perSubject(({ model }: Panel): ReadonlyMap<string, readonly Output[]> => {
+  const byName = new Map<string, Output[]>();
+  for (const output of model?.facts.output ?? [])
+    for (const { text } of output.terminals) {
+      const known = byName.get(text);
+      if (known === undefined) byName.set(text, [output]);
+      else if (!known.includes(output)) known.push(output);
+    }
+  return byName;
+});
 
 /** True for a wire over which a device is fed: its supply, a motor, or the two wires of a self-checking sensor. */
 function feeds({ part }: Wire, device: Device): boolean {
@@ -28,28 +46,46 @@ function feeds({ part }: Wire, device: Device): boolean {
   return device.kind === 'drive' || (device.kind === 'sensor' && device.it.model?.facts.output?.value === 'two-wire');
 }
 
-function hangsOn(wire: Wire, device: Device, output: Output): boolean {
-  if (!feeds(wire, device)) return false;
-  for (const end of wire.ends) if (isOf(output, end.at.text)) return true;
-  return false;
-}
+/** What the panel feeds from each output, each device once, by the first wire that does. */
+export type OutputLoads = Map<Device['it'], { readonly device: Device; readonly wire: Wire }>;
 
-/** True where an earlier wire feeds the same device from the same output. */
-function isRepeated(wires: readonly Wire[], wire: Wire, device: Device, output: Output): boolean {
-  for (const earlier of wires) {
-    if (earlier === wire) break;
-    if (earlier.device?.it === device.it && hangsOn(earlier, device, output)) return true;
-  }
-  return false;
-}
-
-/** Calls `each` with every device that the panel feeds from an output, once, and the wire that does. */
-export function eachFedFrom({ wires }: Panel, output: Output, each: (device: Device, wire: Wire) => void): void {
-  for (const wire of wires) {
+/** The loads of the outputs of a panel, in the order of its wires; an output that feeds nothing is left out. */
+export const loadsOf = perSubject((panel: Panel): ReadonlyMap<Output, OutputLoads> => {
+  const byOutput = new Map<Output, OutputLoads>();
+  for (const wire of panel.wires) {
     const { device } = wire;
-    if (device !== undefined && hangsOn(wire, device, output) && !isRepeated(wires, wire, device, output)) each(device, wire);
+    if (device === undefined || !feeds(wire, device)) continue;
+    for (const end of wire.ends)
+      for (const output of outputsNamed(panel).get(end.at.text) ?? none) {
+        let loads = byOutput.get(output);
+        if (loads === undefined) byOutput.set(output, (loads = new Map()));
+        if (!loads.has(device.it)) loads.set(device.it, { device, wire });
+      }
   }
-}
+  return byOutput;
+});
+
+const none: readonly never[] = [];
+
+/** The cables that feed a device or panel, in the order of the file. */
+export const cablesTo = (it: Load['it']): readonly Cable[] => cablesByLoad(it.installation).get(it) ?? none;
+
+const cablesByLoad = perSubject(({ cables }: Installation): ReadonlyMap<Load['it'], readonly Cable[]> => {
+  const byLoad = new Map<Load['it'], Cable[]>();
+  for (const cable of cables) {
+    if (cable.load === undefined) continue;
+    const known = byLoad.get(cable.load.it);
+    if (known === undefined) byLoad.set(cable.load.it, [cable]);
+    else known.push(cable);
+  }
+  return byLoad;
+});
+
+/** The first cable that brings mains to a panel, and the first that brings it an extra-low voltage. */
+const feedsOf = perSubject((panel: Panel): { readonly mains: Cable | undefined; readonly low: Cable | undefined } => {
+  const feeds = cablesTo(panel);
+  return { mains: feeds.find((cable) => isMains(cable) === true), low: feeds.find((cable) => isMains(cable) === false) };
+});
 
 /**
  * The cable that brings the same kind of supply to the panel to which this cable's device is wired: what is lost in it is
@@ -59,9 +95,13 @@ export const upstreamOf = perSubject((cable: Cable): Cable | undefined => {
   const { load, installation } = cable;
   const mains = isMains(cable);
   if (load === undefined || load.kind === 'panel' || mains === undefined) return undefined;
-  for (const feed of installation.cables) {
-    if (feed.load?.kind !== 'panel' || isMains(feed) !== mains) continue;
-    for (const wire of feed.load.it.wires) if (wire.device?.it === load.it) return feed;
+  let first: Cable | undefined;
+  for (const panel of load.kind === 'drive' ? (panelsByDrive(installation).get(load.it) ?? none) : panelsOf(load.it)) {
+    const feed = mains ? feedsOf(panel).mains : feedsOf(panel).low;
+    if (feed !== undefined && (first === undefined || feed.at.start < first.at.start)) first = feed;
   }
-  return undefined;
+  return first;
 });
+
+/** The panels that a sensor or a control is wired to. */
+const panelsOf = perSubject(({ wires }: Sensor | Control): ReadonlySet<Panel> => new Set(wires.map(({ panel }) => panel)));

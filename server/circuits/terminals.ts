@@ -1,5 +1,5 @@
 // What may be wired to a terminal, and what is.
-import type { Panel, Terminal, TerminalRole, TerminalUse, Wire } from '../model/index.ts';
+import { type Panel, perSubject, type Terminal, type TerminalRole, type TerminalUse, type Wire } from '../model/index.ts';
 
 /** True for the inputs that a sensor or a control is wired to. */
 export const isInput = (role: TerminalRole): boolean =>
@@ -35,12 +35,47 @@ function isReturnIn(wire: Wire, end: TerminalUse): boolean {
 
 /** True when a terminal stands twice among the ends. */
 export function repeatsAnEnd(ends: readonly TerminalUse[]): boolean {
-  for (const end of ends) for (const other of ends) if (other !== end && other.at.text === end.at.text) return true;
+  if (ends.length < 2) return false;
+  const met = new Set<string>();
+  for (const { at } of ends) if (met.size === met.add(at.text).size) return true;
   return false;
 }
 
-/** The signal wire of that panel that ends on an input. */
-export function wireOn(panel: Panel, input: Terminal): Wire | undefined {
-  for (const wire of panel.wires) if (wire.part === 'signal') for (const end of wire.ends) if (end.terminal === input) return wire;
-  return undefined;
+/** What the signal wires bring to one terminal. */
+interface Signals {
+  /** In the order of the text. */
+  readonly first: Wire;
+  /** By the names that the wires call them. */
+  readonly devices: Set<string>;
 }
+
+const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, Signals> => {
+  const byTerminal = new Map<Terminal, Signals>();
+  for (const wire of wires) {
+    if (wire.part !== 'signal') continue;
+    for (const { terminal } of wire.ends) {
+      if (terminal === undefined) continue;
+      const known = byTerminal.get(terminal);
+      if (known === undefined) byTerminal.set(terminal, { first: wire, devices: new Set([wire.fact.device.text]) });
+      else known.devices.add(wire.fact.device.text);
+    }
+  }
+  return byTerminal;
+});
+
+/** The first signal wire of that panel that ends on an input. */
+export const wireOn = (panel: Panel, input: Terminal): Wire | undefined => signalsByTerminal(panel).get(input)?.first;
+
+/** True where signal wires of several devices end on a terminal. */
+export const isShared = (panel: Panel, terminal: Terminal): boolean => (signalsByTerminal(panel).get(terminal)?.devices.size ?? 0) > 1;
+
+/** The terminals of a panel that a wire or a link ends on. */
+const usedOf = perSubject(({ wires, links }: Panel): ReadonlySet<Terminal> => {
+  const used = new Set<Terminal>();
+  for (const { ends } of wires) for (const { terminal } of ends) if (terminal !== undefined) used.add(terminal);
+  for (const { ends } of links) for (const { terminal } of ends) if (terminal !== undefined) used.add(terminal);
+  return used;
+});
+
+/** True where a wire or a link of the panel ends on a terminal. */
+export const isUsed = (panel: Panel, terminal: Terminal): boolean => usedOf(panel).has(terminal);

@@ -1,7 +1,7 @@
 // What fits a place: which lines suit a block, which devices still want a wire, which terminals take one, which leaves have no
 // drive. Choices are narrowed by what the file and its models say; where they say nothing, nothing is ruled out.
 import type { Span, Statement } from '../../grammar/index.ts';
-import { isInput, isUnfit } from '../circuits/index.ts';
+import { chainedInto, isInput, isUnfit } from '../circuits/index.ts';
 import type { Device, Drive, Installation, Leaf, Panel, PanelModel, Sensor, Terminal, Wire } from '../model/index.ts';
 
 /** A statement that is being written does not count as written: what it names is not in its own way. */
@@ -90,14 +90,14 @@ export function lineFits(installation: Installation, block: Statement, blockWord
 type Part = Wire['part'];
 
 /** The connections of a device that no line wires yet, its signal first. */
-export function partsToWire({ panels, sensors }: Installation, device: Device, writing: Writing): Part[] {
+export function partsToWire({ panels }: Installation, device: Device, writing: Writing): Part[] {
   const wired = new Set(
     panels.flatMap((panel) =>
       panel.wires.filter((wire) => wire.device?.it === device.it && !writing(wire.fact.line)).map((wire) => wire.part),
     ),
   );
   // A link to the next edge: its signal comes through the one before it.
-  if (device.kind === 'sensor' && sensors.some((other) => other.next === device.it)) wired.add('signal');
+  if (device.kind === 'sensor' && chainedInto(device.it) !== undefined) wired.add('signal');
   return partsOf(device).filter((part) => !wired.has(part));
 }
 
@@ -132,20 +132,17 @@ export function toRegister(installation: Installation, panel: Panel, writing: Wr
 
 /** Edges that can be the next of this one: none that another leads to, and none that leads back here. */
 export function nextEdges({ sensors }: Installation, from: Sensor | undefined): Sensor[] {
+  const leadsBack = new Set<Sensor>();
+  for (const left = from === undefined ? [] : [from]; left.length > 0; ) {
+    const edge = left.pop() as Sensor;
+    if (leadsBack.has(edge)) continue;
+    leadsBack.add(edge);
+    left.push(...(chainedInto(edge) ?? []));
+  }
   return sensors.filter((sensor) => {
-    if (
-      sensor.name === '' ||
-      sensor === from ||
-      (sensor.model?.facts.output !== undefined && sensor.model.facts.output.value !== 'resistive')
-    )
-      return false;
-    if (sensors.some((other) => other !== from && other.next === sensor)) return false;
-    const seen = new Set<Sensor>();
-    for (let at: Sensor | undefined = sensor; at !== undefined && !seen.has(at); at = at.next) {
-      if (at === from) return false;
-      seen.add(at);
-    }
-    return true;
+    if (sensor.name === '' || leadsBack.has(sensor)) return false;
+    if (sensor.model?.facts.output !== undefined && sensor.model.facts.output.value !== 'resistive') return false;
+    return chainedInto(sensor)?.every((other) => other === from) !== false;
   });
 }
 

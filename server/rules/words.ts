@@ -77,10 +77,10 @@ export function written(line: Statement, after?: string): string {
 /** Ohms for people. */
 export const ohmsInWords = (ohms: number): string => (ohms >= 1000 ? `${rounded(ohms / 1000)} kohm` : `${rounded(ohms)} ohm`);
 
-/** “E1, E2 and E3”, each quoted. */
-export function quotedList(names: readonly string[], most = 6): string {
+/** “E1, E2 and E3”, each quoted. `count`: of how many `names` are the first. */
+export function quotedList(names: readonly string[], most = 6, count: number = names.length): string {
   const shown = names.slice(0, most).map(quoted);
-  const more = names.length - shown.length;
+  const more = count - shown.length;
   const last = more > 0 ? `${more} more` : shown.pop();
   return shown.length === 0 ? `${last}` : `${shown.join(', ')} and ${last}`;
 }

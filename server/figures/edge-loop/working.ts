@@ -1,6 +1,6 @@
 // What the panel may see of its edge loops.
-import type { EdgeLoop } from '../../circuits/index.ts';
-import { type Cable, type PanelModel, perSubject, type Sensor } from '../../model/index.ts';
+import { cablesTo, type EdgeLoop } from '../../circuits/index.ts';
+import { type Cable, type Panel, type PanelModel, perSubject, type Sensor } from '../../model/index.ts';
 import { atTemperature, classOf, insulationOf, resistancePerMetre, warmest } from '../cables/working.ts';
 import { type LoopStates, parallel, type Resistor, statesOf } from './maths.ts';
 
@@ -40,8 +40,7 @@ export const stateOf = perSubject(({ panel, terminal, branches, edges, terminate
   let pressed = 0;
   let leakage = 0;
   for (const edge of edges) {
-    for (const each of panel.installation.cables) {
-      if (each.load?.it !== edge) continue;
+    for (const each of cablesTo(edge)) {
       const resistance = cableResistance(each);
       if (resistance === undefined) continue;
       cables.push(each);
@@ -53,15 +52,24 @@ export const stateOf = perSubject(({ panel, terminal, branches, edges, terminate
       leakage += 1 / edge.facts.leakage.value;
     }
   }
-  const facts = panel.model?.facts;
-  const measures = facts?.measures.find((line) => line.terminal.text === terminal.name.text);
-  const window = facts?.window.find((line) => line.terminal.text === terminal.name.text);
+  const measures = measuresOf(panel).get(terminal.name.text);
+  const window = windowsOf(panel).get(terminal.name.text);
   const terminator = { resistance: fitted.value, tolerance: fitted.tolerance };
   const states = statesOf({ terminator, cable, pressed, leakage: 1 / leakage, panel: measures?.tolerance ?? 0 });
   return states === undefined
     ? undefined
     : { states, terminator, terminated: last, cables, cable, leakages, measures, window, from: `panel-model ${panel.model?.name ?? ''}` };
 });
+
+/** What the panel's model says of each terminal, the first line of each kind. */
+const measuresOf = perSubject(({ model }: Panel) => firstByTerminal<PanelModel['facts']['measures'][number]>(model?.facts.measures ?? []));
+const windowsOf = perSubject(({ model }: Panel) => firstByTerminal<PanelModel['facts']['window'][number]>(model?.facts.window ?? []));
+
+function firstByTerminal<L extends { readonly terminal: { readonly text: string } }>(lines: readonly L[]): ReadonlyMap<string, L> {
+  const byTerminal = new Map<string, L>();
+  for (const line of lines) if (!byTerminal.has(line.terminal.text)) byTerminal.set(line.terminal.text, line);
+  return byTerminal;
+}
 
 /** Ohms of a cable there and back, as warm as it may be. */
 function cableResistance(cable: Cable): number | undefined {

@@ -1,4 +1,4 @@
-import { eachFedFrom, isOf, type Output } from '../../circuits/index.ts';
+import { loadsOf, type Output, outputsNamed } from '../../circuits/index.ts';
 import { type Device, type Panel, type PanelModel, perSubject } from '../../model/index.ts';
 import { drawOf } from '../design-current/working.ts';
 import type { Input, Source } from '../kind.ts';
@@ -42,12 +42,24 @@ export const outputsOf = perSubject((panel: Panel): readonly OutputLoad[] | unde
 
 function loadOf(panel: Panel, output: Output): OutputLoad {
   const draws: Draw[] = [];
-  eachFedFrom(panel, output, (device, { fact }) => draws.push({ name: device.it.name, current: consumptionOf(device), line: fact.line }));
-  for (const accessory of panel.facts.accessory)
-    if (isOf(output, accessory.from.text)) draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
+  for (const { device, wire } of loadsOf(panel).get(output)?.values() ?? [])
+    draws.push({ name: device.it.name, current: consumptionOf(device), line: wire.fact.line });
+  for (const accessory of accessoriesByOutput(panel).get(output) ?? [])
+    draws.push({ name: accessory.what, current: accessory.current, line: accessory.line });
   const known = total(draws);
   return { output, name: output.terminals[0]?.text ?? '', draws, known: known.sum, isWhole: known.isWhole };
 }
+
+const accessoriesByOutput = perSubject((panel: Panel): ReadonlyMap<Output, readonly Panel['facts']['accessory'][number][]> => {
+  const byOutput = new Map<Output, Panel['facts']['accessory'][number][]>();
+  for (const accessory of panel.facts.accessory)
+    for (const output of outputsNamed(panel).get(accessory.from.text) ?? []) {
+      const known = byOutput.get(output);
+      if (known === undefined) byOutput.set(output, [accessory]);
+      else known.push(accessory);
+    }
+  return byOutput;
+});
 
 export interface Standby {
   /** Amperes from the battery while nothing moves. */

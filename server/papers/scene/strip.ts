@@ -1,18 +1,7 @@
 // The terminals of a panel, and what the file leads to each of them.
 
-import { isUnfit } from '../../circuits/index.ts';
-import {
-  type Cable,
-  type Device,
-  type Installation,
-  type Panel,
-  perSubject,
-  type Sensor,
-  type Terminal,
-  type TerminalLink,
-  type TerminalUse,
-  type Wire,
-} from '../../model/index.ts';
+import { cablesTo, isUnfit } from '../../circuits/index.ts';
+import type { Cable, Device, Installation, Panel, Sensor, Terminal, TerminalLink, TerminalUse, Wire } from '../../model/index.ts';
 
 /** A row of the strip. `terminal` is absent where the panel's model has none of that name, or is not known. */
 export interface Row {
@@ -69,7 +58,7 @@ export function stripOf(panel: Panel): Strip | undefined {
     ...links.flatMap(({ ends }) => ends.map(({ row }) => row)),
   ]);
   const fed = rows.flatMap(({ terminal }, i) => (isFeed(terminal) ? [i] : []));
-  return { panel, rows, devices, accessories, links, fed, feeds: cablesTo(panel.installation, panel), used };
+  return { panel, rows, devices, accessories, links, fed, feeds: cablesTo(panel), used };
 }
 
 /** The terminals of the model; those that lines of the panel name besides them come behind, in the order of the text. */
@@ -90,23 +79,6 @@ function rowsOf(panel: Panel): Row[] {
 }
 
 export const isFeed = (terminal: Terminal | undefined): boolean => terminal?.role === 'supply-in' || terminal?.role === 'earth';
-
-/** The cables that feed a device or panel, in the order of the file. */
-export const cablesTo = (installation: Installation, it: Panel | Device['it']): readonly Cable[] =>
-  cablesByLoad(installation).get(it) ?? none;
-
-const cablesByLoad = perSubject(({ cables }: Installation): ReadonlyMap<Panel | Device['it'], readonly Cable[]> => {
-  const byLoad = new Map<Panel | Device['it'], Cable[]>();
-  for (const cable of cables) {
-    if (cable.load === undefined) continue;
-    const known = byLoad.get(cable.load.it);
-    if (known === undefined) byLoad.set(cable.load.it, [cable]);
-    else known.push(cable);
-  }
-  return byLoad;
-});
-
-const none: readonly never[] = [];
 
 /** What the wires of a panel lead to, in the order of the text. */
 function devicesOf(panel: Panel, rowOf: ReadonlyMap<string, number>): WiredDevice[] {

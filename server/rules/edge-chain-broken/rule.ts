@@ -1,6 +1,6 @@
 import type { Statement } from '../../../grammar/index.ts';
-import { isResistive } from '../../circuits/index.ts';
-import { factPlace, type Installation, type Sensor, type Wire } from '../../model/index.ts';
+import { chainedInto, circleOf, endsOpen, isResistive } from '../../circuits/index.ts';
+import { factPlace, type Sensor, type Wire } from '../../model/index.ts';
 import { addLine, without } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { commonPractice, type Fix, installationRule, type Report } from '../rule.ts';
@@ -15,35 +15,32 @@ export const rule = installationRule({
   source: commonPractice,
   acceptable: false,
   check: (installation, report) => {
-    for (const sensor of installation.sensors) if (sensor.next !== undefined) checkChain(installation, sensor, sensor.next, report);
+    for (const sensor of installation.sensors) if (sensor.next !== undefined) checkChain(sensor, sensor.next, report);
   },
 });
 
 const otherOutput = (sensor: Sensor): boolean => sensor.model?.facts.output !== undefined && !isResistive(sensor);
 
 /** One fault at most is told of each edge, the gravest first. */
-function checkChain(installation: Installation, sensor: Sensor, next: Sensor, report: (report: Report) => void): void {
+function checkChain(sensor: Sensor, next: Sensor, report: (report: Report) => void): void {
   const other = [sensor, next].find(otherOutput);
   if (other !== undefined) return sayOther(sensor, next, other, report);
-  const chain = chainOf(sensor);
-  if (isCircle(chain)) return sayCircle(sensor, chain, report);
-  const rival = rivalOf(installation, sensor, next);
-  if (rival !== undefined && !isCircle(chainOf(next))) return sayRival(sensor, next, rival, report);
+  const circle = circleOf(sensor);
+  if (circle !== undefined) return sayCircle(sensor, circle, report);
+  const rival = rivalOf(sensor, next);
+  if (rival !== undefined && circleOf(next) === undefined) return sayRival(sensor, next, rival, report);
   const wire = signalOf(next);
   if (wire !== undefined && signalOf(sensor) !== undefined) return sayWiredTwice(sensor, next, wire, report);
   const { terminator } = sensor.facts;
-  if (terminator !== undefined && endsOpen(chainOf(next))) sayTerminated(sensor, next, terminator.line, report);
+  if (terminator !== undefined && endsOpen(next)) sayTerminated(sensor, next, terminator.line, report);
 }
 
 const signalOf = ({ wires }: Sensor): Wire | undefined => wires.find(({ part }) => part === 'signal');
 
-/** An edge further up in the file that chains into the same one. */
-function rivalOf({ sensors }: Installation, sensor: Sensor, next: Sensor): Sensor | undefined {
-  for (const one of sensors) {
-    if (one === sensor) return undefined;
-    if (one.next === next) return one;
-  }
-  return undefined;
+/** An edge further up in the file that chains into the same one: the first of them. */
+function rivalOf(sensor: Sensor, next: Sensor): Sensor | undefined {
+  const first = chainedInto(next)?.[0];
+  return first === sensor ? undefined : first;
 }
 
 type Say = (report: Report) => void;
@@ -61,7 +58,7 @@ function sayOther(sensor: Sensor, next: Sensor, one: Sensor, report: Say): void 
 
 function sayCircle(sensor: Sensor, circle: readonly Sensor[], report: Say): void {
   // Told once, at the edge that stands first in the file.
-  if (circle.some((one) => one.at.start < sensor.at.start)) return;
+  if (circle[0] !== sensor) return;
   const name = quoted(sensor.name);
   report({
     at: chainPlace(sensor),
@@ -108,28 +105,6 @@ function sayTerminated(sensor: Sensor, next: Sensor, terminator: Statement, repo
     related: [{ message: 'leads on to the next edge', ...chainPlace(sensor) }],
     fixes: next.next === undefined ? [moved(terminator, next)] : [],
   });
-}
-
-/**
- * The edges from one on, itself first: to the end of its chain, or once around the circle that it is part of. A chain that leads
- * into a circle further on has no end; it is followed for as many steps as there are sensors.
- */
-function chainOf(sensor: Sensor): readonly Sensor[] {
-  const most = sensor.installation.sensors.length;
-  const chain = [sensor];
-  for (let edge = sensor.next; edge !== undefined && edge !== sensor && chain.length < most; edge = edge.next) chain.push(edge);
-  return chain;
-}
-
-const isCircle = (chain: readonly Sensor[]): boolean => chain.at(-1)?.next === chain[0];
-
-/** True when a chain is known to its end, and no edge of it has a terminator. */
-function endsOpen(chain: readonly Sensor[]): boolean {
-  const last = chain.at(-1);
-  return (
-    last?.facts['chains-into'] === undefined &&
-    chain.every((edge) => edge.facts.terminator === undefined && edge.unread.length === 0 && isResistive(edge))
-  );
 }
 
 /** Where an edge says what it leads to. */

@@ -1,3 +1,4 @@
+import { isUsed } from '../../circuits/index.ts';
 import { headPlace, type Panel, type PanelModel, type Terminal } from '../../model/index.ts';
 import { addLine } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
@@ -25,12 +26,6 @@ export const rule = installationRule({
 });
 
 const wantsContact = ({ role }: Terminal): boolean => role === 'safety-input' || role === 'stop-input' || role === 'command-input';
-
-function isUsed({ wires, links }: Panel, terminal: Terminal): boolean {
-  for (const { ends } of wires) for (const end of ends) if (end.terminal === terminal) return true;
-  for (const { ends } of links) for (const end of ends) if (end.terminal === terminal) return true;
-  return false;
-}
 
 function openOn(panel: Panel, model: PanelModel, terminal: Terminal): Report {
   const { installation } = panel;

@@ -1,3 +1,4 @@
+import { chainedInto } from '../../circuits/index.ts';
 import { headPlace, type Installation, type Sensor } from '../../model/index.ts';
 import { toFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
@@ -16,7 +17,9 @@ export const rule = installationRule({
     if (installation.panels.length === 0) return;
     for (const sensor of installation.sensors) {
       const kind = sensor.model?.facts.kind?.value;
-      if (kind === undefined || kind === 'loop' || isWired(sensor) || isChainedTo(sensor)) continue;
+      if (kind === undefined || kind === 'loop' || isWired(sensor)) continue;
+      // Where another edge leads to it, that one, or the head of its chain, is to be wired.
+      if (chainedInto(sensor) !== undefined) continue;
       say(installation, sensor, report);
     }
   },
@@ -24,12 +27,6 @@ export const rule = installationRule({
 
 function isWired({ wires }: Sensor): boolean {
   for (const wire of wires) if (wire.part === 'signal') return true;
-  return false;
-}
-
-/** True when another edge leads to it: then that one, or the head of its chain, is to be wired. */
-function isChainedTo(sensor: Sensor): boolean {
-  for (const other of sensor.installation.sensors) if (other.next === sensor) return true;
   return false;
 }
 

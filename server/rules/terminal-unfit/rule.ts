@@ -1,5 +1,5 @@
 import { isInput, isUnfit, unfitEnd } from '../../circuits/index.ts';
-import type { Device, Panel, PanelModel, Terminal, TerminalRole, Wire } from '../../model/index.ts';
+import { type Device, type Panel, type PanelModel, perSubject, type Terminal, type TerminalRole, type Wire } from '../../model/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
 import { quoted, quotedList, roleInWords } from '../words.ts';
@@ -112,10 +112,29 @@ function whyNothing({ part }: Wire, device: Device): string {
   return 'A return by itself carries no report: the panel would never hear of this device.';
 }
 
+/** The terminals of a panel's model by their roles, each with its number. */
+const terminalsByRole = perSubject(({ model }: Panel): ReadonlyMap<TerminalRole, { readonly name: string; readonly number: number }[]> => {
+  const byRole = new Map<TerminalRole, { readonly name: string; readonly number: number }[]>();
+  for (const [number, { name, role }] of (model?.facts.terminal ?? []).entries()) {
+    const known = byRole.get(role);
+    if (known === undefined) byRole.set(role, [{ name: name.text, number }]);
+    else known.push({ name: name.text, number });
+  }
+  return byRole;
+});
+
+/** More terminals than these are not named. */
+const mostNamed = 6;
+
 function whereTo(model: PanelModel, wire: Wire): string {
-  const names: string[] = [];
-  for (const terminal of model.facts.terminal)
-    if (terminal.role !== 'common' && terminal.role !== 'earth' && !isUnfit(wire, terminal.role)) names.push(terminal.name.text);
-  if (names.length === 0) return `${quoted(model.name)} has no terminal for it: choose another device, or another panel.`;
-  return `Wire it where ${quoted(model.name)} takes it: ${quotedList(names)}.`;
+  let count = 0;
+  const first: { readonly name: string; readonly number: number }[] = [];
+  for (const [role, terminals] of terminalsByRole(wire.panel)) {
+    if (role === 'common' || role === 'earth' || isUnfit(wire, role)) continue;
+    count += terminals.length;
+    first.push(...terminals.slice(0, mostNamed));
+  }
+  const names = first.sort((a, b) => a.number - b.number).map(({ name }) => name);
+  if (count === 0) return `${quoted(model.name)} has no terminal for it: choose another device, or another panel.`;
+  return `Wire it where ${quoted(model.name)} takes it: ${quotedList(names, mostNamed, count)}.`;
 }

@@ -21,17 +21,35 @@ export const rule = installationRule({
       const { model } = panel;
       // A model with a terminal line that cannot be read may have this very one.
       if (model === undefined || lost(model.unread, 'panel-model', 'terminal')) continue;
-      for (const wire of panel.wires)
-        for (const end of wire.ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, wire.ends, wire));
-      for (const { ends } of panel.links)
-        for (const end of ends) if (end.terminal === undefined) report(unknown(panel, model, end.at, ends));
-      for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, from, []));
+      for (const wire of panel.wires) reportUnknown(panel, model, wire.ends, report, wire);
+      for (const { ends } of panel.links) reportUnknown(panel, model, ends, report);
+      for (const { from } of panel.facts.accessory) if (!model.terminals.has(from.text)) report(unknown(panel, model, from, noOthers));
     }
   },
 });
 
-function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire?: Wire): Report {
-  const meant = likely(model, at, ends, wire);
+type Say = (report: Report) => void;
+
+function reportUnknown(panel: Panel, model: PanelModel, ends: readonly TerminalUse[], report: Say, wire?: Wire): void {
+  let others: Others | undefined;
+  for (const { at, terminal } of ends) if (terminal === undefined) report(unknown(panel, model, at, (others ??= othersOf(ends)), wire));
+}
+
+/** What stands beside a name on its line. */
+interface Others {
+  readonly names: ReadonlySet<string>;
+  /** Where the named inputs return to. */
+  readonly returns: ReadonlySet<string>;
+}
+
+const othersOf = (ends: readonly TerminalUse[]): Others => ({
+  names: new Set(ends.map(({ at }) => at.text)),
+  returns: new Set(ends.flatMap(({ terminal }) => terminal?.common?.text ?? [])),
+});
+const noOthers = othersOf([]);
+
+function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordValue, others: Others, wire?: Wire): Report {
+  const meant = likely(model, at, others, wire);
   const known = [...model.terminals.keys()];
   return {
     at,
@@ -48,17 +66,15 @@ function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordVa
 }
 
 /** The names that are likely meant: the nearest of those that can stand there. Names of terminals are short, so there may be several. */
-function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], wire: Wire | undefined): string[] {
-  const free = [...model.terminals.values()].filter(
-    ({ name, role }) => !ends.some((end) => end.at.text === name.text) && (wire === undefined || !isUnfit(wire, role)),
-  );
+function likely(model: PanelModel, at: WordValue, { names, returns }: Others, wire: Wire | undefined): string[] {
   const word = plain(at.text);
   const limit = Math.max(1, Math.floor(word.length / 3));
   const [seeming] = free.filter(({ name: { text } }) => (hasUnusual(at.text) || hasUnusual(text)) && looksTheSame(at.text, text));
   if (seeming !== undefined) return [seeming.name.text];
   let least = limit + 1;
   let best: string[] = [];
-  for (const { name } of free) {
+  for (const { name, role } of model.terminals.values()) {
+    if (names.has(name.text) || (wire !== undefined && isUnfit(wire, role))) continue;
     const distance = editDistance(word, plain(name.text), limit);
     if (distance > limit || distance > least) continue;
     if (distance < least) best = [];
@@ -66,8 +82,8 @@ function likely(model: PanelModel, at: WordValue, ends: readonly TerminalUse[], 
     best.push(name.text);
   }
   // The common that the input beside it returns to is likelier than any other name.
-  const returns = best.filter((name) => ends.some((end) => end.terminal?.common?.text === name));
-  return returns.length > 0 ? returns : best.length > most ? [] : best;
+  const commons = best.filter((name) => returns.has(name));
+  return commons.length > 0 ? commons : best.length > most ? [] : best;
 }
 
 /** More guesses than this help nobody. */

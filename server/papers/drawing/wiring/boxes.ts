@@ -1,7 +1,8 @@
 // What stands on the right of a strip, before it has a place: devices with their pins, supply, accessories, battery.
-import type { Installation, Sensor, Steps } from '../../../model/index.ts';
+import { cablesTo } from '../../../circuits/index.ts';
+import type { Sensor, Steps } from '../../../model/index.ts';
 import { showShare, showSi } from '../../../vocabulary/index.ts';
-import { cablesTo, type WiredDevice, type WireEnd } from '../../scene/strip.ts';
+import type { WiredDevice, WireEnd } from '../../scene/strip.ts';
 import { driveKind, firstInWords } from '../../words.ts';
 import { eachOf, mappedOf, whole } from '../drawing.ts';
 import { short } from '../text.ts';
@@ -75,7 +76,7 @@ function supplyBox({ strip, things, reader }: Noted): Box[] {
 }
 
 function* deviceBox(noted: Noted, wired: WiredDevice): Steps<Box> {
-  const { strip, things, reader } = noted;
+  const { things, reader } = noted;
   const { name, device, chained } = wired;
   const pins = yield* pinsOf(noted, wired);
   if (device === undefined) {
@@ -87,24 +88,24 @@ function* deviceBox(noted: Noted, wired: WiredDevice): Steps<Box> {
   const lines: Line[] = [
     { words: device.it.name, name: 'strong' },
     { words: kindInWords(device), name: 'quiet' },
-    ...cableLines(cablesTo(strip.panel.installation, device.it), things, reader),
+    ...cableLines(cablesTo(device.it), things, reader),
   ];
   if (device.kind !== 'sensor') return plainBox(id, title, lines, pins);
   return {
     ...plainBox(id, title, lines, pins),
     resistor: resistorOf(noted, device.it),
-    chained: yield* mappedOf(chained, (sensor) => chainedBox(noted, strip.panel.installation, sensor)),
+    chained: yield* mappedOf(chained, (sensor) => chainedBox(noted, sensor)),
   };
 }
 
-function chainedBox(noted: Noted, installation: Installation, sensor: Sensor): Box {
+function chainedBox(noted: Noted, sensor: Sensor): Box {
   const { things, reader } = noted;
   const title = `sensor ${short(sensor.name)}`;
   const id = things.note(`sensor.${sensor.name}`, title, whole(sensor.at));
   const lines: Line[] = [
     { words: sensor.name, name: 'strong' },
     { words: `chained behind it${sensor.model === undefined ? '' : `, ${short(sensor.model.name)}`}`, name: 'quiet' },
-    ...cableLines(cablesTo(installation, sensor), things, reader),
+    ...cableLines(cablesTo(sensor), things, reader),
   ];
   return { ...plainBox(id, title, lines), resistor: resistorOf(noted, sensor) };
 }
