@@ -14,6 +14,7 @@ import {
 } from '../server/lsp/requests.ts';
 import { figuresAsText } from './figures.ts';
 import { findingsOptions, keepFindings, tellOfFolders } from './findings.ts';
+import { keepIndentation } from './indentation.ts';
 import { registerPreview } from './preview/panel.ts';
 import { documentSelector, followPlaces, isOurs, restart } from './texts.ts';
 import { overviewTree } from './views/overview.ts';
@@ -53,6 +54,7 @@ export async function run(context: vscode.ExtensionContext, client: BaseLanguage
     registerPreview(context, client),
     tellOfFolders(client),
     keepFindings(),
+    keepIndentation(),
   );
   void vscode.commands.executeCommand('setContext', 'pintle.isActive', true);
   await client.start();

@@ -353,6 +353,85 @@ const applyAll = async (document: vscode.TextDocument, edits: readonly vscode.Te
   ok(await vscode.workspace.applyEdit(edit), 'the edits cannot be made');
 };
 
+const withSettings = (values: Readonly<Record<string, unknown>>, body: () => Promise<void>): Promise<void> =>
+  Object.entries(values).reduceRight<() => Promise<void>>(
+    (inner, [name, value]) =>
+      () =>
+        withSetting(name, value, inner),
+    body,
+  )();
+
+/** What each line begins with, empty ones aside. */
+const indentsOf = (text: string): string[] =>
+  text.split('\n').flatMap((line) => (line.trim() === '' ? [] : [/^\s*/.exec(line)?.[0] ?? '']));
+
+/** Forms of quick fixes, snippets, blocks that are completed and lines that are typed: formatting moves none of their lines. */
+async function putIn(): Promise<void> {
+  // The last lines of a block, and lines of a block within a block.
+  const text = changed(await site(), 'seat 1.5 s', 'seat 4 s').replace(/wire west-edge to [^\n]*\n/, '');
+  const document = await scratch('forms.gate', text);
+  await untilRule(document.uri, 'seat-outside-practice');
+  await untilRule(document.uri, 'sensor-not-wired');
+  const straight = async (what: string): Promise<void> => {
+    const edits =
+      (await vscode.commands.executeCommand<vscode.TextEdit[] | undefined>('vscode.executeFormatDocumentProvider', document.uri, {
+        tabSize: 2,
+        insertSpaces: true,
+      })) ?? [];
+    const before = document.getText();
+    let after = before;
+    for (const { range, newText } of [...edits].sort((a, b) => b.range.start.compareTo(a.range.start)))
+      after = after.slice(0, document.offsetAt(range.start)) + newText + after.slice(document.offsetAt(range.end));
+    equal(indentsOf(before), indentsOf(after), `how lines are indented after ${what}`);
+  };
+  for (const [rule, part, title] of [
+    ['seat-outside-practice', 'seat 4 s', 'Accept “seat-outside-practice”'],
+    ['sensor-not-wired', 'sensor west-edge', 'Wire “west-edge” to “main”'],
+  ] as const) {
+    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      new vscode.Range(at(document, part), at(document, part, part.length)),
+      vscode.CodeActionKind.QuickFix.value,
+      20,
+    );
+    const action = actions.find((one) => one.title.startsWith(title));
+    ok(action?.edit, `${rule}: no “${title}” among ${actions.map((one) => one.title).join('; ')}`);
+    const lines = document.lineCount;
+    ok(await vscode.workspace.applyEdit(action.edit), `${title} cannot be applied`);
+    equal(document.lineCount, lines + 1, `lines after “${title}”`);
+    await straight(`“${title}”`);
+  }
+  const editor = await vscode.window.showTextDocument(document);
+  const atEnd = async (): Promise<void> => {
+    const end = document.positionAt(document.getText().length);
+    editor.selection = new vscode.Selection(end, end);
+    await editor.edit((edit) => edit.insert(end, '\n'));
+    const after = document.positionAt(document.getText().length);
+    editor.selection = new vscode.Selection(after, after);
+  };
+  for (const name of ['Edge with wiring', 'Panel library']) {
+    await atEnd();
+    const before = document.lineCount;
+    await vscode.commands.executeCommand('editor.action.insertSnippet', { langId: 'pintle', name });
+    ok(document.lineCount > before + 4, `the snippet “${name}” was not put in`);
+    await vscode.commands.executeCommand('leaveSnippet');
+    await straight(`the snippet “${name}”`);
+  }
+  await atEnd();
+  const block = (await offered(document, editor.selection.active)).find(({ label }) => labelOf(label) === 'leaf');
+  ok(block?.insertText instanceof vscode.SnippetString, 'no block is offered');
+  await editor.insertSnippet(block.insertText);
+  await vscode.commands.executeCommand('leaveSnippet');
+  await straight('a block that was completed');
+  // A line that is typed, and one more level of it by the key.
+  const brace = at(document, 'motion {', 'motion {'.length);
+  editor.selection = new vscode.Selection(brace, brace);
+  await vscode.commands.executeCommand('type', { text: '\n' });
+  await vscode.commands.executeCommand('type', { text: 'dwell 25 s' });
+  await straight('a line that was typed');
+}
+
 export const changing: Test[] = [
   {
     name: 'formatting puts a crooked text straight, and leaves a straight one alone',
@@ -387,6 +466,54 @@ export const changing: Test[] = [
       equal(document.getText(), await site(), 'the text');
     },
   },
+  {
+    name: 'of an error the first thing offered is what to do, and its page opens; to accept it comes last',
+    isSlow: true,
+    body: async () => {
+      // An edge on the terminals of a beam: there is nothing that could be written without asking.
+      const document = await scratch('unfit.gate', changed(await site(), 'wire west-edge to E1 E0', 'wire west-edge to T1 T0'));
+      await untilRule(document.uri, 'terminal-unfit');
+      const place = found(document.uri).find((one) => ruleOf(one) === 'terminal-unfit')?.range as vscode.Range;
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        place,
+        vscode.CodeActionKind.QuickFix.value,
+        20,
+      );
+      const isAcceptance = ({ kind }: vscode.CodeAction): boolean => kind?.value === 'quickfix.accept.pintle';
+      const titles = actions.map(({ title }) => title).join('; ');
+      ok(actions.length > 1 && actions[0] !== undefined && !isAcceptance(actions[0]), `first is to accept it: ${titles}`);
+      ok(!actions.some((action) => isAcceptance(action) && action.isPreferred === true), `to accept it is preferred: ${titles}`);
+      // The editor itself puts in others.
+      ok(
+        actions.findIndex(isAcceptance) > actions.findIndex(({ title }) => title === 'Explain “terminal-unfit”'),
+        `its page does not come first: ${titles}`,
+      );
+      const explain = actions.find(({ title }) => title === 'Explain “terminal-unfit”');
+      ok(explain?.command, `nothing explains it: ${titles}`);
+      await vscode.commands.executeCommand(explain.command.command, ...(explain.command.arguments ?? []));
+      await until(
+        'the page of the rule',
+        () => tabs().map(({ label }) => label),
+        (labels) => labels.some((label) => label.includes('terminal-unfit')),
+      );
+    },
+  },
+  ...(
+    [
+      ['four spaces for all languages', { 'editor.tabSize': 4, 'editor.detectIndentation': true }],
+      ['tabs of eight for all languages', { 'editor.tabSize': 8, 'editor.insertSpaces': false, 'editor.detectIndentation': true }],
+      ['four spaces for this language', { '[pintle]': { 'editor.tabSize': 4 } }],
+      ['tabs of eight for this language', { '[pintle]': { 'editor.tabSize': 8, 'editor.insertSpaces': false } }],
+    ] as const
+  ).map(
+    ([settings, values]): Test => ({
+      name: `what is put in stands as the formatter writes it, with ${settings}`,
+      isSlow: true,
+      body: () => withSettings(values, putIn),
+    }),
+  ),
   {
     name: 'fix-all applies every safe fix and no other',
     body: async () => {
