@@ -1,5 +1,9 @@
 // A new site from a few answers. Only what was answered is written: a value that nobody stated would stand there as a fact.
 
+import type { choices } from './choices.ts';
+
+type Choices = typeof choices;
+
 export interface LeafAnswers {
   readonly name: string;
   /** As it is written: `2.10 m`. Absent where it is not known yet. */
@@ -10,13 +14,13 @@ export interface LeafAnswers {
 
 export interface SiteAnswers {
   readonly title: string;
-  readonly rules: 'europe' | 'north-america';
-  readonly users: 'trained' | 'limited' | 'public';
-  readonly sight: 'full' | 'none';
+  readonly rules: keyof Choices['rules'];
+  readonly users: keyof Choices['users'];
+  readonly sight: keyof Choices['sight'];
   readonly moves: 'swings' | 'slides';
   /** One, or two that meet; of two, the first closes last. */
   readonly leaves: readonly LeafAnswers[];
-  readonly opens: 'inward' | 'outward';
+  readonly opens: keyof Choices['opens'];
   /** Paths of library files, relative to the new file. */
   readonly libraries: readonly string[];
 }

@@ -1,5 +1,6 @@
 // A few questions, then a new site file. Escape at any of them leaves everything as it was.
 import * as vscode from 'vscode';
+import { choices } from './choices.ts';
 import { type LeafAnswers, quantityFault, relativePath, type SiteAnswers, siteText } from './new-site.ts';
 
 class Left extends Error {}
@@ -51,19 +52,18 @@ async function askAll(uri: vscode.Uri): Promise<SiteAnswers> {
     'A name that a colleague will know, such as “Mill Lane, yard gate”.',
     (text) => (text.trim() === '' ? 'It needs a name.' : undefined),
   );
-  const rules = await askOne('By which rules is it judged?', [
-    ['europe', 'Europe', 'EN 12453: safeguarding by kind of control and of user'],
-    ['north-america', 'North America', 'UL 325 and ASTM F2200: usage classes, two means of entrapment protection'],
-  ]);
-  const users = await askOne('Who can be near the gate while it moves?', [
-    ['public', 'Anybody', 'the gate borders a public place'],
-    ['limited', 'A limited group', 'people who were told how it works'],
-    ['trained', 'Only people trained on it', 'nobody else has access'],
-  ]);
-  const sight = await askOne('Does whoever operates it see all of it from there?', [
-    ['none', 'No, or not always', 'a transmitter, a keypad, a car'],
-    ['full', 'Yes, always', 'the control stands in view of the whole gate'],
-  ]);
+  const rules = await askOne(
+    'By which rules is it judged?',
+    meanings(choices.rules, { europe: 'Europe', 'north-america': 'North America' }),
+  );
+  const users = await askOne(
+    'Who can be near the gate while it moves?',
+    meanings(choices.users, { public: 'Anybody', limited: 'A limited group', trained: 'Only people trained on it' }),
+  );
+  const sight = await askOne(
+    'Does whoever operates it see all of it from there?',
+    meanings(choices.sight, { none: 'No, or not always', full: 'Yes, always' }),
+  );
   const moves = await askOne('How does it move?', [
     ['swings', 'It swings', 'on hinges'],
     ['slides', 'It slides', 'along the fence'],
@@ -71,10 +71,7 @@ async function askAll(uri: vscode.Uri): Promise<SiteAnswers> {
   const opens =
     moves === 'slides'
       ? 'inward'
-      : await askOne('Which way does it open?', [
-          ['inward', 'Inward', 'into the property'],
-          ['outward', 'Outward', 'towards the road'],
-        ]);
+      : await askOne('Which way does it open?', meanings(choices.opens, { inward: 'Inward', outward: 'Outward' }));
   const count =
     moves === 'slides'
       ? 'one'
@@ -136,6 +133,13 @@ async function askText(title: string, prompt: string, fault: (text: string) => s
   if (text === undefined) throw new Left();
   return text;
 }
+
+/** Choices of the vocabulary in the order of their labels, each with what it means there. */
+const meanings = <Option extends string>(
+  of: Readonly<Record<Option, string>>,
+  labels: Readonly<Record<Option, string>>,
+): (readonly [option: Option, label: string, detail: string])[] =>
+  (Object.keys(labels) as Option[]).map((option) => [option, labels[option], of[option]] as const);
 
 async function askOne<Option extends string>(
   question: string,

@@ -1,7 +1,7 @@
 // What is said of files that do not begin as they should, and of blocks that lack a name or a model.
 import { describe, expect, test } from 'vitest';
 import { type Finding, type Rule, ruleNamed } from '../../server/rules/index.ts';
-import { judge, saidOf } from '../kit/pages.ts';
+import { applyEdits, judge, saidOf } from '../kit/pages.ts';
 
 const says = (rule: string, text: string): string => saidOf(judge(text), ruleNamed(rule) as Rule);
 const found = (rule: string, text: string): Finding[] => judge(text).findings.filter((finding) => finding.rule === rule);
@@ -14,6 +14,15 @@ describe('the version of the language', () => {
     expect(says('language-not-first', '{\n  rules europe\n}\nlanguage 1\n')).toBe(
       'error on line 4, “language 1”: “language 1” stands below other lines.\n',
     );
+  });
+
+  test('is offered at the start of a line, and not behind a stray brace', () => {
+    const offers = (text: string): string[] =>
+      found('language-missing', text).flatMap(({ fixes }) => fixes.map(({ edits }) => applyEdits(text, edits)));
+    for (const text of ['{ motion {\n  seat 1 s\n}\n', '  {{ leaf a {\n}\n', '} leaf a {\n}\n', '# Yard\n{ leaf a {\n}\n'])
+      expect([found('language-missing', text).length, offers(text)]).toEqual([1, []]);
+    expect(offers('  leaf a {\n  }\n')).toEqual(['language 1\n  leaf a {\n  }\n']);
+    expect(offers('# Yard\n\nleaf a {\n}\n')).toEqual(['# Yard\n\nlanguage 1\nleaf a {\n}\n']);
   });
 
   test('is not moved with braces that follow it on further lines', () => {

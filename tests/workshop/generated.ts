@@ -7,6 +7,7 @@ import { confusablesTable } from './generated-confusables.ts';
 import { highlighting } from './generated-highlighting.ts';
 import { manual } from './generated-manual.ts';
 import { pages } from './generated-pages.ts';
+import { questions } from './generated-questions.ts';
 import { records } from './generated-records.ts';
 import { withConfiguration } from './generated-settings.ts';
 import { snippets } from './generated-snippets.ts';
@@ -21,6 +22,7 @@ export function generated(): Record<string, string> {
     'grammar/tree-sitter/queries/highlights.scm': treeSitterHighlights(),
     'grammar/language-configuration.json': json(languageConfiguration()),
     'client/snippets.json': json(snippets()),
+    'client/choices.ts': questions(),
     'server/vocabulary/manual.md': manual(),
     'server/vocabulary/confusables-table.ts': confusablesTable(),
     'server/vocabulary/records.ts': records(),

@@ -1,4 +1,5 @@
 import { lineEndIn } from '../../../grammar/index.ts';
+import { lineStartOf } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
 
 export const rule = problemRule({
@@ -11,12 +12,13 @@ export const rule = problemRule({
   explain: ({ detail }, text) => {
     const { at, version } = detail;
     const line = `language ${version}`;
-    // Before a bare brace the new line would be taken as that block's first line.
-    const fits = text.charAt(at) !== '{';
+    const start = lineStartOf(text, at);
+    // Before a bare brace the new line would be taken for the head of its block, and behind one for a line of it.
+    const fits = text.charAt(at) !== '{' && text.slice(start, at).trim() === '';
     return {
       what: 'No line says which version of the language this file is written in.',
       remedy: `Write “${line}” on the first line.`,
-      fixes: fits ? [{ title: `Write “${line}” first`, edits: [{ start: at, end: at, text: line + lineEndIn(text) }], safe: true }] : [],
+      fixes: fits ? [{ title: `Write “${line}” first`, edits: [{ start, end: start, text: line + lineEndIn(text) }], safe: true }] : [],
     };
   },
 });
