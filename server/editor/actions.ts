@@ -15,8 +15,9 @@ export interface FindingAction {
 }
 
 /**
- * The actions for the findings that touch a stretch, of errors before those of warnings and notes, and acceptances last. `explains`: the reader can be shown the page of a rule; where not, an error
- * for which nothing else can be done is not offered to be accepted either, for to accept it would be the only thing to do.
+ * The actions for the findings that touch a stretch, of errors before those of warnings and notes, and acceptances last. `explains`: the
+ * reader can be shown the page of a rule; where not, an error for which nothing else can be done is not offered to be accepted either,
+ * for to accept it would be the only thing to do. Where very many findings are touched, forms are left out: nobody chooses from hundreds.
  */
 export function findingActions(analysis: Analysis, range: Span, today: string, explains: boolean): FindingAction[] {
   const touched = analysis.findings.flatMap((finding, index) =>
@@ -38,7 +39,7 @@ export function findingActions(analysis: Analysis, range: Span, today: string, e
     for (const { finding, index } of grave)
       for (const fix of fixesOf(analysis, finding))
         actions.push({ about: 'fix', title: fix.title, finding: index, class: fix.class, work: { edits: fix.edits } });
-    for (const { finding, index } of grave) {
+    for (const { finding, index } of touched.length > mostWithForms ? [] : grave) {
       const all = lacksMore(grave, finding) ? missingLines(analysis, finding.start) : undefined;
       for (const form of [...(all === undefined ? [] : [all]), ...additions(analysis, finding)])
         addForm('addition', index, form, form.title);
@@ -63,6 +64,8 @@ export function findingActions(analysis: Analysis, range: Span, today: string, e
   }
   return actions;
 }
+
+const mostWithForms = 50;
 
 /** Of a block that lacks several lines, all of them at once stand before each by itself. */
 const lacksMore = (touched: readonly { readonly finding: Finding }[], { start, lacks }: Finding): boolean =>

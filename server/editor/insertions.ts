@@ -1,9 +1,11 @@
 // Forms to be filled in: what a finding misses, an acceptance of it, and the lines that a block lacks. They say nothing that nobody chose:
 // what is left unfilled is itself found, as a value that is missing or a reason that is not given.
-import { lineEndIn, type Span, type Statement } from '../../grammar/index.ts';
+import { firstIndex, lineEndIn, type Span, type Statement } from '../../grammar/index.ts';
 import type { Analysis } from '../engine/index.ts';
+import { type Installation, perSubject } from '../model/index.ts';
 import { addLine, type Edit, type Finding, indentAt, lineEndOf, lineStartOf, ruleNamed } from '../rules/index.ts';
 import { type BlockSpec, blocks, type LineSpec } from '../vocabulary/index.ts';
+
 import { monthsAfter } from './completion.ts';
 import { partsToWire } from './fitting.ts';
 import { blockSpecOf, blocksAround, type Enclosing, headEnd, statementsOf } from './places.ts';
@@ -56,8 +58,10 @@ function intoBlock(
   return insertion(text, { start, end }, pieces);
 }
 
-const hasBrokenBraces = ({ installation }: Analysis): boolean =>
-  installation.reading.tree.problems.some((problem) => problem.kind.startsWith('brace') || problem.kind === 'nested-too-deep');
+const hasBrokenBraces = ({ installation }: Analysis): boolean => isBroken(installation);
+const isBroken = perSubject(({ reading }: Installation): boolean =>
+  reading.tree.problems.some((problem) => problem.kind.startsWith('brace') || problem.kind === 'nested-too-deep'),
+);
 
 /** Months that an acceptance holds unless its writer says otherwise. */
 const acceptedFor = 6;
@@ -84,8 +88,8 @@ export function acceptance(analysis: Analysis, finding: Finding, today: string):
   const block = innermostHolding(tree.items, finding);
   if (block !== undefined) return { title, ...intoBlock(text, block, [line], ['accept']) };
   // In no block: it then holds for the whole file, behind what a file starts with.
-  const behind = tree.items.findLast((item) => ['language', 'use', 'accept'].includes(item.word?.text ?? '') && item.body === undefined);
-  const newLine = /\r\n/.test(text) ? '\r\n' : '\n';
+  const behind = lastOfHead(installation);
+  const newLine = lineEndIn(text);
   const at = behind === undefined ? 0 : lineEndOf(text, behind.end);
   const pieces: Piece[] = behind === undefined ? [...line, newLine] : [newLine, ...line];
   return { title, ...insertion(text, { start: at, end: at }, pieces) };
@@ -190,11 +194,17 @@ function missingInHead(analysis: Analysis, finding: Finding, statement: Statemen
     .map((piece) => (typeof piece === 'string' ? piece.replaceAll('\n', lineEndIn(text) + indent) : piece));
   return put(`Write the braces of ${blockTitle(statement, word)}…`, statement.end, body);
 }
+/** The last line of what a file starts with. */
+const lastOfHead = perSubject(({ reading }: Installation): Statement | undefined =>
+  reading.tree.items.findLast((item) => ['language', 'use', 'accept'].includes(item.word?.text ?? '') && item.body === undefined),
+);
 
 /** The innermost block around a stretch; an acceptance in it holds for it. */
 function innermostHolding(items: readonly Statement[], { start, end }: Span): Statement | undefined {
-  const block = items.find((item) => item.body !== undefined && item.word !== undefined && item.start <= start && item.end >= end);
-  return block === undefined ? undefined : (innermostHolding(block.body?.items ?? [], { start, end }) ?? block);
+  const block = items[firstIndex(items, (item) => item.end >= end)];
+  return block?.body === undefined || block.word === undefined || block.start > start
+    ? undefined
+    : (innermostHolding(block.body.items, { start, end }) ?? block);
 }
 
 /** Lines that the block around an offset lacks, as its rules say: each by its word, its values still to be written. */

@@ -1,6 +1,6 @@
 // Changes that findings offer. Only what a rule calls safe, and what changes no line that the vocabulary calls safety-critical, is
 // ever applied in bulk.
-import { lineEndIn, parse, type Span } from '../../grammar/index.ts';
+import { firstIndex, lineEndIn, parse, type Span } from '../../grammar/index.ts';
 import type { Edit, Finding, Fix } from '../rules/index.ts';
 import { changesSafety } from '../vocabulary/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -50,18 +50,27 @@ export interface Mended {
 
 /** Every safe fix of a file at once; of two that touch the same text, the first. Undefined when there is none. */
 export function safeFixes(analysis: Analysis): { readonly edits: readonly Edit[]; readonly mended: readonly Mended[] } | undefined {
+  // In order and apart, but for those of one fix.
   const edits: Edit[] = [];
   const mended: Mended[] = [];
   for (const { rule, fixes: offered } of analysis.findings) {
     const fix = offered.find((one) => one.safe && one.edits.length > 0 && classOf(analysis, one) === 'safe');
-    if (fix === undefined || fix.edits.some((edit) => edits.some((other) => touch(edit, other)))) continue;
-    edits.push(...fix.edits);
+    if (fix === undefined || fix.edits.some((edit) => touchesOne(edits, edit))) continue;
+    for (const edit of inOrder(fix.edits)) edits.splice(placeOf(edits, edit), 0, edit);
     mended.push({ rule, title: fix.title });
   }
-  return mended.length === 0 ? undefined : { edits: inOrder(edits), mended };
+  return mended.length === 0 ? undefined : { edits, mended };
 }
 
-const touch = (a: Edit, b: Edit): boolean => a.start <= b.end && b.start <= a.end;
+const placeOf = (edits: readonly Edit[], { start, end }: Edit): number =>
+  firstIndex(edits, (other) => other.start > start || (other.start === start && other.end > end));
+
+/** True where an edit touches one of those that are in order. */
+function touchesOne(edits: readonly Edit[], { start, end }: Edit): boolean {
+  const other = edits[firstIndex(edits, (one) => one.end >= start)];
+  return other !== undefined && other.start <= end;
+}
+
 const inOrder = (edits: readonly Edit[]): Edit[] => [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
 
 /** A fix can bring up the next one; more rounds than this would be a rule that undoes another. */

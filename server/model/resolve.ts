@@ -4,6 +4,7 @@ import {
   type BlockWord,
   type ModelKind,
   modelKinds,
+  mostTold,
   type NameSpace,
   nameSpaceInWords,
   nearest,
@@ -29,7 +30,7 @@ import type {
 } from './installation.ts';
 import { checkLookalikes } from './lookalikes.ts';
 import { newCable, newControl, newDrive, newFunction, newLeaf, newPanel, newSensor } from './parts.ts';
-import type { InstallationProblem } from './problems.ts';
+import type { InstallationProblem, InstallationProblems } from './problems.ts';
 import { type AnyModel, type Models, type Shelf, shelfProblems } from './shelf.ts';
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
@@ -65,7 +66,8 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     libraries: shelf.files,
     memo: [],
   };
-  const names = new Names(problems, shelf.models);
+  const unknown = new Unknown(problems);
+  const names = new Names(problems, unknown, shelf.models);
 
   for (const entity of entities.leaf) {
     const leaf = newLeaf(entity, installation);
@@ -121,7 +123,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
     names.declare('function', it);
   }
   for (const kind of modelKinds) for (const entity of entities[kind]) names.declare(kind, entity);
-  checkPanelModels(reading, problems);
+  checkPanelModels(reading, problems, unknown);
   checkLookalikes(path, reading, shelf.models, panels, problems);
   if (installation.kind === 'site') checkUnusedUses(reading, shelf, names.filesUsed, problems);
   return installation;
@@ -172,11 +174,11 @@ function tiePanel(panel: Panel, names: Names): void {
 }
 
 /** Names inside a panel model: terminals and their commons. */
-function checkPanelModels(reading: Reading, problems: InstallationProblem[]): void {
+function checkPanelModels(reading: Reading, problems: InstallationProblem[], unknown: Unknown): void {
   for (const entity of reading.entities['panel-model']) {
     const seen = new Map<string, WordValue>();
     const check = (at: WordValue): void => {
-      if (!seen.has(at.text)) problems.push({ kind: 'name-unknown', ...unknown('terminal', at, seen.keys()) });
+      if (!seen.has(at.text)) unknown.report('name-unknown', 'terminal', at, () => seen.keys());
     };
     for (const terminal of entity.facts.terminal) {
       const first = seen.get(terminal.name.text);
@@ -215,11 +217,26 @@ const repeated = (what: string, at: WordValue, first: WordValue): InstallationPr
 /** Most of the names that are there that are told of where one leads nowhere. */
 const mostKnown = 12;
 
-/** What is told of a name that leads nowhere. */
-function unknown<What extends string>(what: What, at: WordValue, known: Iterable<string>) {
-  const names = [...known];
-  const detail = { name: at.text, what, meant: nearest(at.text, names), known: names.slice(0, mostKnown) };
-  return { start: at.start, end: at.end, detail };
+/** The names that lead nowhere, as they are met. */
+class Unknown {
+  readonly #problems: InstallationProblem[];
+  readonly #counts = { 'name-unknown': 0, 'model-unknown': 0 };
+
+  constructor(problems: InstallationProblem[]) {
+    this.#problems = problems;
+  }
+
+  /** Reports one. What may be meant is guessed for as many as are told one by one: it takes a look at every name there is. */
+  report<Kind extends 'name-unknown' | 'model-unknown'>(
+    kind: Kind,
+    what: InstallationProblems[Kind]['what'],
+    { text, start, end }: WordValue,
+    known: () => Iterable<string>,
+  ): void {
+    const names = this.#counts[kind]++ < mostTold ? [...known()] : [];
+    const detail = { name: text, what, meant: nearest(text, names), known: names.slice(0, mostKnown) };
+    this.#problems.push({ kind, start, end, detail } as InstallationProblem);
+  }
 }
 
 interface Declared {
@@ -230,14 +247,16 @@ interface Declared {
 /** The names of one file. A name that leads nowhere is reported where it stands. */
 class Names {
   readonly #problems: InstallationProblem[];
+  readonly #unknown: Unknown;
   readonly #models: Models;
   readonly #spaces = new Map<NameSpace | ModelKind, Map<string, Declared>>();
   readonly #devices = new Map<string, Device>();
   /** Files of which a model was named. */
   readonly filesUsed = new Set<string>();
 
-  constructor(problems: InstallationProblem[], models: Models) {
+  constructor(problems: InstallationProblem[], unknown: Unknown, models: Models) {
     this.#problems = problems;
+    this.#unknown = unknown;
     this.#models = models;
   }
 
@@ -256,15 +275,16 @@ class Names {
 
   leaf(at: WordValue): Leaf | undefined {
     const leaf = this.#spaces.get('leaf')?.get(at.text) as Leaf | undefined;
-    if (leaf === undefined) this.#problems.push({ kind: 'name-unknown', ...unknown('leaf', at, this.#spaces.get('leaf')?.keys() ?? []) });
+    if (leaf === undefined) this.#unknown.report('name-unknown', 'leaf', at, () => this.#spaces.get('leaf')?.keys() ?? []);
     return leaf;
   }
 
   device(at: WordValue, wanted?: 'sensor'): Device | undefined {
     const device = this.#devices.get(at.text);
     if (device !== undefined && (wanted === undefined || device.kind === wanted)) return device;
-    const known = [...this.#devices].flatMap(([name, it]) => (wanted === undefined || it.kind === wanted ? [name] : []));
-    this.#problems.push({ kind: 'name-unknown', ...unknown(wanted ?? nameSpaceInWords('device'), at, known) });
+    this.#unknown.report('name-unknown', wanted ?? nameSpaceInWords('device'), at, () =>
+      [...this.#devices].flatMap(([name, it]) => (wanted === undefined || it.kind === wanted ? [name] : [])),
+    );
     return undefined;
   }
 
@@ -275,8 +295,7 @@ class Names {
     const panels = this.#spaces.get('panel');
     const panel = panels?.get(at.text) as Panel | undefined;
     if (panel !== undefined) return { kind: 'panel', it: panel };
-    const known = [...this.#devices.keys(), ...(panels?.keys() ?? [])];
-    this.#problems.push({ kind: 'name-unknown', ...unknown('sensor, drive, control or panel', at, known) });
+    this.#unknown.report('name-unknown', 'sensor, drive, control or panel', at, () => [...this.#devices.keys(), ...(panels?.keys() ?? [])]);
     return undefined;
   }
 
@@ -284,7 +303,7 @@ class Names {
     if (entity.model === undefined) return undefined;
     const models = this.#models[kind] as ReadonlyMap<string, AnyModel>;
     const model = models.get(entity.model.text);
-    if (model === undefined) this.#problems.push({ kind: 'model-unknown', ...unknown(kind, entity.model, models.keys()) });
+    if (model === undefined) this.#unknown.report('model-unknown', kind, entity.model, () => models.keys());
     else this.filesUsed.add(model.path);
     return model as ModelOf<K> | undefined;
   }

@@ -2,7 +2,7 @@
 
 import { firstIndex } from '../../grammar/index.ts';
 import { type Body, type Installation, regimeOf } from '../model/index.ts';
-import { nearest } from '../vocabulary/index.ts';
+import { mostTold, nearest } from '../vocabulary/index.ts';
 import { allRules } from './all.ts';
 import type { Problem, ProblemKind, Problems } from './problems.ts';
 import {
@@ -49,9 +49,6 @@ const explaining = Object.fromEntries(problemRules.map((rule) => [rule.name, rul
 const fileRules = installationRules.filter((rule) => rule.scope === 'file');
 const ofFile: Asked = { all: fileRules, quick: fileRules, slow: [] };
 const rulesFor = (installation: Installation): Asked => (installation.kind === 'site' ? asked[regimeOf(installation).body] : ofFile);
-
-/** Most problems of one kind, of those that reading finds, that are told one by one; a file in ruins is not made clearer by more. */
-const mostOfOneRule = 100;
 
 export function ruleNamed(name: string): Rule | undefined {
   return byName.get(name);
@@ -105,11 +102,11 @@ export function* judging(installation: Installation, asOf: string): Generator<Ve
 function ofReading(installation: Installation): Finding[] {
   const findings: Finding[] = [];
   const { problems } = installation;
-  for (const problem of problems.length > mostOfOneRule ? firstOfEachKind(problems) : problems) explain(problem, installation, findings);
+  for (const problem of problems.length > mostTold ? firstOfEachKind(problems) : problems) explain(problem, installation, findings);
   return findings;
 }
 
-/** At most `mostOfOneRule` of each kind; the last one kept says how many there are. */
+/** At most `mostTold` of each kind; the last one kept says how many there are. */
 function firstOfEachKind(problems: readonly Problem[]): Problem[] {
   const all = new Map<string, number>();
   for (const problem of problems) all.set(problem.kind, (all.get(problem.kind) ?? 0) + 1);
@@ -118,9 +115,9 @@ function firstOfEachKind(problems: readonly Problem[]): Problem[] {
   for (const problem of problems) {
     const count = (seen.get(problem.kind) ?? 0) + 1;
     seen.set(problem.kind, count);
-    if (count > mostOfOneRule) continue;
+    if (count > mostTold) continue;
     const ofAll = all.get(problem.kind) as number;
-    kept.push(count < mostOfOneRule || ofAll === mostOfOneRule ? problem : { ...problem, ofAll });
+    kept.push(count < mostTold || ofAll === mostTold ? problem : { ...problem, ofAll });
   }
   return kept;
 }

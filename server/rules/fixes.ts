@@ -1,5 +1,5 @@
 // Edits that several rules offer.
-import { lineEndIn, type Statement } from '../../grammar/index.ts';
+import { firstIndex, lineEndIn, type Statement } from '../../grammar/index.ts';
 import type { Edit, Fix } from './rule.ts';
 
 const isBlank = (character: string): boolean => character === ' ' || character === '\t';
@@ -80,7 +80,8 @@ export function addLine(text: string, block: Statement, line: string, like: read
   const before = behind === undefined ? '' : text.slice(lineStart, behind.start);
   const indent = behind !== undefined && before.trim() === '' ? before : `${indentAt(text, block.start)}  `;
   // The closing brace, or another line, may stand on the same line: then the new line goes right behind the old one.
-  const alone = end < body.end && !body.items.some((item) => item.start >= from && item.start < end);
+  const next = body.items[firstIndex(body.items, (item) => item.start >= from)];
+  const alone = end < body.end && !(next !== undefined && next.start < end);
   const at = alone ? end : from;
   return { start: at, end: at, text: newLine + indent + line + (alone ? '' : newLine) };
 }

@@ -3,12 +3,31 @@ import type { Statement } from '../../grammar/index.ts';
 import type { TerminalRole } from '../model/index.ts';
 import { blocks, characterInWords, firstDifference, hasUnusual, looksTheSame } from '../vocabulary/index.ts';
 
+/** Most characters of a quote, blanks not counted: how a line is laid out decides nothing of what is said. */
 const longestQuote = 40;
 
 /** A piece of a file in quotation marks: on one line, clipped, with characters that cannot be seen written as their code. */
 export function quoted(text: string): string {
-  const clipped = text.length > longestQuote ? [...text.slice(0, longestQuote)].slice(0, -1).join('').trimEnd() + '…' : text;
-  return `“${clipped.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{DI}]/gu, (character) => `<${characterCode(character)}>`)}”`;
+  return `“${shortened(text).replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{DI}]/gu, (character) => `<${characterCode(character)}>`)}”`;
+}
+
+/** A text on one line, and cut where it is too long; of one of any length no more is looked at than is said. */
+function shortened(text: string): string {
+  if (text.length <= longestQuote) return text.replace(/\s+/gu, ' ');
+  let out = '';
+  let short = '';
+  let seen = 0;
+  for (const character of text) {
+    if (/\s/.test(character)) {
+      if (!out.endsWith(' ')) out += ' ';
+      continue;
+    }
+    seen += character.length;
+    if (seen > longestQuote) return short.trimEnd() + '…';
+    out += character;
+    if (seen < longestQuote) short = out;
+  }
+  return out;
 }
 
 /** The code point of a character, as character tables write it: U+200B. */

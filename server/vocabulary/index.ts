@@ -29,7 +29,8 @@ export {
   siteWords,
 } from './kinds.ts';
 export { editDistance, nearest } from './likeness.ts';
-export type { ProblemOf, ReadingProblem, ReadingProblems } from './problems.ts';
+
+export { mostTold, type ProblemOf, type ReadingProblem, type ReadingProblems } from './problems.ts';
 export {
   type FigureUnit,
   figureUnits,
@@ -43,6 +44,7 @@ export {
   showSi,
   threeDigits,
 } from './quantities.ts';
+
 export { type Acceptance, type Expectation, type Reading, readFile } from './read.ts';
 export { changesSafety } from './safety.ts';
 export { headerShape, lineShape, slotInWords } from './shapes.ts';

@@ -116,3 +116,6 @@ export class ProblemList {
     return this.text.slice(at.start, at.end);
   }
 }
+
+/** Most problems of one kind, of those that reading finds, that are told one by one; a file in ruins is not made clearer by more. */
+export const mostTold = 100;

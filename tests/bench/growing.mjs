@@ -239,6 +239,10 @@ export const kinds = {
 
   // Names that are wrong, findings, places related to one another.
   'names unknown': behind(many(5, (i) => ram(`ram-${i}`, `nobody-${i}`))),
+  'names misspelt': behind(many(10, (i) => swing(`leaf-${i}`) + ram(`ram-${i}`, `laef-${i}`))),
+  'models misspelt': behind(
+    many(8, (i) => `sensor-model beam-${i} "Beam" {\n  kind beam\n  output relay\n}\nsensor it-${i} : baem-${i} {\n  watches closing\n}\n`),
+  ),
   'models unknown': behind(many(4, (i) => `sensor beam-${i} : nothing-${i} {\n  watches closing\n  height 200 mm\n}\n`)),
   'names said again': behind(many(6, () => swing('twice'))),
   'models said again': behind(many(4, () => 'cable-model twice "Cable" {\n  area 0.75 mm2\n  class 5\n}\n')),

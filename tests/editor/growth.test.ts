@@ -7,6 +7,7 @@ import { figuresOf } from '../../server/figures/index.ts';
 import { inOneGo } from '../../server/model/index.ts';
 import { cycleMotion, drawingsOf } from '../../server/papers/index.ts';
 import { evaluate } from '../../server/rules/index.ts';
+import { mostTold } from '../../server/vocabulary/index.ts';
 import { kinds } from '../bench/growing.mjs';
 import { type Counter, counted, countReads } from '../kit/counted.ts';
 import { asOf, library } from './bench.ts';
@@ -70,6 +71,15 @@ describe('work is in step with the file', () => {
     const steep = [...many].filter(([what, reads]) => reads > least && reads > most * Math.max(1, few.get(what) ?? 0));
     expect(steep.map(([what, reads]) => `${what}: ${few.get(what)} reads, and ${reads} of ${times} times the text`)).toEqual([]);
   });
+});
+
+test('what may be meant is guessed for the names that are told one by one, and for no more', () => {
+  const text = (kinds['names misspelt'] as (lines: number) => string)(1500);
+  const { installation } = new Workspace({ root: '/site', read }).named('/site/gates/x.gate', text);
+  const unknown = installation.problems.filter(({ kind }) => kind === 'name-unknown');
+  expect(unknown).toHaveLength(150);
+  expect(unknown.map(({ detail }) => 'meant' in detail && detail.meant !== undefined).lastIndexOf(true)).toBe(mostTold - 1);
+  expect(unknown[0]?.detail).toMatchObject({ name: 'laef-0', meant: 'leaf-0' });
 });
 
 test('what grows faster is seen', () => {

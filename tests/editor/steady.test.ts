@@ -16,6 +16,11 @@ describe('case by case', () => {
     ['commas between thousands', 'width 1,250,000 mm', 'width 1,250,000 mm'],
     ['a comma with a blank', 'width 1 ,5 m', 'width 1, 5 m'],
     ['a comma behind a tolerance', 'width 1 m±1,5 %', 'width 1 m ± 1,5 %'],
+    [
+      'a quote that is cut',
+      'width 2 m"force gauge 3"calibrated 2026-02-01 by east-and-west',
+      'width 2 m "force gauge 3" calibrated 2026-02-01 by east-and-west',
+    ],
     ['a list', 'opens inward,outward', 'opens inward, outward'],
   ])('%s', (_, written, canonical) => {
     steady(leaf(written));

@@ -1,13 +1,16 @@
 // `npm run explore [-- MINUTES] [-- words of test files]`: runs the random tests with ever new seeds, for ten minutes unless told,
 // goes on after a failure, and in the end prints what to keep as a case. Exits with 1 where anything was found.
+// `npm run explore -- flood …` is the other kind: see flood.mjs.
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createVitest } from 'vitest/node';
+import { runFlood } from './flood.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/\/$/, '');
 const given = process.argv.slice(2).filter((word) => word !== '--');
+if (given[0] === 'flood') process.exit((await runFlood(given.slice(1))) ? 0 : 1);
 const minutes = Number(given.find((word) => /^\d+(\.\d+)?$/.test(word)) ?? 10);
 const words = given.filter((word) => !/^\d+(\.\d+)?$/.test(word));
 /** Failures of one test that are worth reading. */

@@ -69,12 +69,12 @@ function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordVa
 function likely(model: PanelModel, at: WordValue, { names, returns }: Others, wire: Wire | undefined): string[] {
   const word = plain(at.text);
   const limit = Math.max(1, Math.floor(word.length / 3));
-  const [seeming] = free.filter(({ name: { text } }) => (hasUnusual(at.text) || hasUnusual(text)) && looksTheSame(at.text, text));
-  if (seeming !== undefined) return [seeming.name.text];
+  const unusual = hasUnusual(at.text);
   let least = limit + 1;
   let best: string[] = [];
   for (const { name, role } of model.terminals.values()) {
     if (names.has(name.text) || (wire !== undefined && isUnfit(wire, role))) continue;
+    if ((unusual || hasUnusual(name.text)) && looksTheSame(at.text, name.text)) return [name.text];
     const distance = editDistance(word, plain(name.text), limit);
     if (distance > limit || distance > least) continue;
     if (distance < least) best = [];
