@@ -71,7 +71,7 @@ export function quantityFault(given: string, units: readonly string[], example: 
 const tidy = (quantity: string): string => quantity.trim().replace(/^(\d+(?:\.\d+)?)\s*(\S+)$/, '$1 $2');
 
 /** Characters that stand in no text of the language: those that drive a machine, turn the direction of reading, or are none. */
-const refused = /[\p{Cc}\p{Cs}\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]+/gu;
+const refused = /[\p{Cc}\p{Cs}\p{Default_Ignorable_Code_Point}\u2028\u2029\u2800\ufff9-\ufffb\ufffe\uffff\u{13430}-\u{1343f}\u{1d159}]+/gu;
 
 /** As a text of the language: on one line, its quotes and backslashes escaped. */
 const quoted = (text: string): string => `"${text.replace(refused, ' ').trim().replace(/[\\"]/g, '\\$&')}"`;

@@ -4,6 +4,7 @@ import { resolveUse } from '../model/index.ts';
 import type { Edit } from '../rules/index.ts';
 import { readFile } from '../vocabulary/index.ts';
 import { usePath } from './completion.ts';
+import { mayMention } from './rename.ts';
 
 /** A file or folder, by its path before and after. */
 export interface Move {
@@ -21,7 +22,7 @@ export function movedTo(path: string, moves: readonly Move[]): string {
 }
 
 /** True for a text that surely has no `use` line; found without reading it. */
-export const hasNoUses = (text: string): boolean => !text.includes('use');
+export const hasNoUses = (text: string): boolean => !mayMention(text, 'use');
 
 /**
  * The edits of one file's `use` lines, at its place before the moves. A line that leads to the right file anyway stays as it

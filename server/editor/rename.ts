@@ -1,9 +1,9 @@
 // Renaming: every place of one name, in every file that speaks of it, and nothing else. What comes out is read again before
 // it is offered: a name that would then mean something else is refused, and not written.
-import { scan } from '../../grammar/index.ts';
+import { scan, withoutUnseen } from '../../grammar/index.ts';
 import { type Analysis, type ReadResult, Workspace, withEdits } from '../engine/index.ts';
 import { type Edit, quoted } from '../rules/index.ts';
-import { nameSpaceInWords } from '../vocabulary/index.ts';
+import { hasUnusual, nameSpaceInWords } from '../vocabulary/index.ts';
 import { isShared, keyOf, type Meaning, type Mention, mentionAt, mentionsOf } from './names.ts';
 import { statementAt } from './places.ts';
 import { referencesTo } from './references.ts';
@@ -77,7 +77,9 @@ export function nameFault(meaning: Renamable, name: string): string | undefined 
 }
 
 /** False for a text that surely does not speak of the name; found without reading it. */
-export const mayMention = (text: string, name: string): boolean => text.includes(name);
+export const mayMention = (text: string, name: string): boolean =>
+  // A name is read without characters that show nothing, which may stand in the midst of it.
+  text.includes(name) || (hasUnusual(text) && withoutUnseen(text).includes(name));
 
 export interface RenameWork {
   readonly target: Renamed;

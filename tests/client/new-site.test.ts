@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { quantityFault, relativePath, type SiteAnswers, siteText } from '../../client/new-site.ts';
 import { verdictOf } from '../../client/views/verdict.ts';
-import { parse, print } from '../../grammar/index.ts';
+import { parse, print, unseenRanges } from '../../grammar/index.ts';
 import { output } from '../../server/cli/outputs/lines.ts';
 import { judge } from '../kit/pages.ts';
 
@@ -64,9 +64,10 @@ describe('a new site', () => {
     for (const wrong of ['\u0080', '\u009f', '\u200b', '\u202e', '\u2066', '\ud800', '\udc00', '\uffff', '\n', '\0'])
       expect(siteText({ ...answers, title: `Elder${wrong}Row` }), JSON.stringify(wrong)).toContain('site "Elder Row" {');
     expect(siteText({ ...answers, title: '“Élder” 门 🚪\u00a0\\ "Row"' })).toContain('site "“Élder” 门 🚪\u00a0\\\\ \\"Row\\"" {');
-    // By every character of one unit: what the language refuses is left out, and nothing else is.
-    for (let code = 0x20; code <= 0xffff; code++) {
-      const character = String.fromCharCode(code);
+    // By every character of one unit, and those of two that show nothing: what the language refuses is left out, and nothing else is.
+    const ofTwo = unseenRanges.flatMap(([from, to]) => [from - 1, from, to, to + 1]).filter((code) => code > 0xffff);
+    for (const code of [...Array.from({ length: 0xffff - 0x1f }, (_, i) => i + 0x20), ...ofTwo]) {
+      const character = String.fromCodePoint(code);
       if (/[\s"\\]/.test(character)) continue;
       const isRefused = parse(`use "${character}"\n`).problems.length > 0;
       if (siteText({ ...answers, title: `a${character}` }).includes(`site "a${character}" {`) === isRefused) expect.fail(code.toString(16));

@@ -166,6 +166,8 @@ test.each<[what: string, key: string, marked: string, after: string]>([
     'leaf a {\n  width 2 m\n  \n mass  5 kg\n}\n',
   ],
   ['CRLF', '\n', 'leaf a {\r\n width  2  m\r\n|\r\n}\r\n', 'leaf a {\r\n  width 2 m\r\n  \r\n}\r\n'],
+  ['CR alone', '\n', 'leaf a {\r width  2  m\r|\r}\r', 'leaf a {\r  width 2 m\r  \r}\r'],
+  ['CR alone, a brace', '}', 'leaf a {\rwidth   2 m\r  }|\r', 'leaf a {\r  width 2 m\r}\r'],
   ['behind a header', '\n', 'leaf   a {\n|\n}\n', 'leaf a {\n  \n}\n'],
   ['behind a block', '\n', 'leaf a {\n}\n   |\n', 'leaf a {\n}\n\n'],
   ['a new line that is not empty stays', '\n', 'leaf a {\n  width 2 m\n    |mass 5 kg\n}\n', 'leaf a {\n  width 2 m\n    mass 5 kg\n}\n'],

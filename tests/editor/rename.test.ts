@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Mention, mayMention, mentionsOf, prepareRename, type Renaming, renaming } from '../../server/editor/index.ts';
+import { hasNoUses, type Mention, mayMention, mentionsOf, prepareRename, type Renaming, renaming } from '../../server/editor/index.ts';
 import { type Analysis, Workspace, withEdits } from '../../server/engine/index.ts';
 import { within } from '../kit/marker.ts';
 import { faultsOf } from '../kit/messages.ts';
@@ -269,4 +269,16 @@ test('any place and any new name in any text: edits that keep every other name, 
     }),
     { numRuns: 200 },
   );
+});
+
+test('a name with a character in it that shows nothing is the same name, and is renamed with the others', () => {
+  const own = 'language 1\nuse "l.gate"\nleaf ea\u00adst {\n  width 2 m\n}\nleaf west {\n  closes onto east by 40 mm\n}\n';
+  const done = rename(new Map([['/site/a.gate', own]]), '/site/a.gate', own.indexOf('east by'), 'north');
+  if (!('files' in done)) throw new Error(done.refused);
+  const [file] = done.files;
+  expect(withEdits(own, file?.edits ?? [])).toBe(own.replace('ea\u00adst', 'north').replace('east by', 'north by'));
+  // Whether another file can speak of it is asked of its text alone.
+  expect(mayMention('drive a : bi\u200brch {\n}\n', 'birch')).toBe(true);
+  expect(mayMention('drive a : b\u00efrch {\n}\n', 'birch')).toBe(false);
+  expect(hasNoUses('u\u200bse "l.gate"\n')).toBe(false);
 });

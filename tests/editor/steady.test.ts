@@ -1,7 +1,8 @@
 // Formatting changes nothing that is found in a text, valid or broken, and nothing that is offered for it.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatted } from '../../server/engine/index.ts';
+import { positionAt } from '../../grammar/index.ts';
+import { fixAll, formatted } from '../../server/engine/index.ts';
 import { fileOf, render, styleOf } from '../grammar/arbitrary.ts';
 import { examples } from '../grammar/examples.ts';
 import { blocksOf, foldersWith, judge, readPage } from '../kit/pages.ts';
@@ -118,4 +119,14 @@ test('line ends stay: of one kind or of several', () => {
   }
   expect(formatted('language 1\r\nleaf   west {\r width  2 m\n}')).toEqual({ text: 'language 1\r\nleaf west {\r  width 2 m\n}\r\n' });
   expect(formatted('a  b\r \nc\r')).toEqual({ text: 'a b\r\rc\r' });
+});
+
+test('mending keeps line ends too, and places count a lone CR as the end of a line', () => {
+  const text = 'motion {\n  sea\u200bt 1.5 s # a\n}\n';
+  for (const end of ['\r', '\n', '\r\n']) {
+    const analysis = judge(text.replaceAll('\n', end));
+    const found = analysis.findings.find(({ rule }) => rule === 'character-not-allowed');
+    expect(positionAt(analysis.lineStarts, found?.start ?? 0)).toEqual({ line: 1, column: 5 });
+    expect(fixAll(analysis.text, judge).text).toBe('language 1\nmotion {\n  seat 1.5 s # a\n}\n'.replaceAll('\n', end));
+  }
 });
