@@ -114,15 +114,15 @@ function headerOf(item: Statement, text: string): string {
 }
 
 /**
- * True behind a comma in the midst of figures: what stands there is one number to its writer, and is told of as one. Parted, it would
- * be two.
+ * True between figures that touch, and behind a comma in the midst of them: what stands there is one number to its writer, and is told
+ * of as one. Parted, it would be two.
  */
-const isTight = (text: string, before: Value | undefined, value: Value): boolean =>
-  before?.kind === 'comma' &&
-  value.kind === 'number' &&
-  value.start === before.end &&
-  isDigit(text.charCodeAt(before.start - 1)) &&
-  isDigit(text.charCodeAt(before.end));
+function isTight(text: string, before: Value | undefined, value: Value): boolean {
+  if (before?.end !== value.start || (value.kind !== 'number' && value.kind !== 'date')) return false;
+  const behindFigure = isDigit(text.charCodeAt(before.end - 1));
+  if (before.kind === 'comma') return isDigit(text.charCodeAt(before.start - 1)) && isDigit(text.charCodeAt(value.start));
+  return behindFigure && (before.kind === 'number' || before.kind === 'date');
+}
 
 const isDigit = (code: number): boolean => code >= 48 && code < 58;
 

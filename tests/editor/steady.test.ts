@@ -11,6 +11,10 @@ import { unsteady } from '../kit/steady.ts';
 const steady = (text: string): void => void expect(unsteady(text, judge), text).toEqual([]);
 
 describe('case by case', () => {
+  test('a number that could be called, in a text that is not closed', () => steady('\u0435ast\u00e9"a −"+2026-05-14007'));
+  test('a fact that is repeated with other blanks', () => steady('language 1\nleaf a {\n  mass  165 kg\n  mass 165kg\n}\n'));
+  test('a second fact behind a brace: it can be removed where it stands', () =>
+    steady('language 1\nmotion {\n  dwell 5 s\n  seat{ }dwell 6 s\n}\n'));
   const leaf = (line: string): string => `language 1\nleaf west {\n ${line}\n}\n`;
   test.each([
     ['a comma for a point', 'width 1,5 m', 'width 1,5 m'],
@@ -22,6 +26,8 @@ describe('case by case', () => {
       'width 2 m"force gauge 3"calibrated 2026-02-01 by east-and-west',
       'width 2 m "force gauge 3" calibrated 2026-02-01 by east-and-west',
     ],
+    ['figures and a date that touch', 'width 230,2026-05-14V', 'width 230,2026-05-14 V'],
+    ['a date with a sign', 'on +2026-02-01', 'on +2026-02-01'],
     ['a list', 'opens inward,outward', 'opens inward, outward'],
   ])('%s', (_, written, canonical) => {
     steady(leaf(written));

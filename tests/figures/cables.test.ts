@@ -65,7 +65,7 @@ cable.run.loop-impedance-limit 2.185 ohm at “breaker C 10 A”
 cable.run.fault-current 248.061 A at “breaker C 10 A”
   U0, voltage to earth: 230 V
   Zs: 0.927192 ohm (cable.run.loop-impedance)
-cable.run.protective-conductor-least 6.8212e-7 m2 at “breaker C 10 A”: 0.682 mm2
+cable.run.protective-conductor-least 6.8212e-7 m² at “breaker C 10 A”: 0.682 mm2
   I, fault current: 248.061 A (cable.run.fault-current)
   t, time to cut off: 0.1 s (EN 60898-1 (from memory))
   k, copper in a 70 °C thermoplastic cable: 115 A·√s/mm² (BS 7671, Table 54.3)

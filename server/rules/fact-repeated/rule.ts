@@ -1,4 +1,5 @@
-import { lineStartOf, without } from '../fixes.ts';
+import { parse, print } from '../../../grammar/index.ts';
+import { without } from '../fixes.ts';
 import { problemRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -12,8 +13,8 @@ export const rule = problemRule({
   explain: ({ detail, start, end, related }, text) => {
     const first = related?.[0];
     const line = text.slice(start, end);
-    const same = first !== undefined && text.slice(first.start, first.end) === line;
-    const oneLine = text.slice(lineStartOf(text, start), start).trim() === '' && !/[{}\r\n]/.test(line);
+    const same = first !== undefined && canonical(text.slice(first.start, first.end)) === canonical(line);
+    const oneLine = !/[{}\r\n]/.test(line);
     // Only a line goes: of two blocks, each may say something that the other does not.
     const isLine = line !== detail.word || /^[ \t]*(?:#|[\r\n]|$)/.test(text.slice(end));
     return {
@@ -23,3 +24,6 @@ export const rule = problemRule({
     };
   },
 });
+
+/** How a line is laid out makes it no other. */
+const canonical = (line: string): string => print(parse(line));
