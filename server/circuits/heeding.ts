@@ -1,7 +1,7 @@
 // Which device is heard by which panel, and which leaf that panel stops. A sensor that no panel heeds protects nobody.
 import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
 import { isMeantFor, type Movement } from './devices.ts';
-import { isBridged } from './links.ts';
+import { isLinked } from './links.ts';
 import { isResistive } from './loops.ts';
 import { isShared } from './terminals.ts';
 
@@ -12,7 +12,7 @@ function reportingWire(sensor: Sensor): Wire | undefined {
   const output = sensor.model?.facts.output?.value;
   if (output === undefined) return undefined;
   for (const wire of sensor.wires) {
-    if (wire.part !== 'signal' || isBridged(wire)) continue;
+    if (wire.part !== 'signal' || isLinked(wire)) continue;
     for (const { terminal } of wire.ends)
       if (terminal !== undefined && (terminal.role === inputFor[output] || (output === 'relay' && terminal.role === 'stop-input')))
         return isHidden(wire, terminal) ? undefined : wire;

@@ -2,25 +2,50 @@
 import { type Panel, perSubject, type Terminal, type TerminalLink, type TerminalUse, type Wire } from '../model/index.ts';
 import { isInput, wireOn } from './terminals.ts';
 
-/** The terminals of a panel, commons apart, that a link bridges; undefined where there is none. */
-const bridgedOf = perSubject((panel: Panel): ReadonlySet<string> | undefined => {
-  let bridged: Set<string> | undefined;
-  for (const link of panel.links)
-    for (const { at, terminal } of link.ends)
-      if (terminal !== undefined && terminal.role !== 'common') (bridged ??= new Set()).add(at.text);
-  return bridged;
-});
-
-/** True when a link on the panel bridges one of the wire's terminals: the device can then never stop the gate. */
-export function isBridged(wire: Wire): boolean {
-  const bridged = bridgedOf(wire.panel);
-  if (bridged === undefined) return false;
-  for (const { at } of wire.ends) if (bridged.has(at.text)) return true;
-  return false;
+/** Terminals that links join with each other, through however many of them. */
+interface Joined {
+  readonly terminals: Set<Terminal>;
+  /** Whether a common is among them: every input returns to one. */
+  hasCommon: boolean;
 }
 
-/** More links than any panel has: beyond them a path is no longer searched for. */
-const mostLinks = 100;
+/** What each terminal is joined with that a link of the panel names; undefined where there is no link. */
+const joinedOf = perSubject(({ links }: Panel): ReadonlyMap<Terminal, Joined> | undefined => {
+  if (links.length === 0) return undefined;
+  const joined = new Map<Terminal, Joined>();
+  for (const { ends } of links) {
+    let all: Joined | undefined;
+    for (const { terminal } of ends) {
+      if (terminal === undefined) continue;
+      const known = joined.get(terminal) ?? { terminals: new Set([terminal]), hasCommon: terminal.role === 'common' };
+      all = all === undefined || all === known ? known : merged(all, known, joined);
+      joined.set(terminal, all);
+    }
+  }
+  return joined;
+});
+
+/** The smaller of two goes into the larger: so none moves more often than the sizes double. */
+function merged(one: Joined, other: Joined, joined: Map<Terminal, Joined>): Joined {
+  const [small, large] = one.terminals.size < other.terminals.size ? [one, other] : [other, one];
+  for (const terminal of small.terminals) {
+    large.terminals.add(terminal);
+    joined.set(terminal, large);
+  }
+  large.hasCommon ||= small.hasCommon;
+  return large;
+}
+
+/**
+ * True when a link on the panel ends on one of the wire's terminals, commons apart. A link is there to close an input that nothing is
+ * wired to: whatever else it joins, nobody can rely on the device.
+ */
+export function isLinked({ panel, ends }: Wire): boolean {
+  const joined = joinedOf(panel);
+  if (joined === undefined) return false;
+  for (const { terminal } of ends) if (terminal !== undefined && terminal.role !== 'common' && joined.has(terminal)) return true;
+  return false;
+}
 
 /** The input with a device on it that this link joins to its return, by itself or together with other links. */
 export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: TerminalUse; readonly wire: Wire } | undefined {
@@ -28,22 +53,14 @@ export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: Ter
     const input = end.terminal;
     if (input === undefined || !isInput(input.role)) continue;
     const wire = wireOn(panel, input);
-    if (wire !== undefined && reachesReturn(panel, link, input)) return { end, wire };
+    if (wire !== undefined && isJoinedToReturn(panel, input)) return { end, wire };
   }
   return undefined;
 }
 
-function reachesReturn(panel: Panel, first: TerminalLink, input: Terminal): boolean {
-  const links = [first];
-  const reached: Terminal[] = [input];
-  for (const link of links) {
-    for (const { terminal } of link.ends) {
-      if (terminal === undefined || reached.includes(terminal)) continue;
-      if (terminal.role === 'common' || terminal.name.text === input.common?.text) return true;
-      reached.push(terminal);
-      if (panel.links.length > mostLinks) continue;
-      for (const next of panel.links) if (!links.includes(next) && next.ends.some((end) => end.terminal === terminal)) links.push(next);
-    }
-  }
-  return false;
+function isJoinedToReturn(panel: Panel, input: Terminal): boolean {
+  const joined = joinedOf(panel)?.get(input);
+  if (joined === undefined) return false;
+  const common = input.common === undefined ? undefined : panel.model?.terminals.get(input.common.text);
+  return joined.hasCommon || (common !== undefined && common !== input && joined.terminals.has(common));
 }
