@@ -3,7 +3,6 @@
 import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { absolute, isWithin, readBytes, shownFrom } from './files.ts';
-import type { CheckedFile, ReportedFinding } from './report.ts';
 import type { Roots } from './roots.ts';
 import { WrongUse } from './terminal.ts';
 import { writeWhole } from './write.ts';
@@ -17,19 +16,19 @@ export class Baseline {
   readonly path: string;
   readonly #shown: string;
   readonly #folder: string;
-  readonly #current: string;
   /** Undefined when the file is not there yet. */
   readonly counts: Counts | undefined;
   /** What stood in it. */
   readonly #before: Buffer | undefined;
 
   readonly #real: string;
+  /** What is found in this run. */
+  readonly #now = new Map<string, Readonly<Record<string, number>>>();
 
-  /** `folder`: the current folder, from which files are shown. Throws WrongUse when the file is no baseline. */
+  /** `folder`: the current one. Throws WrongUse when the file is no baseline. */
   constructor(given: string, folder: string, roots: Roots) {
     this.path = absolute(folder, given);
     this.#shown = given;
-    this.#current = folder;
     this.#folder = absolute(dirname(this.path), '.');
     const reached = roots.reachNew(this.path);
     if ('why' in reached) throw new WrongUse(`The baseline “${given}” could not be read: ${reached.why}.`);
@@ -38,43 +37,43 @@ export class Baseline {
     this.counts = this.#before === undefined ? undefined : countsIn(this.#before.toString(), given);
   }
 
-  /** The findings of a file that are over its counts, and those that the baseline holds back. */
-  split(file: CheckedFile): { readonly over: CheckedFile; readonly held: readonly ReportedFinding[] } {
-    const allowed = new Map(Object.entries(this.counts?.[this.#key(file.path)] ?? {}));
-    const held: ReportedFinding[] = [];
-    const over = file.findings.filter((finding) => {
+  /** Of what was found in a file, in its order: what is over its counts, and what the baseline holds back. Keeps how many there are. */
+  split<Found extends Named>(path: string, found: readonly Found[]): { readonly over: readonly Found[]; readonly held: readonly Found[] } {
+    const key = this.#key(path);
+    if (found.length > 0 || this.counts?.[key] !== undefined) this.#now.set(key, countRules(found));
+    if (this.counts === undefined) return { over: found, held: [] };
+    const allowed = new Map(Object.entries(this.counts[key] ?? {}));
+    const held: Found[] = [];
+    const over = found.filter((finding) => {
       const left = allowed.get(finding.rule) ?? 0;
       if (left < 1) return true;
       allowed.set(finding.rule, left - 1);
       held.push(finding);
       return false;
     });
-    return { over: { ...file, findings: over }, held };
+    return { over, held };
   }
 
-  /** Writes the present findings as the baseline. */
-  write(files: readonly CheckedFile[]): void {
-    const counts: Record<string, Record<string, number>> = {};
-    for (const file of files) if (file.findings.length > 0) counts[this.#key(file.path)] = countRules(file);
-    this.#save(counts);
+  /** Writes what was found as the baseline. */
+  write(): void {
+    this.#save(Object.fromEntries([...this.#now].filter(([, rules]) => Object.keys(rules).length > 0)));
   }
 
   /** How many findings less there are than the baseline allows, in the files that were looked at and those that are gone. */
-  slack(files: readonly CheckedFile[]): number {
+  slack(): number {
     const before = this.counts ?? {};
-    return total(before) - total(this.#shrunk(files, before));
+    return total(before) - total(this.#shrunk(before));
   }
 
   /** Lowers every count to what is found now. Never raises one, never adds one. */
-  shrink(files: readonly CheckedFile[]): void {
-    this.#save(this.#shrunk(files, this.counts ?? {}));
+  shrink(): void {
+    this.#save(this.#shrunk(this.counts ?? {}));
   }
 
-  #shrunk(files: readonly CheckedFile[], before: Counts): Counts {
-    const checked = new Map(files.map((file) => [this.#key(file.path), countRules(file)]));
+  #shrunk(before: Counts): Counts {
     const after: Record<string, Record<string, number>> = {};
     for (const [key, rules] of Object.entries(before)) {
-      const now = checked.get(key) ?? (existsSync(absolute(this.#folder, key)) ? rules : {});
+      const now = this.#now.get(key) ?? (existsSync(absolute(this.#folder, key)) ? rules : {});
       const kept = Object.entries(rules).flatMap(([rule, count]) =>
         Math.min(count, now[rule] ?? 0) > 0 ? [[rule, Math.min(count, now[rule] ?? 0)] as const] : [],
       );
@@ -83,8 +82,7 @@ export class Baseline {
     return after;
   }
 
-  #key(shown: string): string {
-    const path = absolute(this.#current, shown);
+  #key(path: string): string {
     return isWithin(path, this.#folder) ? shownFrom(this.#folder, path) : path;
   }
 
@@ -99,9 +97,13 @@ export class Baseline {
   }
 }
 
-function countRules(file: CheckedFile): Record<string, number> {
+interface Named {
+  readonly rule: string;
+}
+
+function countRules(found: readonly Named[]): Record<string, number> {
   const counts: Record<string, number> = {};
-  for (const { rule } of file.findings) counts[rule] = (counts[rule] ?? 0) + 1;
+  for (const { rule } of found) counts[rule] = (counts[rule] ?? 0) + 1;
   return counts;
 }
 

@@ -1,13 +1,28 @@
 // Text for a terminal: nothing in a file may drive the terminal or hide what it says.
 
-/** Characters that do something instead of showing something. */
+/**
+ * Characters that do something instead of showing something: they drive a terminal, change the direction of reading or cannot be
+ * seen. And the first sign of what build servers take for a command wherever in a line it stands: `##[` (GitHub's older form,
+ * read by `ActionCommand.TryParse` of its runner with `IndexOf`) and `##vso[` (Azure Pipelines, from memory).
+ */
 const hidden =
-  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u061c\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u2064\u2066-\u206f\ufeff\ufff9-\ufffb]|#(?=#(?:vso)?\[)|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/gi;
 
 /** A text with every control character made visible; tabs and line ends become spaces. */
 export function visible(text: string): string {
   return text.replace(/[\t\r\n]+/g, ' ').replace(hidden, standIn);
 }
+
+/** A path with every control character made visible, tabs and line ends too: no two of them become one. */
+export const visiblePath = (path: string): string => path.replace(/[\t\r\n]/g, standIn).replace(hidden, standIn);
+
+/** A path as it may begin a line: not as a command for a build server (`::`, `##[`), an option or a blank. */
+export function linePath(path: string): string {
+  return (/^(?:##|::|-|\s)/.test(path) ? './' : '') + visiblePath(path);
+}
+
+/** Lines of which none begins, behind its blanks, as GitHub's workflow commands do. */
+export const guarded = (lines: string): string => lines.replace(/^(\s*):(?=:)/gm, '$1<003A>');
 
 function standIn(character: string): string {
   const code = character.charCodeAt(0);
@@ -86,7 +101,7 @@ function cellsOf(source: string, from: number, to: number): Cell[] {
   let column = 0;
   let at = 0;
   for (const character of source) {
-    const text = character === '\t' ? ' '.repeat(tabWidth - (column % tabWidth)) : character.replace(hidden, standIn);
+    const text = character === '\t' ? ' '.repeat(tabWidth - (column % tabWidth)) : shownOf(source, at, character);
     const width = text === character ? widthOf(character) : text.length;
     cells.push({ text, width, marked: at < to && at + character.length > from });
     column += width;
@@ -103,6 +118,10 @@ function cellsOf(source: string, from: number, to: number): Cell[] {
   }
   return cells;
 }
+
+/** What stands behind a sign decides whether it begins a command. */
+const shownOf = (source: string, at: number, character: string): string =>
+  character === '#' && /^##(?:vso)?\[/i.test(source.slice(at, at + 6)) ? standIn(character) : character.replace(hidden, standIn);
 
 function widthBetween(cells: readonly Cell[], start: number, end: number): number {
   let width = 0;

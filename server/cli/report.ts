@@ -1,8 +1,9 @@
-// What a run of `check` found, as plain data with lines and columns; each output format is a function of it.
+// What a run of `check` found, as plain data with lines and columns; each output format writes it in its own way.
+import { relative } from 'node:path';
 import { type Analysis, type Finding, lineStarts, positionAt, type Related, type Severity } from '../engine/index.ts';
 import { graveness, longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
 import { count } from './display.ts';
-import { type FileText, type Flaw, type GateFile, shownFrom } from './files.ts';
+import { type FileText, type Flaw, type GateFile, shownFrom, withSlashes } from './files.ts';
 import { lineShown, type Secret, secretsAmong } from './lines.ts';
 import type { Sites } from './sites.ts';
 
@@ -16,9 +17,16 @@ export interface Range {
   readonly end: Spot;
 }
 
-export interface ReportedPlace {
-  readonly message: string;
+/** A path in a report: as programs read it, the same wherever the command was called; and as people are shown it. */
+export interface ReportedPath {
+  /** Seen from the root, or from the folder that all roots have in common. */
   readonly path: string;
+  /** Seen from the current folder. */
+  readonly shown: string;
+}
+
+export interface ReportedPlace extends ReportedPath {
+  readonly message: string;
   readonly range: Range;
 }
 
@@ -35,24 +43,32 @@ export interface ReportedFinding {
   readonly sourceLine: string;
 }
 
-export interface CheckedFile {
-  readonly path: string;
-  readonly findings: readonly ReportedFinding[];
-  /** How many findings an acceptance in the file covers. */
-  readonly accepted: number;
+export interface CheckedFile extends ReportedPath {
+  /** Worked out one after another, each time anew: a file can have very many. */
+  readonly findings: () => Iterable<ReportedFinding>;
+  /** How many of each severity these are. */
+  readonly counts: Counts;
 }
+
+/** What was not read, and why. */
+export interface Unread extends ReportedPath {
+  readonly why: string;
+}
+
+/** The rule under which outputs tell what was not read, where they know only findings. */
+export const unreadRule = 'unreadable-input';
+export const unreadInWords = ({ why }: Unread): string => `This was not read: ${why}. Nothing in it has been looked at.`;
 
 export type Counts = Readonly<Record<Severity, number>>;
 
-export interface Report {
-  readonly version: string;
-  readonly files: readonly CheckedFile[];
+export interface Totals {
+  readonly files: number;
   readonly counts: Counts;
+  /** How many findings acceptances in the files cover. */
   readonly accepted: number;
   /** What the baseline holds back. */
   readonly heldBack: Counts;
-  readonly unreadable: readonly { readonly path: string; readonly why: string }[];
-  readonly failOn: Severity;
+  readonly unreadable: number;
 }
 
 export const severities: readonly Severity[] = ['error', 'warning', 'note'];
@@ -66,6 +82,10 @@ export function countsOf(findings: Iterable<{ readonly severity: Severity }>): C
   return counts;
 }
 
+export function sumOf(one: Counts, other: Counts): Counts {
+  return { error: one.error + other.error, warning: one.warning + other.warning, note: one.note + other.note };
+}
+
 /** `3 errors, 1 warning`; empty where nothing is found. */
 export function countsInWords({ error, warning, note }: Counts): string {
   const parts = [error > 0 ? count(error, 'error') : '', warning > 0 ? count(warning, 'warning') : '', note > 0 ? count(note, 'note') : ''];
@@ -76,67 +96,96 @@ export function countsInWords({ error, warning, note }: Counts): string {
 export const messageOf = (finding: ReportedFinding): string =>
   [finding.what, finding.why, finding.remedy].filter((part) => part !== '').join(' ');
 
+/** All that was found in a file, in the order of its places: by the rules, and what is wrong with the file itself. */
+export function foundIn(read: FileText, analysis: Analysis | undefined): readonly Finding[] {
+  const found = analysis?.findings ?? [];
+  if (read.flaw === undefined) return [...found].sort(byPlace);
+  return [flawFinding(read.flaw, read.text.length), ...found].sort(byPlace);
+}
+
+const byPlace = (a: Finding, b: Finding): number => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
+
+/** Characters of other files that are kept, to count lines in them. */
+const mostOthers = 8_000_000;
+
 /** Turns what was found in a file into what is reported of it. */
 export class Reporter {
   readonly #folder: string;
-  readonly #others = new Map<string, { readonly text: string; readonly starts: readonly number[] }>();
-
+  readonly #base: string;
   readonly #sites: Sites;
+  readonly #others = new Map<string, readonly number[]>();
+  #othersLength = 0;
 
-  constructor(folder: string, sites: Sites) {
+  /** `folder`: the current one. `base`: what paths for programs are seen from. */
+  constructor(folder: string, base: string, sites: Sites) {
     this.#folder = folder;
+    this.#base = base;
     this.#sites = sites;
   }
 
-  file(file: GateFile, read: FileText, analysis: Analysis | undefined): CheckedFile {
-    const flaw = read.flaw === undefined ? [] : [flawFinding(read.flaw, read.text.length)];
-    if (analysis === undefined || (analysis.findings.length === 0 && flaw.length === 0))
-      return {
-        path: file.shown,
-        findings: flaw.map((finding) => this.#finding(file, read.text, [0], none, finding)),
-        accepted: analysis?.accepted.length ?? 0,
-      };
-    const findings = [...flaw, ...analysis.findings].sort(
-      (a, b) => a.start - b.start || a.end - b.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
-    );
-    const secrets = secretsAmong(findings);
+  path(path: string): ReportedPath {
+    return { path: pathFrom(this.#base, path), shown: shownFrom(this.#folder, path) };
+  }
+
+  /** `reported`: those of its findings that are to be told. */
+  file({ path }: GateFile, read: FileText, analysis: Analysis | undefined, reported: readonly Finding[]): CheckedFile {
+    const starts = analysis?.lineStarts ?? [0];
+    const secrets = secretsAmong(analysis?.findings ?? []);
+    const place = this.path(path);
+    const finding = (found: Finding, lines: Lines): ReportedFinding => {
+      const range = rangeOf(starts, found);
+      const related = found.related.map((one) => this.#place(path, starts, one));
+      const { rule, severity, what, why, remedy, source } = found;
+      return { rule, severity, what, why, remedy, range, related, source, sourceLine: lines(range.start.line - 1) };
+    };
     return {
-      path: file.shown,
-      findings: findings.map((finding) => this.#finding(file, read.text, analysis.lineStarts, secrets, finding)),
-      accepted: analysis.accepted.length,
+      ...place,
+      findings: function* () {
+        const lines = linesOf(read.text, starts, secrets);
+        for (const found of reported) yield finding(found, lines);
+      },
+      counts: countsOf(reported),
     };
   }
 
-  #finding(file: GateFile, text: string, starts: readonly number[], secrets: readonly Secret[], finding: Finding): ReportedFinding {
-    const range = rangeOf(starts, finding);
-    return {
-      rule: finding.rule,
-      severity: finding.severity,
-      what: finding.what,
-      why: finding.why,
-      remedy: finding.remedy,
-      range,
-      related: finding.related.map((related) => this.#place(file, starts, related)),
-      source: finding.source,
-      sourceLine: lineShown(text, starts, range.start.line - 1, secrets),
-    };
-  }
-
-  #place(file: GateFile, starts: readonly number[], related: Related): ReportedPlace {
+  #place(file: string, starts: readonly number[], related: Related): ReportedPlace {
     const { message } = related;
-    const path = related.path === undefined ? file.path : this.#sites.wholePath(file.path, related.path);
-    if (path === file.path) return { message, path: file.shown, range: rangeOf(starts, related) };
+    const path = related.path === undefined ? file : this.#sites.wholePath(file, related.path);
+    return { message, ...this.path(path), range: rangeOf(path === file ? starts : this.#startsOf(path), related) };
+  }
+
+  #startsOf(path: string): readonly number[] {
     let other = this.#others.get(path);
     if (other === undefined) {
       const read = this.#sites.read(path);
       const text = 'why' in read ? '' : read.text;
-      this.#others.set(path, (other = { text, starts: lineStarts(text) }));
+      if ((this.#othersLength += text.length) > mostOthers) {
+        this.#others.clear();
+        this.#othersLength = text.length;
+      }
+      this.#others.set(path, (other = lineStarts(text)));
     }
-    return { message, path: shownFrom(this.#folder, path), range: rangeOf(other.starts, related) };
+    return other;
   }
 }
 
-const none: readonly never[] = [];
+/** A line of a file as it may be shown, counted from 0. */
+type Lines = (line: number) => string;
+
+/** Findings come in the order of their lines, so one line is kept: it can be as long as the file. */
+function linesOf(text: string, starts: readonly number[], secrets: readonly Secret[]): Lines {
+  let known = -1;
+  let shown = '';
+  return (line) => {
+    if (line !== known) shown = lineShown(text, starts, (known = line), secrets);
+    return shown;
+  };
+}
+
+/** A path seen from a folder, with forward slashes; from another one by `..`. */
+function pathFrom(base: string, path: string): string {
+  return withSlashes(relative(base, path));
+}
 
 function rangeOf(starts: readonly number[], { start, end }: { readonly start: number; readonly end: number }): Range {
   return { start: spotAt(starts, start), end: spotAt(starts, Math.max(start, end)) };

@@ -3,6 +3,7 @@
 // leads out of the root, and through no link what nobody named.
 import { lstatSync, readlinkSync, realpathSync } from 'node:fs';
 import { basename, dirname, parse, resolve } from 'node:path';
+import { looseRoot } from '../engine/inside.ts';
 import { absolute, type FileText, inWords, isWithin, readText, repositoryOf, statOf, withSlashes } from './files.ts';
 import { WrongUse } from './terminal.ts';
 
@@ -15,7 +16,8 @@ const leadsIntoHidden = (name: string): string => `it leads through a link into 
 export class Roots {
   readonly #folder: string;
   readonly #given: string | undefined;
-  readonly #common: string;
+  /** Folders that were named, the widest first. */
+  readonly #named: readonly string[];
   readonly #real = new Map<string, string>();
 
   /** `folder`: the current one. `given`: the folder named by `--root`. `paths`: what the command was called with. */
@@ -23,17 +25,17 @@ export class Roots {
     this.#folder = absolute(folder, '.');
     this.#given = given === undefined ? undefined : absolute(folder, given);
     if (this.#given !== undefined && !isFolder(this.#given)) throw new WrongUse(`“--root ${given}” is not a folder.`);
-    this.#common = commonFolder(paths.map((path) => folderNamed(absolute(folder, path))));
+    this.#named = paths.flatMap((path) => folderNamed(absolute(folder, path))).sort((a, b) => a.length - b.length);
   }
 
   /**
-   * The root of a file. The top of a disk is one only where it is named: everything on the machine, other programs' secrets
+   * The root of a file: a matter of the file, and of the folder that was named and holds it, never of others. The top of a disk is one only where it is named: everything on the machine, other programs' secrets
    * too, would else be inside.
    */
   of(path: string): string {
     const known = this.#given ?? repositoryOf(path);
     if (known !== undefined) return known;
-    const own = [this.#folder, this.#common].find((folder) => !isTop(folder) && isWithin(path, folder));
+    const own = [this.#folder, ...this.#named, looseRoot(path)].find((folder) => !isTop(folder) && isWithin(path, folder));
     return own ?? withSlashes(dirname(path));
   }
 
@@ -41,6 +43,14 @@ export class Roots {
   homeOf(path: string): string {
     const root = this.of(path);
     return isWithin(path, root) ? root : withSlashes(dirname(path));
+  }
+
+  /**
+   * What the paths of a report are seen from: the root of its files, or the folder that their roots have in common. It does not
+   * hang on the current folder where that is not the root, and no two files have one path.
+   */
+  baseOf(paths: readonly string[]): string {
+    return commonFolder([...new Set(paths.map((path) => this.homeOf(path)))]);
   }
 
   /** Follows a path from `home`, and no farther: what is named must lie in there, or in the folder of `--root`. */
@@ -101,9 +111,9 @@ function isFolder(path: string): boolean {
   return typeof stats !== 'string' && stats.isDirectory();
 }
 
-/** A link is not its own root, or nothing could lead out of it. */
-const folderNamed = (path: string): string =>
-  isFolder(path) && lstatSync(path).isSymbolicLink() === false ? path : withSlashes(dirname(path));
+/** The folder that is named; one behind a link is not its own root, or nothing could lead out of it. */
+const folderNamed = (path: string): string[] =>
+  isFolder(path) ? [lstatSync(path).isSymbolicLink() ? withSlashes(dirname(path)) : path] : [];
 
 /** Where a file would come to stand. A link that leads to nothing yet is followed once. */
 function whereIsNew(path: string): string {

@@ -3,9 +3,14 @@ import { type Analysis, type ReadResult, Workspace } from '../engine/index.ts';
 import type { FileText } from './files.ts';
 import type { Roots } from './roots.ts';
 
+/** What a workspace may keep of libraries and shelves before it is made anew, in characters: a hundred megabytes or so. */
+const mostWeight = 1_500_000;
+/** Roots whose workspaces are kept. Files come sorted, so those of one root come nearly all in a row. */
+const mostRoots = 8;
+
 export class Sites {
   readonly #roots: Roots;
-  readonly #workspaces = new Map<string, Workspace>();
+  readonly #kept = new Map<string, Workspace>();
 
   constructor(roots: Roots) {
     this.#roots = roots;
@@ -22,9 +27,19 @@ export class Sites {
    */
   judge(path: string, text: string, asOf: string): Analysis {
     const prefix = this.#prefixOf(path);
-    let workspace = this.#workspaces.get(prefix);
-    if (workspace === undefined) this.#workspaces.set(prefix, (workspace = new Workspace({ root: '', read: this.#reader(prefix) })));
-    return workspace.judge(path.slice(prefix.length), text, asOf);
+    return this.#workspaceFor(prefix).judge(path.slice(prefix.length), text, asOf);
+  }
+
+  /** A workspace keeps libraries and shelves for as long as it lives, and there can be files in more folders than memory holds. */
+  #workspaceFor(prefix: string): Workspace {
+    const kept = this.#kept.get(prefix);
+    if (kept !== undefined && kept.weight <= mostWeight) return kept;
+    this.#kept.delete(prefix);
+    const [oldest] = this.#kept.keys();
+    if (oldest !== undefined && this.#kept.size >= mostRoots) this.#kept.delete(oldest);
+    const workspace = new Workspace({ root: '', read: this.#reader(prefix) });
+    this.#kept.set(prefix, workspace);
+    return workspace;
   }
 
   /** The absolute path of what the core calls `inside` when it speaks of a file. */

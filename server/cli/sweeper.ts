@@ -1,6 +1,6 @@
 // Runs that write first clear away what stopped ones have left in the same folders.
 import { dirname } from 'node:path';
-import { visible } from './display.ts';
+import { visiblePath } from './display.ts';
 import { shownFrom } from './files.ts';
 import { sweep } from './leftovers.ts';
 import type { Roots } from './roots.ts';
@@ -25,7 +25,7 @@ export class Sweeper {
     this.#swept.add(folder);
     for (const name of sweep(folder))
       this.#terminal.err(
-        `pintle: ${visible(shownFrom(this.#terminal.folder, `${folder}/${name}`))}: a run was stopped while it wrote a file of this folder; this is what the file was to be\n`,
+        `pintle: ${visiblePath(shownFrom(this.#terminal.folder, `${folder}/${name}`))}: a run was stopped while it wrote a file of this folder; this is what the file was to be\n`,
       );
   }
 }

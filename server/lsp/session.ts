@@ -3,10 +3,11 @@
 
 import { holdsModels } from '../editor/index.ts';
 import { type Analysis, type ReadResult, type Steps, Workspace } from '../engine/index.ts';
+import { looseRoot } from '../engine/inside.ts';
 import { type Document, Documents } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Pace } from './pace.ts';
-import { isInside, isOnDisk, looseRoot, pathOf, uriOf } from './uris.ts';
+import { isInside, isOnDisk, pathOf, uriOf } from './uris.ts';
 
 export interface Session {
   readonly documents: Documents;

@@ -49,15 +49,3 @@ export const isOnDisk = (path: string): boolean => path.startsWith('/');
 /** True when a path is a folder or stands inside it. */
 export const isInside = (path: string, folder: string): boolean =>
   path === folder || path.startsWith(folder.endsWith('/') ? folder : folder + '/');
-
-/**
- * The folder that no `use` of a file may leave when the file is in no workspace folder: the parent of the file's own
- * folder, so that `../library/…` works for a single file that was opened; the own folder where there is no parent.
- */
-export function looseRoot(path: string): string {
-  const match = /^([A-Za-z][A-Za-z0-9+.-]+:(?:\/\/[^/]*)?)?(\/.*)$/s.exec(path);
-  const prefix = match?.[1] ?? '';
-  const folders = (match?.[2] ?? path).split('/').slice(0, -1);
-  const kept = folders.length > 2 ? folders.slice(0, -1) : folders;
-  return prefix + kept.join('/');
-}

@@ -34,7 +34,7 @@ export type {
 } from './installation.ts';
 export { factPlace, headPlace } from './installation.ts';
 export { perSubject } from './memo.ts';
-export { folderOf, resolveUse } from './paths.ts';
+export { folderOf, looseRoot, resolveUse } from './paths.ts';
 export { type Plain, type PlainBlock, type PlainSite, plainSite } from './plain.ts';
 export type { InstallationProblem, InstallationProblems } from './problems.ts';
 export { type Body, type Regime, regimeOf } from './regime.ts';

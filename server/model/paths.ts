@@ -28,3 +28,15 @@ export function resolveUse(from: string, use: string, root: string): UsePath {
   const path = [inside, ...parts].join('/');
   return path === from ? { fault: 'itself' } : { path };
 }
+
+/**
+ * The folder that no `use` of a file may leave where nothing else says so: the parent of the file's own
+ * folder, so that `../library/…` works for a single file that is opened or named; the own folder where there is no parent.
+ */
+export function looseRoot(path: string): string {
+  const match = /^([A-Za-z][A-Za-z0-9+.-]+:(?:\/\/[^/]*)?)?(\/.*)$/s.exec(path);
+  const prefix = match?.[1] ?? '';
+  const folders = (match?.[2] ?? path).split('/').slice(0, -1);
+  const kept = folders.length > 2 ? folders.slice(0, -1) : folders;
+  return prefix + kept.join('/');
+}

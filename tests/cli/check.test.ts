@@ -151,10 +151,17 @@ describe('json', () => {
     ).toEqual({ line: 2, column: 23 });
   });
 
-  test('paths are relative to the current folder, and absolute outside it', () => {
+  test('paths are told from the root on, wherever one stands', () => {
     const { folder } = sandbox({ 'in/a.gate': noUnit, 'out/b.gate': noUnit });
-    const read = checked(run(['check', '../out', 'a.gate', '--output', 'json', ...asOf], { cwd: join(folder, 'in') }).stdout);
-    expect(read.files.map((file) => file.path)).toEqual(['a.gate', `${folder}/out/b.gate`]);
+    for (const output of ['json', 'sarif', 'junit', 'github', 'gitlab']) {
+      const inside = run(['check', '../out', 'a.gate', '--output', output, ...asOf], { cwd: join(folder, 'in') }).stdout;
+      const above = run(['check', 'in', 'out', '--output', output, ...asOf], { cwd: folder }).stdout;
+      const far = run(['check', folder, '--output', output, ...asOf], { cwd: '/' }).stdout;
+      expect(inside.split('\n').sort(), output).toEqual(above.split('\n').sort());
+      expect(far, output).toBe(above);
+      expect(above, output).toContain('out/b.gate');
+      expect(above, output).not.toContain(folder);
+    }
   });
 
   test('the same bytes on every run and in every place', () => {
@@ -244,18 +251,21 @@ describe('the root, which no “use” line may leave', () => {
     expect(rules(run('check', 'sites', '--root', 'sites', '--output', 'json', ...asOf))).toContain('use-outside-root');
   });
 
-  test('without .git it is the current folder, or what the files have in common', () => {
+  test('without .git it is the current folder, or the one that was named, or the one above a file that was named', () => {
     const elsewhere = sandbox();
-    const bare = sandbox({ 'lib/l.gate': library, 'sites/a.gate': site('../lib/l.gate') });
+    const bare = sandbox({ 'lib/l.gate': library, 'sites/a.gate': site('../lib/l.gate'), 'sites/deep/b.gate': site('../../lib/l.gate') });
     rmSync(bare.path('.git'), { recursive: true });
-    expect(rules(run(['check', 'sites', '--output', 'json', ...asOf], { cwd: bare.folder }))).not.toContain('use-outside-root');
-    expect(rules(run(['check', 'a.gate', '--output', 'json', ...asOf], { cwd: bare.path('sites') }))).toContain('use-outside-root');
-    expect(rules(run(['check', bare.path('sites/a.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder }))).toContain(
-      'use-outside-root',
-    );
-    expect(
-      rules(run(['check', bare.path('sites/a.gate'), bare.path('lib/l.gate'), '--output', 'json', ...asOf], { cwd: elsewhere.folder })),
-    ).not.toContain('use-outside-root');
+    const found = (cwd: string, ...paths: string[]): readonly string[] =>
+      rules(run(['check', ...paths, '--output', 'json', ...asOf], { cwd }));
+    expect(found(bare.folder, 'sites')).not.toContain('use-outside-root');
+    expect(found(bare.path('sites'), 'a.gate')).toContain('use-outside-root');
+    expect(found(elsewhere.folder, bare.folder)).not.toContain('use-outside-root');
+    expect(found(elsewhere.folder, bare.path('sites'))).toContain('use-outside-root');
+    expect(found(elsewhere.folder, bare.path('sites/a.gate'))).not.toContain('use-outside-root');
+    // What else is named changes nothing for a file.
+    const deep = bare.path('sites/deep/b.gate');
+    expect(found(elsewhere.folder, deep)).toContain('use-outside-root');
+    expect(found(elsewhere.folder, deep, bare.path('lib/l.gate'))).toContain('use-outside-root');
   });
 
   test('a link cannot lead out of it', () => {

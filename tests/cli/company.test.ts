@@ -33,14 +33,18 @@ interface Finding {
 }
 
 let folder = '';
+let elsewhere = '';
 beforeEach(() => {
+  elsewhere = realpathSync(mkdtempSync(join(tmpdir(), 'pintle-elsewhere-')));
   folder = realpathSync(mkdtempSync(join(tmpdir(), 'pintle-company-')));
   for (const [name, text] of Object.entries(files)) {
     mkdirSync(dirname(join(folder, name)), { recursive: true });
     writeFileSync(join(folder, name), text);
   }
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => {
+  for (const gone of [folder, elsewhere]) rmSync(gone, { recursive: true, force: true });
+});
 
 /** What a run finds in each file that it was told of. */
 function found(args: readonly string[], cwd: string): Map<string, readonly Finding[]> {
@@ -54,7 +58,8 @@ const said = (findings: readonly Finding[] | undefined): unknown =>
 
 test.each([
   ['from the folder itself', () => folder],
-  ['from elsewhere', () => tmpdir()],
+  ['from the folder above', () => tmpdir()],
+  ['from elsewhere', () => elsewhere],
 ])('alone, in any order, and in shares: %s', (_, from) => {
   const cwd = from();
   const path = (name: string): string => relative(cwd, join(folder, name));

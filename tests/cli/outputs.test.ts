@@ -144,11 +144,11 @@ describe('JUnit', () => {
   test('is well-formed, and its counts are those of its cases', () => {
     const all = elements(ran('junit').stdout);
     const named = (name: string): number => all.filter((element) => element.name === name).length;
-    const [whole] = all;
-    expect(whole).toMatchObject({
-      name: 'testsuites',
-      attributes: { tests: String(named('testcase')), failures: String(named('failure')), errors: '0' },
-    });
+    expect(all[0]).toEqual({ name: 'testsuites', attributes: { name: 'pintle' } });
+    // The whole is written as it comes and has no counts of its own; each suite has.
+    const sum = (of: string): number =>
+      all.reduce((before, { name, attributes }) => before + (name === 'testsuite' ? Number(attributes[of]) : 0), 0);
+    expect([sum('tests'), sum('failures'), sum('errors')]).toEqual([named('testcase'), named('failure'), 0]);
     expect(named('testsuite')).toBe(4);
     expect(named('failure')).toBeGreaterThan(1);
     expect(all.filter((element) => element.name === 'testsuite').map((element) => element.attributes['name'])).toContain(

@@ -132,7 +132,9 @@ test('the problem matcher reads each line of the command', () => {
     range: { start: { line: 3, column: 5 }, end: { line: 4, column: 1 } },
     sourceLine: '',
   };
-  const out = output.write({ files: [{ path: 'sites/a: b.gate', findings: [finding] }] } as never, {} as never);
+  let out = '';
+  const writer = output.begin({ send: (text: string) => (out += text) } as never);
+  writer.file({ path: 'a: b.gate', shown: 'sites/a: b.gate', findings: () => [finding], counts: { error: 1, warning: 0, note: 0 } });
   const found = new RegExp(pattern.regexp).exec(out.trimEnd());
   expect(
     [pattern.file, pattern.line, pattern.column, pattern.endLine, pattern.endColumn, pattern.severity, pattern.message, pattern.code].map(

@@ -1,12 +1,12 @@
-import { fixAll } from '../../engine/index.ts';
+import { type Finding, fixAll } from '../../engine/index.ts';
 import { type Arguments, asOfDay, shardOf } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
-import { count, visible } from '../display.ts';
-import type { GateFile } from '../files.ts';
+import { count, visible, visiblePath } from '../display.ts';
+import type { GateFile, Trouble } from '../files.ts';
 import { allOutputs } from '../outputs/all.ts';
 import type { Output } from '../outputs/output.ts';
-import { type CheckedFile, countsInWords, countsOf, fails, type Report, type ReportedFinding, Reporter, severities } from '../report.ts';
+import { countsInWords, countsOf, fails, foundIn, Reporter, severities, sumOf, type Totals } from '../report.ts';
 import { Roots } from '../roots.ts';
 import { findFiles } from '../search.ts';
 import { Sites } from '../sites.ts';
@@ -45,8 +45,9 @@ export const command: Command = {
 ${formats.map(({ name, summary }) => `  ${name.padEnd(widestName)}  ${summary}\n`).join('')}
 Folders are searched for files that end in .gate; node_modules and folders whose name starts with a dot are left
 out, and read only where a path or a “use” line names them. The root, which no “use” line may leave, is the folder of
---root; else the nearest one above the file that holds .git; else the current folder; else the folder that all
-paths given have in common. The top of a disk is the root only where --root names it.
+--root; else the nearest one above the file that holds .git; else the current folder; else the folder that was named
+and holds the file; else, for a file that was named, the folder above its own. The top of a disk is the root only
+where --root names it.
 
 Links are followed as far as the root goes. A link that leads out of it, or into a hidden folder that nobody named,
 is told and not read, whether it was found or named, and so is what is no plain file. A file or a folder that you name
@@ -57,6 +58,12 @@ reported and do not count for the exit code; the summary says how many are held 
 baseline reports everything, as if there were none. Paths in it are seen from its own folder.
 
 --fix never changes a value: fixes that do are left to a person. Files are replaced whole or not at all.
+
+Outputs for programs tell paths from the root on, so that a run says the same wherever it is called; from the folder
+that all roots have in common, where there are several. “text” and “lines” tell them from the current folder. There,
+signs that a terminal or a build server would obey are shown as ␛, <202E> or <0023>#[, and a path that begins like a
+command or an option has ./ before it. What was not read stands in every report, as “unreadable-input” where it looks
+like a finding.
 
 Exit code: 0 when nothing is at or above --fail-on, 1 when something is, 2 for wrong use or input that cannot be read.`,
   run: runCheck,
@@ -81,68 +88,77 @@ function runCheck(given: Arguments, terminal: Terminal): number {
 
   if (baseline !== undefined) new Sweeper(roots, terminal).beside(baseline.path);
   const found = findFiles(given.paths, terminal.folder, roots);
-  const unreadable = found.troubles.map(({ shown, why }) => ({ path: shown, why }));
-  for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
-  if (found.files.length === 0 && unreadable.length === 0)
+  for (const trouble of found.troubles) tell(trouble, terminal);
+  if (found.files.length === 0 && found.troubles.length === 0)
     throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
   const files = shard === undefined ? found.files : found.files.filter((_, index) => index % shard.of === shard.part - 1);
+  const troubles = [...found.troubles, ...(given.has('fix') ? fixFiles(files, roots, asOf, terminal) : [])];
 
-  if (given.has('fix')) unreadable.push(...fixFiles(files, roots, asOf, terminal));
-  const checked = checkFiles(files, new Sites(roots), asOf, terminal, given.has('quiet'), unreadable);
-  const { reported, held } = hold(checked, baseline);
-  const all = reported.flatMap((file) => file.findings);
-  const report: Report = {
-    version,
-    files: reported,
-    counts: countsOf(all),
-    accepted: reported.reduce((sum, file) => sum + file.accepted, 0),
-    heldBack: countsOf(held),
-    unreadable,
-    failOn,
+  const sites = new Sites(roots);
+  const base = roots.baseOf((found.files.length > 0 ? found.files : found.troubles).map(({ path }) => path));
+  const reporter = new Reporter(terminal.folder, base, sites);
+  const manner = { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') };
+  const writer = output.begin({ send: terminal.out, manner, version, failOn });
+  const tally = new Tally();
+  const unread = ({ path, why }: Trouble): void => {
+    tally.unreadable++;
+    writer.unread({ ...reporter.path(path), why });
   };
-  terminal.out(output.write(report, { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') }));
-  if (all.some((finding) => finding.rule === 'use-outside-root') && !given.has('root') && !given.has('quiet'))
-    terminal.err(
-      'The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n',
-    );
-  if (baseline !== undefined) tendBaseline(baseline, checked, report, given, output.reader === 'program', terminal);
-  if (unreadable.length > 0) return exit.wrong;
-  return all.some((finding) => fails(finding.severity, failOn)) ? exit.findings : exit.fine;
-}
-
-function checkFiles(
-  files: readonly GateFile[],
-  sites: Sites,
-  asOf: string,
-  terminal: Terminal,
-  quiet: boolean,
-  unreadable: { path: string; why: string }[],
-): CheckedFile[] {
-  const reporter = new Reporter(terminal.folder, sites);
-  const progress = new Progress(terminal, files.length, quiet);
-  const checked: CheckedFile[] = [];
+  troubles.forEach(unread);
+  const progress = new Progress(terminal, files.length, given.has('quiet'));
   for (const file of files) {
     progress.step();
     const read = sites.read(file.path);
     if ('why' in read) {
-      unreadable.push({ path: file.shown, why: read.why });
-      terminal.err(`pintle: ${visible(file.shown)}: ${read.why}\n`);
-    } else
-      checked.push(
-        reporter.file(
-          file,
-          read,
-          read.flaw !== undefined && read.flaw.kind !== 'not-utf-8' ? undefined : sites.judge(file.path, read.text, asOf),
-        ),
-      );
+      const trouble = { ...file, why: read.why };
+      tell(trouble, terminal);
+      unread(trouble);
+      continue;
+    }
+    const isText = read.flaw === undefined || read.flaw.kind === 'not-utf-8';
+    const analysis = isText ? sites.judge(file.path, read.text, asOf) : undefined;
+    const all = foundIn(read, analysis);
+    const { over, held } = baseline?.split(file.path, all) ?? { over: all, held: [] };
+    tally.add(over, held, analysis?.accepted.length ?? 0);
+    writer.file(reporter.file(file, read, analysis, over));
   }
   progress.end();
-  return checked;
+  writer.end(tally);
+  if (tally.hasLeftRoot && !given.has('root') && !given.has('quiet'))
+    terminal.err(
+      'The folder that “use” lines may not leave is the one that holds .git, or else the current one; --root FOLDER names another.\n',
+    );
+  if (baseline !== undefined) tendBaseline(baseline, tally, given, output.reader === 'program', terminal);
+  if (tally.unreadable > 0) return exit.wrong;
+  return severities.some((severity) => tally.counts[severity] > 0 && fails(severity, failOn)) ? exit.findings : exit.fine;
+}
+
+function tell({ shown, why }: Trouble, terminal: Terminal): void {
+  terminal.err(`pintle: ${visiblePath(shown)}: ${why}\n`);
+}
+
+/** What is kept of the files that are through. */
+class Tally implements Totals {
+  files = 0;
+  counts = countsOf([]);
+  accepted = 0;
+  heldBack = countsOf([]);
+  unreadable = 0;
+  /** A “use” line led out of the root. */
+  hasLeftRoot = false;
+
+  add(found: readonly Finding[], held: readonly Finding[], accepted: number): void {
+    this.files++;
+    this.counts = sumOf(this.counts, countsOf(found));
+    this.heldBack = sumOf(this.heldBack, countsOf(held));
+    this.accepted += accepted;
+    this.hasLeftRoot ||= found.some(({ rule }) => rule === 'use-outside-root');
+  }
 }
 
 /** Applies the safe fixes; gives the files that could not be written. */
-function fixFiles(files: readonly GateFile[], roots: Roots, asOf: string, terminal: Terminal): { path: string; why: string }[] {
-  const troubles: { path: string; why: string }[] = [];
+function fixFiles(files: readonly GateFile[], roots: Roots, asOf: string, terminal: Terminal): Trouble[] {
+  const troubles: Trouble[] = [];
   const sites = new Sites(roots);
   const sweeper = new Sweeper(roots, terminal);
   for (const file of files) {
@@ -154,45 +170,30 @@ function fixFiles(files: readonly GateFile[], roots: Roots, asOf: string, termin
     if (fixed.text === read.text) continue;
     const why = writeText(file.path, read, fixed.text, roots);
     if (why !== undefined) {
-      troubles.push({ path: file.shown, why: `not fixed, ${why}` });
-      terminal.err(`pintle: ${visible(file.shown)}: not fixed, ${why}\n`);
-    } else for (const { rule, title } of fixed.mended) terminal.err(`fixed ${visible(file.shown)}: ${visible(title)} (${rule})\n`);
+      const trouble = { ...file, why: `not fixed, ${why}` };
+      troubles.push(trouble);
+      tell(trouble, terminal);
+    } else for (const { rule, title } of fixed.mended) terminal.err(`fixed ${visiblePath(file.shown)}: ${visible(title)} (${rule})\n`);
   }
   return troubles;
 }
 
-function hold(
-  checked: readonly CheckedFile[],
-  baseline: Baseline | undefined,
-): { readonly reported: readonly CheckedFile[]; readonly held: readonly ReportedFinding[] } {
-  if (baseline?.counts === undefined) return { reported: checked, held: [] };
-  const split = checked.map((file) => baseline.split(file));
-  return { reported: split.map(({ over }) => over), held: split.flatMap(({ held }) => held) };
-}
-
-function tendBaseline(
-  baseline: Baseline,
-  checked: readonly CheckedFile[],
-  report: Report,
-  given: Arguments,
-  machine: boolean,
-  terminal: Terminal,
-): void {
+function tendBaseline(baseline: Baseline, totals: Totals, given: Arguments, machine: boolean, terminal: Terminal): void {
   const name = visible(given.value('baseline') ?? '');
   if (baseline.counts === undefined) {
-    baseline.write(checked);
-    const all = countsInWords(report.counts);
+    baseline.write();
+    const all = countsInWords(totals.counts);
     terminal.err(
       `There was no baseline, so ${name} was written from this run (${all === '' ? 'no findings' : all}). Runs with it from now on report what is new.\n`,
     );
     return;
   }
-  const held = countsInWords(report.heldBack);
+  const held = countsInWords(totals.heldBack);
   if (machine && held !== '') terminal.err(`${held} known from the baseline and not shown.\n`);
-  const slack = baseline.slack(checked);
+  const slack = baseline.slack();
   if (slack === 0) return;
   if (given.has('update-baseline')) {
-    baseline.shrink(checked);
+    baseline.shrink();
     terminal.err(`The baseline ${name} was lowered by ${count(slack, 'finding')}.\n`);
   } else if (!given.has('quiet'))
     terminal.err(`The baseline ${name} allows ${count(slack, 'finding')} more than there are; --update-baseline lowers it.\n`);

@@ -1,8 +1,9 @@
 import { type Analysis, type FigureShown, figuresShown, positionAt } from '../../engine/index.ts';
 import { type Arguments, asOfDay } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { type Colours, coloursFor, count, excerptOf, visible, wrapped } from '../display.ts';
+import { type Colours, coloursFor, count, excerptOf, guarded, linePath, visible, visiblePath, wrapped } from '../display.ts';
 import { absolute, shownFrom } from '../files.ts';
+import { jsonOf } from '../json-text.ts';
 import { lineShown, secretsAmong } from '../lines.ts';
 import { Roots } from '../roots.ts';
 import { Sites } from '../sites.ts';
@@ -50,11 +51,11 @@ function runFigures(given: Arguments, terminal: Terminal): number {
   const analysis = new Sites(roots).judge(path, read.text, asOf);
   const found = figuresShown(analysis).sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   if (given.value('output') === 'json') terminal.out(asJson(shown, found));
-  else terminal.out(asText(shown, analysis, found, terminal));
+  else terminal.out(guarded(asText(shown, analysis, found, terminal)));
   const problems = analysis.installation.problems.length;
   if (problems > 0)
     terminal.err(
-      `${count(problems, 'thing')} in ${visible(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`,
+      `${count(problems, 'thing')} in ${visiblePath(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`,
     );
   return exit.fine;
 }
@@ -68,7 +69,7 @@ function asJson(path: string, found: readonly FigureShown[]): string {
     inputs: inputs.map(({ name, value, unit, from }) => ({ name, value: steady(value), unit, ...(from === undefined ? {} : { from }) })),
     source,
   }));
-  return JSON.stringify({ version: shapeVersion, path, figures }, null, 2) + '\n';
+  return jsonOf({ version: shapeVersion, path, figures }) + '\n';
 }
 
 /** Twelve digits: the last few differ between machines, whose sines and powers are rounded each in its own way. */
@@ -79,8 +80,8 @@ function steady(value: number): number {
 function asText(shown: string, analysis: Analysis, found: readonly FigureShown[], terminal: Terminal): string {
   const colours = coloursFor(terminal.colour);
   if (found.length === 0)
-    return `${visible(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
-  return [`${colours.strong(visible(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join(
+    return `${linePath(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
+  return [`${colours.strong(linePath(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join(
     '\n',
   );
 }

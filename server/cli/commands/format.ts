@@ -1,7 +1,7 @@
 import { formatted } from '../../engine/index.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { count, visible } from '../display.ts';
+import { count, linePath, visiblePath } from '../display.ts';
 import { type FileText, type GateFile, inWords, mostBytes, textOf } from '../files.ts';
 import { Roots } from '../roots.ts';
 import { findFiles } from '../search.ts';
@@ -38,7 +38,7 @@ function runFormat(given: Arguments, terminal: Terminal): number {
   }
   const roots = new Roots(terminal.folder, given.value('root'), given.paths);
   const found = findFiles(given.paths, terminal.folder, roots);
-  for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visible(shown)}: ${why}\n`);
+  for (const { shown, why } of found.troubles) terminal.err(`pintle: ${visiblePath(shown)}: ${why}\n`);
   if (found.files.length === 0 && found.troubles.length === 0)
     throw new WrongUse(`There is no .gate file in ${given.paths.map((path) => `“${path}”`).join(', ')}.`);
   const sweeper = new Sweeper(roots, terminal);
@@ -60,7 +60,7 @@ type Result = 'changed' | 'same' | 'failed';
 
 function formatFile(file: GateFile, roots: Roots, checkOnly: boolean, terminal: Terminal): Result {
   const refuse = (why: string): Result => {
-    terminal.err(`pintle: ${visible(file.shown)}: ${why}\n`);
+    terminal.err(`pintle: ${visiblePath(file.shown)}: ${why}\n`);
     return 'failed';
   };
   const read = roots.read(file.path);
@@ -72,7 +72,7 @@ function formatFile(file: GateFile, roots: Roots, checkOnly: boolean, terminal: 
     const why = writeText(file.path, read, formatted.text, roots);
     if (why !== undefined) return refuse(`not formatted, ${why}`);
   }
-  terminal.out(`${visible(file.shown)}\n`);
+  terminal.out(`${linePath(file.shown)}\n`);
   return 'changed';
 }
 

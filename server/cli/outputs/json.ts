@@ -1,28 +1,50 @@
 // For other programs: the shape is fixed by the contract.
-import { messageOf, type Report } from '../report.ts';
-import type { Output } from './output.ts';
+import { JsonText } from '../json-text.ts';
+import { messageOf, type ReportedFinding, type ReportedPlace, type Unread } from '../report.ts';
+import type { Beginning, Output, Writer } from './output.ts';
 
 export const output: Output = {
   name: 'json',
   summary: 'for other programs, with every place and source',
   reader: 'program',
-  write: written,
+  begin,
 };
 
 /** The version of this shape, not of the program. */
 const shapeVersion = 1;
 
-function written(report: Report): string {
-  const files = report.files.map(({ path, findings }) => ({
-    path,
-    findings: findings.map((finding) => ({
-      rule: finding.rule,
-      severity: finding.severity,
-      message: messageOf(finding),
-      range: finding.range,
-      related: finding.related,
-      source: finding.source,
-    })),
-  }));
-  return JSON.stringify({ version: shapeVersion, files, counts: report.counts }, null, 2) + '\n';
+function begin({ send }: Beginning): Writer {
+  const json = new JsonText(send);
+  const unreadable: Pick<Unread, 'path' | 'why'>[] = [];
+  json.begin('{');
+  json.value(shapeVersion, 'version');
+  json.begin('[', 'files');
+  return {
+    file: ({ path, findings }) => {
+      json.begin('{');
+      json.value(path, 'path');
+      json.begin('[', 'findings');
+      for (const finding of findings()) json.value(shapeOf(finding));
+      json.end();
+      json.end();
+    },
+    unread: ({ path, why }) => void unreadable.push({ path, why }),
+    end: ({ counts }) => {
+      json.end();
+      if (unreadable.length > 0) json.value(unreadable, 'unreadable');
+      json.value(counts, 'counts');
+      json.end();
+    },
+  };
 }
+
+const shapeOf = (finding: ReportedFinding) => ({
+  rule: finding.rule,
+  severity: finding.severity,
+  message: messageOf(finding),
+  range: finding.range,
+  related: finding.related.map(placeOf),
+  source: finding.source,
+});
+
+const placeOf = ({ message, path, range }: ReportedPlace) => ({ message, path, range });

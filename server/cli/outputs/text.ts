@@ -1,30 +1,41 @@
 // For people: every finding with its line, what is wrong, why that matters, and what to do.
-import { type Colours, coloursFor, count, excerptOf, visible, wrapped } from '../display.ts';
-import { type CheckedFile, countsInWords, type Report, type ReportedFinding } from '../report.ts';
-import type { Manner, Output } from './output.ts';
+import { type Colours, coloursFor, count, excerptOf, guarded, linePath, visible, visiblePath, wrapped } from '../display.ts';
+import { type CheckedFile, countsInWords, type ReportedFinding, type Totals } from '../report.ts';
+import type { Beginning, Output, Writer } from './output.ts';
 
 export const output: Output = {
   name: 'text',
   summary: 'for people: each finding with its line, why it matters and what to do',
   reader: 'person',
-  write: written,
+  begin,
 };
 
 /** Widest source line that is shown whole where no terminal sets a limit. */
 const widestLine = 160;
 
-function written(report: Report, manner: Manner): string {
+function begin({ send, manner }: Beginning): Writer {
   const colours = coloursFor(manner.colour);
-  const parts: string[] = [];
-  for (const file of report.files) for (const finding of file.findings) parts.push(findingText(file, finding, colours, manner.columns));
-  if (!manner.quiet) parts.push(summaryOf(report) + '\n');
-  return parts.join('\n');
+  let last: 'finding' | 'unread' | undefined;
+  const part = (kind: 'finding' | 'unread', text: string): void => {
+    // A blank line between the parts; what was not read is one part.
+    send((last === undefined || (last === 'unread' && kind === 'unread') ? '' : '\n') + guarded(text));
+    last = kind;
+  };
+  return {
+    file: (file) => {
+      for (const finding of file.findings()) part('finding', findingText(file, finding, colours, manner.columns));
+    },
+    unread: ({ shown, why }) => part('unread', `${colours.strong(linePath(shown))} ${colours.error('not read')}: ${visible(why)}\n`),
+    end: (totals) => {
+      if (!manner.quiet) send(`${last === undefined ? '' : '\n'}${summaryOf(totals)}\n`);
+    },
+  };
 }
 
 function findingText(file: CheckedFile, finding: ReportedFinding, colours: Colours, columns: number | undefined): string {
   const { start, end } = finding.range;
   const lines: string[] = [];
-  const where = `${visible(file.path)}:${start.line}:${start.column}`;
+  const where = `${linePath(file.shown)}:${start.line}:${start.column}`;
   lines.push(`${colours.strong(where)} ${colours[finding.severity](finding.severity)} ${finding.rule}`);
   const number = String(start.line);
   const gutter = ' '.repeat(number.length);
@@ -45,18 +56,19 @@ function findingText(file: CheckedFile, finding: ReportedFinding, colours: Colou
   say('', finding.what);
   say('Why: ', finding.why);
   say('Do: ', finding.remedy);
-  for (const { path, range, message } of finding.related) say('See: ', `${path}:${range.start.line}:${range.start.column} ${message}`);
+  for (const { shown, range, message } of finding.related)
+    say('See: ', `${visiblePath(shown)}:${range.start.line}:${range.start.column} ${message}`);
   say('Source: ', finding.source);
   return lines.join('\n') + '\n';
 }
 
 /** `8 files, 3 errors, 1 warning; 2 accepted` */
-export function summaryOf(report: Report): string {
-  const found = countsInWords(report.counts);
-  const out = [`${count(report.files.length, 'file')}, ${found === '' ? 'no findings' : found}`];
-  if (report.accepted > 0) out.push(`${report.accepted} accepted`);
-  const held = countsInWords(report.heldBack);
+export function summaryOf(totals: Totals): string {
+  const found = countsInWords(totals.counts);
+  const out = [`${count(totals.files, 'file')}, ${found === '' ? 'no findings' : found}`];
+  if (totals.accepted > 0) out.push(`${totals.accepted} accepted`);
+  const held = countsInWords(totals.heldBack);
   if (held !== '') out.push(`${held} known from the baseline and not shown`);
-  if (report.unreadable.length > 0) out.push(`${report.unreadable.length} could not be read`);
+  if (totals.unreadable > 0) out.push(`${totals.unreadable} could not be read`);
   return out.join('; ');
 }
