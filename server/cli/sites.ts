@@ -4,7 +4,7 @@ import type { FileText } from './files.ts';
 import type { Roots } from './roots.ts';
 
 /** What a workspace may keep of libraries and shelves before it is made anew, in characters: a hundred megabytes or so. */
-const mostWeight = 1_500_000;
+const mostWeight = 1_000_000;
 /** Roots whose workspaces are kept. Files come sorted, so those of one root come nearly all in a row. */
 const mostRoots = 8;
 

@@ -25,8 +25,8 @@ export interface WorkspaceOptions {
   readonly read: (path: string) => ReadResult;
 }
 
-/** What a file's place on a shelf takes in memory, compared with a character of a text that is kept read. */
-const weightOfPlace = 2;
+/** What is kept beside texts, by what it takes in memory compared with a character of a text that is kept read. */
+const weights = { shelf: 500, place: 5, lookup: 100 };
 
 interface Kept {
   readonly text: string;
@@ -193,7 +193,7 @@ export class Workspace {
     // A file that leads back to itself is the one case that is not the same for all files of a folder.
     if (!isRound(shelf) && age === this.#age) {
       this.#shelves.set(key, shelf);
-      this.#weight += key.length + shelf.files.length * weightOfPlace;
+      this.#weight += weights.shelf + shelf.files.length * weights.place;
     }
     return shelf;
   }
@@ -211,7 +211,7 @@ export class Workspace {
     const known = this.#libraries.get(path);
     if (known !== undefined) return known;
     const result = this.#read(path);
-    this.#weight += path.length + (typeof result === 'string' ? 0 : result.text.length);
+    this.#weight += weights.lookup + (typeof result === 'string' ? 0 : result.text.length);
     const library = typeof result === 'string' ? result : libraryOf(path, readFile(parse(result.text)), this.root);
     this.#libraries.set(path, library);
     return library;
