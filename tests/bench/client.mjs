@@ -7,7 +7,7 @@ import { createMessageConnection, StreamMessageReader, StreamMessageWriter } fro
 import { root } from './engine.mjs';
 import { random } from './sites.mjs';
 
-const patience = 20_000;
+const usual = 20;
 
 /** Why it can't be run, or undefined. */
 export function serverMissing() {
@@ -16,11 +16,12 @@ export function serverMissing() {
     : 'dist/server.cjs or dist/pintle.cjs is missing; build first';
 }
 
-export const within = (promise, what) => {
+/** The same promise, which fails after so many seconds. */
+export const within = (promise, what, patience = usual) => {
   let timer;
   return Promise.race([
     promise,
-    new Promise((_, failed) => (timer = setTimeout(() => failed(new Error(`no ${what} within ${patience / 1000} s`)), patience))),
+    new Promise((_, failed) => (timer = setTimeout(() => failed(new Error(`no ${what} within ${patience} s`)), patience * 1000))),
   ]).finally(() => clearTimeout(timer));
 };
 

@@ -1,7 +1,8 @@
 // `npm run bench`: how fast Pintle is against what a user would take instead. Absolute times are this machine's;
 // the ratios carry over. It judges nothing and fails only when something could not be run.
 //
-//   node tests/bench/run.mjs [--quick] [--json] [--only checks,keystrokes,cold,whole,folder] [--profile]
+//   node tests/bench/run.mjs [--quick] [--json] [--only checks,keystrokes,cold,whole,folder,growth] [--profile]
+//   node tests/bench/run.mjs --only growth [--growing WORD,…]   texts whose names hold one of the words, and no others
 //   node tests/bench/run.mjs --against FOLDER   the engine of another tree beside this one's, and nothing else
 import { mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, loadavg, tmpdir } from 'node:os';
@@ -14,6 +15,7 @@ import { commandMissing, measureColdStart, measureWholeRun } from './cold.mjs';
 import { loadEngine } from './engine.mjs';
 import { writeFleet } from './fleet.mjs';
 import { measureFolder } from './folder.mjs';
+import { measureGrowth, steep } from './growth.mjs';
 import { measureKeystrokes } from './keystrokes.mjs';
 import { tableText } from './measure.mjs';
 import { profileOf, profileText } from './profile.mjs';
@@ -24,6 +26,7 @@ const { values: options } = parseArgs({
     json: { type: 'boolean' },
     profile: { type: 'boolean' },
     only: { type: 'string' },
+    growing: { type: 'string' },
     against: { type: 'string' },
   },
 });
@@ -32,7 +35,7 @@ const parts =
     ? ['beside']
     : options.profile
       ? ['profile']
-      : (options.only ?? 'checks,keystrokes,cold,whole,folder').split(',');
+      : (options.only ?? 'checks,keystrokes,cold,whole,folder,growth').split(',');
 const quick = options.quick === true;
 const out = {
   machine: {
@@ -153,6 +156,40 @@ try {
           `Heap of the server ${(memory.heapUsed / 1e6).toFixed(0)} MB (aim 150), process ${(memory.rss / 1e6).toFixed(0)} MB; its loop stood still for ${delay.longest.toFixed(1)} ms at the longest, p99 ${delay.p99.toFixed(1)} ms.`,
         );
       say(`Stretches over 10 ms that the server told of itself: ${work.stretches}.\n`);
+    });
+
+  if (parts.includes('growth'))
+    await attempt('growth with the file', serverMissing, async () => {
+      const growth = await measureGrowth(fleetOf(500).folder, engine.table, {
+        largest: quick ? 4000 : 20_000,
+        rounds: quick ? 1 : 2,
+        only: options.growing?.split(','),
+      });
+      out.growth = growth;
+      const found = steep(growth);
+      const shown = (row) => [
+        `${row.kind}: ${row.request}`,
+        row.late === undefined ? row.exponent.toFixed(2) : 'too late',
+        ...growth.sizes.map((_, i) => (row.times[i] === undefined ? '' : number(row.times[i]))),
+        row.stretch === 0 ? '' : `${row.stretch}`,
+      ];
+      say(`Growth: ${growth.kinds} kinds of texts of ${growth.sizes.join(', ')} lines, ${growth.rows.length} rows of times.`);
+      say(
+        found.length === 0
+          ? `Nothing that takes ${growth.least} ms or more grows faster than the file to the power of 1.25.\n`
+          : tableText([
+              ['Steeper than 1.25', 'exponent', ...growth.sizes.map((size) => `${size}, ms`), 'without a rest'],
+              ...found.map(shown),
+            ]) + '\n',
+      );
+      const deaf = growth.rows.filter(({ stretch }) => stretch > 0).sort((a, b) => b.stretch - a.stretch);
+      if (deaf.length > 0)
+        say(
+          tableText([
+            [`Longest stretches without a rest, of ${deaf.length}`, 'ms'],
+            ...deaf.slice(0, 12).map((row) => [`${row.kind}: ${row.request}`, `${row.stretch}`]),
+          ]) + '\n',
+        );
     });
 
   if (parts.includes('cold'))
