@@ -119,6 +119,8 @@ function headerOf(item: Statement, text: string): string {
  */
 function isTight(text: string, before: Value | undefined, value: Value): boolean {
   if (before?.end !== value.start || (value.kind !== 'number' && value.kind !== 'date')) return false;
+  // A true minus is printed as a hyphen, and could make a date of what is none.
+  if (text.charCodeAt(value.start) === 0x2212) return false;
   const behindFigure = isDigit(text.charCodeAt(before.end - 1));
   if (before.kind === 'comma') return isDigit(text.charCodeAt(before.start - 1)) && isDigit(text.charCodeAt(value.start));
   return behindFigure && (before.kind === 'number' || before.kind === 'date');

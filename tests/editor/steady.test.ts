@@ -12,6 +12,8 @@ const steady = (text: string): void => void expect(unsteady(text, judge), text).
 
 describe('case by case', () => {
   test('a number that could be called, in a text that is not closed', () => steady('\u0435ast\u00e9"a −"+2026-05-14007'));
+  test('a date with a true minus in it', () =>
+    steady('language 1\nmeasured {\n  on 2026−05-14\n  by "KL"\n}\nmeasured {\n  on 2026-05−14\n}\n'));
   test('a fact that is repeated with other blanks', () => steady('language 1\nleaf a {\n  mass  165 kg\n  mass 165kg\n}\n'));
   test('a second fact behind a brace: it can be removed where it stands', () =>
     steady('language 1\nmotion {\n  dwell 5 s\n  seat{ }dwell 6 s\n}\n'));
