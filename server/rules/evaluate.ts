@@ -165,6 +165,7 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
   const all = inOrder([...verdict.findings, ...verdict.accepted]);
   const promised = new Set<Finding>();
   const broken: Finding[] = [];
+  const guess = guesser();
   for (const { fact, within } of expects) {
     const name = fact.rule.text;
     const meant = foundIn(within, name, all);
@@ -172,7 +173,7 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
     if (meant.length > 0) continue;
     const detail = byName.has(name)
       ? ({ promised: 'finding', rule: name } as const)
-      : ({ promised: 'finding of no rule', rule: name, meant: nearest(name, byName.keys()) } as const);
+      : ({ promised: 'finding of no rule', rule: name, meant: guess(name) } as const);
     explain({ kind: 'expectation-not-met', start: fact.rule.start, end: fact.rule.end, detail }, installation, broken);
   }
   if (expectsNo !== undefined) {
@@ -188,6 +189,12 @@ function concluded(installation: Installation, found: Finding[], asOf: string, p
     }
   }
   return { ...verdict, findings: inOrder([...verdict.findings, ...broken]) };
+}
+
+/** Guesses which rule is meant, for as many names as are told one by one: each guess takes a look at every rule. */
+function guesser(): (name: string) => string | undefined {
+  let count = 0;
+  return (name) => (count++ < mostTold ? nearest(name, byName.keys()) : undefined);
 }
 
 interface Stretch {
@@ -213,6 +220,7 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
   inOrder(found);
   if (installation.accepts.length === 0) return { findings: found, accepted: none };
   const findings: Finding[] = [];
+  const guess = guesser();
   const matched = new Set<Finding>();
   for (const { fact, within } of installation.accepts) {
     const name = fact.rule.text;
@@ -221,7 +229,7 @@ function accept(installation: Installation, found: Finding[], asOf: string, pend
     const about = <Kind extends ProblemKind>(kind: Kind, detail: Problems[Kind]): void =>
       explain({ kind, start: fact.rule.start, end: fact.rule.end, detail } as Problem, installation, findings);
     if (rule === undefined) {
-      about('acceptance-of-unknown-rule', { rule: name, meant: nearest(name, byName.keys()) });
+      about('acceptance-of-unknown-rule', { rule: name, meant: guess(name) });
       continue;
     }
     if (rule.acceptable === false) {

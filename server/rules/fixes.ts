@@ -1,5 +1,5 @@
 // Edits that several rules offer.
-import { firstIndex, lineEndIn, type Statement } from '../../grammar/index.ts';
+import { type Body, firstIndex, lineEndIn, type Statement } from '../../grammar/index.ts';
 import type { Edit, Fix } from './rule.ts';
 
 const isBlank = (character: string): boolean => character === ' ' || character === '\t';
@@ -67,13 +67,26 @@ export function indentAt(text: string, offset: number): string {
   while (isBlank(text.charAt(end))) end++;
   return text.slice(start, end);
 }
+/** The last line of one of the words in a body, looked for once: a block of thousands of lines may be offered thousands of fixes. */
+function lastOf(body: Body, like: readonly string[]): Statement | undefined {
+  let known = lasts.get(body);
+  if (known === undefined) lasts.set(body, (known = new Map()));
+  const key = like.join(' ');
+  if (!known.has(key))
+    known.set(
+      key,
+      body.items.findLast((item) => like.includes(item.word?.text ?? '')),
+    );
+  return known.get(key);
+}
+const lasts = new WeakMap<Body, Map<string, Statement | undefined>>();
 
 /** Writes a line into a block, behind its last line of one of the `like` words or else behind its last line. */
 export function addLine(text: string, block: Statement, line: string, like: readonly string[]): Edit {
   const newLine = lineEndIn(text);
   const { body } = block;
   if (body === undefined) return { start: block.end, end: block.end, text: ` {${newLine}  ${line}${newLine}}` };
-  const behind = body.items.findLast((item) => like.includes(item.word?.text ?? '')) ?? body.items.at(-1);
+  const behind = lastOf(body, like) ?? body.items.at(-1);
   const from = behind?.end ?? body.start + 1;
   const end = lineEndOf(text, from);
   const lineStart = behind === undefined ? 0 : lineStartOf(text, behind.start);

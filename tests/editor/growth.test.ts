@@ -9,7 +9,7 @@ import { cycleMotion, drawingsOf } from '../../server/papers/index.ts';
 import { evaluate } from '../../server/rules/index.ts';
 import { mostTold } from '../../server/vocabulary/index.ts';
 import { kinds } from '../bench/growing.mjs';
-import { type Counter, counted, countReads } from '../kit/counted.ts';
+import { type Counter, counted, countReads, countTree } from '../kit/counted.ts';
 import { asOf, library } from './bench.ts';
 
 const small = 150;
@@ -30,6 +30,7 @@ function readsOf(text: string): Map<string, number> {
   const { installation } = analysis;
   const counter: Counter = { reads: 0 };
   countReads(installation, counter);
+  countTree(installation.reading.tree, counter);
   const reads = new Map<string, number>();
   const work = <R>(what: string, run: () => R): R => {
     counter.reads = 0;
@@ -80,6 +81,16 @@ test('what may be meant is guessed for the names that are told one by one, and f
   expect(unknown).toHaveLength(150);
   expect(unknown.map(({ detail }) => 'meant' in detail && detail.meant !== undefined).lastIndexOf(true)).toBe(mostTold - 1);
   expect(unknown[0]?.detail).toMatchObject({ name: 'laef-0', meant: 'leaf-0' });
+});
+
+test('the same for the rules that acceptances and promises name', () => {
+  const text = `language 1\n${'accept seat-outside-practise because "worn" by "KL" until 2027-03-31\n'.repeat(150)}${'expects seat-outside-practise\n'.repeat(150)}`;
+  const { findings } = new Workspace({ root: '/site', read }).judge('/site/gates/x.gate', text, asOf);
+  for (const rule of ['acceptance-of-unknown-rule', 'expectation-not-met']) {
+    const found = findings.filter((finding) => finding.rule === rule);
+    expect(found).toHaveLength(150);
+    expect(found.map(({ fixes }) => fixes.length > 0).lastIndexOf(true)).toBe(mostTold - 1);
+  }
 });
 
 test('what grows faster is seen', () => {

@@ -1,4 +1,5 @@
 // Counts how often the rows of an installation are read: how work grows, without a clock.
+import type { Statement, Tree } from '../../grammar/index.ts';
 import type { Installation } from '../../server/model/index.ts';
 
 export interface Counter {
@@ -53,6 +54,15 @@ export function countReads(installation: Installation, counter: Counter): void {
   count(installation, 0);
   for (const panel of installation.panels) if (panel.model !== undefined) count(panel.model, 1);
   for (const entities of Object.values(installation.reading.entities)) for (const entity of entities) count(entity as object, 1);
+}
+
+/** The same for the lines of a tree. */
+export function countTree(tree: Tree, counter: Counter): void {
+  const count = (of: { items: readonly Statement[] }): void => {
+    for (const { body } of of.items) if (body !== undefined) count(body as { items: readonly Statement[] });
+    of.items = counted(of.items, counter);
+  };
+  count(tree as { items: readonly Statement[] });
 }
 
 const isPlain = (value: unknown): value is object => typeof value === 'object' && value !== null && !Array.isArray(value);
