@@ -9,9 +9,8 @@ interface Joined {
   hasCommon: boolean;
 }
 
-/** What each terminal is joined with that a link of the panel names; undefined where there is no link. */
-const joinedOf = perSubject(({ links }: Panel): ReadonlyMap<Terminal, Joined> | undefined => {
-  if (links.length === 0) return undefined;
+/** What each terminal is joined with that a link of the panel names. */
+const joinedOf = perSubject(({ links }: Panel): ReadonlyMap<Terminal, Joined> => {
   const joined = new Map<Terminal, Joined>();
   for (const { ends } of links) {
     let all: Joined | undefined;
@@ -36,14 +35,22 @@ function merged(one: Joined, other: Joined, joined: Map<Terminal, Joined>): Join
   return large;
 }
 
+/** The terminals of a panel that a link ends on, commons apart; undefined where there is none. */
+const linkedOf = perSubject(({ links }: Panel): ReadonlySet<Terminal> | undefined => {
+  let linked: Set<Terminal> | undefined;
+  for (const { ends } of links)
+    for (const { terminal } of ends) if (terminal !== undefined && terminal.role !== 'common') (linked ??= new Set()).add(terminal);
+  return linked;
+});
+
 /**
  * True when a link on the panel ends on one of the wire's terminals, commons apart. A link is there to close an input that nothing is
  * wired to: whatever else it joins, nobody can rely on the device.
  */
 export function isLinked({ panel, ends }: Wire): boolean {
-  const joined = joinedOf(panel);
-  if (joined === undefined) return false;
-  for (const { terminal } of ends) if (terminal !== undefined && terminal.role !== 'common' && joined.has(terminal)) return true;
+  const linked = linkedOf(panel);
+  if (linked === undefined) return false;
+  for (const { terminal } of ends) if (terminal !== undefined && linked.has(terminal)) return true;
   return false;
 }
 
@@ -59,7 +66,7 @@ export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: Ter
 }
 
 function isJoinedToReturn(panel: Panel, input: Terminal): boolean {
-  const joined = joinedOf(panel)?.get(input);
+  const joined = joinedOf(panel).get(input);
   if (joined === undefined) return false;
   const common = input.common === undefined ? undefined : panel.model?.terminals.get(input.common.text);
   return joined.hasCommon || (common !== undefined && common !== input && joined.terminals.has(common));

@@ -45,8 +45,8 @@ export function repeatsAnEnd(ends: readonly TerminalUse[]): boolean {
 interface Signals {
   /** In the order of the text. */
   readonly first: Wire;
-  /** By the names that the wires call them. */
-  readonly devices: Set<string>;
+  /** Whether another one brings those of another device. */
+  isShared: boolean;
 }
 
 const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, Signals> => {
@@ -56,8 +56,8 @@ const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, S
     for (const { terminal } of wire.ends) {
       if (terminal === undefined) continue;
       const known = byTerminal.get(terminal);
-      if (known === undefined) byTerminal.set(terminal, { first: wire, devices: new Set([wire.fact.device.text]) });
-      else known.devices.add(wire.fact.device.text);
+      if (known === undefined) byTerminal.set(terminal, { first: wire, isShared: false });
+      else if (known.first.fact.device.text !== wire.fact.device.text) known.isShared = true;
     }
   }
   return byTerminal;
@@ -67,7 +67,7 @@ const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, S
 export const wireOn = (panel: Panel, input: Terminal): Wire | undefined => signalsByTerminal(panel).get(input)?.first;
 
 /** True where signal wires of several devices end on a terminal. */
-export const isShared = (panel: Panel, terminal: Terminal): boolean => (signalsByTerminal(panel).get(terminal)?.devices.size ?? 0) > 1;
+export const isShared = (panel: Panel, terminal: Terminal): boolean => signalsByTerminal(panel).get(terminal)?.isShared === true;
 
 /** The terminals of a panel that a wire or a link ends on. */
 const usedOf = perSubject(({ wires, links }: Panel): ReadonlySet<Terminal> => {

@@ -22,14 +22,7 @@ export const figuresOf = (installation: Installation): readonly Figure[] => inOn
 /** The same in small steps: it rests between the kinds. What was worked out is kept with the installation. */
 export function* workingFigures(installation: Installation): Steps<readonly Figure[]> {
   const kept = keptOf(installation);
-  const figures = kept.figures ?? (yield* working(installation));
-  // Whoever asked meanwhile has the same ones.
-  return (kept.figures ??= figures);
-}
-
-const keptOf = perSubject((_: Installation): { figures: readonly Figure[] | undefined } => ({ figures: undefined }));
-
-function* working(installation: Installation): Steps<readonly Figure[]> {
+  if (kept.figures !== undefined) return kept.figures;
   const figures: Figure[] = [];
   let kind: FigureKind;
   const give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
@@ -42,8 +35,11 @@ function* working(installation: Installation): Steps<readonly Figure[]> {
       yield;
     }
   }
-  return figures;
+  // Whoever asked meanwhile has the same ones.
+  return (kept.figures ??= figures);
 }
+
+const keptOf = perSubject((_: Installation): { figures: readonly Figure[] | undefined } => ({ figures: undefined }));
 
 /** A figure whose id is put together only when somebody asks for it. */
 class Found implements Figure {
