@@ -1,5 +1,5 @@
 // All figures of an installation.
-import { type Installation, inOneGo, perSubject, type Steps } from '../model/index.ts';
+import { type Installation, perSubject, type Steps } from '../model/index.ts';
 import { allFigures } from './all.ts';
 import type { Figure, FigureKind, Input } from './kind.ts';
 
@@ -16,30 +16,54 @@ const groups: readonly Group[] = allFigures.reduce<Group[]>((made, kind) => {
   return made;
 }, []);
 
-/** Every figure that can be worked out, in the order of the kinds; what lacks a fact is left out. */
-export const figuresOf = (installation: Installation): readonly Figure[] => inOneGo(workingFigures(installation));
+/** What was worked out of an installation, and how far that has come. */
+class Working {
+  readonly installation: Installation;
+  readonly figures: Figure[] = [];
+  #group = 0;
+  #next = 0;
+  #kind: FigureKind | undefined;
 
-/** The same in small steps: it rests between the kinds. What was worked out is kept with the installation. */
-export function* workingFigures(installation: Installation): Steps<readonly Figure[]> {
-  const kept = keptOf(installation);
-  if (kept.figures !== undefined) return kept.figures;
-  const figures: Figure[] = [];
-  let kind: FigureKind;
-  const give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
-    if (Number.isFinite(value)) figures.push(new Found(kind, subject, value, at, inputs, words));
-  };
-  for (const { where, kinds } of groups) {
-    if (where !== undefined && !where(installation)) continue;
-    for (kind of kinds) {
-      kind.work(installation, give);
-      yield;
-    }
+  constructor(installation: Installation) {
+    this.installation = installation;
   }
-  // Whoever asked meanwhile has the same ones.
-  return (kept.figures ??= figures);
+
+  /** Works the next kind; false where there is none left. */
+  goOn(): boolean {
+    const group = groups[this.#group];
+    if (group === undefined) return false;
+    const { where, kinds } = group;
+    const kind = this.#next === 0 && where !== undefined && !where(this.installation) ? undefined : kinds[this.#next++];
+    if (kind === undefined) {
+      this.#group++;
+      this.#next = 0;
+      return true;
+    }
+    this.#kind = kind;
+    kind.work(this.installation, this.#give);
+    return true;
+  }
+
+  readonly #give = (subject: string, value: number, at: Figure['at'], inputs: () => readonly Input[], words?: () => string): void => {
+    if (Number.isFinite(value)) this.figures.push(new Found(this.#kind as FigureKind, subject, value, at, inputs, words));
+  };
 }
 
-const keptOf = perSubject((_: Installation): { figures: readonly Figure[] | undefined } => ({ figures: undefined }));
+const workingOf = perSubject((installation: Installation) => new Working(installation));
+
+/** Every figure that can be worked out, in the order of the kinds; what lacks a fact is left out. */
+export function figuresOf(installation: Installation): readonly Figure[] {
+  const working = workingOf(installation);
+  while (working.goOn());
+  return working.figures;
+}
+
+/** The same in small steps: it rests between the kinds. Whoever cannot wait meanwhile goes on where it has come to. */
+export function* workingFigures(installation: Installation): Steps<readonly Figure[]> {
+  const working = workingOf(installation);
+  while (working.goOn()) yield;
+  return working.figures;
+}
 
 /** A figure whose id is put together only when somebody asks for it. */
 class Found implements Figure {
