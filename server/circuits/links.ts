@@ -60,7 +60,7 @@ export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: Ter
     const input = end.terminal;
     if (input === undefined || !isInput(input.role)) continue;
     const wire = wireOn(panel, input);
-    if (wire !== undefined && isJoinedToReturn(panel, input)) return { end, wire };
+    if (wire !== undefined && isJoinedToReturn(panel, input) && leadsToReturn(panel, link, input)) return { end, wire };
   }
   return undefined;
 }
@@ -68,6 +68,38 @@ export function bridgedBy(panel: Panel, link: TerminalLink): { readonly end: Ter
 function isJoinedToReturn(panel: Panel, input: Terminal): boolean {
   const joined = joinedOf(panel).get(input);
   if (joined === undefined) return false;
-  const common = input.common === undefined ? undefined : panel.model?.terminals.get(input.common.text);
+  const common = returnOf(panel, input);
   return joined.hasCommon || (common !== undefined && common !== input && joined.terminals.has(common));
+}
+
+const returnOf = ({ model }: Panel, input: Terminal): Terminal | undefined =>
+  input.common === undefined ? undefined : model?.terminals.get(input.common.text);
+
+/** The links that end on a terminal. */
+const linksOn = perSubject(({ links }: Panel): ReadonlyMap<Terminal, readonly TerminalLink[]> => {
+  const on = new Map<Terminal, TerminalLink[]>();
+  for (const link of links)
+    for (const { terminal } of link.ends)
+      if (terminal !== undefined) {
+        const known = on.get(terminal);
+        if (known === undefined) on.set(terminal, [link]);
+        else known.push(link);
+      }
+  return on;
+});
+
+/** True where it is this very link that leads on to the return: another one beside it on the input may be to blame. */
+function leadsToReturn(panel: Panel, link: TerminalLink, input: Terminal): boolean {
+  const common = returnOf(panel, input);
+  const on = linksOn(panel);
+  const met = new Set<Terminal>([input]);
+  const waiting: TerminalLink[] = [link];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop())
+    for (const { terminal } of next.ends) {
+      if (terminal === undefined || met.has(terminal)) continue;
+      if (terminal.role === 'common' || terminal === common) return true;
+      met.add(terminal);
+      waiting.push(...(on.get(terminal) ?? []));
+    }
+  return false;
 }

@@ -82,11 +82,11 @@ describe('a fact that stands twice', () => {
   ])('is a line of one word %s too', (_, last) => {
     expect(of(`language 1\nsensor-model siskin {\n  kind beam\n  testable\n  ${last}`)).toEqual([[true, 'unnecessary', [true]]]);
   });
-  it('is not taken out where it does not stand alone on its line', () => {
+  it('is taken out behind a brace too, where it stands as it would after formatting', () => {
     const text =
       'language 1\npanel-model heron {\n  supply 24 V\n  selector logic "Logic" {\n    option steps "in turns"\n  } supply 24 V\n}\n';
-    expect(of(text)).toEqual([[true, undefined, []]]);
-    expect(mended(text)).toBe(text);
+    expect(of(text)).toEqual([[true, 'unnecessary', [true]]]);
+    expect(mended(text)).toBe(text.replace('} supply 24 V', '}'));
   });
   it('is, as a block, never taken out: each may say something that the other does not', () => {
     expect(of('language 1\nmotion {\n  seat 1 s\n}\nmotion {\n  seat 1 s\n}\n')).toEqual([[false, undefined, []]]);
