@@ -33,6 +33,8 @@ export const nodeHost: Host = {
 
 /** Beside the built server; nowhere beside its sources. */
 function shippedPages(): string | undefined {
+  // Only what is built is a script with a folder of its own; a module has none.
+  if (typeof __dirname === 'undefined') return undefined;
   const pages = join(__dirname, 'pages');
   return existsSync(join(pages, 'rules')) ? pathToFileURL(pages).href : undefined;
 }
