@@ -1,11 +1,10 @@
 // From arguments to an exit code. Whatever happens is told in one line, never as a stack trace.
-import { nearest } from '../engine/inside.ts';
+import { nearest, version } from '../engine/inside.ts';
 import { didYouMean, readArguments } from './arguments.ts';
 import { allCommands } from './commands/all.ts';
 import { visible } from './display.ts';
 import { overview, pageOf } from './help.ts';
 import { exit, type Terminal, WrongUse } from './terminal.ts';
-import { version } from './version.ts';
 
 const commands = [...allCommands].sort((a, b) => a.order - b.order);
 

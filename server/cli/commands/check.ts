@@ -1,4 +1,5 @@
 import { type Finding, fixAll } from '../../engine/index.ts';
+import { version } from '../../engine/inside.ts';
 import { type Arguments, asOfDay, shardOf } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
@@ -12,7 +13,6 @@ import { findFiles } from '../search.ts';
 import { Sites } from '../sites.ts';
 import { Sweeper } from '../sweeper.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
-import { version } from '../version.ts';
 import { writeText } from '../write.ts';
 
 /** What is written where nothing else is asked for. */

@@ -1,1 +1,0 @@
-export { version } from '../engine/inside.ts';
