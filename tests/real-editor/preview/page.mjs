@@ -471,7 +471,10 @@ const testsOf = ({ answers, browser }) => ({
       assert.ok(apart(open_, closed) > 50, `${closed} ${open_}`);
       assert.match(await moved(), leaf.motion.kind === 'turn' ? /^rotate\(-?\d/ : /^translate\(-?\d/);
       const phase = cycle.phases.find(({ from, to }) => from <= widest && widest < to)?.label ?? '';
-      assert.match(await page.locator('#time').getAttribute('aria-valuetext'), /^\d+\.\d s of \d+\.\d s: ./);
+      // Where nobody says how long the gate stands open, the cycle has no length to tell.
+      const told = cycle.total === undefined ? /^\d+\.\d s: ./ : /^\d+\.\d s of \d+(\.\d)? s: ./;
+      assert.equal(cycle.total === undefined, path === sound);
+      assert.match(await page.locator('#time').getAttribute('aria-valuetext'), told);
       assert.ok(phase !== '');
       await page.locator('#time').focus();
       const value = Number(await page.locator('#time').inputValue());
@@ -502,8 +505,8 @@ const testsOf = ({ answers, browser }) => ({
       assert.equal(await time(), stopped);
       await page.locator('#time').fill(String(Math.floor(answers[sound].answer.cycle.duration)));
       await page.getByRole('button', { name: 'Play' }).click();
-      const { duration, total } = answers[sound].answer.cycle;
-      const end = `${duration.toFixed(1)} s of ${total}`;
+      const { duration, told } = answers[sound].answer.cycle;
+      const end = `${(duration - told).toFixed(1)} s after the command to close`;
       await page.waitForFunction((words) => document.querySelector('.moment').textContent.startsWith(words), end);
       await page.getByRole('button', { name: 'Play' }).waitFor();
     }
