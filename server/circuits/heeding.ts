@@ -1,6 +1,7 @@
 // Which device is heard by which panel, and which leaf that panel stops. A sensor that no panel heeds protects nobody.
 import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
 import { isMeantFor, type Movement } from './devices.ts';
+import { declaredAs } from './levels.ts';
 import { isLinked } from './links.ts';
 import { isResistive } from './loops.ts';
 import { isShared } from './terminals.ts';
@@ -69,8 +70,15 @@ export const heedingOf = perSubject((sensor: Sensor): Heeding | undefined => {
     return { wire, tested, because: tested ? '' : 'its loop has no terminator, so a cut cable goes unseen' };
   }
   const because = whyUntested(sensor, wire);
-  return { wire, tested: because === '', because };
+  return { wire, tested: because === '' || provesItself(sensor, wire), because };
 });
+
+/**
+ * True where the maker declares that the sensor finds its own faults well enough, and a cut wire reads as somebody in the way. What
+ * waits for a contact to close hears nothing of a cut wire.
+ */
+const provesItself = (sensor: Sensor, { ends }: Wire): boolean =>
+  declaredAs(sensor.model?.facts) === 'enough' && !ends.some(({ terminal }) => terminal?.contact === 'normally-open');
 
 /** Why a fault of a sensor with a relay would not be found; empty where it would. */
 function whyUntested(sensor: Sensor, { panel, ends }: Wire): string {

@@ -1,7 +1,21 @@
 // The circuits room: what is electrically connected, what a device can do by what it is, and which panel hears it.
 
-export { isEdge, isMeantFor, type Measure, type Movement, measureOf, movements, watches } from './devices.ts';
+export {
+  endsShort,
+  isEdge,
+  isMeantFor,
+  type Measure,
+  type Movement,
+  measureOf,
+  missesPeople,
+  movements,
+  type Opening,
+  openingOf,
+  passesOver,
+  watches,
+} from './devices.ts';
 export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reaches, sensorsFor, sensorsHeardBy } from './heeding.ts';
+export { type Declared, declaredAs } from './levels.ts';
 export { bridgedBy } from './links.ts';
 export { chainedInto, circleOf, type EdgeBranch, type EdgeLoop, endsOpen, isResistive, loopsOf } from './loops.ts';
 export { cablesTo, extraLow, isMains, loadsOf, type Output, type OutputLoads, outputsNamed, upstreamOf } from './supplies.ts';

@@ -12,7 +12,12 @@ export function isUnfit({ device, part }: Pick<Wire, 'device' | 'part'>, role: T
   if (part === 'supply') return role !== 'supply-out' && role !== 'test-output';
   if (part === 'test') return role !== 'test-output';
   if (device.kind === 'drive') return role !== 'motor';
-  if (device.kind === 'control') return role !== 'command-input' && role !== 'stop-input';
+  // A command is no stop, and a stop no command: on the other's input each does the opposite of what is meant.
+  if (device.kind === 'control') {
+    const acts = device.it.facts.acts?.value;
+    if (acts === undefined) return role !== 'command-input' && role !== 'stop-input';
+    return role !== (acts === 'stop' ? 'stop-input' : 'command-input');
+  }
   const { model } = device.it;
   const output = model?.facts.output?.value;
   if (output === undefined) return false;

@@ -7,7 +7,6 @@ import { rule as acceptanceUnused } from './acceptance-unused/rule.ts';
 import { rule as acceptanceWithoutReason } from './acceptance-without-reason/rule.ts';
 import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
 import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
-import { rule as autoCloseWithoutTestedSensors } from './auto-close-without-tested-sensors/rule.ts';
 import { rule as batteryTooSmall } from './battery-too-small/rule.ts';
 import { rule as beamHeightUnstated } from './beam-height-unstated/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
@@ -27,6 +26,8 @@ import { rule as commonCauseNotShown } from './common-cause-not-shown/rule.ts';
 import { rule as commonWrong } from './common-wrong/rule.ts';
 import { rule as contactWrong } from './contact-wrong/rule.ts';
 import { rule as controlMissing } from './control-missing/rule.ts';
+import { rule as controlNotWired } from './control-not-wired/rule.ts';
+import { rule as controlOutOfView } from './control-out-of-view/rule.ts';
 import { rule as controlWithinReach } from './control-within-reach/rule.ts';
 import { rule as dateImpossible } from './date-impossible/rule.ts';
 import { rule as deadPointInTravel } from './dead-point-in-travel/rule.ts';
@@ -56,9 +57,11 @@ import { rule as forceSettingOutsideWindow } from './force-setting-outside-windo
 import { rule as forceTestOverdue } from './force-test-overdue/rule.ts';
 import { rule as forceWindowEmpty } from './force-window-empty/rule.ts';
 import { rule as forceWindowNarrow } from './force-window-narrow/rule.ts';
+import { rule as functionLeavesOutPart } from './function-leaves-out-part/rule.ts';
 import { rule as gateSaturated } from './gate-saturated/rule.ts';
 import { rule as hazardGeometryUnstated } from './hazard-geometry-unstated/rule.ts';
 import { rule as hazardUncovered } from './hazard-uncovered/rule.ts';
+import { rule as hingeGuardBeyondLeaf } from './hinge-guard-beyond-leaf/rule.ts';
 import { rule as holdToRunMisuse } from './hold-to-run-misuse/rule.ts';
 import { rule as holdToRunOvertravels } from './hold-to-run-overtravels/rule.ts';
 import { rule as holdToRunTooFast } from './hold-to-run-too-fast/rule.ts';
@@ -82,6 +85,7 @@ import { rule as linkWrong } from './link-wrong/rule.ts';
 import { rule as loopImpedanceTooHigh } from './loop-impedance-too-high/rule.ts';
 import { rule as mainsIsolationNotStated } from './mains-isolation-not-stated/rule.ts';
 import { rule as manualReleaseNotStated } from './manual-release-not-stated/rule.ts';
+import { rule as measureBeyondKind } from './measure-beyond-kind/rule.ts';
 import { rule as modelMissing } from './model-missing/rule.ts';
 import { rule as modelRepeated } from './model-repeated/rule.ts';
 import { rule as modelUnknown } from './model-unknown/rule.ts';
@@ -94,6 +98,7 @@ import { rule as nameUnknown } from './name-unknown/rule.ts';
 import { rule as nestedTooDeep } from './nested-too-deep/rule.ts';
 import { rule as normallyClosedInputOpen } from './normally-closed-input-open/rule.ts';
 import { rule as openLeafCrushes } from './open-leaf-crushes/rule.ts';
+import { rule as openingLeafUnguarded } from './opening-leaf-unguarded/rule.ts';
 import { rule as orderAgainstOverlap } from './order-against-overlap/rule.ts';
 import { rule as outputOverloaded } from './output-overloaded/rule.ts';
 import { rule as overlapCircular } from './overlap-circular/rule.ts';
@@ -106,10 +111,13 @@ import { rule as performanceLevelTooLow } from './performance-level-too-low/rule
 import { rule as pivotGapTooWide } from './pivot-gap-too-wide/rule.ts';
 import { rule as protectionBelowLoad } from './protection-below-load/rule.ts';
 import { rule as protectionOverCableRating } from './protection-over-cable-rating/rule.ts';
+import { rule as protectionUntested } from './protection-untested/rule.ts';
 import { rule as protectiveConductorTooSmall } from './protective-conductor-too-small/rule.ts';
 import { rule as queueReachesRoad } from './queue-reaches-road/rule.ts';
+import { rule as requiredLevelBelowStandard } from './required-level-below-standard/rule.ts';
 import { rule as residualCurrentDeviceUnfit } from './residual-current-device-unfit/rule.ts';
 import { rule as rollersBeyondTail } from './rollers-beyond-tail/rule.ts';
+import { rule as safeguardLevelTooLow } from './safeguard-level-too-low/rule.ts';
 import { rule as safeguardingBelowMinimum } from './safeguarding-below-minimum/rule.ts';
 import { rule as safetyFunctionUndeclared } from './safety-function-undeclared/rule.ts';
 import { rule as seatOutsidePractice } from './seat-outside-practice/rule.ts';
@@ -159,7 +167,6 @@ export const allRules: readonly Rule[] = [
   acceptanceWithoutReason,
   adjusterOutOfRange,
   angleOutOfReach,
-  autoCloseWithoutTestedSensors,
   batteryTooSmall,
   beamHeightUnstated,
   beamTooHigh,
@@ -179,6 +186,8 @@ export const allRules: readonly Rule[] = [
   commonWrong,
   contactWrong,
   controlMissing,
+  controlNotWired,
+  controlOutOfView,
   controlWithinReach,
   dateImpossible,
   deadPointInTravel,
@@ -208,9 +217,11 @@ export const allRules: readonly Rule[] = [
   forceTestOverdue,
   forceWindowEmpty,
   forceWindowNarrow,
+  functionLeavesOutPart,
   gateSaturated,
   hazardGeometryUnstated,
   hazardUncovered,
+  hingeGuardBeyondLeaf,
   holdToRunMisuse,
   holdToRunOvertravels,
   holdToRunTooFast,
@@ -234,6 +245,7 @@ export const allRules: readonly Rule[] = [
   loopImpedanceTooHigh,
   mainsIsolationNotStated,
   manualReleaseNotStated,
+  measureBeyondKind,
   modelMissing,
   modelRepeated,
   modelUnknown,
@@ -246,6 +258,7 @@ export const allRules: readonly Rule[] = [
   nestedTooDeep,
   normallyClosedInputOpen,
   openLeafCrushes,
+  openingLeafUnguarded,
   orderAgainstOverlap,
   outputOverloaded,
   overlapCircular,
@@ -258,10 +271,13 @@ export const allRules: readonly Rule[] = [
   pivotGapTooWide,
   protectionBelowLoad,
   protectionOverCableRating,
+  protectionUntested,
   protectiveConductorTooSmall,
   queueReachesRoad,
+  requiredLevelBelowStandard,
   residualCurrentDeviceUnfit,
   rollersBeyondTail,
+  safeguardLevelTooLow,
   safeguardingBelowMinimum,
   safetyFunctionUndeclared,
   seatOutsidePractice,

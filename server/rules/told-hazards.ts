@@ -10,7 +10,7 @@ const against: Readonly<Record<HazardKind, readonly string[]>> = {
   'closing-edge': [
     'closing-edge-unguarded',
     'safeguarding-below-minimum',
-    'auto-close-without-tested-sensors',
+    'protection-untested',
     'entrapment-protection-below-minimum',
     'edge-overtravel-too-long',
     'hold-to-run-misuse',

@@ -1,55 +1,81 @@
 // In which ways the gate is commanded, and whether whoever commands it holds on and sees it.
 import { type Control, type Installation, perSubject, regimeOf } from '../model/index.ts';
 
-/** The ways in which EN 12453 tells controls apart. */
-export type ControlKind = 'hold-to-run' | 'hold-to-run by key' | 'impulse, gate in view' | 'impulse, gate not in view' | 'automatic';
+/** The ways in which EN 12453 tells controls apart, and one that it does not know: held by somebody who may not see the gate. */
+export type ControlKind =
+  | 'hold-to-run'
+  | 'hold-to-run by key'
+  | 'hold-to-run, gate not in view'
+  | 'impulse, gate in view'
+  | 'impulse, gate not in view'
+  | 'automatic';
 
 export interface Command {
   readonly kind: ControlKind;
   /** Where the file says so. */
   readonly at: { readonly start: number; readonly end: number };
-  /** The control that gives it; undefined where the gate closes by itself after the dwell. */
+  /** The control that gives it; undefined where the gate closes by itself after a dwell. */
   readonly control: Control | undefined;
 }
 
-/** True when every way to command the gate is hold-to-run: somebody watches, and lets go. */
-export function onlyHeld(installation: Installation): boolean {
-  const commands = commandsOf(installation);
-  if (commands.length === 0) return false;
-  for (const command of commands) if (command.kind !== 'hold-to-run' && command.kind !== 'hold-to-run by key') return false;
-  return true;
-}
+type Means = NonNullable<Control['facts']['by']>['value'];
 
-/** The same, and whoever holds it sees the whole gate: only then does letting go protect anybody. Sight that is not stated is none. */
-export function heldInView(installation: Installation): boolean {
-  if (!onlyHeld(installation)) return false;
-  const ofSite = installation.site?.facts.sight?.value;
-  return installation.controls.every(({ facts }) => facts.acts === undefined || (facts.sight?.value ?? ofSite) === 'full');
-}
+/**
+ * Means that are fixed to a place, from which the gate may be seen. Who presses a transmitter or answers a telephone may be anywhere, and
+ * a loop or a clock sees nothing.
+ */
+const fixedPlaces: ReadonlySet<Means | undefined> = new Set<Means>(['push-button', 'key-switch', 'keypad']);
+
+/** True where the control stands in one place, so that it can be said what is in view from there. */
+export const hasAPlace = ({ facts }: Control): boolean => fixedPlaces.has(facts.by?.value);
+
+/** What the file says of the view from a control: its own line, or else the site's; undefined where neither is there. */
+export const statedSightOf = ({ facts, installation }: Control) => facts.sight ?? installation.site?.facts.sight;
+
+/** True where whoever uses the control surely sees the whole gate: it has a place, and the file says that the gate is in view from there. */
+export const seesTheGate = (control: Control): boolean => hasAPlace(control) && statedSightOf(control)?.value === 'full';
+
+/** True when every way to command the gate is held in full view: somebody watches, and lets go. Only then does letting go protect anybody. */
+export const heldInView = perSubject((installation: Installation): boolean => {
+  const commands = commandsOf(installation);
+  return commands.length > 0 && commands.every(({ kind }) => kind === 'hold-to-run' || kind === 'hold-to-run by key');
+});
 
 /** The first control that is held, where the body of rules judges held controls; undefined where there is none. */
 export const judgedHeldControlOf = (installation: Installation): Control | undefined =>
   regimeOf(installation).judgesHeldControls ? installation.controls.find(({ facts }) => facts.acts?.value === 'hold-to-run') : undefined;
 
-/** All the ways in which the gate is commanded. A gate that closes by itself is automatic, whatever else it has. */
+/**
+ * All the ways in which the gate is commanded to move. A gate that closes by itself, after a dwell of the whole opening or of the part
+ * for people on foot, is automatic, whatever else it has. What only stops it moves nothing.
+ */
 export const commandsOf = perSubject((installation: Installation): readonly Command[] => {
   const commands: Command[] = [];
   for (const control of installation.controls) {
     const { acts } = control.facts;
-    if (acts === undefined) continue;
-    const kind = kindOf(control, acts.value);
-    commands.push({ kind, at: acts.line, control });
+    if (acts === undefined || acts.value === 'stop') continue;
+    commands.push({ kind: kindOf(control, acts.value), at: acts.line, control });
   }
-  const dwell = installation.motion?.facts.dwell;
+  const { dwell, pedestrian } = installation.motion?.facts ?? {};
+  if (pedestrian?.dwell !== undefined) commands.push({ kind: 'automatic', at: pedestrian.line, control: undefined });
   if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, control: undefined });
   return commands;
 });
 
-function kindOf(control: Control, acts: NonNullable<Control['facts']['acts']>['value']): ControlKind {
-  if (acts === 'automatic') return acts;
+type Moving = Exclude<NonNullable<Control['facts']['acts']>['value'], 'stop'>;
+
+function kindOf(control: Control, acts: Moving): ControlKind {
+  const by = control.facts.by?.value;
   // Nobody watches beside a clock, and a vehicle on a loop does not let go in time.
-  if (control.facts.by?.value === 'clock' || (control.facts.by?.value === 'loop' && acts === 'hold-to-run')) return 'automatic';
-  if (acts === 'hold-to-run') return control.facts.by?.value === 'key-switch' ? 'hold-to-run by key' : 'hold-to-run';
-  const sight = control.facts.sight?.value ?? control.installation.site?.facts.sight?.value ?? 'none';
-  return sight === 'full' ? 'impulse, gate in view' : 'impulse, gate not in view';
+  if (acts === 'automatic' || by === 'clock' || (by === 'loop' && acts === 'hold-to-run')) return 'automatic';
+  if (acts === 'impulse') return seesTheGate(control) ? 'impulse, gate in view' : 'impulse, gate not in view';
+  if (!seesTheGate(control)) return 'hold-to-run, gate not in view';
+  return by === 'key-switch' ? 'hold-to-run by key' : 'hold-to-run';
 }
+
+/** The first command that starts an opening with nobody beside the gate: a clock, or a vehicle on a loop. */
+export const opensUnwatched = perSubject((installation: Installation): Command | undefined =>
+  commandsOf(installation).find(
+    ({ control, kind }) => control !== undefined && (kind === 'automatic' || control.facts.by?.value === 'loop'),
+  ),
+);

@@ -1,5 +1,5 @@
 // What covers the hazards of a leaf, and what is there but does not.
-import { heedingOf, isEdge, measureOf, reaches, watches } from '../circuits/index.ts';
+import { endsShort, heedingOf, isEdge, measureOf, missesPeople, reaches, watches } from '../circuits/index.ts';
 import { type Hazard, type HazardKind, hazardsOf } from '../figures/hazards/working.ts';
 import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { heldInView } from './commands.ts';
@@ -28,7 +28,7 @@ type Edge = NonNullable<Sensor['facts']['on']>['edge'];
 
 /** The edge on which a device feels what is caught there. */
 const edgesFor: Readonly<Record<HazardKind, readonly Edge[]>> = {
-  'closing-edge': ['closing-edge'],
+  'closing-edge': ['closing-edge', 'receiving-edge'],
   hinge: ['hinge-edge'],
   underside: ['bottom-edge'],
   'opening-side': ['opening-edge'],
@@ -48,24 +48,22 @@ export const judgedPlacesOf = perSubject((leaf: Leaf): readonly JudgedHazard[] |
   return judged;
 });
 
-/**
- * The sensors that sit on no leaf, heard or not, and those of them that are to let every leaf touch nobody. An edge that sits on none
- * feels nothing.
- */
-const looseSensorsOf = perSubject(
-  ({ sensors }: Installation): { readonly all: readonly Sensor[]; readonly keepingOff: readonly Sensor[] } => {
-    const all = sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor));
-    return { all, keepingOff: all.filter((sensor) => measureOf(sensor) === 'E') };
-  },
+/** The sensors that sit on no leaf, heard or not. An edge that sits on none feels nothing. */
+const looseSensorsOf = perSubject(({ sensors }: Installation): readonly Sensor[] =>
+  sensors.filter((sensor) => sensor.facts.on === undefined && !isEdge(sensor)),
 );
+
+/** True where it says that the field of the sensor lies on that place of the leaf. A field across the opening lies on none of them. */
+export const liesOn = ({ facts }: Sensor, leaf: Leaf, place: HazardKind): boolean =>
+  facts.guards.some(({ leaf: named, places }) => named.text === leaf.name && (places as readonly string[]).includes(place));
 
 /**
  * The sensors that may cover a hazard of a leaf, in the order of the text: its own, and of the others those that are not for some edge
  * alone.
  */
 function sensorsNear(leaf: Leaf, hazard: Hazard): readonly Sensor[] {
-  const { all, keepingOff } = looseSensorsOf(leaf.installation);
-  const others = hazard.kind === 'closing-edge' ? all : keepingOff;
+  const all = looseSensorsOf(leaf.installation);
+  const others = hazard.kind === 'closing-edge' ? all : all.filter((sensor) => liesOn(sensor, leaf, hazard.kind));
   return others.length === 0 ? leaf.sensors : [...leaf.sensors, ...others].sort((a, b) => a.at.start - b.at.start);
 }
 
@@ -85,8 +83,9 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
     const on = sensor.facts.on;
     if (measure === undefined) continue;
     const there = on !== undefined && edgesFor[hazard.kind].includes(on.edge);
-    // What lets the leaf touch nobody covers the whole leaf; what feels a touch, only where it is.
-    const fits = measure === 'E' || (there && measure === 'C') || (hazard.kind === 'closing-edge' && (there || on === undefined));
+    // What feels a touch covers where it is, and what lets the leaf touch nobody where its field lies.
+    const fits =
+      hazard.kind === 'closing-edge' ? there || on === undefined : measure === 'E' ? there || on === undefined : there && measure === 'C';
     if (!fits && !there) continue;
     const not = whyNot(sensor, leaf, hazard, fits);
     if (not !== undefined) {
@@ -113,7 +112,10 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
 
 function whyNot(sensor: Sensor, leaf: Leaf, hazard: Hazard, fits: boolean): string | undefined {
   if (!fits) return 'does not limit the force there';
-  if (heedingOf(sensor) === undefined) return 'is meant to, but the panel does not heed it';
+  const heeding = heedingOf(sensor);
+  if (heeding === undefined) return 'is meant to, but the panel does not heed it';
   if (!reaches(sensor, leaf)) return 'is meant to, but reports to a panel that does not drive the leaf';
+  if (missesPeople(sensor)) return endsShort(sensor) ? 'does not reach across the opening' : 'passes over who lies on the ground';
+  if (hazard.kind !== 'closing-edge' && !heeding.tested) return `is not tested before each movement: ${heeding.because}`;
   return hazard.movements.some((movement) => watches(sensor, movement)) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
 }

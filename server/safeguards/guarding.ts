@@ -6,13 +6,14 @@ import {
   type Measure,
   type Movement,
   measureOf,
+  missesPeople,
   movements,
   panelsFor,
   sensorsHeardBy,
   watches,
 } from '../circuits/index.ts';
 import { type Leaf, type Panel, perSubject, regimeOf, type Sensor } from '../model/index.ts';
-import { onlyHeld } from './commands.ts';
+import { heldInView } from './commands.ts';
 import { forcesProven, limitsItself } from './forces.ts';
 
 export interface Measures {
@@ -38,7 +39,7 @@ const openingGuardingOf = perSubject((panel: Panel): Guarding | undefined => {
 function count(sensor: Sensor, guarding: Guarding[Movement]): void {
   const heeding = heedingOf(sensor);
   const letter = measureOf(sensor);
-  if (heeding === undefined || letter === undefined) return;
+  if (heeding === undefined || letter === undefined || missesPeople(sensor)) return;
   guarding.all[letter] = true;
   if (heeding.tested) guarding.tested[letter] = true;
 }
@@ -83,7 +84,7 @@ export function needsForceTest(leaf: Leaf): boolean {
   return (
     leaf.drives.length > 0 &&
     regimeOf(leaf.installation).asksForForceTests &&
-    !onlyHeld(leaf.installation) &&
+    !heldInView(leaf.installation) &&
     !measuresFor(leaf, 'closing', false).E
   );
 }

@@ -1,5 +1,27 @@
 // The safeguards room: who is protected at this gate, by what, in which movement, and how the gate is commanded.
-export { type Command, type ControlKind, commandsOf, heldInView, judgedHeldControlOf, onlyHeld } from './commands.ts';
-export { type Cover, type JudgedHazard, judgedHazardsOf, judgedPlacesOf } from './cover.ts';
+export {
+  type Command,
+  type ControlKind,
+  commandsOf,
+  hasAPlace,
+  heldInView,
+  judgedHeldControlOf,
+  opensUnwatched,
+  seesTheGate,
+  statedSightOf,
+} from './commands.ts';
+export { type Cover, type JudgedHazard, judgedHazardsOf, judgedPlacesOf, liesOn } from './cover.ts';
 export { forcesProven, openingForcesProven } from './forces.ts';
 export { type Measures, measuresFor, needsForceTest } from './guarding.ts';
+export {
+  type Asked,
+  askedOf,
+  inWords,
+  matrixSource,
+  meets,
+  present,
+  type Requirement,
+  requirementFor,
+  strictest,
+  type Users,
+} from './matrix.ts';

@@ -112,6 +112,11 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     leaf: v[1],
     edge: v[2],
   }),
+  'line leaf places': (v) => ({
+    line: v[0],
+    leaf: v[1],
+    places: v[2],
+  }),
   'line value tolerance': (v) => ({
     line: v[0],
     value: v[1],
@@ -342,14 +347,15 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     fitted: v[4],
     release: v[5],
   }),
-  'watches height on terminator leakage chains-into fitted': (v) => ({
+  'watches height on guards terminator leakage chains-into fitted': (v) => ({
     watches: v[0],
     height: v[1],
     on: v[2],
-    terminator: v[3],
-    leakage: v[4],
-    'chains-into': v[5],
-    fitted: v[6],
+    guards: v[3],
+    terminator: v[4],
+    leakage: v[5],
+    'chains-into': v[6],
+    fitted: v[7],
   }),
   'by acts sight reach consumes': (v) => ({
     by: v[0],

@@ -251,7 +251,7 @@ export const kinds = {
   ),
   'accepts outside': behind(many(1, () => 'accept seat-outside-practice because "worn stops" by "KL" until 2027-03-31\n')),
   'accepts of unknown rules': behind(many(1, (i) => `accept no-such-rule-${i} because "worn stops" by "KL" until 2027-03-31\n`)),
-  expects: behind(many(1, () => 'expects auto-close-without-tested-sensors\n')),
+  expects: behind(many(1, () => 'expects protection-untested\n')),
   'expects-no': behind(many(1, () => 'expects-no error\n')),
   'numbers without units': behind(many(6, (i) => `leaf leaf-${i} {\n  width 2\n  height 1\n  mass 3\n  opens inward 95\n}\n`)),
   'braces lost': behind(many(5, (i) => `leaf leaf-${i} {\n  width 2.10 m\n  height 1.80 m\n  mass 165 kg\n  opens inward 95 deg\n`)),

@@ -24,7 +24,7 @@ const rulesOf: Readonly<Record<string, readonly string[]>> = {
   'closing edge': [
     'closing-edge-unguarded',
     'safeguarding-below-minimum',
-    'auto-close-without-tested-sensors',
+    'protection-untested',
     'entrapment-protection-below-minimum',
     'edge-overtravel-too-long',
     'hold-to-run-misuse',

@@ -184,7 +184,7 @@ describe('hazards', () => {
     const about = new Set([
       'closing-edge-unguarded',
       'safeguarding-below-minimum',
-      'auto-close-without-tested-sensors',
+      'protection-untested',
       'entrapment-protection-below-minimum',
       'hazard-uncovered',
       'open-leaf-crushes',

@@ -140,13 +140,13 @@ describe('force limitation by measured forces', () => {
   });
 
   it('serves closing by itself only where the drive’s own sensing limits the force in every movement', () => {
-    expect(errors({ dwell: true, measured: block(complete) })).toContain('auto-close-without-tested-sensors');
+    expect(errors({ dwell: true, measured: block(complete) })).toContain('protection-untested');
     const said = verdict({ dwell: true, measured: block(complete) }).findings.find(
-      (finding) => finding.rule === 'auto-close-without-tested-sensors',
+      (finding) => finding.rule === 'protection-untested',
     );
     expect(said?.what).toContain('“floor”');
-    expect(errors({ dwell: true, senses: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
-    expect(errors({ dwell: true, edge: true, measured: block(complete) })).not.toContain('auto-close-without-tested-sensors');
+    expect(errors({ dwell: true, senses: true, measured: block(complete) })).not.toContain('protection-untested');
+    expect(errors({ dwell: true, edge: true, measured: block(complete) })).not.toContain('protection-untested');
   });
 
   it('the last day of all counts for the yearly test', () => {

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { guards, heedingOf } from '../../server/circuits/index.ts';
 import type { Installation, Leaf, Sensor } from '../../server/model/index.ts';
-import { commandsOf, measuresFor, needsForceTest, onlyHeld } from '../../server/safeguards/index.ts';
+import { commandsOf, heldInView, measuresFor, needsForceTest } from '../../server/safeguards/index.ts';
 import { judge } from '../kit/pages.ts';
 
 const head =
@@ -352,7 +352,7 @@ describe('the ways in which a gate is commanded', () => {
   ])('%s', (_, parts, expected) => expect(kinds(...parts)).toEqual(expected));
 
   test('only held: every way is, and there is one', () => {
-    const only = (...parts: string[]): boolean => onlyHeld(installationOf(leaf(), ...parts));
+    const only = (...parts: string[]): boolean => heldInView(installationOf(leaf(), ...parts));
     expect(only()).toBe(false);
     expect(only(control('a', 'acts hold-to-run'))).toBe(true);
     expect(only(control('a', 'by key-switch', 'acts hold-to-run'), control('b', 'acts hold-to-run'))).toBe(true);

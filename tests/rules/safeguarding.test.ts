@@ -23,8 +23,8 @@ function found(rule: string, ...parts: string[]): { readonly text: string; reado
 const pointsAt = (text: string, { related }: Finding): string[] =>
   related.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
 
-describe('auto-close-without-tested-sensors', () => {
-  const rule = 'auto-close-without-tested-sensors';
+describe('protection-untested', () => {
+  const rule = 'protection-untested';
   const bare = 'sensor-model tern-beam "Beam that nobody can test" {\n  kind beam\n  output relay\n  measure D\n}\n';
   const opening = sensor('other-beam', 'finch-relay', 'watches opening\n  height 200 mm');
   const cases: Record<string, readonly [parts: readonly string[], says: string]> = {
@@ -212,7 +212,7 @@ describe('what is missing is said elsewhere', () => {
   const six = [
     'closing-edge-unguarded',
     'safeguarding-below-minimum',
-    'auto-close-without-tested-sensors',
+    'protection-untested',
     'pedestrian-opening-unguarded',
     'hold-to-run-misuse',
     'entrapment-protection-below-minimum',

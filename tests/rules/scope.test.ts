@@ -5,7 +5,7 @@ import { blocksOf, foldersWith, judge, readPage } from '../kit/pages.ts';
 
 /** They hold what EN 12453, ASR A1.7, BS 7671 and their kin ask for. */
 const european = [
-  'auto-close-without-tested-sensors',
+  'protection-untested',
   'closing-edge-unguarded',
   'edge-overtravel-too-long',
   'force-not-measured',

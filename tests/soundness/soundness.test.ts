@@ -17,7 +17,7 @@ const count = Number(process.env['SITES'] ?? 2000);
 const aboutLeaf = [
   'closing-edge-unguarded',
   'safeguarding-below-minimum',
-  'auto-close-without-tested-sensors',
+  'protection-untested',
   'entrapment-protection-below-minimum',
 ];
 const safeguarding = [...aboutLeaf, 'hold-to-run-misuse', 'pedestrian-opening-unguarded'];

@@ -1,6 +1,7 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
 import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
 import { type Drive, type Installation, type Leaf, perSubject, regimeOf } from '../../model/index.ts';
+import { guardedFromHinge } from '../hinge-gap/working.ts';
 import { inertiaOf } from '../leaf-inertia/working.ts';
 import { gravity, risingHingeMoment, rollingShare } from '../leaf-load/working.ts';
 import { closingStopOf, type EdgeStop, openingStopOf } from '../overtravel/working.ts';
@@ -81,7 +82,7 @@ export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {
     lowest: tilt?.lowest === 'open' ? travel : 0,
     climb: swing ? (risingHingeMoment(mass.value, leaf.facts.rises?.value ?? 0, travel) ?? 0) : mass.value * gravity * Math.sin(slope),
     wind: pressure * moment,
-    guard: leaf.facts['hinge-guard']?.value,
+    guard: guardedFromHinge(leaf),
     room: leaf.facts['room-when-open']?.value,
     relieved: model['senses-obstacles'] !== undefined,
     closing: guardedIn(leaf, 'closing', closing),

@@ -8,6 +8,18 @@ export interface HingeSide extends HingeGaps {
   readonly worse: 'opening' | 'closing';
 }
 
+/**
+ * As far from the hinge axis a guard at the hinge counts at most, metres: further out a whole body fits between leaf and post (EN ISO 13854:
+ * 500 mm), and keeping people out there takes more than a guard.
+ */
+export const mostHingeGuard = 0.5;
+
+/** How far from the hinge axis a guard keeps people out, metres; undefined where there is none. */
+export function guardedFromHinge({ facts }: Leaf): number | undefined {
+  const stated = facts['hinge-guard']?.value;
+  return stated === undefined ? undefined : Math.min(stated, mostHingeGuard, facts.width?.value ?? mostHingeGuard);
+}
+
 /** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
 export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
   const { opens, width, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = leaf.facts;

@@ -112,6 +112,8 @@ function swingEdgeEnds(leaf: Swing, edge: Carried['edge']): readonly [Point, Poi
       return [at(box.x + 0.3, box.y + box.height / 2), at(width - 0.1, box.y + box.height / 2)];
     case 'post-edge':
       return [at(leaf.post.face, box.y), at(leaf.post.face, front)];
+    case 'receiving-edge':
+      return [at(width + 0.03, box.y - 0.01), at(width + 0.03, front + 0.01)];
   }
 }
 
@@ -141,6 +143,11 @@ function slideEdgeEnds(leaf: Slide, edge: Carried['edge']): readonly [Point, Poi
       return [
         { x: front.x + way * distance, y: y - half - 0.05 },
         { x: front.x + way * (distance + 0.25), y: y - half - 0.05 },
+      ];
+    case 'receiving-edge':
+      return [
+        { x: front.x - way * 0.05, y: y - half },
+        { x: front.x - way * 0.05, y: y + half },
       ];
   }
 }

@@ -1,6 +1,6 @@
 import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { hasLowBeam } from '../beam-too-high/rule.ts';
+import { hasLowRay } from '../beam-too-high/rule.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { lost } from '../unread.ts';
 import { quoted } from '../words.ts';
@@ -16,7 +16,7 @@ export const rule = installationRule({
   check: ({ sensors, leaves }, report) => {
     for (const sensor of sensors) {
       if (sensor.facts.height !== undefined || !seesPeople(sensor) || lost(sensor.unread, 'sensor', 'height')) continue;
-      const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !hasLowBeam(leaf);
+      const isRelied = (leaf: Leaf): boolean => leaf.drives.length > 0 && guards(sensor, leaf, 'closing') && !hasLowRay(leaf);
       if (!leaves.some(isRelied)) continue;
       report({
         at: headPlace(sensor),

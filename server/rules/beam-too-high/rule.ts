@@ -1,40 +1,46 @@
-import { guards, heedingOf, measureOf } from '../../circuits/index.ts';
-import type { Leaf } from '../../model/index.ts';
-import { measuresFor } from '../../safeguards/index.ts';
+import { guards, heedingOf, measureOf, passesOver } from '../../circuits/index.ts';
+import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { askedOf, measuresFor, meets } from '../../safeguards/index.ts';
+import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
-/** Greatest height at which a beam still meets the lying test body of 200 mm by 300 mm by 700 mm, metres. */
-const highest = 0.3;
+/** Whether a ray that is low enough guards a leaf, and the panel heeds it: it sees what a higher one may not. */
+export const hasLowRay = (leaf: Leaf): boolean =>
+  leaf.installation.sensors.some((sensor) => sensor.facts.height !== undefined && !passesOver(sensor) && seesFor(sensor, leaf));
 
-/** Whether a beam that is low enough guards a leaf, and the panel heeds it: it sees what a higher one may not. */
-export const hasLowBeam = (leaf: Leaf): boolean =>
-  leaf.installation.sensors.some(
-    (sensor) =>
-      sensor.facts.height !== undefined &&
-      sensor.facts.height.value <= highest &&
-      measureOf(sensor) === 'D' &&
-      heedingOf(sensor) !== undefined &&
-      guards(sensor, leaf, 'closing'),
-  );
+const seesFor = (sensor: Sensor, leaf: Leaf): boolean => {
+  const measure = measureOf(sensor);
+  return (measure === 'D' || measure === 'E') && heedingOf(sensor) !== undefined && guards(sensor, leaf, 'closing');
+};
 
 export const rule = installationRule({
   name: 'beam-too-high',
-  severity: 'warning',
-  title: 'A beam that is to see people is so high that it misses somebody on the ground.',
-  why: 'The test body stands for a child or a person who has fallen; lying down it is 200 mm high, and a beam above 300 mm passes over it.',
-  remedy: 'Set the lowest beam at 300 mm or lower; at 200 mm it meets the test body in every position.',
-  source: { text: 'EN 12453 and EN 12445 (test body), from memory', standing: 'from memory' },
-  acceptable: true,
-  check: ({ sensors, leaves }, report) => {
+  severity: 'error',
+  title: 'The lowest ray that is to see people is so high that it misses somebody on the ground.',
+  why: 'The test body stands for a child or a person who has fallen: it is 300 mm high at most when it lies on one of its long sides, and a ray above that passes over. So it counts as seeing nobody.',
+  remedy: 'Set the lowest ray at 300 mm or lower; below 200 mm it meets the test body however it lies.',
+  source: {
+    text: 'DHF, Powered Gate Myth Buster #4 (a test body of 700 mm by 300 mm; that it is 200 mm thick is from memory)',
+    standing: 'published',
+  },
+  acceptable: 'warnings',
+  check: (installation, report) => {
+    const { sensors, leaves } = installation;
     for (const sensor of sensors) {
       const { height } = sensor.facts;
-      if (height === undefined || height.value <= highest || measureOf(sensor) !== 'D') continue;
-      if (leaves.some((leaf) => guards(sensor, leaf, 'closing') && measuresFor(leaf, 'closing', false).D && !hasLowBeam(leaf)))
-        report({
-          at: height.line,
-          what: `${quoted(sensor.name)} is the lowest beam and stands at ${Math.round(height.value * 1000)} mm, which is more than 300 mm (from memory).`,
-        });
+      if (height === undefined || !passesOver(sensor)) continue;
+      const leaf = leaves.find((each) => each.drives.length > 0 && seesFor(sensor, each) && !hasLowRay(each));
+      if (leaf === undefined) continue;
+      const asked = askedOf(installation);
+      // Where what else is there is enough, a high beam adds little, and takes nothing away.
+      const isNeeded = asked === undefined || !meets(measuresFor(leaf, 'closing', false), asked.requirement);
+      report({
+        at: height.line,
+        severity: isNeeded ? 'error' : 'warning',
+        what: `${quoted(sensor.name)} has the lowest ray, at ${millimetres(height.value)}: more than 300 mm, so that it passes over who lies on the ground.`,
+        related: [{ message: 'the leaf that it watches', ...headPlace(leaf) }],
+      });
     }
   },
 });

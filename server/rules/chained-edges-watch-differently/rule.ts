@@ -4,12 +4,12 @@ import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'chained-edges-watch-differently',
-  severity: 'warning',
+  severity: 'error',
   title: 'Two edges of one chain are meant to watch different movements.',
   why: 'A chain ends at one input of the panel, which cannot tell the edges apart: what it heeds in one movement only leaves the other edge without effect.',
   remedy: 'Wire the edges to inputs of their own, or let both watch every movement that the input stops.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: ({ sensors }, report) => {
     for (const sensor of sensors) {
       const { next } = sensor;

@@ -1,6 +1,6 @@
 import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { measuresFor, onlyHeld } from '../../safeguards/index.ts';
+import { heldInView, measuresFor } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -19,7 +19,7 @@ export const rule = installationRule({
     for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       const measures = measuresFor(leaf, 'closing', false);
-      if (measures.C || measures.D || measures.E || onlyHeld(leaf.installation)) continue;
+      if (measures.C || measures.D || measures.E || heldInView(leaf.installation)) continue;
       const idle = unheeded(leaf);
       report({
         at: headPlace(leaf),

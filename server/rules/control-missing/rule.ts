@@ -5,7 +5,7 @@ import { quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'control-missing',
-  severity: 'warning',
+  severity: 'error',
   title: 'There are drives, and nothing says how the gate is operated.',
   why: 'How the gate is commanded decides what must protect the people near it; without it that cannot be judged.',
   remedy: 'Write a control block for each way in which the gate is operated, or “dwell” in the motion block if it closes by itself.',
@@ -14,7 +14,9 @@ export const rule = installationRule({
   check: (installation, report) => {
     const { drives, controls, motion } = installation;
     const first = drives[0];
-    if (first === undefined || controls.length > 0 || motion?.facts.dwell !== undefined) return;
+    if (first === undefined || motion?.facts.dwell !== undefined) return;
+    // What only stops the gate starts nothing.
+    if (controls.some(({ facts }) => facts.acts?.value !== 'stop')) return;
     if (blockLost(installation, 'control') || (motion !== undefined && motion.unread.length > 0) || hasCommandWire(installation)) return;
     const names = drives.map((drive) => drive.name).filter((name) => name !== '');
     report({

@@ -1,6 +1,6 @@
 import { closingStopOf, type EdgeStop, openingStopOf } from '../../figures/overtravel/working.ts';
 import { factPlace, headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { judgedHeldControlOf, measuresFor, onlyHeld } from '../../safeguards/index.ts';
+import { heldInView, judgedHeldControlOf, measuresFor } from '../../safeguards/index.ts';
 import { bound } from '../bounds.ts';
 import { millimetres, shown } from '../numbers.ts';
 import { type Hold, installationRule } from '../rule.ts';
@@ -20,7 +20,7 @@ const held = {
  */
 function isUnprotected(leaf: Leaf): boolean {
   const { installation } = leaf;
-  return !measuresFor(leaf, 'closing', false).E && !(onlyHeld(installation) && judgedHeldControlOf(installation) !== undefined);
+  return !measuresFor(leaf, 'closing', false).E && !(heldInView(installation) && judgedHeldControlOf(installation) !== undefined);
 }
 
 export const rule = installationRule({

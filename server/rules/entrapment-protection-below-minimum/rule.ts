@@ -1,7 +1,7 @@
 import { guards, heedingOf, isMeantFor, type Movement, sensorsFor } from '../../circuits/index.ts';
 import { type Hazards, hazardsOf } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { onlyHeld } from '../../safeguards/index.ts';
+import { heldInView } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -71,7 +71,7 @@ function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
   const kinds = new Set<Kind>();
   if (leaf.drives.every((drive) => drive.model?.facts['senses-obstacles'] !== undefined)) kinds.add('A');
   if (leaf.facts.opens !== undefined && leaf.drives.every((drive) => drive.model?.facts['limits-force'] !== undefined)) kinds.add('C');
-  if (onlyHeld(leaf.installation)) kinds.add('D');
+  if (heldInView(leaf.installation)) kinds.add('D');
   for (const sensor of sensorsFor(leaf)) {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'loop' || !guards(sensor, leaf, movement) || heedingOf(sensor)?.tested !== true) continue;

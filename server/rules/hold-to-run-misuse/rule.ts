@@ -1,7 +1,7 @@
-import { regimeOf } from '../../model/index.ts';
+import { type Control, type Installation, regimeOf } from '../../model/index.ts';
+import { hasAPlace, matrixSource, measuresFor, meets, seesTheGate, statedSightOf } from '../../safeguards/index.ts';
 import { toFact } from '../related.ts';
-import { installationRule } from '../rule.ts';
-import { matrixSource } from '../safeguarding-below-minimum/matrix.ts';
+import { installationRule, type Report } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -14,6 +14,8 @@ export const rule = installationRule({
   source: matrixSource,
   acceptable: false,
   check: (installation, report) => {
+    // Beside full protection a key for maintenance needs nobody who watches: the sensors do.
+    if (isFullyProtected(installation)) return;
     const { site, controls } = installation;
     const users = site?.facts.users;
     const { judgesHeldControls } = regimeOf(installation);
@@ -35,18 +37,34 @@ export const rule = installationRule({
           remedy: 'Use a key switch, or similar, and say “by key-switch”.',
           related,
         });
-      const sight = (control.facts.sight ?? site?.facts.sight)?.value;
-      if (sight !== 'full')
-        report({
-          at: acts.line,
-          severity: 'warning',
-          what: `${quoted(control.name)} is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
-          remedy:
-            sight === undefined
-              ? 'If all of the gate is in view from it, say “sight full”; if not, move it.'
-              : 'Move it to where all of the gate is in view, and say “sight full”.',
-          source: { text: 'EN 12453, from memory', standing: 'from memory' },
-        });
+      if (!seesTheGate(control)) report({ at: acts.line, ...outOfView(control) });
     }
   },
 });
+
+/** Nothing relies on anybody’s eyes: what protects every closing edge does for a gate that closes by itself. */
+const isFullyProtected = ({ leaves }: Installation): boolean =>
+  leaves.some(({ drives }) => drives.length > 0) &&
+  leaves.every((leaf) => leaf.drives.length === 0 || meets(measuresFor(leaf, 'closing', true), '(C and D) or E'));
+
+function outOfView(control: Control): Partial<Report> & Pick<Report, 'what'> {
+  const name = quoted(control.name);
+  if (!hasAPlace(control)) {
+    const { by } = control.facts;
+    return {
+      ...(by === undefined ? {} : { at: by.line }),
+      what: `${name} is hold-to-run, ${by === undefined ? 'and nobody says by what, so that whoever holds it may be' : `but whoever holds it (${by.value}) may be`} anywhere, and need not see the gate.`,
+      remedy: 'Use a button or a key switch in a place with full view of the gate, or protection that needs nobody’s eyes.',
+    };
+  }
+  const sight = statedSightOf(control);
+  return {
+    ...(sight === undefined ? {} : { at: sight.line }),
+    what: `${name} is hold-to-run, but ${sight === undefined ? 'nobody says that the whole gate is' : 'the whole gate is not'} in view from it.`,
+    remedy:
+      sight === undefined
+        ? 'If all of the gate is in view from it, say “sight full”; if not, move it.'
+        : 'Move it to where all of the gate is in view, and say “sight full”.',
+    related: toFact('this control is held', control.facts.acts),
+  };
+}

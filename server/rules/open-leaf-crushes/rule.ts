@@ -1,7 +1,7 @@
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf, regimeOf, type Sensor } from '../../model/index.ts';
-import { heldInView, openingForcesProven } from '../../safeguards/index.ts';
+import { heldInView, liesOn, openingForcesProven } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -23,15 +23,18 @@ export const rule = installationRule({
         (sensor) =>
           isOnOpeningSide(sensor.facts.on?.edge) &&
           measureOf(sensor) !== undefined &&
+          (sensor.facts.on !== undefined || measureOf(sensor) === 'D' || liesOn(sensor, leaf, 'opening-side')) &&
           guards(sensor, leaf, 'opening') &&
           heedingOf(sensor) !== undefined,
       );
-      if (sensors.some((sensor) => protects(sensor, leaf)) || openingForcesProven(leaf)) continue;
+      if (sensors.some((sensor) => protects(sensor, leaf) && heedingOf(sensor)?.tested === true) || openingForcesProven(leaf)) continue;
       report({
         at: room.line,
         what: `${quoted(leaf.name)} opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing there limits the force or keeps the leaf off a person.`,
         related: sensors.map((sensor) => ({
-          message: `${quoted(sensor.name)} sees who stands in the way, which only adds to force limitation`,
+          message: protects(sensor, leaf)
+            ? `${quoted(sensor.name)} is not tested: ${heedingOf(sensor)?.because ?? ''}`
+            : `${quoted(sensor.name)} sees who stands in the way, which only adds to force limitation`,
           ...headPlace(sensor),
         })),
       });

@@ -1,8 +1,6 @@
 import { headPlace } from '../../model/index.ts';
-import { commandsOf, measuresFor } from '../../safeguards/index.ts';
+import { commandsOf, inWords, measuresFor, meets, present, requirementFor, strictest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
-import { inWords, meets, present, requirementFor } from '../safeguarding-below-minimum/matrix.ts';
-import { strictest } from '../safeguarding-below-minimum/rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -26,12 +24,12 @@ export const rule = installationRule({
     if (commands.length > 0 && commands.every(({ kind }) => kind === 'hold-to-run' || kind === 'hold-to-run by key')) return;
     const worst = strictest(commands, users);
     const requirement = worst?.requirement ?? requirementFor('impulse, gate not in view', users);
-    const measures = measuresFor(leaf, 'pedestrian', own !== undefined);
+    const measures = measuresFor(leaf, 'pedestrian', true);
     if (meets(measures, requirement)) return;
     report({
       at: pedestrian.line,
       what: `The pedestrian opening of ${quoted(leaf.name)} needs ${requirement}; the sensors that watch it give measure ${present(measures)}.`,
-      remedy: `Let sensors with ${inWords[requirement]} watch “pedestrian”${own === undefined ? '' : ', each of them tested before closing'}.`,
+      remedy: `Let sensors with ${inWords[requirement]} watch “pedestrian”, each of them tested before the leaf closes.`,
       related: [{ message: 'the leaf', ...headPlace(leaf) }],
     });
   },

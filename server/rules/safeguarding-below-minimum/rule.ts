@@ -1,8 +1,17 @@
 import { headPlace } from '../../model/index.ts';
-import { type Command, commandsOf, measuresFor } from '../../safeguards/index.ts';
+import {
+  type Command,
+  commandsOf,
+  inWords,
+  matrixSource,
+  measuresFor,
+  meets,
+  present,
+  strictest,
+  type Users,
+} from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
-import { inWords, matrixSource, meets, present, type Requirement, requirementFor, type Users } from './matrix.ts';
 
 export const rule = installationRule({
   name: 'safeguarding-below-minimum',
@@ -42,17 +51,6 @@ export const people: Readonly<Record<Users, string>> = {
   limited: 'a limited group of people',
   public: 'the public',
 };
-
-/** The command with the strictest requirement that measures can meet; hold-to-run has a rule of its own. */
-export function strictest(commands: readonly Command[], users: Users): { command: Command; requirement: Requirement } | undefined {
-  let worst: { command: Command; requirement: Requirement } | undefined;
-  for (const command of commands) {
-    const requirement = requirementFor(command.kind, users);
-    if (requirement === 'hold-to-run is enough' || requirement === 'not allowed') continue;
-    if (worst === undefined || (worst.requirement === 'C or E' && requirement === '(C and D) or E')) worst = { command, requirement };
-  }
-  return worst;
-}
 
 const commandInWords = ({ control, kind }: Command): string =>
   control === undefined ? 'closing by itself after the dwell' : `${quoted(control.name)} (${kind})`;

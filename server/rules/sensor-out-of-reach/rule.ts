@@ -1,5 +1,5 @@
-import type { Statement } from '../../../grammar/index.ts';
-import { headPlace, type Leaf } from '../../model/index.ts';
+import { type Opening, openingOf } from '../../circuits/index.ts';
+import { headPlace } from '../../model/index.ts';
 import { hair } from '../bounds.ts';
 import { toFact, toModelFact } from '../related.ts';
 import { installationRule, ofTheModel } from '../rule.ts';
@@ -8,14 +8,14 @@ import { quoted, rounded, written } from '../words.ts';
 
 export const rule = installationRule({
   name: 'sensor-out-of-reach',
-  severity: 'warning',
+  severity: 'error',
   title: 'A beam or curtain does not reach across the opening.',
-  why: 'Beyond its reach a beam is lost in rain, dirt or low sun: the gate stands still, or the sensor is turned up until it sees nothing.',
+  why: 'Beyond its reach a beam is lost, and nobody is seen there: the gate stands still, or the sensor is turned up until it sees nothing.',
   remedy: 'Choose a sensor with more reach.',
   source: ofTheModel,
-  acceptable: true,
-  check: ({ sensors, leaves }, report) => {
-    let opening: Opening | undefined;
+  acceptable: false,
+  check: (installation, report) => {
+    const { sensors } = installation;
     for (const sensor of sensors) {
       const { model } = sensor;
       const kind = model?.facts.kind?.value;
@@ -28,7 +28,7 @@ export const rule = installationRule({
         sensor.facts.watches?.movements.includes('closing') !== true
       )
         continue;
-      opening ??= openingToSpan(leaves);
+      const opening = openingOf(installation);
       if (opening === undefined) return;
       if (opening.width <= reach.value + hair(reach.value)) continue;
       report({
@@ -45,29 +45,6 @@ export const rule = installationRule({
 
 /** Most leaves that are shown as parts of the opening. */
 const mostParts = 12;
-
-interface Opening {
-  /** Metres. */
-  readonly width: number;
-  /** The lines that make it as wide as it is. */
-  readonly parts: readonly Statement[];
-}
-
-/**
- * The opening with the lines that make it as wide as it is: the widths of its swing leaves and the travels of its sliding ones, m.
- * Undefined where one is not known.
- */
-function openingToSpan(leaves: readonly Leaf[]): Opening | undefined {
-  const parts: Statement[] = [];
-  let width = 0;
-  for (const { facts, unread } of leaves) {
-    const part = facts.slides ?? facts.width;
-    if (unread.length > 0 || part === undefined) return undefined;
-    parts.push(part.line);
-    width += 'distance' in part ? part.distance : part.value;
-  }
-  return { width, parts };
-}
 
 function widthInWords({ width, parts }: Opening): string {
   const [only, second] = parts;

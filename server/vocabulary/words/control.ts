@@ -39,6 +39,7 @@ export const block = {
             'hold-to-run': 'it moves only while the control is held',
             impulse: 'one command starts a whole movement',
             automatic: 'it moves without anybody commanding that movement',
+            stop: 'it stops the gate, and moves nothing',
           },
           { doc: 'The kind of control.' },
         ),

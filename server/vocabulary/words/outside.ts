@@ -47,7 +47,7 @@ export const anywhereLines = {
       'Promises that a rule finds something here: for files that teach or test. What it finds is shown as ever; a promise that is not ' +
       'kept is a finding of its own.',
     many: true,
-    example: 'expects auto-close-without-tested-sensors',
+    example: 'expects protection-untested',
     slots: { rule: ref('rule', { doc: 'The rule.' }) },
   },
 } as const satisfies Readonly<Record<string, LineSpec>>;

@@ -24,7 +24,7 @@ export const block = {
     },
     height: {
       safety: true,
-      doc: 'Height of a beam or curtain above the ground.',
+      doc: 'Height above the ground of a beam, or of the lowest ray of a curtain.',
       example: 'height 200 mm',
       slots: { value: quantity('length', 0, 3, { doc: 'Height.' }) },
     },
@@ -37,12 +37,34 @@ export const block = {
         edge: choice(
           {
             'closing-edge': 'the edge that closes the opening',
+            'receiving-edge': 'not the leaf itself: what its closing edge meets, as the receiving post',
             'opening-edge': 'the edge that leads while opening',
             'hinge-edge': 'the edge at the hinge',
             'bottom-edge': 'the edge above the ground',
             'post-edge': 'not the leaf itself: the fixed part that a sliding leaf runs past',
           },
           { doc: 'Which edge of it.' },
+        ),
+      },
+    },
+    guards: {
+      safety: true,
+      doc:
+        'Places of a leaf, other than its closing edge, that the field of a curtain lies on, so that nobody can reach them unseen. ' +
+        'Not stated means none: a field across the opening sees nobody at the hinge or behind the open leaf.',
+      many: true,
+      example: 'guards west opening-side',
+      slots: {
+        leaf: ref('leaf', { doc: 'The leaf.' }),
+        places: choice(
+          {
+            hinge: 'the gap at the hinge',
+            underside: 'the gap above the ground',
+            'opening-side': 'what the open leaf stands before',
+            'reach-through': 'the side at which the openings of the leaf run past something fixed',
+            'running-past': 'the gap to the wall that the leaf runs past',
+          },
+          { doc: 'One place or more.', many: true },
         ),
       },
     },

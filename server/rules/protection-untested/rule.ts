@@ -1,38 +1,38 @@
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { commandsOf, forcesProven, measuresFor } from '../../safeguards/index.ts';
+import { askedOf, forcesProven, measuresFor, meets } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
-import { meets, requirementFor, type Users } from '../safeguarding-below-minimum/matrix.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
-  name: 'auto-close-without-tested-sensors',
+  name: 'protection-untested',
   severity: 'error',
-  title: 'The gate closes by itself, but its protection is not tested before each closing.',
-  why: 'A sensor that has failed unseen looks like a clear path. When nobody stands by, only a test before each closing finds that out in time.',
-  remedy: 'Use self-checking sensors, or sensors with a test input on a panel that tests them; or leave out the closing by itself.',
+  title: 'What protects the closing edge is not tested before each movement.',
+  why: 'A sensor that has failed unseen looks like a clear path, and only a test before each movement finds that out in time.',
+  remedy: 'Use self-checking sensors, or sensors with a test input on a panel that tests them.',
   source: {
-    text: 'EN 12453:2000, 5.5.1, Table 1; on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018',
+    text: 'EN 12453:2017, 5.1.2; DHF, Powered Gate Myth Buster #4 (at least category 2 as installed); on faults that must be found, BGR 232, 4.7.3 (withdrawn), and HSE safety alert of 26 November 2018',
     standing: 'published',
   },
   acceptable: false,
   under: 'outside north-america',
   check: (installation, report) => {
-    const { site, leaves } = installation;
-    const automatic = commandsOf(installation).findLast(({ kind }) => kind === 'automatic');
-    if (automatic === undefined) return;
-    const users: Users = site?.facts.users?.value ?? 'public';
-    const requirement = requirementFor('automatic', users);
-    for (const leaf of leaves) {
+    const asked = askedOf(installation);
+    if (asked === undefined) return;
+    const { command, requirement } = asked;
+    const itself = command.kind === 'automatic';
+    for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       // What is missing altogether is the business of the rules on the closing edge; here it is there, but not tested.
       if (!meets(measuresFor(leaf, 'closing', false), requirement) || meets(measuresFor(leaf, 'closing', true), requirement)) continue;
       const untested = untestedOf(leaf);
+      const first = untested[0];
       report({
-        at: automatic.at,
-        what: `The gate is to close by itself, but what protects ${quoted(leaf.name)} is not tested before each closing: ${untested.map((it) => it.says).join('; ')}.`,
+        at: first ?? headPlace(leaf),
+        what: `What protects ${quoted(leaf.name)} is not tested before each movement${itself ? ', and the gate closes by itself' : ''}: ${untested.map((it) => it.says).join('; ')}.`,
         related: [
-          ...untested.map((it): Related => ({ message: it.says, start: it.start, end: it.end })),
+          ...untested.slice(1).map((it): Related => ({ message: it.says, start: it.start, end: it.end })),
+          { message: itself ? 'it closes by itself' : 'this commands it', start: command.at.start, end: command.at.end },
           { message: 'the leaf that relies on it', ...headPlace(leaf) },
         ],
       });
