@@ -7,6 +7,8 @@ export interface OptionSpec {
   readonly value?: string;
   /** The only values that are taken. */
   readonly oneOf?: readonly string[];
+  /** It may be given more than once, with another value each time. */
+  readonly many?: true;
   readonly help: string;
 }
 export type Options = Readonly<Record<string, OptionSpec>>;
@@ -15,6 +17,8 @@ export interface Arguments {
   readonly paths: readonly string[];
   /** The value of an option; undefined when it was not given. */
   readonly value: (name: string) => string | undefined;
+  /** All values of an option that may be given more than once. */
+  readonly values: (name: string) => readonly string[];
   readonly has: (name: string) => boolean;
 }
 
@@ -22,6 +26,7 @@ export interface Arguments {
 export function readArguments(verb: string, given: readonly string[], options: Options): Arguments {
   const paths: string[] = [];
   const found = new Map<string, string>();
+  const all = new Map<string, string[]>();
   for (let i = 0; i < given.length; i++) {
     const word = given[i] as string;
     if (word === '--') {
@@ -36,7 +41,7 @@ export function readArguments(verb: string, given: readonly string[], options: O
     const name = word.slice(0, equals < 0 ? undefined : equals).replace(/^--?/, '');
     const spec = word.startsWith('--') && Object.hasOwn(options, name) ? options[name] : undefined;
     if (spec === undefined) throw unknownOption(verb, word.slice(0, equals < 0 ? undefined : equals), options);
-    if (found.has(name)) throw new WrongUse(`“--${name}” is given twice.`);
+    if (found.has(name) && spec.many !== true) throw new WrongUse(`“--${name}” is given twice.`);
     let value = equals < 0 ? undefined : word.slice(equals + 1);
     if (spec.value === undefined) {
       if (value !== undefined) throw new WrongUse(`“--${name}” takes no value.`);
@@ -50,8 +55,9 @@ export function readArguments(verb: string, given: readonly string[], options: O
         `“--${name} ${value}” is not known.${didYouMean(nearest(value, spec.oneOf))} It takes one of ${spec.oneOf.join(', ')}.`,
       );
     found.set(name, value);
+    all.set(name, [...(all.get(name) ?? []), value]);
   }
-  return { paths, value: (name) => found.get(name), has: (name) => found.has(name) };
+  return { paths, value: (name) => found.get(name), values: (name) => all.get(name) ?? [], has: (name) => found.has(name) };
 }
 
 function unknownOption(verb: string, word: string, options: Options): WrongUse {

@@ -1,6 +1,16 @@
 // What a run of `check` found, as plain data with lines and columns; each output format writes it in its own way.
 import { relative } from 'node:path';
-import { type Analysis, type Finding, lineStarts, positionAt, type Related, type Severity } from '../engine/index.ts';
+import {
+  type Analysis,
+  accountShown,
+  type Finding,
+  fullAccount,
+  type JudgedShown,
+  lineStarts,
+  positionAt,
+  type Related,
+  type Severity,
+} from '../engine/index.ts';
 import { graveness, longestText, type ProblemKind, ruleOfProblem } from '../engine/inside.ts';
 import { count } from './display.ts';
 import { type FileText, type Flaw, type GateFile, shownFrom, withSlashes } from './files.ts';
@@ -43,7 +53,37 @@ export interface ReportedFinding {
   readonly sourceLine: string;
 }
 
+/** One thing that is judged in a file, or should be. */
+export interface ReportedJudgement {
+  readonly what: string;
+  readonly verdict: JudgedShown['verdict'];
+  readonly lacks: readonly string[];
+  readonly range: Range;
+}
+
+/** A fact that is missing, and where it would be stated. */
+export interface ReportedAsk extends ReportedPath {
+  readonly fact: string;
+  readonly question: string;
+  readonly range: Range;
+  readonly settles: number;
+  /** True where it is a library that lacks it. */
+  readonly ofLibrary: boolean;
+}
+
+/** What was judged of a file. */
+export interface ReportedAccount {
+  readonly draft: boolean;
+  readonly judged: number;
+  readonly of: number;
+  readonly open: readonly ReportedJudgement[];
+  readonly asks: readonly ReportedAsk[];
+  /** Everything, judged or not; worked out only where it is asked for. */
+  readonly all: () => readonly ReportedJudgement[];
+}
+
 export interface CheckedFile extends ReportedPath {
+  readonly account: ReportedAccount;
   /** Worked out one after another, each time anew: a file can have very many. */
   readonly findings: () => Iterable<ReportedFinding>;
   /** How many of each severity these are. */
@@ -61,8 +101,23 @@ export const unreadInWords = ({ why }: Unread): string => `This was not read: ${
 
 export type Counts = Readonly<Record<Severity, number>>;
 
+/** What was judged in all files of a run. */
+export interface JudgedTotals {
+  readonly judged: number;
+  readonly of: number;
+  /** Facts that are missing, in all files; a fact of a library once. */
+  readonly facts: number;
+  /** What settles most, at most `mostAsked` of them, first what settles most. */
+  readonly asks: readonly (ReportedAsk & { readonly sites: number })[];
+  readonly drafts: number;
+}
+
+/** Questions that are put in a summary. */
+export const mostAsked = 3;
+
 export interface Totals {
   readonly files: number;
+  readonly judged: JudgedTotals;
   readonly counts: Counts;
   /** How many findings acceptances in the files cover. */
   readonly accepted: number;
@@ -140,11 +195,39 @@ export class Reporter {
     };
     return {
       ...place,
+      account: this.#account(path, starts, analysis),
       findings: function* () {
         const lines = linesOf(read.text, starts, secrets);
         for (const found of reported) yield finding(found, lines);
       },
       counts: countsOf(reported),
+    };
+  }
+
+  #account(path: string, starts: readonly number[], analysis: Analysis | undefined): ReportedAccount {
+    if (analysis === undefined) return nothingJudged;
+    const { draft, judged, of, open, asks } = accountShown(analysis);
+    const entry = (one: JudgedShown): ReportedJudgement => ({
+      what: one.what,
+      verdict: one.verdict,
+      lacks: one.lacks,
+      range: rangeOf(starts, one),
+    });
+    return {
+      draft,
+      judged,
+      of,
+      open: open.map(entry),
+      asks: asks.map((ask) => {
+        const { message: question, ...place } = this.#place(path, starts, {
+          message: ask.question,
+          start: ask.start,
+          end: ask.end,
+          ...(ask.path === undefined ? {} : { path: ask.path }),
+        });
+        return { fact: ask.fact, question, ...place, settles: ask.settles, ofLibrary: ask.path !== undefined };
+      }),
+      all: () => fullAccount(analysis).map(entry),
     };
   }
 
@@ -168,6 +251,8 @@ export class Reporter {
     return other;
   }
 }
+
+const nothingJudged: ReportedAccount = { draft: false, judged: 0, of: 0, open: [], asks: [], all: () => [] };
 
 /** A line of a file as it may be shown, counted from 0. */
 type Lines = (line: number) => string;

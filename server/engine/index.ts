@@ -4,6 +4,7 @@ export { lineStarts, type Position, positionAt, type Span } from '../../grammar/
 export type { Plain, PlainBlock, PlainSite } from '../model/index.ts';
 export type { Theme } from '../papers/index.ts';
 export type { Edit, Finding, Fix, Related, Severity } from '../rules/index.ts';
+export { type AccountShown, type AskShown, accountShown, fullAccount, type JudgedShown } from './account.ts';
 export type { Analysis, Phase, Steps } from './analysis.ts';
 export { type DrawingFile, drawingFile, drawingNames } from './drawings.ts';
 export { classOf, type FixClass, fixAll, fixes, fixesOf, type Mended, type QuickFix, safeFixes, withEdits } from './fixes.ts';

@@ -8,7 +8,6 @@ import { rule as acceptanceWithoutReason } from './acceptance-without-reason/rul
 import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
 import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
 import { rule as batteryTooSmall } from './battery-too-small/rule.ts';
-import { rule as beamHeightUnstated } from './beam-height-unstated/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
 import { rule as blockWithoutBody } from './block-without-body/rule.ts';
 import { rule as boardedLeafInWind } from './boarded-leaf-in-wind/rule.ts';
@@ -43,7 +42,6 @@ import { rule as edgeLoopUnterminated } from './edge-loop-unterminated/rule.ts';
 import { rule as edgeOvertravelTooLong } from './edge-overtravel-too-long/rule.ts';
 import { rule as edgeTerminatorWrong } from './edge-terminator-wrong/rule.ts';
 import { rule as electricalFactsUnstated } from './electrical-facts-unstated/rule.ts';
-import { rule as entrapmentFactsUnstated } from './entrapment-facts-unstated/rule.ts';
 import { rule as entrapmentProtectionBelowMinimum } from './entrapment-protection-below-minimum/rule.ts';
 import { rule as expectationNotMet } from './expectation-not-met/rule.ts';
 import { rule as factMissing } from './fact-missing/rule.ts';
@@ -59,7 +57,6 @@ import { rule as forceWindowEmpty } from './force-window-empty/rule.ts';
 import { rule as forceWindowNarrow } from './force-window-narrow/rule.ts';
 import { rule as functionLeavesOutPart } from './function-leaves-out-part/rule.ts';
 import { rule as gateSaturated } from './gate-saturated/rule.ts';
-import { rule as hazardGeometryUnstated } from './hazard-geometry-unstated/rule.ts';
 import { rule as hazardUncovered } from './hazard-uncovered/rule.ts';
 import { rule as hingeGuardBeyondLeaf } from './hinge-guard-beyond-leaf/rule.ts';
 import { rule as holdToRunMisuse } from './hold-to-run-misuse/rule.ts';
@@ -97,6 +94,7 @@ import { rule as nameUnfit } from './name-unfit/rule.ts';
 import { rule as nameUnknown } from './name-unknown/rule.ts';
 import { rule as nestedTooDeep } from './nested-too-deep/rule.ts';
 import { rule as normallyClosedInputOpen } from './normally-closed-input-open/rule.ts';
+import { rule as notJudged } from './not-judged/rule.ts';
 import { rule as openLeafCrushes } from './open-leaf-crushes/rule.ts';
 import { rule as openingLeafUnguarded } from './opening-leaf-unguarded/rule.ts';
 import { rule as orderAgainstOverlap } from './order-against-overlap/rule.ts';
@@ -122,6 +120,7 @@ import { rule as safeguardingBelowMinimum } from './safeguarding-below-minimum/r
 import { rule as safetyFunctionUndeclared } from './safety-function-undeclared/rule.ts';
 import { rule as seatOutsidePractice } from './seat-outside-practice/rule.ts';
 import { rule as secretInFile } from './secret-in-file/rule.ts';
+import { rule as selectorAgainstControl } from './selector-against-control/rule.ts';
 import { rule as selectorUnknown } from './selector-unknown/rule.ts';
 import { rule as sensorNotRegistered } from './sensor-not-registered/rule.ts';
 import { rule as sensorNotWired } from './sensor-not-wired/rule.ts';
@@ -168,7 +167,6 @@ export const allRules: readonly Rule[] = [
   adjusterOutOfRange,
   angleOutOfReach,
   batteryTooSmall,
-  beamHeightUnstated,
   beamTooHigh,
   blockWithoutBody,
   boardedLeafInWind,
@@ -203,7 +201,6 @@ export const allRules: readonly Rule[] = [
   edgeOvertravelTooLong,
   edgeTerminatorWrong,
   electricalFactsUnstated,
-  entrapmentFactsUnstated,
   entrapmentProtectionBelowMinimum,
   expectationNotMet,
   factMissing,
@@ -219,7 +216,6 @@ export const allRules: readonly Rule[] = [
   forceWindowNarrow,
   functionLeavesOutPart,
   gateSaturated,
-  hazardGeometryUnstated,
   hazardUncovered,
   hingeGuardBeyondLeaf,
   holdToRunMisuse,
@@ -257,6 +253,7 @@ export const allRules: readonly Rule[] = [
   nameUnknown,
   nestedTooDeep,
   normallyClosedInputOpen,
+  notJudged,
   openLeafCrushes,
   openingLeafUnguarded,
   orderAgainstOverlap,
@@ -282,6 +279,7 @@ export const allRules: readonly Rule[] = [
   safetyFunctionUndeclared,
   seatOutsidePractice,
   secretInFile,
+  selectorAgainstControl,
   selectorUnknown,
   sensorNotRegistered,
   sensorNotWired,

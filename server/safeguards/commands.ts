@@ -1,5 +1,6 @@
 // In which ways the gate is commanded, and whether whoever commands it holds on and sees it.
 import { type Control, type Installation, perSubject, regimeOf } from '../model/index.ts';
+import { positionsOf } from './positions.ts';
 
 /** The ways in which EN 12453 tells controls apart, and one that it does not know: held by somebody who may not see the gate. */
 export type ControlKind =
@@ -29,6 +30,9 @@ const fixedPlaces: ReadonlySet<Means | undefined> = new Set<Means>(['push-button
 /** True where the control stands in one place, so that it can be said what is in view from there. */
 export const hasAPlace = ({ facts }: Control): boolean => fixedPlaces.has(facts.by?.value);
 
+/** True for what a person operates at a fixed place, whether the gate can be seen from there or not. */
+export const isFixed = (control: Control): boolean => hasAPlace(control) || control.facts.by?.value === 'intercom';
+
 /** What the file says of the view from a control: its own line, or else the site's; undefined where neither is there. */
 export const statedSightOf = ({ facts, installation }: Control) => facts.sight ?? installation.site?.facts.sight;
 
@@ -47,7 +51,7 @@ export const judgedHeldControlOf = (installation: Installation): Control | undef
 
 /**
  * All the ways in which the gate is commanded to move. A gate that closes by itself, after a dwell of the whole opening or of the part
- * for people on foot, is automatic, whatever else it has. What only stops it moves nothing.
+ * for people on foot, or by the position of a selector, is automatic, whatever else it has. What only stops it moves nothing.
  */
 export const commandsOf = perSubject((installation: Installation): readonly Command[] => {
   const commands: Command[] = [];
@@ -56,6 +60,8 @@ export const commandsOf = perSubject((installation: Installation): readonly Comm
     if (acts === undefined || acts.value === 'stop') continue;
     commands.push({ kind: kindOf(control, acts.value), at: acts.line, control });
   }
+  for (const { option, selection } of positionsOf(installation))
+    if (option.acts === 'automatic') commands.push({ kind: 'automatic', at: selection.fact.line, control: undefined });
   const { dwell, pedestrian } = installation.motion?.facts ?? {};
   if (pedestrian?.dwell !== undefined) commands.push({ kind: 'automatic', at: pedestrian.line, control: undefined });
   if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, control: undefined });

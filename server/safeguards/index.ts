@@ -1,10 +1,12 @@
 // The safeguards room: who is protected at this gate, by what, in which movement, and how the gate is commanded.
+export { type Account, type Ask, accountOf, type Entry, entryInWords, isDraft, type Lack } from './account/index.ts';
 export {
   type Command,
   type ControlKind,
   commandsOf,
   hasAPlace,
   heldInView,
+  isFixed,
   judgedHeldControlOf,
   opensUnwatched,
   seesTheGate,
@@ -25,3 +27,4 @@ export {
   strictest,
   type Users,
 } from './matrix.ts';
+export { type Position, positionsOf } from './positions.ts';

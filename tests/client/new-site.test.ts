@@ -134,7 +134,9 @@ test('the problem matcher reads each line of the command', () => {
   };
   let out = '';
   const writer = output.begin({ send: (text: string) => (out += text) } as never);
-  writer.file({ path: 'a: b.gate', shown: 'sites/a: b.gate', findings: () => [finding], counts: { error: 1, warning: 0, note: 0 } });
+  const account = { draft: false, judged: 0, of: 0, open: [], asks: [], all: () => [] };
+  const counts = { error: 1, warning: 0, note: 0 };
+  writer.file({ path: 'a: b.gate', shown: 'sites/a: b.gate', account, findings: () => [finding], counts });
   const found = new RegExp(pattern.regexp).exec(out.trimEnd());
   expect(
     [pattern.file, pattern.line, pattern.column, pattern.endLine, pattern.endColumn, pattern.severity, pattern.message, pattern.code].map(

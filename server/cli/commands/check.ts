@@ -1,10 +1,11 @@
-import { type Finding, fixAll } from '../../engine/index.ts';
+import { type Finding, fixAll, type Severity } from '../../engine/index.ts';
 import { version } from '../../engine/inside.ts';
 import { type Arguments, asOfDay, shardOf } from '../arguments.ts';
 import { Baseline } from '../baseline.ts';
 import type { Command } from '../command.ts';
 import { count, visible, visiblePath } from '../display.ts';
 import type { GateFile, Trouble } from '../files.ts';
+import { JudgedSum } from '../judged.ts';
 import { allOutputs } from '../outputs/all.ts';
 import type { Output } from '../outputs/output.ts';
 import { countsInWords, countsOf, fails, foundIn, Reporter, severities, sumOf, type Totals } from '../report.ts';
@@ -14,6 +15,9 @@ import { Sites } from '../sites.ts';
 import { Sweeper } from '../sweeper.ts';
 import { exit, type Terminal, WrongUse } from '../terminal.ts';
 import { writeText } from '../write.ts';
+
+/** Not a severity: that something which protects people could not be judged. */
+const notJudged = 'not-judged';
 
 /** What is written where nothing else is asked for. */
 const usual = 'text';
@@ -31,9 +35,11 @@ export const command: Command = {
     'as-of': { value: 'DATE', help: 'the day that dates are held against, as YYYY-MM-DD; today if not given' },
     'fail-on': {
       value: 'SEVERITY',
-      oneOf: severities,
-      help: 'the mildest finding that gives exit code 1: error (default), warning or note',
+      oneOf: [...severities, notJudged],
+      many: true,
+      help: 'the mildest finding that gives exit code 1: error (default), warning or note; and, beside it, not-judged',
     },
+    account: { help: 'tell of every leaf, hazard, control and panel whether it was judged, and what came of it (text)' },
     fix: { help: 'apply the fixes that are safe, then check what came of it' },
     baseline: { value: 'FILE', help: 'leave out the findings that this file counts; write it if it is not there' },
     'update-baseline': { help: 'lower the counts of the baseline to what is found now; never raises one' },
@@ -65,6 +71,9 @@ signs that a terminal or a build server would obey are shown as ␛, <202E> or <
 command or an option has ./ before it. What was not read stands in every report, as “unreadable-input” where it looks
 like a finding.
 
+What protects people and could not be judged, because a fact is missing, is counted and asked for at the end; with
+--fail-on not-judged it gives exit code 1, whatever the findings are. In a file of “stage draft” it is never an error.
+
 Exit code: 0 when nothing is at or above --fail-on, 1 when something is, 2 for wrong use or input that cannot be read.`,
   run: runCheck,
 };
@@ -72,7 +81,7 @@ Exit code: 0 when nothing is at or above --fail-on, 1 when something is, 2 for w
 function runCheck(given: Arguments, terminal: Terminal): number {
   const wanted = given.value('output') ?? usual;
   const output = formats.find(({ name }) => name === wanted) as Output;
-  const failOn = severities.find((severity) => severity === given.value('fail-on')) ?? 'error';
+  const { failOn, failsOnOpen } = failOnOf(given.values('fail-on'));
   const asOf = asOfDay(given.value('as-of'), terminal.today);
   const shard = shardOf(given.value('shard'));
   if (given.paths.length === 0) throw new WrongUse('“pintle check” needs a file or a folder: pintle check PATH…');
@@ -97,7 +106,7 @@ function runCheck(given: Arguments, terminal: Terminal): number {
   const sites = new Sites(roots);
   const base = roots.baseOf((found.files.length > 0 ? found.files : found.troubles).map(({ path }) => path));
   const reporter = new Reporter(terminal.folder, base, sites);
-  const manner = { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet') };
+  const manner = { colour: terminal.colour, columns: terminal.columns, quiet: given.has('quiet'), account: given.has('account') };
   const writer = output.begin({ send: terminal.out, manner, version, failOn });
   const tally = new Tally();
   const unread = ({ path, why }: Trouble): void => {
@@ -120,7 +129,9 @@ function runCheck(given: Arguments, terminal: Terminal): number {
     const all = foundIn(read, analysis);
     const { over, held } = baseline?.split(file.path, all) ?? { over: all, held: [] };
     tally.add(over, held, analysis?.accepted.length ?? 0);
-    writer.file(reporter.file(file, read, analysis, over));
+    const checked = reporter.file(file, read, analysis, over);
+    tally.judged.add(checked.account);
+    writer.file(checked);
   }
   progress.end();
   writer.end(tally);
@@ -130,7 +141,16 @@ function runCheck(given: Arguments, terminal: Terminal): number {
     );
   if (baseline !== undefined) tendBaseline(baseline, tally, given, output.reader === 'program', terminal);
   if (tally.unreadable > 0) return exit.wrong;
+  if (failsOnOpen && tally.judged.judged < tally.judged.of) return exit.findings;
   return severities.some((severity) => tally.counts[severity] > 0 && fails(severity, failOn)) ? exit.findings : exit.fine;
+}
+
+/** What fails the run: the mildest severity, and, by a switch of its own, that something is not judged. */
+function failOnOf(values: readonly string[]): { readonly failOn: Severity; readonly failsOnOpen: boolean } {
+  const asked = values.filter((value) => value !== notJudged);
+  if (asked.length > 1 || values.length - asked.length > 1)
+    throw new WrongUse('“--fail-on” takes one severity, and once “not-judged” beside it.');
+  return { failOn: severities.find((severity) => severity === asked[0]) ?? 'error', failsOnOpen: values.includes(notJudged) };
 }
 
 function tell({ shown, why }: Trouble, terminal: Terminal): void {
@@ -140,6 +160,7 @@ function tell({ shown, why }: Trouble, terminal: Terminal): void {
 /** What is kept of the files that are through. */
 class Tally implements Totals {
   files = 0;
+  readonly judged = new JudgedSum();
   counts = countsOf([]);
   accepted = 0;
   heldBack = countsOf([]);

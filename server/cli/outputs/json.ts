@@ -1,6 +1,6 @@
 // For other programs: the shape is fixed by the contract.
 import { JsonText } from '../json-text.ts';
-import { messageOf, type ReportedFinding, type ReportedPlace, type Unread } from '../report.ts';
+import { messageOf, type ReportedAsk, type ReportedFinding, type ReportedJudgement, type ReportedPlace, type Unread } from '../report.ts';
 import type { Beginning, Output, Writer } from './output.ts';
 
 export const output: Output = {
@@ -20,19 +20,21 @@ function begin({ send }: Beginning): Writer {
   json.value(shapeVersion, 'version');
   json.begin('[', 'files');
   return {
-    file: ({ path, findings }) => {
+    file: ({ path, findings, account }) => {
       json.begin('{');
       json.value(path, 'path');
       json.begin('[', 'findings');
       for (const finding of findings()) json.value(shapeOf(finding));
       json.end();
+      const { judged, of, open, asks } = account;
+      json.value({ judged, of, open: open.map(openShape), asks: asks.map(askShape) }, 'judged');
       json.end();
     },
     unread: ({ path, why }) => void unreadable.push({ path, why }),
-    end: ({ counts }) => {
+    end: ({ counts, judged }) => {
       json.end();
       if (unreadable.length > 0) json.value(unreadable, 'unreadable');
-      json.value(counts, 'counts');
+      json.value({ ...counts, notJudged: judged.of - judged.judged }, 'counts');
       json.end();
     },
   };
@@ -46,5 +48,8 @@ const shapeOf = (finding: ReportedFinding) => ({
   related: finding.related.map(placeOf),
   source: finding.source,
 });
+
+const openShape = ({ what, lacks, range }: ReportedJudgement) => ({ what, lacks, range });
+const askShape = ({ fact, path, range, settles }: ReportedAsk) => ({ fact, path, range, settles });
 
 const placeOf = ({ message, path, range }: ReportedPlace) => ({ message, path, range });

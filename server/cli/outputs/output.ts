@@ -10,6 +10,8 @@ export interface Manner {
   readonly columns: number | undefined;
   /** Findings only: no summary. */
   readonly quiet: boolean;
+  /** Everything that was judged or should have been is told, file by file. */
+  readonly account: boolean;
 }
 
 /** What is known before the first file is looked at. */

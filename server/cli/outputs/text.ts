@@ -1,6 +1,13 @@
 // For people: every finding with its line, what is wrong, why that matters, and what to do.
 import { type Colours, coloursFor, count, excerptOf, guarded, linePath, visible, visiblePath, wrapped } from '../display.ts';
-import { type CheckedFile, countsInWords, type ReportedFinding, type Totals } from '../report.ts';
+import {
+  type CheckedFile,
+  countsInWords,
+  type JudgedTotals,
+  type ReportedFinding,
+  type ReportedJudgement,
+  type Totals,
+} from '../report.ts';
 import type { Beginning, Output, Writer } from './output.ts';
 
 export const output: Output = {
@@ -24,10 +31,11 @@ function begin({ send, manner }: Beginning): Writer {
   return {
     file: (file) => {
       for (const finding of file.findings()) part('finding', findingText(file, finding, colours, manner.columns));
+      if (manner.account) part('finding', accountText(file, colours));
     },
     unread: ({ shown, why }) => part('unread', `${colours.strong(linePath(shown))} ${colours.error('not read')}: ${visible(why)}\n`),
     end: (totals) => {
-      if (!manner.quiet) send(`${last === undefined ? '' : '\n'}${summaryOf(totals)}\n`);
+      if (!manner.quiet) send(`${last === undefined ? '' : '\n'}${summaryOf(totals)}\n${guarded(judgedText(totals.judged))}`);
     },
   };
 }
@@ -59,6 +67,34 @@ function findingText(file: CheckedFile, finding: ReportedFinding, colours: Colou
   for (const { shown, range, message } of finding.related)
     say('See: ', `${visiblePath(shown)}:${range.start.line}:${range.start.column} ${message}`);
   say('Source: ', finding.source);
+  return lines.join('\n') + '\n';
+}
+
+/** What was judged of one file, thing by thing. */
+function accountText(file: CheckedFile, colours: Colours): string {
+  const { draft, judged, of, all } = file.account;
+  const head = `${colours.strong(linePath(file.shown))} ${draft ? 'DRAFT: ' : ''}judged ${judged} of ${of}`;
+  return [head, ...all().map((one) => `  ${judgementText(one, colours)}`)].join('\n') + '\n';
+}
+
+function judgementText({ what, verdict, lacks, range }: ReportedJudgement, colours: Colours): string {
+  const told = verdict === 'judged' || verdict === 'covered' ? verdict : colours.warning(verdict);
+  return `${range.start.line}: ${visible(what)}: ${told}${lacks.length === 0 ? '' : `, lacks ${lacks.join(', ')}`}`;
+}
+
+/** `Judged 9 of 14. 3 facts would settle 5.`, with the questions that settle most. */
+function judgedText({ judged, of, facts, asks, drafts }: JudgedTotals): string {
+  const draft = drafts === 0 ? '' : `DRAFT: ${count(drafts, 'file')} in the stage of a draft.`;
+  if (of === 0) return draft === '' ? '' : `${draft}\n`;
+  const open = of - judged;
+  const lines = [
+    `${draft}${draft === '' ? '' : ' '}Judged ${judged} of ${of}.` +
+      (open === 0 ? '' : ` ${count(facts, 'fact')} would settle ${open}${asks.length < facts ? '; --account tells all' : ''}.`),
+  ];
+  for (const { question, shown, range, settles, sites } of asks)
+    lines.push(
+      `  ${visible(question)} ${visiblePath(shown)}:${range.start.line}, settles ${settles}${sites > 1 ? ` in ${sites} sites` : ''}`,
+    );
   return lines.join('\n') + '\n';
 }
 

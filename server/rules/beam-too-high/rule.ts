@@ -6,7 +6,7 @@ import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 /** Whether a ray that is low enough guards a leaf, and the panel heeds it: it sees what a higher one may not. */
-export const hasLowRay = (leaf: Leaf): boolean =>
+const hasLowRay = (leaf: Leaf): boolean =>
   leaf.installation.sensors.some((sensor) => sensor.facts.height !== undefined && !passesOver(sensor) && seesFor(sensor, leaf));
 
 const seesFor = (sensor: Sensor, leaf: Leaf): boolean => {

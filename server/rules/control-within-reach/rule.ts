@@ -1,4 +1,5 @@
-import { type Control, factPlace } from '../../model/index.ts';
+import { factPlace } from '../../model/index.ts';
+import { isFixed } from '../../safeguards/index.ts';
 import { bound } from '../bounds.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
@@ -28,9 +29,3 @@ export const rule = installationRule({
     }
   },
 });
-
-/** True for what a person operates at a fixed place. */
-export function isFixed(control: Control): boolean {
-  const by = control.facts.by?.value;
-  return by === 'push-button' || by === 'key-switch' || by === 'keypad' || by === 'intercom';
-}

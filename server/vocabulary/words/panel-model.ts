@@ -115,14 +115,31 @@ export const block = {
       named: true,
       title: true,
       example:
-        'selector logic "What a command does" {\n  option steps "open, stop, close, stop"\n' +
-        '  option closes-alone "closes by itself after the dwell"\n}',
+        'selector logic "What a command does" {\n  option steps "open, stop, close, stop" acts impulse\n' +
+        '  option closes-alone "closes by itself after the dwell" acts automatic\n}',
       lines: {
         option: {
           doc: 'One position of the selector.',
           many: true,
-          example: 'option steps "open, stop, close, stop"',
-          slots: { name: name({ doc: 'Its name.' }), meaning: text({ doc: 'What the panel does in it.', optional: true }) },
+          safety: true,
+          example: 'option steps "open, stop, close, stop" acts impulse',
+          slots: {
+            name: name({ doc: 'Its name.' }),
+            meaning: text({ doc: 'What the panel does in it.', optional: true }),
+            acts: choice(
+              {
+                'hold-to-run': 'the gate moves only while a command is held',
+                impulse: 'the gate moves when it is commanded, and closes only then',
+                automatic: 'the gate closes by itself',
+                any: 'how the gate is commanded does not depend on it',
+              },
+              {
+                doc: 'How the gate is commanded in this position. Not stated means that nobody knows, and so it is not judged.',
+                after: 'acts',
+                optional: true,
+              },
+            ),
+          },
         },
       },
       blocks: {},

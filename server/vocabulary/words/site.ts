@@ -10,6 +10,19 @@ export const block = {
   single: true,
   example: 'site "Name of the place" {\n  rules europe\n  users limited\n  sight none\n  supply 230 V 50 Hz\n}',
   lines: {
+    stage: {
+      safety: true,
+      doc:
+        'How far the file has come. In a draft what is not judged is never an error, and every output says that it is one. ' +
+        'Not stated means built.',
+      example: 'stage draft',
+      slots: {
+        value: choice(
+          { draft: 'a survey or a plan; facts are still to come', built: 'the gate is there, and the file says how it is' },
+          { doc: 'Which stage.', fallback: 'built' },
+        ),
+      },
+    },
     rules: {
       safety: true,
       doc: 'The body of rules that the site is judged by.',

@@ -1,0 +1,258 @@
+// What is judged of an installation, topic by topic, and the facts that are lacking where it is not.
+import { declaredAs, guards, heedingOf, isEdge, type Measure, measureOf, sensorsFor } from '../../circuits/index.ts';
+import { forceRecordsOf } from '../../figures/force-records/working.ts';
+import { hazardsOf } from '../../figures/hazards/working.ts';
+import { closingStopOf } from '../../figures/overtravel/working.ts';
+import { headPlace, type Installation, type Leaf, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
+import { heldInView, isFixed } from '../commands.ts';
+import { forcesProven } from '../forces.ts';
+import { measuresFor, needsForceTest } from '../guarding.ts';
+import { positionsOf, unsetSelectorsOf } from '../positions.ts';
+import { type Grade, type Lack, none, type Tell } from './entries.ts';
+import { isLost, lackOf, lackOfModel } from './lacks.ts';
+
+/** How grave the gaps are: `grave` where the public is near or the gate closes by itself. */
+export interface Situation {
+  readonly grave: boolean;
+}
+export type Topic = (installation: Installation, tell: Tell, situation: Situation) => void;
+
+const graveOr = ({ grave }: Situation, other: Grade): Grade => (grave ? 'error' : other);
+
+/** Who is there, and by which rules it is judged. */
+const site: Topic = ({ site, drives }, tell) => {
+  if (site === undefined || drives.length === 0) return;
+  const lacks: Lack[] = [];
+  const ask = (word: 'rules' | 'users', question: string): void => {
+    if (site.facts[word] === undefined && !isLost(site.unread, 'site', word)) lacks.push(lackOf('site', word, site, question));
+  };
+  ask('rules', 'Which body of rules holds there?');
+  ask('users', 'Who can be near the gate while it moves?');
+  tell('site', '', headPlace(site), lacks.length === 0 ? none : lacks, 'error');
+};
+
+/** What North America asks of a site and of its controls. */
+const northAmerica: Topic = ({ site, controls }, tell) => {
+  if (site === undefined || site.facts.rules?.value !== 'north-america') return;
+  const lacks: Lack[] = [];
+  const ask = (word: 'usage-class' | 'pedestrian-entrance' | 'signs', question: string): void => {
+    if (site.facts[word] === undefined && !isLost(site.unread, 'site', word)) lacks.push(lackOf('site', word, site, question));
+  };
+  ask('usage-class', 'What does the gate serve?');
+  ask('pedestrian-entrance', 'Where do people on foot pass?');
+  ask('signs', 'On which sides do signs warn of the gate?');
+  for (const control of controls)
+    if (isFixed(control) && control.facts.reach === undefined && !isLost(control.unread, 'control', 'reach'))
+      lacks.push(lackOf('control', 'reach', control, `How far is “${control.name}” from the moving gate?`));
+  tell('entrapment', '', headPlace(site), lacks.length === 0 ? none : lacks, 'warning');
+};
+
+const sees: ReadonlySet<Measure | undefined> = new Set<Measure>(['D', 'E']);
+
+/** The closing edge of each leaf: whether what is there sees whom it is there for. */
+const closingEdges: Topic = (installation, tell, situation) => {
+  const held = heldInView(installation);
+  for (const leaf of installation.leaves) {
+    if (leaf.drives.length === 0) continue;
+    const lacks: Lack[] = [];
+    if (!held) for (const sensor of sensorsFor(leaf)) if (guards(sensor, leaf, 'closing')) lookedAt(sensor, lacks);
+    tell('closing-edge', leaf.name, headPlace(leaf), lacks.length === 0 ? none : lacks, graveOr(situation, 'warning'));
+  }
+};
+
+/** What sees people, and the panel heeds it. */
+const isRelied = (sensor: Sensor): boolean => !isEdge(sensor) && sees.has(measureOf(sensor)) && heedingOf(sensor) !== undefined;
+
+/** What lacks before it is known whom a sensor sees. */
+function lookedAt(sensor: Sensor, lacks: Lack[]): void {
+  if (!isRelied(sensor) || sensor.facts.height !== undefined || isLost(sensor.unread, 'sensor', 'height')) return;
+  lacks.push(lackOf('sensor', 'height', sensor, `How high above the ground is the lowest ray of “${sensor.name}”?`));
+}
+
+/** Whether what sees people across the opening reaches to its other side. */
+const spans: Topic = (installation, tell) => {
+  for (const sensor of installation.sensors) {
+    const { model } = sensor;
+    if (model === undefined || sensor.facts.on !== undefined || !isRelied(sensor)) continue;
+    const isKnown = model.facts.reach !== undefined || isLost(model.unread, 'sensor-model', 'reach');
+    const lacks = isKnown ? none : [lackOfModel(installation, 'sensor-model', 'reach', model, `How far does “${model.name}” reach?`)];
+    tell('span', sensor.name, headPlace(sensor), lacks, 'note');
+  }
+};
+
+/** The places of a leaf other than its closing edge, by what hazards.ts says of what is not stated. */
+const placesOfSwing = [
+  ['opening-side', 'the room behind it when open'],
+  ['hinge', 'the gap at the hinge'],
+  ['underside', 'the gap above the ground'],
+] as const;
+const placesOfSlide = [
+  ['opening-side', 'the room behind it when open'],
+  ['passing', 'what it runs past'],
+] as const;
+
+const questions: Readonly<Record<string, (name: string) => string>> = {
+  'room-when-open': (name) => `How much room is left behind “${name}” when it is open?`,
+  'hinge-gap': (name) => `How wide is the gap at the hinge of “${name}”, and how far does it change?`,
+  'hinge-offset': (name) => `Where does the hinge axis of “${name}” lie?`,
+  thickness: (name) => `How thick is “${name}”?`,
+  'ground-gap': (name) => `How far above the ground is “${name}”?`,
+  passes: (name) => `What does “${name}” run past, and how near?`,
+  'infill-opening': (name) => `How large are the openings in “${name}”?`,
+};
+
+/** The other places of each leaf at which it can hurt somebody. */
+const places: Topic = (installation, tell) => {
+  const held = heldInView(installation);
+  for (const leaf of installation.leaves) {
+    const hazards = hazardsOf(leaf);
+    if (hazards === undefined) continue;
+    for (const [subject, about] of leaf.facts.slides === undefined ? placesOfSwing : placesOfSlide) {
+      const unstated = held ? undefined : hazards.unstated.find((one) => one.about === about);
+      tell(subject, leaf.name, headPlace(leaf), unstated === undefined ? none : lacksInLeaf(leaf, unstated.facts), 'warning');
+    }
+  }
+};
+
+function lacksInLeaf(leaf: Leaf, facts: readonly string[]): readonly Lack[] {
+  const missing = facts.filter((word) => !isLost(leaf.unread, 'leaf', word));
+  // The gap at the hinge as measured needs nothing beside it; from where the hinge is it follows only with all the rest.
+  const asked = missing.includes('hinge-gap') ? ['hinge-gap'] : missing;
+  return asked.length === 0 ? none : asked.map((word) => lackInLeaf(leaf, word));
+}
+
+function lackInLeaf(leaf: Leaf, word: string): Lack {
+  const question = questions[word];
+  return {
+    word,
+    block: 'leaf',
+    of: leaf.name,
+    at: headPlace(leaf),
+    path: undefined,
+    question: question === undefined ? `What is the ${word} of “${leaf.name}”?` : question(leaf.name),
+  };
+}
+
+/** How surely each panel that people rely on stops the gate. */
+const levels: Topic = (installation, tell) => {
+  if (installation.site?.facts.rules?.value !== 'europe') return;
+  const panels = new Set<Panel>();
+  for (const sensor of installation.sensors) {
+    const panel = measureOf(sensor) === undefined ? undefined : heedingOf(sensor)?.wire.panel;
+    if (panel?.model === undefined || panels.has(panel)) continue;
+    panels.add(panel);
+    const { model } = panel;
+    const isStated = declaredAs(model.facts) !== 'unstated' || isLost(model.unread, 'panel-model', 'performance-level');
+    tell(
+      'level',
+      panel.name,
+      panel.modelAt ?? headPlace(panel),
+      isStated
+        ? none
+        : [
+            lackOfModel(
+              installation,
+              'panel-model',
+              'performance-level',
+              model,
+              `Which performance level, or which category, does the maker declare for “${model.name}”?`,
+            ),
+          ],
+      'note',
+    );
+  }
+};
+
+/** How the gate is commanded: by each control, and by the positions of the panels. */
+const commands: Topic = (installation, tell, situation) => {
+  for (const control of installation.controls) {
+    const { by, acts } = control.facts;
+    if (acts === undefined || acts.value === 'stop') continue;
+    const lacks = by === undefined && !isLost(control.unread, 'control', 'by');
+    tell(
+      'control',
+      control.name,
+      headPlace(control),
+      lacks ? [lackOf('control', 'by', control, `By what is “${control.name}” given?`)] : none,
+      'warning',
+    );
+  }
+  for (const { panel, selection, option } of positionsOf(installation)) {
+    const { model } = panel;
+    const { selector } = selection;
+    if (model === undefined || selector === undefined) continue;
+    const at = headPlace(selector);
+    const path = model.path === installation.path ? undefined : model.path;
+    const question = `How is the gate commanded while “${selector.name}” of “${model.name}” is at “${option.name.text}”?`;
+    tell(
+      'selector',
+      selector.name,
+      selection.fact.line,
+      option.acts !== undefined ? none : [{ word: 'acts', block: 'panel-model', of: model.name, at, path, question }],
+      graveOr(situation, 'warning'),
+    );
+  }
+  for (const panel of installation.panels)
+    for (const selector of unsetSelectorsOf(panel)) {
+      // Where no position commands otherwise than another, it does not matter which it is in.
+      if (selector.facts.option.every(({ acts }) => acts === 'any') || isLost(panel.unread, 'panel', 'select')) continue;
+      const question = `In which position is “${selector.name}” of “${panel.name}”?`;
+      tell('selector', selector.name, headPlace(panel), [lackOf('panel', 'select', panel, question)], graveOr(situation, 'warning'));
+    }
+};
+
+/** Whether the forces of a leaf that touches people are known. */
+const forces: Topic = (installation, tell, situation) => {
+  for (const leaf of installation.leaves) {
+    if (!needsForceTest(leaf)) continue;
+    const isMeasured = leaf.forces.length > 0 && forceRecordsOf(leaf) !== undefined;
+    tell(
+      'forces',
+      leaf.name,
+      headPlace(leaf),
+      isMeasured
+        ? none
+        : [{ word: 'force', block: 'measured', of: leaf.name, at: headPlace(leaf), path: undefined, question: askForForces(leaf) }],
+      graveOr(situation, 'warning'),
+    );
+  }
+};
+
+const askForForces = (leaf: Leaf): string => `With what force does “${leaf.name}” strike, measured at every point of the plan?`;
+
+/** How far a leaf runs on after what guards it has told the drive to stop. */
+const runOn: Topic = (installation, tell, situation) => {
+  if (!regimeOf(installation).limitsForces) return;
+  for (const leaf of installation.leaves) {
+    // Where the drives limit their own force, what was measured shows how hard the leaf strikes, however it stops.
+    if (leaf.drives.length === 0 || measuresFor(leaf, 'closing', false).E || forcesProven(leaf)) continue;
+    const lacks = closingStopOf(leaf) === undefined ? lacksForStop(leaf) : none;
+    tell('run-on', leaf.name, headPlace(leaf), lacks, graveOr(situation, 'warning'));
+  }
+};
+
+function lacksForStop(leaf: Leaf): readonly Lack[] {
+  const { installation } = leaf;
+  const lacks: Lack[] = [];
+  for (const { model } of leaf.drives)
+    if (model !== undefined && model.facts['stops-in'] === undefined && !isLost(model.unread, 'drive-model', 'stops-in'))
+      lacks.push(
+        lackOfModel(installation, 'drive-model', 'stops-in', model, `How soon does “${model.name}” stand still when it is told to stop?`),
+      );
+  for (const sensor of leaf.sensors) {
+    const { model } = sensor;
+    if (model === undefined || !isEdge(sensor) || !guards(sensor, leaf, 'closing')) continue;
+    for (const [word, asks] of edgeFacts)
+      if (model.facts[word] === undefined && !isLost(model.unread, 'sensor-model', word))
+        lacks.push(lackOfModel(installation, 'sensor-model', word, model, asks(model.name)));
+  }
+  return lacks.length === 0 ? none : lacks;
+}
+
+const edgeFacts: readonly (readonly ['reaction' | 'deformation', (name: string) => string])[] = [
+  ['reaction', (name) => `How soon does “${name}” tell the drive to stop?`],
+  ['deformation', (name) => `How far does “${name}” still give after it has tripped?`],
+];
+
+/** All topics, in the order in which they are told. */
+export const topics: readonly Topic[] = [site, northAmerica, closingEdges, spans, runOn, places, commands, levels, forces];
