@@ -51,6 +51,7 @@ import { rule as fileTooLarge } from './file-too-large/rule.ts';
 import { rule as forceNotMeasured } from './force-not-measured/rule.ts';
 import { rule as forceOverLimit } from './force-over-limit/rule.ts';
 import { rule as forcePointsMissing } from './force-points-missing/rule.ts';
+import { rule as forceRecordOutdated } from './force-record-outdated/rule.ts';
 import { rule as forceSettingOutsideWindow } from './force-setting-outside-window/rule.ts';
 import { rule as forceTestOverdue } from './force-test-overdue/rule.ts';
 import { rule as forceWindowEmpty } from './force-window-empty/rule.ts';
@@ -210,6 +211,7 @@ export const allRules: readonly Rule[] = [
   forceNotMeasured,
   forceOverLimit,
   forcePointsMissing,
+  forceRecordOutdated,
   forceSettingOutsideWindow,
   forceTestOverdue,
   forceWindowEmpty,

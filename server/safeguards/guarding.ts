@@ -13,7 +13,7 @@ import {
   watches,
 } from '../circuits/index.ts';
 import { type Leaf, type Panel, perSubject, regimeOf, type Sensor } from '../model/index.ts';
-import { heldInView } from './commands.ts';
+import { commandsOf, heldInView } from './commands.ts';
 import { forcesProven, limitsItself } from './forces.ts';
 
 export interface Measures {
@@ -88,3 +88,10 @@ export function needsForceTest(leaf: Leaf): boolean {
     !measuresFor(leaf, 'closing', false).E
   );
 }
+
+/**
+ * True where nobody but a record says that the force limits are kept, and nobody need be looking: anybody may be near, or the gate moves
+ * by itself.
+ */
+export const owesForceTest = ({ installation }: Leaf): boolean =>
+  installation.site?.facts.users?.value === 'public' || commandsOf(installation).some(({ kind }) => kind === 'automatic');

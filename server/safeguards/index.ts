@@ -14,7 +14,7 @@ export {
 } from './commands.ts';
 export { type Cover, type JudgedHazard, judgedHazardsOf, judgedPlacesOf, liesOn } from './cover.ts';
 export { forcesProven, openingForcesProven } from './forces.ts';
-export { type Measures, measuresFor, needsForceTest } from './guarding.ts';
+export { type Measures, measuresFor, needsForceTest, owesForceTest } from './guarding.ts';
 export {
   type Asked,
   askedOf,

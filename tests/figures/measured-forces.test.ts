@@ -56,11 +56,22 @@ describe('readings belong together', () => {
       ),
     ).toEqual(['closing 50 50 2026-05-14: 101, 102', 'closing 300 900 2026-05-14: 201, 202']);
   });
-  it('but not on both sides of 500 mm, where the limit is another', () => {
-    expect(spots(recordsOf(swing, { on, force: [at('500 mm', '900 mm', '101 N'), at('510 mm', '900 mm', '102 N')] }))).toEqual([
-      'closing 500 900 2026-05-14: 101',
-      'closing 510 900 2026-05-14: 102',
-    ]);
+  it('on both sides of 500 mm too, and the limit is that of the point', () => {
+    const records = recordsOf(swing, { on, force: [at('500 mm', '900 mm', '101 N'), at('510 mm', '900 mm', '402 N')] });
+    expect(spots(records)).toEqual(['closing 500 900 2026-05-14: 101, 402']);
+    expect(records.spots[0]?.excess).toEqual([{ which: 'peak', value: 402, limit: 400 }]);
+    // Beyond what counts for the point it is a place of its own, with the limit of wider gaps.
+    expect(recordsOf(swing, { on, force: [at('521 mm', '900 mm', '1400 N')] }).spots[0]).toMatchObject({ limitGap: 0.521, excess: [] });
+    expect(recordsOf(swing, { on, force: [at('520 mm', '900 mm', '1400 N')] }).spots[0]).toMatchObject({
+      limitGap: 0.5,
+      excess: [{ which: 'peak', limit: 400 }],
+    });
+  });
+  it('but not where a point takes any gap, and the limits differ', () => {
+    const near = [...swing, 'room-when-open 450 mm'];
+    const force = [at('450 mm', '1 m', '399 N', 'opening'), at('510 mm', '1 m', '1399 N', 'opening')];
+    expect(spots(recordsOf(near, { on, force }))).toEqual(['opening 450 1000 2026-05-14: 399', 'opening 510 1000 2026-05-14: 1399']);
+    expect(recordsOf(near, { on, force }).spots.flatMap(({ excess }) => excess.filter(({ which }) => which === 'peak'))).toEqual([]);
   });
   it('at no point of the plan only where gap, height and movement are the same', () => {
     const force = [
@@ -92,17 +103,46 @@ describe('readings belong together', () => {
 });
 
 describe('days', () => {
-  it('of several the last one counts for each place, wherever it stands in the file', () => {
-    const early = { on: '2025-05-14', force: [at('300 mm', '900 mm', '101 N'), at('50 mm', '900 mm', '301 N')] };
-    const late = { on: '2026-05-14', force: [at('300 mm', '900 mm', '201 N')] };
+  const three = (peak: string): string => `${peak} ${peak} ${peak}`;
+  const full = (on: string, peak: string, instrument = `instrument "G-1" calibrated ${on}`): Day => ({
+    on,
+    instrument,
+    force: [at('300 mm', '900 mm', three(peak))],
+  });
+  it('of several the last complete one counts for each place, wherever it stands in the file', () => {
+    const early = { ...full('2025-05-14', '101 N'), force: [at('300 mm', '900 mm', three('101 N')), at('50 mm', '900 mm', '301 N')] };
+    const late = full('2026-05-14', '201 N');
     for (const days of [
       [early, late],
       [late, early],
     ]) {
       const records = recordsOf(swing, ...days);
-      expect(spots(records).sort()).toEqual(['closing 300 900 2026-05-14: 201', 'closing 50 900 2025-05-14: 301']);
+      expect(spots(records).sort()).toEqual(['closing 300 900 2026-05-14: 201, 201, 201', 'closing 50 900 2025-05-14: 301']);
       expect(records.lastDay).toBe('2026-05-14');
+      expect(records.oldestDay).toBe('2026-05-14');
     }
+  });
+  it('a complete one stands beside what was read after it, until the next complete one', () => {
+    const later = { on: '2026-06-14', instrument: calibrated, force: [at('300 mm', '900 mm', '99 N')] };
+    const days = (records: ForceRecords): string[] => records.spots.map(({ day }) => day);
+    expect(days(recordsOf(swing, full('2026-05-14', '901 N'), later))).toEqual(['2026-06-14', '2026-05-14']);
+    expect(days(recordsOf(swing, full('2026-05-14', '901 N'), later, full('2026-07-14', '99 N')))).toEqual(['2026-07-14']);
+    // Readings that nobody can rely on put an end to nothing, nor do two on one day and one on another.
+    for (const instrument of ['instrument "G-2"', 'instrument "G-2" calibrated 2020-01-01'])
+      expect(days(recordsOf(swing, full('2026-05-14', '901 N'), full('2026-07-14', '99 N', instrument)))).toEqual([
+        '2026-07-14',
+        '2026-05-14',
+      ]);
+    const two = { ...later, force: [at('300 mm', '900 mm', '99 N 98 N')] };
+    expect(days(recordsOf(swing, full('2026-05-14', '901 N'), two, { ...later, on: '2026-06-15' }))).toHaveLength(3);
+  });
+  it('the day that counts for the next measuring is that of the point which has waited longest', () => {
+    const other = { on: '2024-05-14', instrument: 'instrument "G-1" calibrated 2024-05-01', force: [at('50 mm', '900 mm', three('99 N'))] };
+    expect(recordsOf(swing, full('2026-05-14', '99 N'), other)).toMatchObject({ lastDay: '2026-05-14', oldestDay: '2024-05-14' });
+    const single = { on: '2026-09-01', instrument: calibrated, force: [at('50 mm', '900 mm', '99 N')] };
+    expect(recordsOf(swing, other, single)).toMatchObject({ lastDay: '2026-09-01', oldestDay: '2024-05-14' });
+    // Where no point was ever measured in full, the last day.
+    expect(recordsOf(swing, single)).toMatchObject({ lastDay: '2026-09-01', oldestDay: '2026-09-01' });
   });
   it('a reading without a day is of none', () => {
     const records = recordsOf(swing, { force: [at('300 mm', '900 mm')] }, { on: '2026-05-14', force: [at('50 mm', '900 mm')] });
@@ -208,6 +248,47 @@ describe('what is proven', () => {
     expect(proven(near, day([...closing(), at('300 mm', '1 m', '401 N 401 N 401 N', 'opening')]))).toEqual([true, false]);
     expect(proven(swing, day([...closing(), at('200 mm', '900 mm', '401 N', 'opening')]))).toEqual([true, false]);
   });
+});
+
+describe('what was fitted since', () => {
+  const three = '100 N 100 N 100 N';
+  const all = ['50 mm', '300 mm', '500 mm'].flatMap((gap) => ['50 mm', '900 mm', '1500 mm'].map((height) => at(gap, height, three)));
+  const models =
+    block('drive-model arm "A"', ['kind direct', 'rotation 110 deg', 'shaft-speed 7 deg/s', 'limits-force']) +
+    block('sensor-model strip "S"', ['kind edge', 'output two-wire', 'measure C']) +
+    block('sensor-model eye "E"', ['kind beam', 'output two-wire', 'measure D']) +
+    block('panel-model box "P"', []);
+  const proven = (
+    fitted: { site?: string; drive?: string; other?: string; edge?: string; beam?: string; panel?: string },
+    on: string,
+  ): boolean => {
+    const day = (word: string, value: string | undefined): string[] => (value === undefined ? [] : [`${word} ${value}`]);
+    const text =
+      'language 1\n' +
+      block('site "Example"', ['rules europe', 'users limited', ...day('installed', fitted.site)]) +
+      block('leaf west', ['mass 150 kg', ...swing]) +
+      block('leaf east', ['mass 150 kg', ...swing]) +
+      block('drive a : arm', ['moves west', ...day('fitted', fitted.drive)]) +
+      block('drive b : arm', ['moves east', ...day('fitted', fitted.other)]) +
+      block('sensor front : strip', ['watches closing', 'on west closing-edge', ...day('fitted', fitted.edge)]) +
+      block('sensor low : eye', ['watches closing', 'height 200 mm', ...day('fitted', fitted.beam)]) +
+      block('panel main : box', day('fitted', fitted.panel)) +
+      dayText({ on, instrument: `instrument "G-1" calibrated ${on}`, force: all }) +
+      models;
+    const west = judge(text).installation.leaves[0];
+    return west !== undefined && forceRecordsOf(west)?.closingProven === true;
+  };
+  it.each(['site', 'drive', 'edge', 'panel'] as const)('proves nothing before the %s; on its day and after it does', (what) => {
+    expect(proven({ [what]: '2026-05-14' }, '2026-05-13')).toBe(false);
+    expect(proven({ [what]: '2026-05-14' }, '2026-05-14')).toBe(true);
+    expect(proven({ [what]: '2026-05-14' }, '2026-05-15')).toBe(true);
+  });
+  it('the last of them decides', () => {
+    expect(proven({ site: '2020-01-01', drive: '2026-05-14', panel: '2022-01-01' }, '2026-05-13')).toBe(false);
+    expect(proven({ site: '2020-01-01', drive: '2022-05-14', panel: '2026-05-14' }, '2026-05-13')).toBe(false);
+  });
+  it('what does not decide the force of this leaf may be newer', () =>
+    expect(proven({ other: '2026-05-14', beam: '2026-05-14' }, '2026-05-13')).toBe(true));
 });
 
 it('nothing is there where nothing was measured', () => expect(forceRecordsOf(leafWith(swing, []))).toBeUndefined());

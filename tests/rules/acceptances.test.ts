@@ -281,7 +281,7 @@ describe('of many findings of one kind', () => {
 
 /** A gate of which a quick and a slow rule speak, and a line. */
 const gate = (line: string): string =>
-  `language 1\nuse "../library/drives.gate"\nsite "x" {\n  rules europe\n  users public\n}\nleaf west {\n  width 2 m\n  height 1.6 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive d : birch-floor {\n  moves west\n}\ncontrol a {\n  acts impulse\n}\n${line}\n`;
+  `language 1\nuse "../library/drives.gate"\nsite "x" {\n  rules europe\n  users limited\n}\nleaf west {\n  width 2 m\n  height 1.6 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive d : birch-floor {\n  moves west\n}\ncontrol a {\n  acts impulse\n}\n${line}\n`;
 
 describe('findings', () => {
   test('that begin together come in the order of their ends, then of the names of their rules', () => {
@@ -294,14 +294,14 @@ describe('findings', () => {
     ]);
     const { findings: ofLeaf } = judge(gate(''));
     const inOrder = ['closing-edge-unguarded', 'force-not-measured', 'hazard-geometry-unstated'];
-    expect(ofLeaf.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
+    expect(ofLeaf.filter(({ start }) => start === 84).map(({ rule }) => rule)).toEqual(inOrder);
     // Also where one of the rules has run behind the others.
     let last: Verdict | undefined;
     for (const steps = judging(installationOf(gate('')), '2026-11-25'); last === undefined; ) {
       const step = steps.next();
       if (step.done === true) last = step.value;
     }
-    expect(last.findings.filter(({ start }) => start === 83).map(({ rule }) => rule)).toEqual(inOrder);
+    expect(last.findings.filter(({ start }) => start === 84).map(({ rule }) => rule)).toEqual(inOrder);
     const problem = (end: number) => ({ kind: 'date-impossible', start: 5, end, detail: { found: '2026-02-30' } }) as const;
     const given = evaluate(
       { ...installationOf('language 1\nsite "x" {\n}\n'), problems: [problem(20), problem(10), problem(15)] },

@@ -141,9 +141,7 @@ describe('force limitation by measured forces', () => {
 
   it('serves closing by itself only where the drive’s own sensing limits the force in every movement', () => {
     expect(errors({ dwell: true, measured: block(complete) })).toContain('protection-untested');
-    const said = verdict({ dwell: true, measured: block(complete) }).findings.find(
-      (finding) => finding.rule === 'protection-untested',
-    );
+    const said = verdict({ dwell: true, measured: block(complete) }).findings.find((finding) => finding.rule === 'protection-untested');
     expect(said?.what).toContain('“floor”');
     expect(errors({ dwell: true, senses: true, measured: block(complete) })).not.toContain('protection-untested');
     expect(errors({ dwell: true, edge: true, measured: block(complete) })).not.toContain('protection-untested');

@@ -2,8 +2,8 @@
 // FOD 7-2010 (automatic control, users of type 2 and 3), and for the remaining cells the concordant public restatements
 // (control and users as in the table; type 1 automatic from memory).
 import { describe, expect, it } from 'vitest';
-import { meets, requirementFor, type Users } from '../../server/safeguards/index.ts';
 import type { ControlKind, Measures } from '../../server/safeguards/index.ts';
+import { meets, requirementFor, type Users } from '../../server/safeguards/index.ts';
 
 const letters: readonly (keyof Measures)[] = ['C', 'D', 'E'];
 

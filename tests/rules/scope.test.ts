@@ -11,6 +11,7 @@ const european = [
   'force-not-measured',
   'force-over-limit',
   'force-points-missing',
+  'force-record-outdated',
   'force-test-overdue',
   'force-window-narrow',
   'hold-to-run-misuse',

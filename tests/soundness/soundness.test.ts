@@ -14,12 +14,7 @@ import { worsenings } from './worsenings.ts';
 const count = Number(process.env['SITES'] ?? 2000);
 
 /** The rules that judge how people are protected. */
-const aboutLeaf = [
-  'closing-edge-unguarded',
-  'safeguarding-below-minimum',
-  'protection-untested',
-  'entrapment-protection-below-minimum',
-];
+const aboutLeaf = ['closing-edge-unguarded', 'safeguarding-below-minimum', 'protection-untested', 'entrapment-protection-below-minimum'];
 const safeguarding = [...aboutLeaf, 'hold-to-run-misuse', 'pedestrian-opening-unguarded'];
 /** The rules that judge whether a device can report at all. */
 const wiring = [

@@ -1,6 +1,6 @@
 import { factPlace, type Installation, type Leaf } from '../../model/index.ts';
 import { onlyWhere, type Source } from '../kind.ts';
-import { excessOf, peakLimit, repeats } from './maths.ts';
+import { peakLimit, repeats } from './maths.ts';
 import { forceRecordsOf, type Spot, shareOf } from './working.ts';
 
 const limitSource: Source = { text: 'EN 12453:2017, Annex A (limits)', standing: 'published' };
@@ -55,7 +55,7 @@ export const figures = onlyWhere(hasForces, [
     unit: '1',
     topic: 'measurements',
     formula:
-      'greatest of peak / 400 N (1400 N in gaps above 500 mm), force after 0.75 s / 150 N, force after 5 s / 25 N; the mean of three readings or the worst of fewer',
+      'greatest of peak / 400 N (1400 N in gaps above 500 mm), force after 0.75 s / 150 N, force after 5 s / 25 N; the mean of the three worst readings or the worst of fewer',
     source: limitSource,
     changedBy: 'the force set, the speed, the edge',
     work: ({ leaves }, give) => {
@@ -72,12 +72,12 @@ export const figures = onlyWhere(hasForces, [
             { name: 'gap', value: spot.gap, unit: 'm' },
             { name: 'height', value: spot.height, unit: 'm' },
             { name: 'peak', value: spot.judged.peak, unit: 'N' },
-            { name: 'limit of the peak', value: peakLimit(spot.gap), unit: 'N', from: 'EN 12453, Annex A' },
+            { name: 'limit of the peak', value: peakLimit(spot.limitGap), unit: 'N', from: 'EN 12453, Annex A' },
             { name: 'after 0.75 s', value: spot.judged.static, unit: 'N' },
             { name: 'after 5 s', value: spot.judged.end, unit: 'N' },
             { name: 'readings', value: spot.readings.length, unit: '1' },
           ],
-          () => (excessOf(spot.gap, spot.judged).length === 0 ? 'Within the limits' : 'Over a limit'),
+          () => (spot.excess.length === 0 ? 'Within the limits' : 'Over a limit'),
         );
       }
     },

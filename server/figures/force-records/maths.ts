@@ -45,14 +45,17 @@ export const nearestOf = (gap: number, reading: Reading): Excess =>
 export const repeats = 3;
 
 /**
- * What stands for several readings at one point: from three on the mean, with fewer the worst of each. So no reading within
- * the limits is ever a harm, and leaving one out never a help.
+ * What stands for several readings at one point: of three the mean, with fewer the worst of each, of more the mean of the three worst.
+ * So from three on no further reading ever helps: what was too strong cannot be thinned out by what was not.
  */
 export function judged(readings: readonly Reading[]): Reading | undefined {
   if (readings.length === 0) return undefined;
   const of = (pick: (reading: Reading) => number): number => {
     const values = readings.map(pick);
-    return values.length < repeats ? Math.max(...values) : values.reduce((sum, value) => sum + value, 0) / values.length;
+    if (values.length < repeats) return Math.max(...values);
+    // A value that is no number is among the worst, wherever it stands.
+    const worst = values.sort((a, b) => (Number.isNaN(a) ? -1 : Number.isNaN(b) ? 1 : b - a)).slice(0, repeats);
+    return worst.reduce((sum, value) => sum + value, 0) / repeats;
   };
   return { peak: of((reading) => reading.peak), static: of((reading) => reading.static), end: of((reading) => reading.end) };
 }
@@ -67,8 +70,8 @@ export interface Point {
 }
 
 /**
- * How far from its point a reading may have been taken: gap and height, m. Points that are nearer to each other are one. Common practice,
- * no source.
+ * How far from its point a reading may have been taken: gap and height, m. Points that are nearer to each other are one. It says which
+ * point a reading counts for, and never changes the limit, which is that of the point. Common practice, no source.
  */
 export const tolerance = { gap: 0.02, height: 0.06 } as const;
 

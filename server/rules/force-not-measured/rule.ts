@@ -1,16 +1,16 @@
 import { headPlace } from '../../model/index.ts';
-import { measuresFor, needsForceTest } from '../../safeguards/index.ts';
+import { measuresFor, needsForceTest, owesForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'force-not-measured',
-  severity: 'warning',
+  severity: 'error',
   title: 'The forces at the closing edge have never been measured here.',
   why: 'Mass, hinges, wind and settings differ at every site; no maker’s test says how hard this leaf strikes.',
   remedy: 'Measure at every point of the plan with a force gauge, and write the readings down in a measured block.',
   source: { text: 'EN 12453:2017, Annex C; ASR A1.7, 10.2', standing: 'published' },
-  acceptable: true,
+  acceptable: 'warnings',
   cost: 'idle',
   check: ({ leaves }, report) => {
     const [first, ...more] = leaves.filter((leaf) => leaf.forces.length === 0 && needsForceTest(leaf));
@@ -22,6 +22,7 @@ export const rule = installationRule({
     const claimed = measuresFor(first, 'closing', false).C;
     report({
       at: headPlace(first),
+      severity: owesForceTest(first) ? 'error' : 'warning',
       what: claimed ? `No force is recorded for ${all}, though its force limitation (C) is relied on.` : `No force is recorded for ${all}.`,
       related: more.map((leaf) => ({ message: 'nor for this leaf', ...headPlace(leaf) })),
     });

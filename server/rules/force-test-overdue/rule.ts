@@ -1,12 +1,12 @@
-import { aYearAfter, forceRecordsOf } from '../../figures/force-records/working.ts';
-import { headPlace, type Leaf } from '../../model/index.ts';
-import { needsForceTest } from '../../safeguards/index.ts';
+import { aYearAfter, dateOf, forceRecordsOf } from '../../figures/force-records/working.ts';
+import { headPlace } from '../../model/index.ts';
+import { needsForceTest, owesForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
   name: 'force-test-overdue',
-  severity: 'warning',
+  severity: 'error',
   title: 'The forces were last measured more than a year ago.',
   why: 'Hinges stiffen, springs tire and settings are turned; what was safe a year ago is known no longer.',
   remedy: 'Measure again at every point, and write the readings down in a new measured block.',
@@ -14,29 +14,29 @@ export const rule = installationRule({
   acceptable: true,
   check: (installation, report, asOf) => {
     for (const leaf of installation.leaves) {
-      const last = needsForceTest(leaf) ? forceRecordsOf(leaf)?.lastDay : undefined;
-      if (last === undefined) continue;
-      if (last > asOf)
+      const { lastDay, oldestDay, since } = (needsForceTest(leaf) ? forceRecordsOf(leaf) : undefined) ?? nothing;
+      if (lastDay === undefined || oldestDay === undefined) continue;
+      const severity = owesForceTest(leaf) ? 'error' : 'warning';
+      if (lastDay > asOf)
         report({
-          at: dateOf(leaf, last),
-          what: `The forces of ${quoted(leaf.name)} are dated ${last}, which is after the day of this verdict, ${asOf}.`,
+          at: dateOf(leaf, lastDay),
+          severity,
+          what: `The forces of ${quoted(leaf.name)} are dated ${lastDay}, which is after the day of this verdict, ${asOf}.`,
           remedy: 'Correct the date.',
         });
-      else if (asOf > aYearAfter(last))
+      // What was measured before the gate was changed is due at once: force-record-outdated.
+      else if (asOf > aYearAfter(oldestDay) && !(since !== undefined && oldestDay < since.day))
         report({
-          at: dateOf(leaf, last),
-          what: `The forces of ${quoted(leaf.name)} were last measured on ${last}; they were due again by ${aYearAfter(last)}.`,
+          at: dateOf(leaf, oldestDay),
+          severity,
+          what:
+            oldestDay === lastDay
+              ? `The forces of ${quoted(leaf.name)} were last measured on ${oldestDay}; they were due again by ${aYearAfter(oldestDay)}.`
+              : `The forces of ${quoted(leaf.name)} were last measured in full on ${oldestDay}, at some points; there they were due again by ${aYearAfter(oldestDay)}.`,
           related: [{ message: 'the leaf', ...headPlace(leaf) }],
         });
     }
   },
 });
 
-/** The line with the day of the last records. */
-function dateOf(leaf: Leaf, day: string): { start: number; end: number } {
-  for (const { measured } of leaf.forces) {
-    const on = measured.facts.on;
-    if (on?.value === day) return on.line;
-  }
-  return headPlace(leaf);
-}
+const nothing = { lastDay: undefined, oldestDay: undefined, since: undefined };

@@ -2,7 +2,7 @@ import { type BlockOfFile, choice, date, quantity, ref, text } from '../spec.ts'
 import { directionOptions } from './shared.ts';
 
 export const block = {
-  doc: 'Forces measured on a day. A file may hold several: of the readings at a point those of the last day count.',
+  doc: 'Forces measured on a day. A file may hold several: of a point those of the last day count on which it was measured in full, and all after it.',
   place: 90,
   belongs: 'site',
   named: false,

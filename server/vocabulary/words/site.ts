@@ -236,7 +236,7 @@ export const block = {
       slots: { value: count(1, 366, { doc: 'Days a year.', fallback: 365 }) },
     },
     installed: {
-      doc: 'The day on which the gate went into use.',
+      doc: 'The day on which the gate was installed, ready to be measured and then used.',
       example: 'installed 2019-06-01',
       slots: { value: date({ doc: 'The day.' }) },
     },
