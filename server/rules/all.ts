@@ -81,6 +81,7 @@ import { rule as libraryHasErrors } from './library-has-errors/rule.ts';
 import { rule as lineWithoutWord } from './line-without-word/rule.ts';
 import { rule as linkWrong } from './link-wrong/rule.ts';
 import { rule as loopImpedanceTooHigh } from './loop-impedance-too-high/rule.ts';
+import { rule as mainsCircuitUnprotected } from './mains-circuit-unprotected/rule.ts';
 import { rule as mainsIsolationNotStated } from './mains-isolation-not-stated/rule.ts';
 import { rule as manualReleaseNotStated } from './manual-release-not-stated/rule.ts';
 import { rule as measureBeyondKind } from './measure-beyond-kind/rule.ts';
@@ -241,6 +242,7 @@ export const allRules: readonly Rule[] = [
   lineWithoutWord,
   linkWrong,
   loopImpedanceTooHigh,
+  mainsCircuitUnprotected,
   mainsIsolationNotStated,
   manualReleaseNotStated,
   measureBeyondKind,

@@ -25,7 +25,9 @@ export const ratingRelated = ({ facts: { method, ambient, grouped } }: Cable): r
   ...toFact('what it is laid with', grouped),
 ];
 
-/** The overload protection at the beginning of a cable. */
-export const protectionOf = ({
+/** The overload protection at the beginning of a cable: of two devices in a row the smaller one. */
+export function protectionOf({
   facts: { breaker, fuse },
-}: Cable): NonNullable<Cable['facts']['breaker'] | Cable['facts']['fuse']> | undefined => breaker ?? fuse;
+}: Cable): NonNullable<Cable['facts']['breaker'] | Cable['facts']['fuse']> | undefined {
+  return fuse !== undefined && (breaker === undefined || fuse.rating < breaker.rating) ? fuse : breaker;
+}

@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import {
   type Curve,
   copperInPvc,
+  fuseImpedanceLimit,
+  fusingCurrent,
   loopImpedance,
   loopImpedanceLimit,
   protectiveConductorLeast,
@@ -25,6 +27,39 @@ describe('greatest loop impedance', () => {
       expect(Math.abs((loopImpedanceLimit(230, curve, rating) ?? 0) - printed[curve]), curve).toBeLessThan(0.0051);
   });
   it('is none without a rating', () => expect(loopImpedanceLimit(230, 'B', 0)).toBeUndefined());
+});
+
+// BS 7671, Tables 41.2 and 41.4 with Cmin, gG fuses to BS 88, as sparkyhub.co.uk/references/max-zs-tables prints them.
+describe('greatest loop impedance of a fuse', () => {
+  it.each([
+    [16, 2.42],
+    [20, 1.84],
+    [25, 1.61],
+    [32, 1.04],
+    [40, 1.7],
+    [50, 1.4],
+    [63, 1.1],
+    [80, 0.84],
+    [100, 0.67],
+    [125, 0.54],
+  ])('%i A: %f ohm', (rating, ohms) => {
+    expect(fuseImpedanceLimit(230, rating)).toEqual({ limit: expect.closeTo(ohms, 9), standing: 'published' });
+    // It never asks for less current than melts a fuse at all.
+    expect((230 * 0.95) / ohms).toBeGreaterThan(fusingCurrent(rating));
+  });
+  it('is from memory below 16 A, and none without a rating', () => {
+    expect(fuseImpedanceLimit(230, 10)).toEqual({ limit: 4.65, standing: 'from memory' });
+    expect(fuseImpedanceLimit(115, 10)?.limit).toBeCloseTo(2.325, 9);
+    expect(fuseImpedanceLimit(230, 0)).toBeUndefined();
+    expect(fuseImpedanceLimit(0, 10)).toBeUndefined();
+  });
+  // IEC 60269-1, conventional fusing current of gG.
+  it('of another rating is that of the current that melts it at all', () => {
+    expect([2, 4, 5, 10, 15, 16, 63].map(fusingCurrent)).toEqual(
+      [4.2, 8.4, 9.5, 19, 28.5, 25.6, 100.8].map((amperes) => expect.closeTo(amperes, 9)),
+    );
+    expect(fuseImpedanceLimit(230, 35)?.limit).toBeCloseTo(230 / 56, 9);
+  });
 });
 
 describe('protective conductor', () => {
@@ -89,10 +124,36 @@ describe('a cable on TN', () => {
     // At 2.40 ohm outside it is 2.7546 ohm, at 2.35 ohm 2.7046 ohm; B 16 A needs 2.731.
     expect(said(file('earthing TN\nexternal-impedance 2.35 ohm', 'breaker B 16 A'))).toEqual([]);
     expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A'))).toEqual(['error loop-impedance-too-high']);
-    expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A\nresidual-current 30 mA'))).toEqual([
-      'warning loop-impedance-too-high',
+    // BS 7671, 411.4.5: a residual-current device cuts off from its rated residual current on.
+    expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A\nresidual-current 30 mA'))).toEqual([]);
+    // 0.35464 ohm of the cable: 2.0654 ohm outside make 2.42.
+    expect(said(file('earthing TN\nexternal-impedance 2.06 ohm', 'fuse 16 A'))).toEqual([]);
+    expect(said(file('earthing TN\nexternal-impedance 2.07 ohm', 'fuse 16 A'))).toEqual(['error loop-impedance-too-high']);
+  });
+  it('is held to a fuse by what is certain: a current that it carries for an hour never melts it', () => {
+    const at = (ohms: number, fuse: string) => said(file(`earthing TN\nexternal-impedance ${ohms - 0.35464} ohm`, fuse));
+    // 230 V over 1.9 · 10 A are 12.1 ohm, over 2.1 · 4 A 27.4 ohm, over 1.6 · 35 A (a rating of no table) 4.107 ohm.
+    expect(at(12.05, 'fuse 10 A')).toEqual(['warning loop-impedance-too-high']);
+    expect(at(12.15, 'fuse 10 A')).toEqual(['error loop-impedance-too-high']);
+    expect(at(27.3, 'fuse 4 A')).toEqual(['warning loop-impedance-too-high']);
+    expect(at(27.5, 'fuse 4 A')).toEqual(['error loop-impedance-too-high']);
+    expect(at(4.1, 'fuse 35 A')).toEqual([]);
+    expect(at(4.12, 'fuse 35 A')).toEqual(['error loop-impedance-too-high']);
+  });
+  it('counts the device that bears the most, of one cable and of the one before its panel', () => {
+    const tn = 'earthing TN\nexternal-impedance 20 ohm';
+    expect(said(file(tn, 'breaker B 16 A\nfuse 1 A'))).toEqual([]);
+    // 230 · 0.95/3 = 72.83 ohm, and with 80 ohm outside no longer.
+    expect(said(file(tn, 'breaker B 16 A\nresidual-current 3 A'))).toEqual([]);
+    expect(said(file('earthing TN\nexternal-impedance 80 ohm', 'breaker B 16 A\nresidual-current 3 A'))).toEqual([
+      'error loop-impedance-too-high',
     ]);
-    expect(said(file('earthing TN\nexternal-impedance 2.4 ohm', 'fuse 16 A'))).toEqual([]);
+  });
+  it('is reckoned to earth where the voltage is one between lines', () => {
+    const lines = file('earthing TN\nexternal-impedance 2.4 ohm', 'breaker B 16 A').replace('at 230 V', 'at 400 V');
+    // 400/√3 · 0.95/80 = 2.7424 ohm; the loop is 2.7546.
+    expect(value(lines, 'loop-impedance-limit')).toBeCloseTo(2.7424, 4);
+    expect(said(lines)).toEqual(['error loop-impedance-too-high']);
   });
   it('needs its protective conductor only by warning: the time is from memory', () => {
     expect(said(file('earthing TN\nexternal-impedance 0.05 ohm', 'breaker B 16 A', 'protective-conductor 0.5 mm2'))).toEqual([
@@ -115,7 +176,7 @@ describe('a cable on TT', () => {
     expect(said(file(tt('20 ohm'), 'breaker B 10 A'))).toEqual(['error residual-current-device-unfit']);
     // 50 V over 50 A is 1 ohm.
     expect(said(file(tt('1 ohm'), 'breaker B 10 A'))).toEqual([]);
-    expect(said(file('earthing TT', 'breaker B 10 A'))).toEqual(['warning residual-current-device-unfit']);
+    expect(said(file('earthing TT', 'breaker B 10 A'))).toEqual(['error residual-current-device-unfit']);
     expect(said(file('earthing TT', ''))).toEqual([]);
     expect(said(file('earthing TT', 'breaker B 10 A').replace('at 230 V', 'at 24 V'))).toEqual([]);
   });

@@ -89,9 +89,9 @@ describe('an earth electrode', () => {
   });
 
   const unknown = '“mains” is on an earth electrode, and no residual-current device is stated for it.';
-  test('that was not measured leaves it open whether a device is needed', () => {
+  test('that was not measured cannot stand in for a device', () => {
     expect(said(rule, european('earthing TT') + at230('breaker B 10 A'))).toBe(
-      `warning on line 14, “breaker B 10 A”: ${unknown}\n` +
+      `error on line 14, “breaker B 10 A”: ${unknown}\n` +
         '  What to do: Fit a residual-current device and state it with “residual-current 30 mA” or what it is rated for.\n' +
         '  See line 9, “earthing TT”: how the supply is earthed\n',
     );
@@ -100,7 +100,7 @@ describe('an earth electrode', () => {
   test('asks for a device at the feed of a panel, and for none where a cable begins behind something that is not stated', () => {
     const panel = block('panel main : marram-one', 'isolator "beside it"');
     expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + panel + at230('feeds main'))).toMatch(
-      new RegExp(`^warning on line 15, “cable mains”: ${unknown}`),
+      new RegExp(`^error on line 15, “cable mains”: ${unknown}`),
     );
     const drive = block('leaf west', 'width 2 m') + block('drive ram : birch-ram', 'moves west');
     expect(said(rule, european('earthing TT', 'earth-electrode 20 ohm') + drive + at230('feeds ram'))).toBe('');
@@ -120,15 +120,16 @@ describe('an earth electrode', () => {
       );
     test('a device before it serves both, and one behind it only its own', () => {
       expect(behind(['residual-current 30 mA'], ['fuse 4 A'])).toBe('');
-      expect(behind(['fuse 10 A'], ['residual-current 30 mA'])).toMatch(/^warning on line 25, “fuse 10 A”: “feed”[^\n]*\n( {2}[^\n]*\n)*$/);
-      expect(behind(['fuse 10 A'], ['fuse 4 A'])).toMatch(/“feed” is on(.|\n)*“end” is on/);
+      expect(behind(['fuse 10 A'], ['residual-current 30 mA'])).toMatch(/^error on line 25, “fuse 10 A”: “feed”[^\n]*\n( {2}[^\n]*\n)*$/);
+      // 50 V over 1.9 · 10 A and 2.1 · 4 A: 2.6 and 6.0 ohm.
+      expect(behind(['fuse 10 A'], ['fuse 4 A'])).toMatch(/“feed” has no .* 2.632 ohm;(.|\n)*“end” has no .* 5.952 ohm;/);
     });
     test('a line that cannot be read, or a misspelt word, may be the device', () => {
       expect(behind(['residual-current 30'], ['fuse 4 A'])).toBe('');
       expect(behind(['residual-curent 30 mA'], ['fuse 4 A'])).toBe('');
       expect(behind(['residual-current 30 mA'], ['fuse 4 A', 'residual-current 30'])).toBe('');
       expect(behind(['lenght 12 m', 'residual-current 30 mA'], ['fuse 4 A'])).toBe('');
-      expect(behind(['fuse 10', 'length 12'], ['fuse 4 A'])).toContain('“end” is on an earth electrode');
+      expect(behind(['fuse 10', 'length 12'], ['fuse 4 A'])).toContain('“end” has no residual-current device, and its fuse');
     });
   });
 });

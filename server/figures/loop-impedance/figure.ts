@@ -2,16 +2,34 @@ import { type Cable, factPlace } from '../../model/index.ts';
 import { hasCables, insulationOf, warmest } from '../cables/working.ts';
 import { type Input, onlyWhere, type Source } from '../kind.ts';
 import { copperInPvc, leastSupply, tripsAt, tripTime } from './maths.ts';
-import { type LoopWorkings, loopOf } from './working.ts';
+import { type Cutoff, type LoopWorkings, loopOf } from './working.ts';
 
-const limits: Source = { text: 'BS 7671, 411.4.4 and Table 41.3', standing: 'published' };
-const place = (cable: Cable): { start: number; end: number } => factPlace(cable, cable.facts.breaker);
+const limits: Source = { text: 'BS 7671, 411.4.4 and Tables 41.2, 41.3 and 41.4', standing: 'published' };
+const place = (cable: Cable): { start: number; end: number } =>
+  factPlace(cable, cable.facts.breaker ?? cable.facts.fuse ?? cable.facts['residual-current']);
 
 const loopInputs = (workings: LoopWorkings, cable: Cable): Input[] => [
   { name: 'Ze, outside the installation', value: workings.external, unit: 'ohm' },
   { name: 'R1, line conductor', value: workings.line, unit: 'ohm', from: `IEC 60228, at ${warmest[insulationOf(cable)]} °C` },
   { name: 'R2, protective conductor', value: workings.protective, unit: 'ohm', from: `IEC 60228, at ${warmest[insulationOf(cable)]} °C` },
 ];
+
+function limitInputs(voltage: number, { cable, by }: Cutoff): Input[] {
+  const { breaker, fuse, 'residual-current': residual } = cable.facts;
+  const toEarth: Input = { name: 'U0, voltage to earth', value: voltage, unit: 'V' };
+  if (by === 'fuse' && fuse !== undefined) return [toEarth, { name: 'In, rated current of the gG fuse', value: fuse.rating, unit: 'A' }];
+  const least: Input = { name: 'Cmin', value: leastSupply, unit: '1', from: 'BS 7671, 411.4.4' };
+  if (by === 'residual-current' && residual !== undefined)
+    return [toEarth, least, { name: 'IΔn, rated residual current', value: residual.value, unit: 'A' }];
+  return breaker === undefined
+    ? []
+    : [
+        toEarth,
+        least,
+        { name: `m, characteristic ${breaker.curve}`, value: tripsAt[breaker.curve], unit: '1', from: 'EN 60898-1' },
+        { name: 'In, rated current', value: breaker.rating, unit: 'A' },
+      ];
+}
 
 export const figures = onlyWhere(hasCables, [
   {
@@ -31,23 +49,20 @@ export const figures = onlyWhere(hasCables, [
   },
   {
     id: 'cable.NAME.loop-impedance-limit',
-    title: 'Greatest earth fault loop impedance with which the breaker trips at once',
+    title: 'Greatest earth fault loop impedance with which a fault is cut off in time',
     unit: 'ohm',
     topic: 'electrical',
-    formula: 'Zs ≤ U0·Cmin/(m·In)',
+    formula: 'Zs ≤ U0·Cmin/Ia, with Ia = m·In of a breaker and IΔn of a residual-current device; of a fuse by the table',
     source: limits,
-    changedBy: 'a breaker of another characteristic or a smaller rated current',
+    changedBy: 'a breaker of another characteristic or a smaller rated current, a residual-current device',
     work: ({ cables }, give) => {
       for (const cable of cables) {
         const workings = loopOf(cable);
-        const { breaker } = cable.facts;
-        if (workings?.limit === undefined || breaker === undefined) continue;
-        give(cable.name, workings.limit, place(cable), () => [
-          { name: 'U0, voltage to earth', value: workings.voltage, unit: 'V' },
-          { name: 'Cmin', value: leastSupply, unit: '1', from: 'BS 7671, 411.4.4' },
-          { name: `m, characteristic ${breaker.curve}`, value: tripsAt[breaker.curve], unit: '1', from: 'EN 60898-1' },
-          { name: 'In, rated current', value: breaker.rating, unit: 'A' },
-        ]);
+        const cutoff = workings?.cutoff;
+        if (workings !== undefined && cutoff !== undefined)
+          give(cable.name, cutoff.limit, factPlace(cutoff.cable, cutoff.cable.facts[cutoff.by]), () =>
+            limitInputs(workings.voltage, cutoff),
+          );
       }
     },
   },

@@ -1,4 +1,4 @@
-import { extraLow, isMains } from '../../circuits/index.ts';
+import { extraLow, isMains, upstreamOf } from '../../circuits/index.ts';
 import { coldest } from '../../figures/battery/working.ts';
 import { ratingOf } from '../../figures/current-rating/working.ts';
 import { protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
@@ -26,8 +26,9 @@ export const rule = installationRule({
       if (cable.unread.length > 0) continue;
       checkRating(cable, report);
       checkLeastVoltage(cable, report);
-      if (cable.facts.breaker === undefined || isMains(cable) !== true) continue;
+      if (isMains(cable) !== true) continue;
       isEarthingAsked = true;
+      checkFeed(cable, report);
       checkProtectiveConductor(cable, site, report);
     }
     if (isEarthingAsked && site !== undefined && regimeOf(installation).judgesMainsByIec) checkEarthing(site, report);
@@ -66,10 +67,21 @@ function checkLeastVoltage(cable: Cable, report: Say): void {
   });
 }
 
+/** What a mains cable behind a panel is protected by, where it has nothing of its own, stands at the panel's feed. */
+function checkFeed(cable: Cable, report: Say): void {
+  const { load } = cable;
+  if (protectionOf(cable) !== undefined || load === undefined || load.kind === 'panel' || upstreamOf(cable) !== undefined) return;
+  report({
+    at: factPlace(cable, cable.facts.feeds),
+    what: `Whether ${quoted(cable.name)} is protected is not judged: it has no breaker or fuse of its own, and no mains cable to the panel of ${quoted(load.it.name)} is stated.`,
+    remedy: 'State the cable that feeds the panel, with its breaker or fuse.',
+  });
+}
+
 function checkProtectiveConductor(cable: Cable, site: Site | undefined, report: Say): void {
   const { model } = cable;
   if (
-    site?.facts.earthing?.value !== 'TN' ||
+    site?.facts.earthing === undefined ||
     !regimeOf(cable.installation).judgesMainsByIec ||
     model === undefined ||
     protectiveAreaOf(cable) !== undefined

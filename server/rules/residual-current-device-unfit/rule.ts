@@ -1,5 +1,5 @@
-import { isMains, upstreamOf } from '../../circuits/index.ts';
-import { tripsAt } from '../../figures/loop-impedance/working.ts';
+import { isMains } from '../../circuits/index.ts';
+import { fusingCurrent, protectedBy, tripsAt } from '../../figures/loop-impedance/working.ts';
 import { electrodeLimit, isOnElectrode, touchLimit, touchVoltage, unstableFrom } from '../../figures/residual-current/working.ts';
 import { type Cable, factPlace, type Installation, type Site } from '../../model/index.ts';
 import { type Bound, bound, hair, keeps } from '../bounds.ts';
@@ -70,21 +70,31 @@ function checkStable(cable: Cable, electrode: Electrode, residual: Residual, rep
 function checkWithout(cable: Cable, electrode: Electrode | undefined, report: (report: Report) => void): void {
   const { breaker, fuse } = cable.facts;
   if (breaker === undefined && fuse === undefined && cable.load?.kind !== 'panel') return;
-  const upstream = upstreamOf(cable);
-  if (mayHaveDevice(cable) || (upstream !== undefined && mayHaveDevice(upstream))) return;
-  const limit = breaker === undefined ? undefined : touchLimit / (tripsAt[breaker.curve] * breaker.rating);
-  const isKnown = electrode !== undefined && limit !== undefined;
-  if (isKnown && electrode.value <= limit) return;
+  const cables = protectedBy(cable);
+  if (cables.some(mayHaveDevice)) return;
+  const limit = Math.max(...cables.map(overcurrentLimit));
+  const isWithin = electrode !== undefined && electrode.value <= limit;
+  if (isWithin && cables.some(({ facts }) => facts.breaker !== undefined && electrode.value <= breakerLimit(facts.breaker))) return;
   report({
     at: factPlace(cable, breaker ?? fuse),
-    severity: isKnown ? 'error' : 'warning',
-    what: isKnown
-      ? `${quoted(cable.name)} has no residual-current device, and its breaker would need an earth electrode of at most ${ohmsInWords(limit)}; this one has ${written(electrode.line)}.`
-      : `${quoted(cable.name)} is on an earth electrode, and no residual-current device is stated for it.`,
+    severity: isWithin ? 'warning' : 'error',
+    what:
+      electrode === undefined || limit === 0 || isWithin
+        ? `${quoted(cable.name)} is on an earth electrode, and no residual-current device is stated for it${isWithin ? '; how soon its fuse melts is not worked out' : ''}.`
+        : `${quoted(cable.name)} has no residual-current device, and its ${breaker === undefined ? 'fuse' : 'breaker'} would need an earth electrode of at most ${ohmsInWords(limit)}; this one has ${written(electrode.line)}.`,
     remedy: 'Fit a residual-current device and state it with “residual-current 30 mA” or what it is rated for.',
     related: relatedTo(cable),
   });
 }
+
+type Breaker = NonNullable<Cable['facts']['breaker']>;
+
+/** Greatest electrode, ohm, that lets enough current flow to trip a breaker at once. */
+const breakerLimit = ({ curve, rating }: Breaker): number => touchLimit / (tripsAt[curve] * rating);
+
+/** Greatest electrode, ohm, with which the breaker of a cable trips at once or its fuse melts at all; 0 without either. */
+const overcurrentLimit = ({ facts: { breaker, fuse } }: Cable): number =>
+  Math.max(breaker === undefined ? 0 : breakerLimit(breaker), fuse === undefined ? 0 : touchLimit / fusingCurrent(fuse.rating));
 
 /** True where a residual-current device is stated, or the line that states it may be one that could not be read. */
 const mayHaveDevice = ({ facts, unread }: Cable): boolean =>

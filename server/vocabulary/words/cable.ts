@@ -53,8 +53,9 @@ export const block = {
     },
     fuse: {
       safety: true,
-      doc: 'The fuse at its beginning.',
+      doc: 'The fuse at its beginning, one for general use (gG).',
       example: 'fuse 10 A',
+      source: 'IEC 60269-1',
       slots: { rating: quantity('current', 0.05, 125, { doc: 'Its rated current.' }) },
     },
     'residual-current': {

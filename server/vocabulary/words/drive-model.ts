@@ -1,5 +1,5 @@
 import { type BlockOfFile, choice, quantity } from '../spec.ts';
-import { deg, safetyLines } from './shared.ts';
+import { deg, doubleInsulated, safetyLines } from './shared.ts';
 
 export const block = {
   doc: 'What a drive can do.',
@@ -145,6 +145,7 @@ export const block = {
       example: 'least-voltage 21 V',
       slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
     },
+    'double-insulated': doubleInsulated,
     duty: {
       doc: 'Intermittent duty that its motor is rated for: the share of each ten minutes that it may run (S3).',
       example: 'duty 30 %',

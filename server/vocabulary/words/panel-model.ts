@@ -1,5 +1,5 @@
 import { type BlockOfFile, choice, count, name, quantity, range, ref, text, tolerance } from '../spec.ts';
-import { contactOptions, deg, safetyLines, switchingOptions } from './shared.ts';
+import { contactOptions, deg, doubleInsulated, safetyLines, switchingOptions } from './shared.ts';
 
 export const block = {
   doc: 'What a control panel can do: its terminals, selectors, adjusters, indicators and capabilities.',
@@ -16,6 +16,7 @@ export const block = {
       example: 'supply 230 V',
       slots: { voltage: quantity('voltage', 6, 690, { doc: 'Nominal voltage.' }) },
     },
+    'double-insulated': doubleInsulated,
     leaves: {
       doc: 'How many leaves it can drive.',
       example: 'leaves 2',

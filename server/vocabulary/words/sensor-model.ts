@@ -1,5 +1,5 @@
 import { type BlockOfFile, choice, quantity } from '../spec.ts';
-import { contactOptions, safetyLines } from './shared.ts';
+import { contactOptions, doubleInsulated, safetyLines } from './shared.ts';
 
 export const block = {
   doc: 'What a sensor is, and how it reports.',
@@ -104,6 +104,7 @@ export const block = {
       example: 'least-voltage 12 V',
       slots: { value: quantity('voltage', 1, 690, { doc: 'Voltage.' }) },
     },
+    'double-insulated': doubleInsulated,
     'pressed-resistance': {
       safety: true,
       doc: 'The greatest resistance of a resistive edge while it is pressed. Not stated means none.',

@@ -8,6 +8,14 @@ export const contactOptions = {
 } as const;
 export const directionOptions = { closing: 'while the gate closes', opening: 'while the gate opens' } as const;
 
+export const doubleInsulated = {
+  safety: true,
+  doc: 'It is of protection class II: its insulation is doubled or reinforced, and it needs no protective conductor.',
+  example: 'double-insulated',
+  source: 'IEC 61140',
+  slots: {},
+} as const satisfies LineSpec;
+
 export const hour = 3600;
 export const year = 8760 * hour;
 export const levelOptions = {
