@@ -18,5 +18,16 @@ export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reache
 export { type Declared, declaredAs } from './levels.ts';
 export { bridgedBy } from './links.ts';
 export { chainedInto, circleOf, type EdgeBranch, type EdgeLoop, endsOpen, isResistive, loopsOf } from './loops.ts';
-export { cablesTo, extraLow, isMains, loadsOf, type Output, type OutputLoads, outputsNamed, upstreamOf } from './supplies.ts';
+export {
+  cablesTo,
+  extraLow,
+  type Feeding,
+  feedingsOf,
+  isMains,
+  loadsOf,
+  type Output,
+  type OutputLoads,
+  outputsNamed,
+  upstreamOf,
+} from './supplies.ts';
 export { isInput, isUnfit, isUsed, repeatsAnEnd, unfitEnd, wireOn } from './terminals.ts';

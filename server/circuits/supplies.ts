@@ -67,6 +67,28 @@ export const loadsOf = perSubject((panel: Panel): ReadonlyMap<Output, OutputLoad
 
 const none: readonly never[] = [];
 
+/** An output of a panel, and the first wire by which it feeds a device. */
+export interface Feeding {
+  readonly panel: Panel;
+  readonly output: Output;
+  readonly wire: Wire;
+}
+
+const feedingsByDevice = perSubject(({ panels }: Installation): ReadonlyMap<Device['it'], readonly Feeding[]> => {
+  const byDevice = new Map<Device['it'], Feeding[]>();
+  for (const panel of panels)
+    for (const [output, loads] of loadsOf(panel))
+      for (const [it, { wire }] of loads) {
+        const known = byDevice.get(it);
+        if (known === undefined) byDevice.set(it, [{ panel, output, wire }]);
+        else known.push({ panel, output, wire });
+      }
+  return byDevice;
+});
+
+/** The outputs, of which their models say what they give, that feed a device. */
+export const feedingsOf = (it: Device['it']): readonly Feeding[] => feedingsByDevice(it.installation).get(it) ?? none;
+
 /** The cables that feed a device or panel, in the order of the file. */
 export const cablesTo = (it: Load['it']): readonly Cable[] => cablesByLoad(it.installation).get(it) ?? none;
 

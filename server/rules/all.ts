@@ -8,6 +8,7 @@ import { rule as acceptanceWithoutReason } from './acceptance-without-reason/rul
 import { rule as adjusterOutOfRange } from './adjuster-out-of-range/rule.ts';
 import { rule as angleOutOfReach } from './angle-out-of-reach/rule.ts';
 import { rule as batteryTooSmall } from './battery-too-small/rule.ts';
+import { rule as batteryVoltageUnfit } from './battery-voltage-unfit/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
 import { rule as blockWithoutBody } from './block-without-body/rule.ts';
 import { rule as boardedLeafInWind } from './boarded-leaf-in-wind/rule.ts';
@@ -101,6 +102,7 @@ import { rule as openLeafCrushes } from './open-leaf-crushes/rule.ts';
 import { rule as openingLeafUnguarded } from './opening-leaf-unguarded/rule.ts';
 import { rule as orderAgainstOverlap } from './order-against-overlap/rule.ts';
 import { rule as outputOverloaded } from './output-overloaded/rule.ts';
+import { rule as outputVoltageUnfit } from './output-voltage-unfit/rule.ts';
 import { rule as overlapCircular } from './overlap-circular/rule.ts';
 import { rule as panelMissing } from './panel-missing/rule.ts';
 import { rule as panelTooSmall } from './panel-too-small/rule.ts';
@@ -169,6 +171,7 @@ export const allRules: readonly Rule[] = [
   adjusterOutOfRange,
   angleOutOfReach,
   batteryTooSmall,
+  batteryVoltageUnfit,
   beamTooHigh,
   blockWithoutBody,
   boardedLeafInWind,
@@ -262,6 +265,7 @@ export const allRules: readonly Rule[] = [
   openingLeafUnguarded,
   orderAgainstOverlap,
   outputOverloaded,
+  outputVoltageUnfit,
   overlapCircular,
   panelMissing,
   panelTooSmall,

@@ -129,6 +129,21 @@ describe('a battery in a file', () => {
     );
     expect(value(ofTheSite, 'daily-charge')).toBeCloseTo(value(text, 'daily-charge') as number, 6);
   });
+  it('of half the voltage of the motor output gives twice the current: power carries over', () => {
+    const text = gate('capacity 7 Ah over 20 h\ncycles 30 /day');
+    const run = judge(text).figures.find((figure) => figure.id === 'leaf.w.run-time')?.value ?? Number.NaN;
+    const at = (volts: number, output: string) =>
+      value(text.replace('voltage 24 V', `voltage ${volts} V`).replace('  terminal G1', `${output}  terminal G1`), 'daily-charge');
+    const atRest = 0.14 * 86400;
+    const gives = '  output D1 gives 8 A at 24 V\n';
+    expect(at(24, gives)).toBeCloseTo(atRest + 30 * 2 * 4.5 * run, 6);
+    // What is fed at rest is raised with the highest output as well: 0.1 A of the panel, 0.04 A of the beam.
+    expect(at(12, gives)).toBeCloseTo((0.1 + 2 * 0.04) * 86400 + 30 * 2 * 9 * run, 6);
+    // A lower output may be made in ways that save nothing.
+    expect(at(36, gives)).toBeCloseTo(atRest + 30 * 2 * 4.5 * run, 6);
+    // Without an output that says, the drive’s least voltage of 20 V counts.
+    expect(at(10, '')).toBeCloseTo(atRest + 30 * 2 * 9 * run, 6);
+  });
   it('says nothing where it is not known what is drawn', () => {
     const unknown = gate('capacity 7 Ah over 20 h\nlasts 24 h').replace('finch-relay', 'finch-rely');
     expect(value(unknown, 'daily-charge')).toBeUndefined();

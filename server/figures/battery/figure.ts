@@ -56,7 +56,8 @@ export const figures = onlyWhere(hasBattery, [
     title: 'Charge that the gate draws from the battery in a day',
     unit: 'C',
     topic: 'electrical',
-    formula: 'I at rest × 24 h + cycles × Σ I of the drive × 2 × (run time + seat)',
+    formula:
+      'I at rest × 24 h + cycles × Σ I of the drive × 2 × (run time + seat), times output over battery voltage where that is above 1',
     source: { text: 'charge is current × time', standing: 'derived' },
     changedBy: 'the cycles a day, what is fed, and how long a movement takes',
     work: ({ panels }, give) => {

@@ -1,4 +1,5 @@
-import { type Battery, type Panel, perSubject, type Solar } from '../../model/index.ts';
+import { feedingsOf } from '../../circuits/index.ts';
+import { type Battery, type Drive, type Panel, perSubject, type Solar } from '../../model/index.ts';
 import { blocks } from '../../vocabulary/index.ts';
 import { drawOf } from '../design-current/working.ts';
 import { motionOf } from '../run-time/working.ts';
@@ -88,7 +89,7 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
   };
 });
 
-/** C that all drives of a panel draw to open and close once, with the seats; undefined where one of them is not known. */
+/** C from the battery by which all drives of a panel open and close once, with the seats; undefined where one of them is not known. */
 function cycleChargeOf(panel: Panel): number | undefined {
   const seat = panel.installation.motion?.facts.seat?.value ?? 0;
   let charge = 0;
@@ -99,9 +100,21 @@ function cycleChargeOf(panel: Panel): number | undefined {
     const current = drawOf(device.it);
     const run = device.it.leaf === undefined ? undefined : motionOf(device.it.leaf)?.runTime;
     if (current === undefined || run === undefined) return undefined;
-    charge += 2 * current * (run + seat);
+    charge += 2 * current * (run + seat) * boostOf(panel, device.it);
   }
   return met.size === 0 ? undefined : charge;
+}
+
+/**
+ * How much more than a drive draws is drawn from the battery: power carries over, and not current, where its output has a higher voltage;
+ * a lower one may be made in ways that save nothing. Without an output that says, the least voltage of the drive counts.
+ */
+function boostOf(panel: Panel, drive: Drive): number {
+  const battery = panel.battery?.facts.voltage?.value;
+  if (battery === undefined) return 1;
+  let highest = drive.model?.facts['least-voltage']?.value ?? battery;
+  for (const { output } of feedingsOf(drive)) highest = Math.max(highest, output.voltage);
+  return Math.max(1, highest / battery);
 }
 
 export interface SolarWorkings {

@@ -71,6 +71,11 @@ export const block = {
       example: 'standby 60 mA',
       slots: { value: quantity('current', 0, 10, { doc: 'Current.' }) },
     },
+    battery: {
+      doc: 'Nominal voltage of the battery that it is made for. Not stated means that of its motor outputs.',
+      example: 'battery 24 V',
+      slots: { voltage: quantity('voltage', 5, 120, { doc: 'Voltage.' }) },
+    },
     window: {
       safety: true,
       doc: 'The resistances at a resistive input that the panel takes for an edge at rest.',
