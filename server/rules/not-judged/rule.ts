@@ -30,7 +30,9 @@ interface Gap {
 
 function gapsOf({ open }: Account): Iterable<Gap> {
   const gaps = new Map<string, Gap>();
-  for (const entry of open)
+  for (const entry of open) {
+    // That has a rule of its own.
+    if (entry.subject === 'forces') continue;
     for (const lack of entry.lacks) {
       const key = `${lack.path ?? ''}\n${lack.at.start}`;
       const known = gaps.get(key);
@@ -41,6 +43,7 @@ function gapsOf({ open }: Account): Iterable<Gap> {
         if (graveness[entry.grade] > graveness[known.severity]) known.severity = entry.grade;
       }
     }
+  }
   return gaps.values();
 }
 
