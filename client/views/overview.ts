@@ -22,6 +22,7 @@ const icons: Readonly<Record<OverviewAnswer['kind'], string>> = {
   motion: 'watch',
   hazard: 'eye',
   group: 'folder',
+  judgement: 'question',
   terminal: 'debug-disconnect',
   model: 'library',
 };

@@ -13,8 +13,31 @@ export interface Verdict {
   readonly ground: 'error' | 'warning' | undefined;
 }
 
-/** `counts` is absent while the language server does not run. */
-export function verdictOf(counts: Counts | undefined): Verdict {
+/** How much of what protects people could be judged. */
+export interface Judged {
+  readonly draft: boolean;
+  readonly judged: number;
+  readonly of: number;
+  /** The question whose answer settles most. */
+  readonly question?: string;
+}
+
+/** `counts` is absent while the language server does not run, `judged` where the file is no site or nobody knows yet. */
+export function verdictOf(counts: Counts | undefined, judged?: Judged): Verdict {
+  const verdict = foundOf(counts);
+  if (counts === undefined || judged === undefined || judged.of === 0) return verdict;
+  const { draft, judged: done, of, question } = judged;
+  const open = of - done;
+  return {
+    ...verdict,
+    icon: open > 0 && verdict.icon === 'pass' ? 'question' : verdict.icon,
+    text: `${draft ? 'DRAFT, ' : ''}${verdict.text}, judged ${done} of ${of}`,
+    tooltip:
+      open === 0 ? verdict.tooltip : `${verdict.tooltip} Not judged: ${open} of ${of}.${question === undefined ? '' : ` ${question}`}`,
+  };
+}
+
+function foundOf(counts: Counts | undefined): Verdict {
   if (counts === undefined)
     return {
       icon: 'debug-disconnect',

@@ -1,12 +1,12 @@
 // The installation as a tree of things, for a view beside the text: what moves, what drives and guards it, what is wired.
 import { firstIndex, type Span } from '../../grammar/index.ts';
-import type { Analysis } from '../engine/index.ts';
+import { type Analysis, accountShown } from '../engine/index.ts';
 import { type Device, headPlace, type Panel, type Sensor } from '../model/index.ts';
 import { graveness, type Severity, tellerOfHazards, verdictOf } from '../rules/index.ts';
 import type { JudgedHazard } from '../safeguards/index.ts';
 import { modelKinds, type SiteWord } from '../vocabulary/index.ts';
 
-export type OverviewKind = Exclude<SiteWord, 'measured'> | 'hazard' | 'group' | 'terminal' | 'model';
+export type OverviewKind = Exclude<SiteWord, 'measured'> | 'hazard' | 'group' | 'judgement' | 'terminal' | 'model';
 
 export interface OverviewNode extends Span {
   /** Stays the same while the thing does, so that a view keeps what is open. */
@@ -96,6 +96,22 @@ export function overview(analysis: Analysis): OverviewNode[] {
   });
   const nodes: OverviewNode[] = [];
   const { site, motion } = installation;
+  const account = accountShown(analysis);
+  if (account.of > 0)
+    nodes.push(
+      node(
+        'group',
+        'account',
+        `${account.draft ? 'DRAFT, judged' : 'Judged'} ${account.judged} of ${account.of}`,
+        '',
+        site === undefined ? { start: 0, end: 0 } : headPlace(site),
+        undefined,
+        account.open.map((open, index) => ({
+          ...node('judgement', `account.${index}`, open.what, `not judged, lacks ${open.lacks.join(', ')}`, open, undefined),
+          severity: 'warning' as const,
+        })),
+      ),
+    );
   if (site !== undefined) nodes.push(node('site', 'site', site.title ?? 'site', '', headPlace(site), site.at));
   nodes.push(...leaves);
   const loose = installation.drives.filter((drive) => drive.leaf === undefined).map((drive) => block('drive', drive, 'moves no leaf'));

@@ -32,6 +32,20 @@ export interface FigureAnswer {
 export const rulesRequest = 'pintle/rules';
 export type RulesAnswer = readonly RuleShown[];
 
+/** Client to server: how much of a file was judged. */
+export const accountRequest = 'pintle/account';
+export interface AccountParams {
+  readonly uri: string;
+}
+export interface AccountAnswer {
+  /** The file says that it is a draft. */
+  readonly draft: boolean;
+  readonly judged: number;
+  readonly of: number;
+  /** What settles most, as one asks for it; none where everything is judged. */
+  readonly question?: string;
+}
+
 /** Client to server: the installation as a tree of things. */
 export const overviewRequest = 'pintle/overview';
 export interface OverviewParams {

@@ -112,6 +112,7 @@ export const shapes: {
     'workspaceSymbol/resolve': fields({ name: text, location: ofUri }),
     'workspace/willRenameFiles': renamedFiles,
     'pintle/figures': ofUri,
+    'pintle/account': ofUri,
     'pintle/overview': ofUri,
     'pintle/preview': ofUri,
     'pintle/drawing': fields({ uri: text, id: text }),

@@ -1,5 +1,6 @@
 // What the papers say alike, whatever they are drawn or written on.
 import type { Drive, Installation, Leaf } from '../model/index.ts';
+import { isDraft } from '../safeguards/index.ts';
 import { short } from './drawing/text.ts';
 import { mostDrawn } from './scene/limit.ts';
 
@@ -7,9 +8,10 @@ import { mostDrawn } from './scene/limit.ts';
 export const caution =
   'This drawing takes the place of no maker’s instructions. Switch the supply off and lock it off before anything is opened.';
 
-/** What the site is called; the file's name where it has no title. */
-export function siteTitle({ site, path }: Installation): string {
-  return short(site?.title ?? path.slice(path.lastIndexOf('/') + 1));
+/** What the site is called; the file's name where it has no title. A draft says so before anything else. */
+export function siteTitle(installation: Installation): string {
+  const { site, path } = installation;
+  return `${isDraft(installation) ? 'DRAFT: ' : ''}${short(site?.title ?? path.slice(path.lastIndexOf('/') + 1))}`;
 }
 
 const kindWords = {

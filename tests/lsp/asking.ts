@@ -335,6 +335,7 @@ export const notAsked: readonly string[] = ['positionEncoding', 'textDocumentSyn
 export const ownAskers: Readonly<Record<string, Asker>> = {
   'pintle/figures': ({ uri }) => [{ method: 'pintle/figures', uri, params: { uri } }],
   'pintle/rules': ({ uri }) => [{ method: 'pintle/rules', uri, params: null }],
+  'pintle/account': ({ uri }) => [{ method: 'pintle/account', uri, params: { uri } }],
   'pintle/overview': ({ uri }) => [{ method: 'pintle/overview', uri, params: { uri } }],
   'pintle/promises': ({ uri, random }) => [{ method: 'pintle/promises', uri, params: random() < 0.3 ? {} : { uris: [uri] } }],
   'pintle/preview': ({ uri, random }) => [

@@ -1,4 +1,5 @@
 // Generated from the files of this folder by `npm run generate`. Do not edit.
+import { feature as account } from './account.ts';
 import { feature as callHierarchy } from './call-hierarchy.ts';
 import { feature as codeActions } from './code-actions.ts';
 import { feature as codeLenses } from './code-lenses.ts';
@@ -26,6 +27,7 @@ import { feature as workspaceSymbols } from './workspace-symbols.ts';
 import type { Feature } from './feature.ts';
 
 export const allFeatures: readonly Feature[] = [
+  account,
   callHierarchy,
   codeActions,
   codeLenses,
