@@ -100,10 +100,11 @@ const learntBy = perSubject(
   ({ facts }: Panel): ReadonlySet<string> => new Set(facts.registered.flatMap((line) => line.sensors.map((word) => word.text))),
 );
 
-/** True when the panel that hears the sensor can test it: by its test input, or by switching its supply. */
+/** True when the panel that hears the sensor can test it: by its test input, or by switching its supply, with both ends wired. */
 function hasTestWire(sensor: Sensor, panel: Panel): boolean {
   for (const wire of sensor.wires)
-    if (wire.part !== 'signal' && wire.panel === panel) for (const end of wire.ends) if (end.terminal?.role === 'test-output') return true;
+    if (wire.part !== 'signal' && wire.panel === panel && wire.ends.length > 1)
+      for (const end of wire.ends) if (end.terminal?.role === 'test-output') return true;
   return false;
 }
 

@@ -18,6 +18,7 @@ export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reache
 export { type Declared, declaredAs } from './levels.ts';
 export { bridgedBy } from './links.ts';
 export { chainedInto, circleOf, type EdgeBranch, type EdgeLoop, endsOpen, isResistive, loopsOf } from './loops.ts';
+export { type MotorEnd, type MotorWiring, motorWiringOf } from './motors.ts';
 export {
   cablesTo,
   extraLow,

@@ -59,6 +59,7 @@ export const snippetFiles: readonly { readonly name: string; readonly text: stri
       "panel main : marram-one {",
       "  isolator \"beside the panel, two poles, takes a padlock\"",
       "  wire front-edge to R1 R0",
+      "  wire floor to D1 D2",
       "  link C2 C0",
       "  link S1 S0",
       "  link S2 S0",

@@ -33,6 +33,7 @@ import { rule as dateImpossible } from './date-impossible/rule.ts';
 import { rule as deadPointInTravel } from './dead-point-in-travel/rule.ts';
 import { rule as decimalComma } from './decimal-comma/rule.ts';
 import { rule as driveForceUnfit } from './drive-force-unfit/rule.ts';
+import { rule as driveNotWired } from './drive-not-wired/rule.ts';
 import { rule as driveUnfit } from './drive-unfit/rule.ts';
 import { rule as dutyOverRating } from './duty-over-rating/rule.ts';
 import { rule as dwellShorterThanClearance } from './dwell-shorter-than-clearance/rule.ts';
@@ -89,6 +90,7 @@ import { rule as measureBeyondKind } from './measure-beyond-kind/rule.ts';
 import { rule as modelMissing } from './model-missing/rule.ts';
 import { rule as modelRepeated } from './model-repeated/rule.ts';
 import { rule as modelUnknown } from './model-unknown/rule.ts';
+import { rule as motorWiresWrong } from './motor-wires-wrong/rule.ts';
 import { rule as nameLooksLikeAnother } from './name-looks-like-another/rule.ts';
 import { rule as nameMissing } from './name-missing/rule.ts';
 import { rule as nameMixesAlphabets } from './name-mixes-alphabets/rule.ts';
@@ -126,6 +128,7 @@ import { rule as seatOutsidePractice } from './seat-outside-practice/rule.ts';
 import { rule as secretInFile } from './secret-in-file/rule.ts';
 import { rule as selectorAgainstControl } from './selector-against-control/rule.ts';
 import { rule as selectorUnknown } from './selector-unknown/rule.ts';
+import { rule as sensorNotFed } from './sensor-not-fed/rule.ts';
 import { rule as sensorNotRegistered } from './sensor-not-registered/rule.ts';
 import { rule as sensorNotWired } from './sensor-not-wired/rule.ts';
 import { rule as sensorOutOfReach } from './sensor-out-of-reach/rule.ts';
@@ -196,6 +199,7 @@ export const allRules: readonly Rule[] = [
   deadPointInTravel,
   decimalComma,
   driveForceUnfit,
+  driveNotWired,
   driveUnfit,
   dutyOverRating,
   dwellShorterThanClearance,
@@ -252,6 +256,7 @@ export const allRules: readonly Rule[] = [
   modelMissing,
   modelRepeated,
   modelUnknown,
+  motorWiresWrong,
   nameLooksLikeAnother,
   nameMissing,
   nameMixesAlphabets,
@@ -289,6 +294,7 @@ export const allRules: readonly Rule[] = [
   secretInFile,
   selectorAgainstControl,
   selectorUnknown,
+  sensorNotFed,
   sensorNotRegistered,
   sensorNotWired,
   sensorOutOfReach,

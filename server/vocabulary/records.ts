@@ -126,6 +126,10 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     line: v[0],
     next: v[1],
   }),
+  'line place': (v) => ({
+    line: v[0],
+    place: v[1],
+  }),
   'line device part to': (v) => ({
     line: v[0],
     device: v[1],
@@ -144,10 +148,6 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
   'line sensors': (v) => ({
     line: v[0],
     sensors: v[1],
-  }),
-  'line place': (v) => ({
-    line: v[0],
-    place: v[1],
   }),
   'line what current from': (v) => ({
     line: v[0],
@@ -349,7 +349,7 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     fitted: v[4],
     release: v[5],
   }),
-  'watches height on guards terminator leakage chains-into fitted': (v) => ({
+  'watches height on guards terminator leakage chains-into own-supply fitted': (v) => ({
     watches: v[0],
     height: v[1],
     on: v[2],
@@ -357,7 +357,8 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     terminator: v[4],
     leakage: v[5],
     'chains-into': v[6],
-    fitted: v[7],
+    'own-supply': v[7],
+    fitted: v[8],
   }),
   'by acts sight reach consumes': (v) => ({
     by: v[0],

@@ -38,7 +38,7 @@ const wired = (lines: readonly string[], top: readonly string[] = []): string =>
 const panels = (first = '', second = ''): string[] => [
   'panel main : rowan-pair {',
   '  wire one to G1 E0',
-  '  wire one test to X1',
+  '  wire one test to X1 V0',
   '  # fed from the house',
   `  ${first}`,
   '}',

@@ -41,7 +41,7 @@ describe('the end of a wire that cannot take it', () => {
     ['wire a supply to V1 V0', undefined],
     ['wire a supply to X1 V0', undefined],
     ['wire a supply to G1 V0', 'G1'],
-    ['wire a test to X1', undefined],
+    ['wire a test to X1 V0', undefined],
     ['wire a test to V1', 'V1'],
     ['wire nobody to K1 K0', undefined],
     // A terminal that is not there hides nothing of the others.

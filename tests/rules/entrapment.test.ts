@@ -117,7 +117,7 @@ sensor eye : other {
 }
 panel main : rowan-pair {
   wire eye to G1 G0
-  wire eye test to X1
+  wire eye test to X1 V0
 }
 `,
     );

@@ -91,7 +91,7 @@ describe('a contact', () => {
       heedingOf(sensorOf(of(relay, panel('main', ...wires)), 'beam'))?.because;
     expect(because('wire beam to Z9 G1', 'wire beam test to Z9 X1')).toBe('');
     expect(because('wire beam to G1 Z9', 'wire beam test to Z9')).toBe('its test input is not wired to a test output');
-    expect(because('wire beam to Z9 H1', 'wire beam test to X1')).toBe(
+    expect(because('wire beam to Z9 H1', 'wire beam test to X1 V0')).toBe(
       'it reports to a stop input, and a panel tests what reports to its safety inputs',
     );
     expect(because('wire beam to Z9')).toBe(undefined);

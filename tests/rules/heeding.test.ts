@@ -135,7 +135,7 @@ describe('a fault is found before the next movement', () => {
     heedingOf(sensorOf(installationOf(leaf(), ...parts), name))?.because;
   test.each<[string, string, string, readonly string[]]>([
     ['of a sensor on two wires', '', 'beam', [twoWire, panel(['wire beam to T1 T0', 'registered beam'])]],
-    ['of a relay contact whose test input is wired', '', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam test to X1'])]],
+    ['of a relay contact whose test input is wired', '', 'beam', [relay, panel(['wire beam to G1 G0', 'wire beam test to X1 V0'])]],
     [
       'of a relay contact whose supply the test output switches',
       '',
@@ -158,13 +158,13 @@ describe('a fault is found before the next movement', () => {
       'not where another panel tests it',
       'its test input is not wired to a test output',
       'beam',
-      [relay, panel(['wire beam to G1 G0']), panel(['wire beam test to X1'], 'rowan-pair', 'other')],
+      [relay, panel(['wire beam to G1 G0']), panel(['wire beam test to X1 V0'], 'rowan-pair', 'other')],
     ],
     [
       'not on a stop input, which nothing says the panel tries',
       'it reports to a stop input, and a panel tests what reports to its safety inputs',
       'beam',
-      [relay, panel(['wire beam to H1 H0', 'wire beam test to X1'])],
+      [relay, panel(['wire beam to H1 H0', 'wire beam test to X1 V0'])],
     ],
     [
       'not where the panel tests no contacts',
@@ -280,7 +280,7 @@ describe('a sensor guards', () => {
     const installation = installationOf(leaf(), relay, panel(['wire beam to G1 G0']));
     expect(measuresFor(leafOf(installation), 'closing', false).D).toBe(true);
     expect(measuresFor(leafOf(installation), 'closing', true).D).toBe(false);
-    const tested = installationOf(leaf(), relay, panel(['wire beam to G1 G0', 'wire beam test to X1']));
+    const tested = installationOf(leaf(), relay, panel(['wire beam to G1 G0', 'wire beam test to X1 V0']));
     expect(measuresFor(leafOf(tested), 'closing', true).D).toBe(true);
   });
 });

@@ -49,7 +49,7 @@ describe('protection-untested', () => {
       [
         relay,
         sensor('west-edge', 'finch-edge', 'watches closing\n  on west closing-edge'),
-        panel('wire low-beam to G1 G0\n  wire low-beam test to X1\n  wire west-edge to E1 E0'),
+        panel('wire low-beam to G1 G0\n  wire low-beam test to X1 V0\n  wire west-edge to E1 E0'),
       ],
       '“west-edge”: its loop has no terminator, so a cut cable goes unseen.',
     ],

@@ -131,7 +131,7 @@ describe('a sensor that no panel hears', () => {
     [
       'is told where only its test input is wired',
       ['“low” is not wired to “main”: its test is, but not its signal.'],
-      [sensor('low'), panel('main', 'wire low test to X1')],
+      [sensor('low'), panel('main', 'wire low test to X1 V0')],
     ],
     ['is nothing where the second panel hears it', [], [sensor('low'), panel('main'), panel('back', 'wire low to T1 T0')]],
     ['is nothing where there is no panel', [], [sensor('low')]],

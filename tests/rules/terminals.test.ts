@@ -218,8 +218,8 @@ describe('terminal-used-twice', () => {
           'wire east-arm to LB1 LB2 PE',
           'wire relay-beam supply to V1 V0',
           'wire back-beam supply to V1 V0',
-          'wire relay-beam test to X1',
-          'wire back-beam test to X1',
+          'wire relay-beam test to X1 V0',
+          'wire back-beam test to X1 V0',
         ),
       ),
     ).toEqual([]);
@@ -269,7 +269,7 @@ describe('terminal-used-twice', () => {
     // Its supply is another conductor than its report, and does not belong there at all.
     expect(twice(pair('wire self-beam to T1 T0', 'wire self-beam supply to T1 T0'))).toEqual([]);
     // Its test input is another conductor than its supply: a terminal of both kinds is there to be shared.
-    expect(twice(pair('wire relay-beam supply to X1 V0', 'wire relay-beam test to X1'))).toEqual([]);
+    expect(twice(pair('wire relay-beam supply to X1 V0', 'wire relay-beam test to X1 V0'))).toEqual([]);
   });
 
   test('a device that does not belong there at all is reported for that alone', () => {

@@ -47,7 +47,7 @@ const parts = {
   panelHead: 'panel main : rowan-pair {\n',
   selection: '  select logic steps\n',
   drives: '  wire west-arm to LA1 LA2\n  wire east-arm to LB1 LB2\n',
-  relayWire: '  wire relay-beam to G1 G0\n  wire relay-beam supply to V1 V0\n  wire relay-beam test to X1\n',
+  relayWire: '  wire relay-beam to G1 G0\n  wire relay-beam supply to V1 V0\n  wire relay-beam test to X1 V0\n',
   beamWire: '  wire self-beam to T1 T0\n',
   edgeWire: '  wire low-edge to E1 E0\n',
   links: '  link H1 H0\n  link G2 G0\n',

@@ -508,9 +508,9 @@ function linesOf(made: Made, panel: PanelMade): string[] {
     const home = sensor.panel === panel.name;
     if (sensor.output === 'relay') {
       if (home && sensor.test === 'supply') lines.push(`wire ${sensor.name} supply to X1 V0`);
-      if (home && sensor.test === 'wire') lines.push(`wire ${sensor.name} test to X1`);
+      if (home && sensor.test === 'wire') lines.push(`wire ${sensor.name} test to X1 V0`);
       if (home && sensor.test === 'wire to lamp') lines.push(`wire ${sensor.name} test to W1`);
-      if (!home && sensor.test === 'wire to other panel') lines.push(`wire ${sensor.name} test to X1`);
+      if (!home && sensor.test === 'wire to other panel') lines.push(`wire ${sensor.name} test to X1 V0`);
     }
   }
   if (panel.name === made.panels[0]?.name) for (const control of made.controls) lines.push(`wire ${control.name} to K1 K0`);

@@ -50,6 +50,20 @@ function loadOf(panel: Panel, output: Output): OutputLoad {
   return { output, name: output.terminals[0]?.text ?? '', draws, known: known.sum, isWhole: known.isWhole };
 }
 
+/**
+ * Amperes that a panel draws at the least from a supply of `voltage` V while everything runs: the power of its outputs, and nothing for
+ * what the panel itself needs or loses. Only what says what it draws counts.
+ */
+export function leastDrawOf(panel: Panel, voltage: number): { readonly current: number; readonly draws: readonly Draw[] } {
+  const draws: Draw[] = [];
+  let current = 0;
+  for (const { output, draws: on, known } of outputsOf(panel) ?? []) {
+    current += (known * output.voltage) / voltage;
+    for (const draw of on) if ((draw.current ?? 0) > 0) draws.push(draw);
+  }
+  return { current, draws };
+}
+
 const accessoriesByOutput = perSubject((panel: Panel): ReadonlyMap<Output, readonly Panel['facts']['accessory'][number][]> => {
   const byOutput = new Map<Output, Panel['facts']['accessory'][number][]>();
   for (const accessory of panel.facts.accessory)

@@ -4,12 +4,12 @@ import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
-import { quoted } from '../words.ts';
+import { quoted, quotedList } from '../words.ts';
 
 export const rule = installationRule({
   name: 'common-wrong',
   severity: 'error',
-  title: 'A wire has another return than its input names, or none.',
+  title: 'A wire has another return than its input names, or none, or a supply or a test has only one end.',
   why: 'An input reads what lies between it and its own common. With another return, or none, it reads nothing of the device, or reads it only as long as two commons happen to be joined.',
   remedy: 'Wire the device between the input and the common that the panel’s model names for it.',
   source: ofTheModel,
@@ -32,6 +32,7 @@ const isPlain = (ends: readonly TerminalUse[]): boolean =>
 
 function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): void {
   const { ends } = wire;
+  if (isAlone(wire)) sayAlone(panel, wire, report);
   if (isPlain(ends)) return;
   const inputs: Input[] = [];
   let commons = 0;
@@ -53,6 +54,36 @@ function checkWire(panel: Panel, wire: Wire, report: (report: Report) => void): 
     else sayOther(panel, wire, lacking, strange, report);
     // Only where each input names its return is a further common surely one too many.
   } else if (strange !== undefined && inputs.length + commons === ends.length) sayMixed(panel, wire, first, strange, report);
+}
+
+/** True for a supply or a test of which only one end is wired to something that could give it. */
+function isAlone(wire: Wire): boolean {
+  if (wire.part === 'signal' || wire.device === undefined || unfitEnd(wire) !== undefined) return false;
+  let first: Terminal | undefined;
+  for (const { terminal } of wire.ends) {
+    if (terminal === undefined) return false;
+    if (terminal.role === 'earth' || terminal === first) continue;
+    if (first !== undefined) return false;
+    first = terminal;
+  }
+  // A return by itself is reported for carrying nothing.
+  return first !== undefined && first.role !== 'common';
+}
+
+function sayAlone(panel: Panel, { fact, part, ends }: Wire, report: (report: Report) => void): void {
+  const [first] = ends;
+  if (first === undefined) return;
+  const commons = [...(panel.model?.terminals.values() ?? [])].filter(({ role }) => role === 'common').map(({ name }) => name.text);
+  report({
+    at: fact.line,
+    what: `The ${part} of ${quoted(fact.device.text)} is wired to ${quoted(first.at.text)} alone, and not to its return.`,
+    why:
+      part === 'test'
+        ? 'Over one wire no signal comes: the device is never tested, and one that has failed is not found before the next movement.'
+        : 'Over one wire no current flows: the device does not work.',
+    remedy: `Name both ends, the return too${commons.length === 0 ? '' : `: one of ${quotedList(commons)}`}.`,
+    related: toModelFact(`${quoted(first.at.text)} in the model`, panel.installation, panel.model, first.terminal),
+  });
 }
 
 const namesIt = (panel: Panel, { at, terminal }: Input): readonly Related[] =>

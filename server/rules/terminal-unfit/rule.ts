@@ -18,6 +18,10 @@ export const rule = installationRule({
   check: ({ panels }, report) => {
     for (const panel of panels) {
       if (panel.model === undefined) continue;
+      for (const accessory of panel.facts.accessory) {
+        const terminal = panel.model.terminals.get(accessory.from.text);
+        if (terminal !== undefined && !feedsAccessories(terminal.role)) report(feedsNothing(panel, panel.model, accessory, terminal));
+      }
       for (const wire of panel.wires) {
         if (wire.device === undefined) continue;
         const end = unfitEnd(wire);
@@ -30,6 +34,21 @@ export const rule = installationRule({
     }
   },
 });
+
+/** True for what gives a supply, or is the one that the panel itself has. */
+const feedsAccessories = (role: TerminalRole): boolean =>
+  role === 'supply-out' || role === 'supply-in' || role === 'lamp-output' || role === 'lock-output' || role === 'test-output';
+
+function feedsNothing(panel: Panel, model: PanelModel, { what, from }: Panel['facts']['accessory'][number], terminal: Terminal): Report {
+  const outputs = [...model.terminals.values()].filter(({ role }) => role === 'supply-out').map(({ name }) => name.text);
+  return {
+    at: from,
+    what: `${quoted(from.text)} is for ${roleInWords(terminal.role)}; ${quoted(what)} is fed from it.`,
+    why: 'That terminal gives no supply to anything else: what hangs on it does not work, and spoils what the terminal is there for.',
+    remedy: outputs.length === 0 ? 'Feed it from another supply.' : `Feed it from a supply of the panel: ${quotedList(outputs)}.`,
+    related: toModelFact(`what ${quoted(from.text)} is for`, panel.installation, model, terminal),
+  };
+}
 
 /** From the first end to the last where every one is a common or an earth; undefined where another may carry something. */
 function onlyReturns({ ends }: Wire): Report['at'] | undefined {

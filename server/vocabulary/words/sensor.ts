@@ -1,4 +1,4 @@
-import { type BlockOfFile, choice, quantity, ref, tolerance } from '../spec.ts';
+import { type BlockOfFile, choice, quantity, ref, text, tolerance } from '../spec.ts';
 import { directionOptions, fitted } from './shared.ts';
 
 export const block = {
@@ -88,6 +88,12 @@ export const block = {
       doc: 'The next edge of the chain: the far end of this edge is wired to it and not to a terminator.',
       example: 'chains-into east-edge',
       slots: { next: ref('sensor', { doc: 'The next edge.' }) },
+    },
+    'own-supply': {
+      safety: true,
+      doc: 'What feeds it, where that is not this panel: a supply of its own, another panel, a battery in it.',
+      example: 'own-supply "24 V power supply in the lodge"',
+      slots: { place: text({ doc: 'What it is and where.' }) },
     },
     fitted,
   },
