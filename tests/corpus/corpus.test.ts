@@ -39,13 +39,19 @@ function nearestOf(path: string): Edit {
   return bases.map((base) => editOf(textOf(base), text)).reduce((best, edit) => (edit.size < best.size ? edit : best));
 }
 
-/** Errors and entries that are not judged, each with the first line on which it stands. */
+/** Errors and entries that are not judged, with each line that takes part in them. */
 function against(analysis: Analysis): readonly { readonly says: string; readonly line: number; readonly lacks: readonly string[] }[] {
   const lineOf = (offset: number): number => positionAt(analysis.lineStarts, offset).line + 1;
   return [
     ...analysis.findings
       .filter(({ severity }) => severity === 'error')
-      .map(({ rule, start, lacks }) => ({ says: rule, line: lineOf(start), lacks })),
+      .flatMap(({ rule, start, lacks, related }) =>
+        [start, ...related.flatMap((place) => (place.path === undefined ? [place.start] : []))].map((at) => ({
+          says: rule,
+          line: lineOf(at),
+          lacks,
+        })),
+      ),
     ...accountShown(analysis).open.map(({ what, start, lacks }) => ({ says: what, line: lineOf(start), lacks })),
   ];
 }

@@ -15,79 +15,95 @@ const whatsOf = (rule: string, text: string): string[] =>
 const accept = (rule: string, until = '2027-03-31', by = ' by "KL"', reason = 'looked at'): string =>
   `accept ${rule} because "${reason}"${by} until ${until}`;
 
-/** A file with two sensors, each of them on a terminal whose common is another’s: one finding on each of the wires. */
-const wired = (lines: readonly string[], top: readonly string[] = []): string =>
+/** A file with a leaf and what was measured on it. */
+const measuredOn = (lines: readonly string[], top: readonly string[] = []): string =>
   [
     'language 1',
-    'use "../library/panels.gate"',
-    'use "../library/sensors.gate"',
+    'use "../library/drives.gate"',
+    '',
     'site "x" {',
     '  rules europe',
     '  users trained',
     '}',
-    'sensor one : finch-relay {',
-    '  watches closing',
+    'leaf west {',
+    '  width 2 m',
+    '  mass 150 kg',
+    '  opens inward 90 deg',
     '}',
-    'sensor two : finch-relay {',
-    '  watches closing',
-    '}',
+    '',
     ...lines,
     ...top,
   ].join('\n') + '\n';
-/** Lines 14 to 19 and 20 to 23. */
-const panels = (first = '', second = ''): string[] => [
-  'panel main : rowan-pair {',
-  '  wire one to G1 E0',
-  '  wire one test to X1 V0',
-  '  # fed from the house',
+const force = '  force west closing gap 300 mm height 900 mm peak 300 N after-750-ms 90 N after-5-s 12 N';
+/** Lines 14 to 19 and 20 to 25: an instrument out of calibration in each. */
+const days = (first = '', second = ''): string[] => [
+  'measured {',
+  '  instrument "one" calibrated 2020-01-01',
+  '  on 2026-05-14',
+  `${force} # on a dry day`,
   `  ${first}`,
   '}',
-  'panel other : rowan-pair {',
-  '  wire two to G1 E0',
+  'measured {',
+  '  instrument "two" calibrated 2020-01-02',
   `  ${second}`,
+  '  on 2026-05-14',
+  force,
   '}',
 ];
-const common = (text: string): { readonly found: readonly string[]; readonly accepted: readonly string[] } => {
+const calibration = (text: string): { readonly found: readonly string[]; readonly accepted: readonly string[] } => {
   const { found, accepted } = verdictOf(text);
-  return { found: found.filter((one) => /^(common-wrong|acceptance)/.test(one)), accepted };
+  return { found: found.filter((one) => /^(instrument-out-of-calibration|acceptance)/.test(one)), accepted };
 };
 
 describe('an acceptance', () => {
   test('outside all blocks covers the whole file, before and behind it', () => {
-    expect(common(wired(panels()))).toEqual({ found: ['common-wrong 15', 'common-wrong 21'], accepted: [] });
-    expect(common(wired(panels(), [accept('common-wrong')]))).toEqual({ found: [], accepted: ['common-wrong 15', 'common-wrong 21'] });
+    expect(calibration(measuredOn(days()))).toEqual({
+      found: ['instrument-out-of-calibration 15', 'instrument-out-of-calibration 21'],
+      accepted: [],
+    });
+    expect(calibration(measuredOn(days(), [accept('instrument-out-of-calibration')]))).toEqual({
+      found: [],
+      accepted: ['instrument-out-of-calibration 15', 'instrument-out-of-calibration 21'],
+    });
   });
 
   test('in a block covers what lies in that block, before and behind it, and nothing of another', () => {
-    expect(common(wired(panels(accept('common-wrong'))))).toEqual({ found: ['common-wrong 21'], accepted: ['common-wrong 15'] });
-    expect(common(wired(panels('', accept('common-wrong'))))).toEqual({ found: ['common-wrong 15'], accepted: ['common-wrong 21'] });
-    expect(common(wired(panels(accept('common-wrong'), accept('common-wrong'))))).toEqual({
+    expect(calibration(measuredOn(days(accept('instrument-out-of-calibration'))))).toEqual({
+      found: ['instrument-out-of-calibration 21'],
+      accepted: ['instrument-out-of-calibration 15'],
+    });
+    expect(calibration(measuredOn(days('', accept('instrument-out-of-calibration'))))).toEqual({
+      found: ['instrument-out-of-calibration 15'],
+      accepted: ['instrument-out-of-calibration 21'],
+    });
+    expect(calibration(measuredOn(days(accept('instrument-out-of-calibration'), accept('instrument-out-of-calibration'))))).toEqual({
       found: [],
-      accepted: ['common-wrong 15', 'common-wrong 21'],
+      accepted: ['instrument-out-of-calibration 15', 'instrument-out-of-calibration 21'],
     });
   });
 
   test('covers one rule, and leaves what others find', () => {
-    const text = wired(panels(accept('mains-isolation-not-stated')));
-    const { found, accepted } = verdictOf(text);
-    expect(accepted).toEqual(['mains-isolation-not-stated 14']);
-    expect(found).toContain('common-wrong 15');
-    expect(found.filter((one) => one.startsWith('mains-isolation'))).toEqual(['mains-isolation-not-stated 20']);
-    expect(verdictOf(wired(panels())).found).toContain('mains-isolation-not-stated 14');
+    const panel = (name: string, line: string): string => `panel ${name} : rowan-pair {\n  ${line}\n}\n`;
+    const text = (line: string): string => `language 1\nuse "../library/panels.gate"\n${panel('main', line)}${panel('other', '')}`;
+    const { found, accepted } = verdictOf(text(accept('mains-isolation-not-stated')));
+    expect(accepted).toEqual(['mains-isolation-not-stated 3']);
+    expect(found).toContain('normally-closed-input-open 3');
+    expect(found.filter((one) => one.startsWith('mains-isolation'))).toEqual(['mains-isolation-not-stated 6']);
+    expect(verdictOf(text('')).found).toContain('mains-isolation-not-stated 3');
   });
 
   test('beside another for the same finding is used all the same', () => {
-    expect(common(wired(panels(accept('common-wrong')), [accept('common-wrong')]))).toEqual({
+    expect(calibration(measuredOn(days(accept('instrument-out-of-calibration')), [accept('instrument-out-of-calibration')]))).toEqual({
       found: [],
-      accepted: ['common-wrong 15', 'common-wrong 21'],
+      accepted: ['instrument-out-of-calibration 15', 'instrument-out-of-calibration 21'],
     });
   });
 
   test('that matches nothing in its block is told of, though the rule speaks elsewhere', () => {
-    const first = wired(panels(accept('common-wrong'))).replace('wire one to G1 E0', 'wire one to G1 G0');
-    expect(common(first)).toEqual({ found: ['acceptance-unused 18', 'common-wrong 21'], accepted: [] });
-    const second = wired(panels('', accept('common-wrong'))).replace('wire two to G1 E0', 'wire two to G1 G0');
-    expect(common(second)).toEqual({ found: ['common-wrong 15', 'acceptance-unused 22'], accepted: [] });
+    const first = measuredOn(days(accept('instrument-out-of-calibration'))).replace('2020-01-01', '2026-01-01');
+    expect(calibration(first)).toEqual({ found: ['acceptance-unused 18', 'instrument-out-of-calibration 21'], accepted: [] });
+    const second = measuredOn(days('', accept('instrument-out-of-calibration'))).replace('2020-01-02', '2026-01-01');
+    expect(calibration(second)).toEqual({ found: ['instrument-out-of-calibration 15', 'acceptance-unused 22'], accepted: [] });
   });
 
   test('covers what begins where its block does, and what ends where it does', () => {
@@ -114,42 +130,44 @@ describe('an acceptance', () => {
   });
 
   test('holds until the end of its last day', () => {
-    const text = wired(panels(accept('common-wrong', '2026-12-31')));
-    expect(verdictOf(text, '2026-12-31').accepted).toEqual(['common-wrong 15']);
+    const text = measuredOn(days(accept('instrument-out-of-calibration', '2026-12-31')));
+    expect(verdictOf(text, '2026-12-31').accepted).toEqual(['instrument-out-of-calibration 15']);
     const late = verdictOf(text, '2027-01-01');
     expect(late.accepted).toEqual([]);
-    expect(late.found.filter((one) => /^(common-wrong|acceptance)/.test(one))).toEqual([
-      'common-wrong 15',
+    expect(late.found.filter((one) => /^(instrument-out-of-calibration|acceptance)/.test(one))).toEqual([
+      'instrument-out-of-calibration 15',
       'acceptance-expired 18',
-      'common-wrong 21',
+      'instrument-out-of-calibration 21',
     ]);
   });
 
   test('without a reason covers nothing, and a blank is none', () => {
     for (const reason of ['', '  '])
-      expect(common(wired(panels(accept('common-wrong', '2027-03-31', ' by "KL"', reason))))).toEqual({
-        found: ['common-wrong 15', 'acceptance-without-reason 18', 'common-wrong 21'],
+      expect(calibration(measuredOn(days(accept('instrument-out-of-calibration', '2027-03-31', ' by "KL"', reason))))).toEqual({
+        found: ['instrument-out-of-calibration 15', 'acceptance-without-reason 18', 'instrument-out-of-calibration 21'],
         accepted: [],
       });
   });
 
   test('that nobody signed covers, and is told of; a blank signs nothing', () => {
     for (const by of ['', ' by ""', ' by " "'])
-      expect(common(wired(panels(accept('common-wrong', '2027-03-31', by)))), by).toEqual({
-        found: ['acceptance-unsigned 18', 'common-wrong 21'],
-        accepted: ['common-wrong 15'],
+      expect(calibration(measuredOn(days(accept('instrument-out-of-calibration', '2027-03-31', by)))), by).toEqual({
+        found: ['acceptance-unsigned 18', 'instrument-out-of-calibration 21'],
+        accepted: ['instrument-out-of-calibration 15'],
       });
-    expect(common(wired(panels(accept('common-wrong', '2027-03-31', ' by "K"')))).found).toEqual(['common-wrong 21']);
+    expect(calibration(measuredOn(days(accept('instrument-out-of-calibration', '2027-03-31', ' by "K"')))).found).toEqual([
+      'instrument-out-of-calibration 21',
+    ]);
   });
 
   test('of a rule that allows none, or that is none, covers nothing, and the next one holds', () => {
     for (const [name, kind] of [
       ['terminal-unknown', 'acceptance-not-allowed'],
-      ['common-wrongg', 'acceptance-of-unknown-rule'],
+      ['instrument-out-of-calibrations', 'acceptance-of-unknown-rule'],
     ] as const)
-      expect(common(wired(panels(`${accept(name)}\n  ${accept('common-wrong')}`)))).toEqual({
-        found: [`${kind} 18`, 'common-wrong 22'],
-        accepted: ['common-wrong 15'],
+      expect(calibration(measuredOn(days(`${accept(name)}\n  ${accept('instrument-out-of-calibration')}`)))).toEqual({
+        found: [`${kind} 18`, 'instrument-out-of-calibration 22'],
+        accepted: ['instrument-out-of-calibration 15'],
       });
   });
 
@@ -175,55 +193,60 @@ describe('an acceptance', () => {
 
   test('finds its own among many', () => {
     const count = 60;
-    const panel = (i: number, lines: string): string => `panel p${i} : rowan-pair {\n  wire one to G1 E0\n${lines}}`;
+    const day = (i: number, lines: string): string =>
+      `measured {\n  instrument "${i}" calibrated 2020-01-01\n${lines}  on 2026-05-14\n${force}\n}`;
     const text = (accepting: readonly number[]): string =>
-      wired(Array.from({ length: count }, (_, i) => panel(i, accepting.includes(i) ? `  ${accept('common-wrong')}\n` : '  \n')));
-    const lineOfWire = (i: number): number => 15 + 4 * i;
+      measuredOn(
+        Array.from({ length: count }, (_, i) => day(i, accepting.includes(i) ? `  ${accept('instrument-out-of-calibration')}\n` : '  \n')),
+      );
+    const lineOfInstrument = (i: number): number => 15 + 6 * i;
     for (const accepting of [[0], [31], [59], [0, 7, 30, 58, 59]]) {
-      const { found, accepted } = common(text(accepting));
-      expect(accepted).toEqual(accepting.map((i) => `common-wrong ${lineOfWire(i)}`));
+      const { found, accepted } = calibration(text(accepting));
+      expect(accepted).toEqual(accepting.map((i) => `instrument-out-of-calibration ${lineOfInstrument(i)}`));
       expect(found).toEqual(
         Array.from({ length: count }, (_, i) => i)
           .filter((i) => !accepting.includes(i))
-          .map((i) => `common-wrong ${lineOfWire(i)}`),
+          .map((i) => `instrument-out-of-calibration ${lineOfInstrument(i)}`),
       );
     }
-    const all = common(
-      wired(
-        Array.from({ length: count }, (_, i) => panel(i, '')),
-        [accept('common-wrong')],
+    const all = calibration(
+      measuredOn(
+        Array.from({ length: count }, (_, i) => day(i, '')),
+        [accept('instrument-out-of-calibration')],
       ),
     );
     expect(all.found).toEqual([]);
-    expect(all.accepted).toEqual(Array.from({ length: count }, (_, i) => `common-wrong ${15 + 3 * i}`));
+    expect(all.accepted).toEqual(Array.from({ length: count }, (_, i) => `instrument-out-of-calibration ${15 + 5 * i}`));
   });
 });
 
 describe('a promise', () => {
   const rule = 'expectation-not-met';
   test('in a block is kept by what is found in that block alone', () => {
-    expect(whatsOf(rule, wired(panels('expects common-wrong')))).toEqual([]);
-    expect(whatsOf(rule, wired(panels('', 'expects common-wrong')))).toEqual([]);
-    const broken = ['This file promises that “common-wrong” finds something here, and it finds nothing.'];
-    expect(whatsOf(rule, wired(panels('expects common-wrong')).replace('one to G1 E0', 'one to G1 G0'))).toEqual(broken);
-    expect(whatsOf(rule, wired(panels('', 'expects common-wrong')).replace('two to G1 E0', 'two to G1 G0'))).toEqual(broken);
+    expect(whatsOf(rule, measuredOn(days('expects instrument-out-of-calibration')))).toEqual([]);
+    expect(whatsOf(rule, measuredOn(days('', 'expects instrument-out-of-calibration')))).toEqual([]);
+    const broken = ['This file promises that “instrument-out-of-calibration” finds something here, and it finds nothing.'];
+    expect(whatsOf(rule, measuredOn(days('expects instrument-out-of-calibration')).replace('2020-01-01', '2026-01-01'))).toEqual(broken);
+    expect(whatsOf(rule, measuredOn(days('', 'expects instrument-out-of-calibration')).replace('2020-01-02', '2026-01-01'))).toEqual(
+      broken,
+    );
   });
   test('of the whole file is kept by what is found anywhere in it', () => {
-    const text = wired(panels(), ['expects common-wrong']);
+    const text = measuredOn(days(), ['expects instrument-out-of-calibration']);
     expect(whatsOf(rule, text)).toEqual([]);
-    expect(whatsOf(rule, text.replace('one to G1 E0', 'one to G1 G0'))).toEqual([]);
-    expect(whatsOf(rule, text.replaceAll('G1 E0', 'G1 G0'))).toHaveLength(1);
+    expect(whatsOf(rule, text.replace('2020-01-01', '2026-01-01'))).toEqual([]);
+    expect(whatsOf(rule, text.replaceAll('calibrated 2020', 'calibrated 2026'))).toHaveLength(1);
   });
   test('hides nothing, and is kept by what is accepted too', () => {
-    const text = wired(panels(`expects common-wrong\n  ${accept('common-wrong')}`));
-    expect(verdictOf(text).accepted).toEqual(['common-wrong 15']);
+    const text = measuredOn(days(`expects instrument-out-of-calibration\n  ${accept('instrument-out-of-calibration')}`));
+    expect(verdictOf(text).accepted).toEqual(['instrument-out-of-calibration 15']);
     expect(whatsOf(rule, text)).toEqual([]);
-    expect(verdictOf(wired(panels('expects common-wrong'))).found).toContain('common-wrong 15');
+    expect(verdictOf(measuredOn(days('expects instrument-out-of-calibration'))).found).toContain('instrument-out-of-calibration 15');
   });
   test('is kept by what is found of acceptances', () => {
-    const old = accept('common-wrong', '2026-11-24');
-    expect(whatsOf(rule, wired(panels(`expects acceptance-expired\n  ${old}`)))).toEqual([]);
-    expect(whatsOf(rule, wired(panels('expects acceptance-expired', old)))).toHaveLength(1);
+    const old = accept('instrument-out-of-calibration', '2026-11-24');
+    expect(whatsOf(rule, measuredOn(days(`expects acceptance-expired\n  ${old}`)))).toEqual([]);
+    expect(whatsOf(rule, measuredOn(days('expects acceptance-expired', old)))).toHaveLength(1);
   });
   test('of none counts what is as grave and not promised, in its own block or the whole file', () => {
     const motion = (lines: readonly string[], inside = ''): string => `language 1\n${lines.join('\n')}\nmotion {\n  seat 4 s\n${inside}}\n`;

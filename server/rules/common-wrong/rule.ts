@@ -13,7 +13,7 @@ export const rule = installationRule({
   why: 'An input reads what lies between it and its own common. With another return, or none, it reads nothing of the device, or reads it only as long as two commons happen to be joined.',
   remedy: 'Wire the device between the input and the common that the panel’s model names for it.',
   source: ofTheModel,
-  acceptable: true,
+  acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) for (const wire of panel.wires) checkWire(panel, wire, report);
   },

@@ -10,7 +10,7 @@ export const rule = installationRule({
   why: 'How the gate is commanded decides what must protect the people near it; without it that cannot be judged.',
   remedy: 'Write a control block for each way in which the gate is operated, or “dwell” in the motion block if it closes by itself.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: (installation, report) => {
     const { drives, controls, motion } = installation;
     const first = drives[0];

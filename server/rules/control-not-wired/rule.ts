@@ -10,7 +10,7 @@ export const rule = installationRule({
   why: 'The panel never hears of it: whoever presses it to open the gate, or to stop it, does so in vain.',
   remedy: 'Wire it to an input of the panel that takes it, or take it out of the file.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: (installation, report) => {
     if (installation.panels.length === 0) return;
     for (const control of installation.controls) {

@@ -22,7 +22,7 @@ export const rule = installationRule({
     text: 'IEC 60063 (E24, ± 5 %) for what counts as the same value; the value itself is what the panel’s model declares',
     standing: 'published',
   },
-  acceptable: true,
+  acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
       const loops = loopsOf(panel);

@@ -1,6 +1,5 @@
 import { dateOf, forceRecordsOf, type Since } from '../../figures/force-records/working.ts';
 import { needsForceTest } from '../../safeguards/index.ts';
-import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -17,9 +16,9 @@ export const rule = installationRule({
       const { oldestDay, since } = (needsForceTest(leaf) ? forceRecordsOf(leaf) : undefined) ?? nothing;
       if (oldestDay === undefined || since === undefined || oldestDay >= since.day) continue;
       report({
-        at: dateOf(leaf, oldestDay),
+        at: { start: since.fact.line.start, end: since.fact.line.end },
         what: `The forces of ${quoted(leaf.name)} that were measured on ${oldestDay} say nothing of it now: ${inWords(since)} on ${since.day}, and not every point was measured since.`,
-        related: toFact('the later day', since.fact),
+        related: [{ message: 'the day of measuring', ...dateOf(leaf, oldestDay) }],
       });
     }
   },

@@ -11,7 +11,7 @@ export const rule = installationRule({
   why: 'Hinges stiffen, springs tire and settings are turned; what was safe a year ago is known no longer.',
   remedy: 'Measure again at every point, and write the readings down in a new measured block.',
   source: { text: 'ASR A1.7, 10.2 (at least yearly)', standing: 'published' },
-  acceptable: true,
+  acceptable: 'warnings',
   check: (installation, report, asOf) => {
     for (const leaf of installation.leaves) {
       const { lastDay, oldestDay, since } = (needsForceTest(leaf) ? forceRecordsOf(leaf) : undefined) ?? nothing;

@@ -13,7 +13,7 @@ export const rule = installationRule({
   why: 'An open input of that kind is an alarm that never ends: the gate will not move. Sooner or later somebody bridges inputs until it does, and bridges a device that is needed.',
   remedy: 'Wire a device to it, or link it to its common and write the link into the file.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
       const { model } = panel;

@@ -10,7 +10,7 @@ export const rule = installationRule({
   why: 'Without the panel nothing can be said of what stops the gate: no sensor counts, and no setting can be worked out.',
   remedy: 'Write a panel block with the panel’s model and what is wired to it.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: (installation, report) => {
     const { drives, panels } = installation;
     const first = drives[0];

@@ -15,7 +15,7 @@ export const rule = installationRule({
   why: 'In an overload the cable burns before the device cuts off.',
   remedy: 'Fit a device of a smaller rated current, or a thicker cable.',
   source: ratingSource,
-  acceptable: true,
+  acceptable: 'warnings',
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const device = protectionOf(cable);

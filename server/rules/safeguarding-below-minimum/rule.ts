@@ -1,4 +1,5 @@
-import { headPlace } from '../../model/index.ts';
+import { endsShort, guards, heedingOf, measureOf, missesPeople, watches } from '../../circuits/index.ts';
+import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import {
   type Command,
   commandsOf,
@@ -10,7 +11,7 @@ import {
   strictest,
   type Users,
 } from '../../safeguards/index.ts';
-import { installationRule } from '../rule.ts';
+import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -40,11 +41,35 @@ export const rule = installationRule({
         related: [
           { message: 'this way of control asks for it', start: worst.command.at.start, end: worst.command.at.end },
           { message: 'and these users', start: site.facts.users.line.start, end: site.facts.users.line.end },
+          ...uncounted(leaf),
         ],
       });
     }
   },
 });
+
+/** Most devices that are pointed to. */
+const mostNamed = 6;
+
+/** Devices that protect people and do not count at this edge while it closes, each with why. */
+function uncounted(leaf: Leaf): readonly Related[] {
+  const told: Related[] = [];
+  for (const sensor of leaf.installation.sensors) {
+    if (told.length === mostNamed) break;
+    if (measureOf(sensor) === undefined || (sensor.leaf !== undefined && sensor.leaf !== leaf)) continue;
+    const why = whyUncounted(sensor, leaf);
+    if (why !== '') told.push({ message: `${quoted(sensor.name)} ${why}`, ...headPlace(sensor) });
+  }
+  return told;
+}
+
+function whyUncounted(sensor: Sensor, leaf: Leaf): string {
+  if (heedingOf(sensor) === undefined) return 'does not count: the panel does not heed it';
+  if (!watches(sensor, 'closing')) return 'does not watch closing';
+  if (!guards(sensor, leaf, 'closing')) return 'does not guard this edge';
+  if (endsShort(sensor)) return 'does not count: it does not reach across the opening';
+  return missesPeople(sensor) ? 'does not count: it passes over who lies on the ground' : '';
+}
 
 export const people: Readonly<Record<Users, string>> = {
   trained: 'trained people only',

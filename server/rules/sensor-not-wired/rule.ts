@@ -12,7 +12,7 @@ export const rule = installationRule({
   why: 'It looks as if it protected somebody, and the panel never hears of it.',
   remedy: 'Wire its signal to an input of the panel, or take the sensor out of the file and off the gate.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: (installation, report) => {
     if (installation.panels.length === 0) return;
     for (const sensor of installation.sensors) {

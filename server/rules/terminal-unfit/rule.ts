@@ -14,7 +14,7 @@ export const rule = installationRule({
   why: unreadable,
   remedy: 'Wire the device to a terminal of the kind that it needs.',
   source: ofTheModel,
-  acceptable: true,
+  acceptable: false,
   check: ({ panels }, report) => {
     for (const panel of panels) {
       if (panel.model === undefined) continue;

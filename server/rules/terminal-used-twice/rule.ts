@@ -11,7 +11,7 @@ export const rule = installationRule({
   why: 'Two contacts on one input hide each other, and two drives on one output cannot be told apart.',
   remedy: 'Give each device a terminal of its own.',
   source: ofTheModel,
-  acceptable: true,
+  acceptable: false,
   check: ({ panels }, report) => {
     for (const { wires } of panels) {
       const uses = new Map<Terminal, Use>();

@@ -32,7 +32,7 @@ export const rule = installationRule({
     text: 'IEC 60228 (greatest conductor resistance), and the least voltage that the model of the load states',
     standing: 'published',
   },
-  acceptable: true,
+  acceptable: 'warnings',
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const { carries } = cable.facts;
