@@ -316,7 +316,7 @@ describe('findings', () => {
       ['secret-in-file', 24, 39],
     ]);
     const { findings: ofLeaf } = judge(gate(''));
-    const inOrder = ['closing-edge-unguarded', 'force-not-measured', 'hazard-geometry-unstated'];
+    const inOrder = ['closing-edge-unguarded', 'force-not-measured', 'not-judged'];
     expect(ofLeaf.filter(({ start }) => start === 84).map(({ rule }) => rule)).toEqual(inOrder);
     // Also where one of the rules has run behind the others.
     let last: Verdict | undefined;
