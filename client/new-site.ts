@@ -28,7 +28,8 @@ export interface SiteAnswers {
 /** The text of the new file. */
 export function siteText({ title, rules, users, sight, moves, leaves, opens, libraries }: SiteAnswers): string {
   const lines = ['language 1', ...libraries.map((path) => `use ${quoted(path)}`), ''];
-  lines.push(`site ${quoted(title)} {`, `  rules ${rules}`, `  users ${users}`, `  sight ${sight}`, '}');
+  // Until it stands and is measured, what is not judged yet is no error.
+  lines.push(`site ${quoted(title)} {`, '  stage draft', `  rules ${rules}`, `  users ${users}`, `  sight ${sight}`, '}');
   leaves.forEach(({ name, width, height, mass }, index) => {
     const other = leaves[1 - index];
     lines.push('', `leaf ${name} {`);
@@ -51,7 +52,8 @@ export function siteText({ title, rules, users, sight, moves, leaves, opens, lib
   lines.push(
     '',
     '# Next: the drives with their brackets, the sensors and what they watch, the controls, the panel with its wires, and',
-    '# the motion. Each word says what it needs; what is missing or unsafe is underlined.',
+    '# the motion. Each word says what it needs; what is missing or unsafe is underlined. Take “stage draft” away once the',
+    '# gate is built: what is not judged then counts.',
     '',
   );
   return lines.join('\n');

@@ -8,7 +8,7 @@ export const block = {
   named: false,
   title: true,
   single: true,
-  example: 'site "Name of the place" {\n  rules europe\n  users limited\n  sight none\n  supply 230 V 50 Hz\n}',
+  example: 'site "Name of the place" {\n  stage draft\n  rules europe\n  users limited\n  sight none\n  supply 230 V 50 Hz\n}',
   lines: {
     stage: {
       safety: true,
