@@ -1,10 +1,10 @@
 // What several rules say of cables and what protects them. No rule of its own.
-import type { Rating } from '../figures/current-rating/working.ts';
+import type { Most, Rating } from '../figures/current-rating/working.ts';
 import type { Source } from '../figures/index.ts';
 import type { Cable } from '../model/index.ts';
 import { shown } from './numbers.ts';
 import { toFact } from './related.ts';
-import type { Related } from './rule.ts';
+import type { Related, Report } from './rule.ts';
 
 export const ratingSource: Source = { text: 'BS 7671, 433.1 and Appendix 4, Tables 4D1A, 4D2A and 4C1', standing: 'published' };
 const ratingByMemory: Source = { text: 'current ratings of BS 7671, IEC 60364-5-52 or the NEC, from memory', standing: 'from memory' };
@@ -24,6 +24,28 @@ export const ratingRelated = ({ facts: { method, ambient, grouped } }: Cable): r
   ...toFact('how warm it is there', ambient),
   ...toFact('what it is laid with', grouped),
 ];
+
+/** Where the rating is not known: the most that a cable can carry however it is laid. */
+export const mostSource: Source = {
+  text: 'current ratings of BS 7671 and IEC 60364-5-52 in the most favourable way of laying it; of thinner conductors by the heat that they lose',
+  standing: 'derived',
+};
+
+/** What is said of a current that a cable of unknown rating cannot bear; an error where it is surely so. */
+export function overMost(
+  cable: Cable,
+  current: number,
+  most: Most,
+): Pick<Report, 'severity' | 'source' | 'related'> & { readonly bears: string } {
+  const surely = most.derived || current > 1.5 * most.current;
+  const area = `${shown((cable.model?.facts.area?.value ?? 0) * 1e6)} mm²`;
+  return {
+    severity: surely ? 'error' : 'warning',
+    source: mostSource,
+    related: ratingRelated(cable),
+    bears: `${cable.facts.method === undefined ? 'however it is laid' : 'laid so'} a conductor of ${area} bears at most ${shown(most.current)} A${surely ? '' : ' (from memory)'}.`,
+  };
+}
 
 /** The overload protection at the beginning of a cable: of two devices in a row the smaller one. */
 export function protectionOf({

@@ -94,13 +94,13 @@ cable.run.protective-conductor-least 6.8212e-7 m² at “breaker C 10 A”: 0.68
       told(cable('length 20 m\ncarries 4 A at 230 V\nbreaker B 16 A', 'class 2\nprotective-conductor 1.5 mm2', site), ...all),
     ).toContain('loop-impedance none');
   });
-  it('is reckoned above extra-low voltage, and to earth: up to 254 V', () => {
+  it('is reckoned above extra-low voltage, whatever the voltage', () => {
     for (const [voltage, given] of [
       [50, false],
       [51, true],
       [254, true],
-      [255, false],
-      [400, false],
+      [255, true],
+      [400, true],
     ] as const)
       expect(
         told(
@@ -110,12 +110,12 @@ cable.run.protective-conductor-least 6.8212e-7 m² at “breaker C 10 A”: 0.68
         `${voltage} V`,
       ).toBe(!given);
   });
-  it('has no limit without a breaker, and no least conductor where the breaker does not trip at once', () => {
+  it('has the limit of a fuse, and no least conductor where the breaker does not trip at once', () => {
     const fuse = told(cable('length 20 m\ncarries 4 A at 230 V\nfuse 16 A', 'area 2.5 mm2\nclass 2\ncores 3', site), ...all);
-    // 0.35 + 2·20·0.00741·1.1965; where no breaker stands, at the head of the cable.
-    expect(fuse).toContain('cable.run.loop-impedance 0.704643 ohm at “cable run”\n');
-    expect(fuse).toContain('cable.run.fault-current 326.407 A at “cable run”\n');
-    expect(fuse).toContain(none('run', 'loop-impedance-limit'));
+    // 0.35 + 2·20·0.00741·1.1965
+    expect(fuse).toContain('cable.run.loop-impedance 0.704643 ohm at “fuse 16 A”\n');
+    expect(fuse).toContain('cable.run.fault-current 326.407 A at “fuse 16 A”\n');
+    expect(fuse).toContain('cable.run.loop-impedance-limit 2.42 ohm at “fuse 16 A”\n');
     expect(fuse).toContain(none('run', 'protective-conductor-least'));
     // D 63 A needs 230·0.95/(20·63) = 0.1734 ohm.
     const slow = told(cable('length 20 m\ncarries 4 A at 230 V\nbreaker D 63 A', 'area 2.5 mm2\nclass 2\ncores 3', site), ...all);

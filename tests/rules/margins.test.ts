@@ -14,6 +14,7 @@ const holding = allRules.filter((rule) => rule.kind === 'installation' && rule.h
 /** Rules that also speak where there is no number to hold: then a finding may stand without a margin, never the other way. */
 const alsoWithoutNumber: ReadonlySet<string> = new Set([
   'protective-conductor-too-small', // there is no such conductor
+  'output-voltage-unfit', // another supply than that of a motor on the mains
   'residual-current-device-unfit', // there is no such device
   'edge-loop-ambiguous', // a pressed or cut loop that looks like rest
 ]);

@@ -64,6 +64,57 @@ export function tabulatedCurrent(area: number, kind: CableKind, method: Method):
   return given(multicore[method], 'BS 7671, Table 4D2A', 'published');
 }
 
+/** Tables by kind of cable and method, without regard to where each value is from. */
+const tables: Readonly<Record<CableKind, Partial<Record<Method, Sizes>>>> = {
+  multicore: { ...multicore, D: inGround, E: inAir },
+  singles: { ...singles, D: inGround, E: inAir },
+  flat,
+};
+
+/** The thinnest conductor in any of the tables, m². */
+const thinnest = 1e-6;
+
+/** The most that a conductor can carry. */
+export interface Most {
+  /** A. */
+  readonly current: number;
+  /** True where it is derived, as the conductor is thinner than any in the tables; else columns from memory have a part in it. */
+  readonly derived: boolean;
+}
+
+/**
+ * More than this no conductor of `area` m² can carry at its warmest, laid by that method, or by any where it is undefined; `air` and
+ * `ground` are the ambient factors. Of a size that a table does not have it is derived from the next larger one: a thinner cable loses no
+ * more heat, so its current is at most smaller as the root of the area. Undefined above the tables. Source: all tables above.
+ */
+export function mostCurrent(area: number, method: Method | undefined, air: number, ground: number): Most | undefined {
+  let most: number | undefined;
+  let derived = true;
+  for (const kind of ['multicore', 'singles', 'flat'] as const)
+    for (const [of, sizes] of Object.entries(tables[kind])) {
+      if (method !== undefined && of !== method) continue;
+      const next = nextLarger(sizes, area);
+      if (next === undefined) return undefined;
+      const share = Math.min(1, area / next.area);
+      // Between two sizes of a table, or at one, the table itself decides.
+      if (area >= thinnest) derived = false;
+      most = Math.max(most ?? 0, next.current * Math.sqrt(share) * (of === 'D' ? ground : air));
+    }
+  return most === undefined ? undefined : { current: most, derived };
+}
+
+interface Row {
+  readonly area: number;
+  readonly current: number;
+}
+
+/** The row of a table for `area` m², or else for the next larger one; undefined above all. */
+function nextLarger(sizes: Sizes, area: number): Row | undefined {
+  let next: number | undefined;
+  for (const size of sizes.keys()) if (size >= sizeOf(area) && (next === undefined || size < next)) next = size;
+  return next === undefined ? undefined : { area: next * 1e-10, current: sizes.get(next) ?? 0 };
+}
+
 /**
  * The greatest current of an American gauge, `area` in m², in 60 °C insulation at 30 °C; undefined for what is none of 18 to 8. From
  * memory.

@@ -1,7 +1,19 @@
 import { type Cable, perSubject, regimeOf } from '../../model/index.ts';
-import { inCelsius, insulationOf } from '../cables/working.ts';
+import { inCelsius, insulationOf, warmest } from '../cables/working.ts';
 import type { Standing } from '../kind.ts';
-import { ambientFactor, conductorTemperature, gaugeCurrent, groundFactor, groupingFactor, tableLimit, tabulatedCurrent } from './maths.ts';
+import {
+  ambientFactor,
+  conductorTemperature,
+  gaugeCurrent,
+  groundFactor,
+  groupingFactor,
+  type Most,
+  mostCurrent,
+  tableLimit,
+  tabulatedCurrent,
+} from './maths.ts';
+
+export type { Most } from './maths.ts';
 
 export interface Rating {
   /** Iz, amperes. */
@@ -54,6 +66,24 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
     isAmbientStated: ambient !== undefined,
   };
 });
+
+/**
+ * Where it is not stated how a cable is laid, or no table has it: more than this, A, it cannot carry in any way of laying it, alone and in
+ * the cold. Undefined where its rating is known.
+ */
+export const mostOf = perSubject((cable: Cable): Most | undefined => {
+  const { method, ambient } = cable.facts;
+  const area = cable.model?.facts.area?.value;
+  if (area === undefined || ratingOf(cable) !== undefined) return undefined;
+  const around = ambient === undefined ? coldest : inCelsius(ambient.value);
+  const most = mostCurrent(area, method?.value, ambientFactor(around), groundFactor(around));
+  // The tables are of 70 °C insulation; what bears 90 °C loses half as much heat again.
+  const better = insulationOf(cable) === 'xlpe' ? Math.sqrt((warmest.xlpe - 30) / (warmest.pvc - 30)) : 1;
+  return most === undefined ? undefined : { current: most.current * better, derived: most.derived };
+});
+
+/** Colder than any cable lies, °C. */
+const coldest = -273;
 
 /** How warm the conductors get at the greatest current. */
 export interface Warmth {

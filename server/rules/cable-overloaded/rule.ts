@@ -1,6 +1,6 @@
-import { ratingOf } from '../../figures/current-rating/working.ts';
+import { mostOf, ratingOf } from '../../figures/current-rating/working.ts';
 import { bound, hair } from '../bounds.ts';
-import { ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
+import { overMost, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted, written } from '../words.ts';
@@ -19,7 +19,17 @@ export const rule = installationRule({
     for (const cable of cables) {
       const { carries } = cable.facts;
       const rating = ratingOf(cable);
-      if (carries === undefined || rating === undefined) continue;
+      if (carries === undefined) continue;
+      if (rating === undefined) {
+        const most = mostOf(cable);
+        // That it may be enough somehow is no margin worth telling.
+        if (most === undefined || carries.current <= most.current) continue;
+        hold(bound(held, cable.name, carries.current, most.current), carries.line, () => {
+          const { bears, ...rest } = overMost(cable, carries.current, most);
+          return { ...rest, what: `${quoted(cable.name)} carries ${written(carries.line)}; ${bears}` };
+        });
+        continue;
+      }
       hold(bound(held, cable.name, carries.current, rating.current, hair(rating.current)), carries.line, () => ({
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
         what: `${quoted(cable.name)} carries ${written(carries.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,

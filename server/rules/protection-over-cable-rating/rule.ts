@@ -1,7 +1,7 @@
-import { ratingOf } from '../../figures/current-rating/working.ts';
+import { mostOf, ratingOf } from '../../figures/current-rating/working.ts';
 import { factPlace } from '../../model/index.ts';
 import { bound, hair } from '../bounds.ts';
-import { protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
+import { overMost, protectionOf, ratingInWords, ratingRelated, ratingSource, ratingSourceText } from '../electrical.ts';
 import { shown } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted, written } from '../words.ts';
@@ -21,7 +21,16 @@ export const rule = installationRule({
       const device = protectionOf(cable);
       if (device === undefined) continue;
       const rating = ratingOf(cable);
-      if (rating === undefined) continue;
+      if (rating === undefined) {
+        const most = mostOf(cable);
+        // That it may be enough somehow is no margin worth telling.
+        if (most === undefined || device.rating <= most.current) continue;
+        hold(bound(held, cable.name, device.rating, most.current), factPlace(cable, device), () => {
+          const { bears, ...rest } = overMost(cable, device.rating, most);
+          return { ...rest, what: `${quoted(cable.name)} is protected at ${written(device.line)}; ${bears}` };
+        });
+        continue;
+      }
       hold(bound(held, cable.name, device.rating, rating.current, hair(rating.current)), factPlace(cable, device), () => ({
         severity: rating.standing === 'published' && !rating.atLeast ? 'error' : 'warning',
         what: `${quoted(cable.name)} is protected at ${written(device.line)}; as it is laid it may carry ${shown(rating.current)} A${ratingInWords(rating)}.`,
