@@ -91,7 +91,11 @@ export function needsForceTest(leaf: Leaf): boolean {
 
 /**
  * True where nobody but a record says that the force limits are kept, and nobody need be looking: anybody may be near, or the gate moves
- * by itself.
+ * by itself. Of a draft the record is still to come.
  */
-export const owesForceTest = ({ installation }: Leaf): boolean =>
-  installation.site?.facts.users?.value === 'public' || commandsOf(installation).some(({ kind }) => kind === 'automatic');
+export function owesForceTest({ installation }: Leaf): boolean {
+  const { stage, users } = installation.site?.facts ?? nothing;
+  return stage?.value !== 'draft' && (users?.value === 'public' || commandsOf(installation).some(({ kind }) => kind === 'automatic'));
+}
+
+const nothing = { stage: undefined, users: undefined };

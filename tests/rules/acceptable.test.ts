@@ -10,7 +10,6 @@ import { judge } from '../kit/pages.ts';
 /** Why each may be accepted, whatever it finds. */
 const always = {
   'battery-too-small': 'the gate stands still in a power cut, and is released by hand',
-  'beam-height-unstated': 'a gap in what is known, which the account of what is judged grades',
   'boarded-leaf-in-wind': 'the gate waits until the wind drops',
   'cable-load-understated': 'a lower figure may have been measured',
   'common-cause-not-shown': 'EN ISO 13849-1, Annex F, may be answered in other papers',
@@ -19,10 +18,8 @@ const always = {
   'duty-over-rating': 'the drive lives shorter or rests',
   'dwell-shorter-than-clearance': 'a protected gate waits for whoever is in the way',
   'electrical-facts-unstated': 'a gap in what is known',
-  'entrapment-facts-unstated': 'a gap in what is known, which the account of what is judged grades',
   'force-window-narrow': 'it keeps to its limits',
   'gate-saturated': 'vehicles wait',
-  'hazard-geometry-unstated': 'a gap in what is known, which the account of what is judged grades',
   'hold-to-run-overtravels': 'a warning from memory',
   'instrument-out-of-calibration': 'such readings prove nothing, accepted or not',
   'lag-without-overlap': 'nothing collides',
@@ -34,7 +31,6 @@ const always = {
   'part-due-for-replacement': 'a plan of maintenance may say when',
   'pivot-gap-too-wide': 'a warning from memory',
   'protection-below-load': 'it trips too early, which is safe',
-  'protective-conductor-too-small': 'a warning: other protection may be there',
   'queue-reaches-road': 'the road may have room',
   'safety-function-undeclared': 'a gap in what is known',
   'seat-outside-practice': 'practice, no rule',
@@ -50,6 +46,7 @@ const always = {
 /** Their warnings may be accepted and their errors may not. */
 const warningsOnly = [
   'beam-too-high',
+  'force-not-measured',
   'force-points-missing',
   'force-setting-outside-window',
   'force-test-overdue',
@@ -58,6 +55,7 @@ const warningsOnly = [
   'not-judged',
   'performance-level-too-low',
   'protection-over-cable-rating',
+  'protective-conductor-too-small',
   'voltage-drop-too-great',
 ];
 
