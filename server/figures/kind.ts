@@ -43,7 +43,7 @@ export type Topic = keyof typeof topics;
 export interface FigureKind {
   /**
    * The id with the subject's name in capitals: `leaf.NAME.inertia`; of a part of a panel, `panel.PANEL.adjuster.NAME`, whose subjects are
-   * `main/dwell-trim`.
+   * `main/dwell-dial`.
    */
   readonly id: string;
   readonly title: string;

@@ -95,7 +95,7 @@ class Found implements Figure {
   }
 }
 
-/** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-trim`. */
+/** `leaf.NAME.inertia` of `west`, or `panel.PANEL.adjuster.NAME` of `main/dwell-dial`. */
 export function idOf(pattern: string, subject: string): string {
   const slash = pattern.includes('PANEL') ? subject.indexOf('/') : -1;
   return slash < 0

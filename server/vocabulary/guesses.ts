@@ -107,7 +107,7 @@ export class WordGuesses {
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     if (this.#known.size >= mostGuesses) return nowhere;
-    const guess = { meant: nearest(word, wordsIn(block)), elsewhere: homeOf(word) };
+    const guess = { meant: formerly(word, block) ?? nearest(word, wordsIn(block)), elsewhere: homeOf(word) };
     this.#known.set(key, guess);
     return guess;
   }
@@ -116,6 +116,12 @@ export class WordGuesses {
 /** The words that may stand in a block, or outside all blocks: lines first. */
 export const wordsIn = (block: BlockForm | undefined): string[] =>
   block === undefined ? [...topForms.keys(), ...blockForms.keys()] : [...block.lines.keys(), ...block.blocks.keys()];
+
+/** The line of a block that was once called so. */
+function formerly(word: string, block: BlockForm | undefined): string | undefined {
+  for (const [now, { spec }] of block?.lines ?? topForms) if (spec.formerly?.includes(word) === true) return now;
+  return undefined;
+}
 
 /** Where a word is at home, for one that stands in the wrong place. */
 function homeOf(word: string): Home {

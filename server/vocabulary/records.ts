@@ -423,12 +423,12 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     risk: v[1],
     parts: v[2],
   }),
-  'category common-cause tests tested-on-demand element': (v) => ({
+  'category common-cause tests tested-on-demand component': (v) => ({
     category: v[0],
     'common-cause': v[1],
     tests: v[2],
     'tested-on-demand': v[3],
-    element: v[4],
+    component: v[4],
   }),
   'supply double-insulated leaves terminal output standby battery window measures tests-relay-outputs registers-sensors output-relay pfhd performance-level category mttfd b10d coverage common-cause': (v) => ({
     supply: v[0],

@@ -71,6 +71,8 @@ export interface LineSpec {
   readonly safety?: boolean;
   /** Where the meaning or the limits come from; without one it is common practice. */
   readonly source?: string;
+  /** What it was called in earlier versions: where that still stands, this word is what is meant. */
+  readonly formerly?: readonly string[];
 }
 
 export interface BlockSpec {

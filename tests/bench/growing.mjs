@@ -149,7 +149,7 @@ export const kinds = {
   'panel: supply wires of one device': inPanel(many(1, () => '  wire fobs supply to V1 V0\n')),
   'panel: links': inPanel(many(1, () => '  link G1 G0\n')),
   'panel: links unknown': inPanel(many(1, (i) => `  link Z${i} Y${i}\n`)),
-  'panel: selects': inPanel(many(1, () => '  select logic steps\n')),
+  'panel: selects': inPanel(many(1, () => '  select reply steps\n')),
   'panel: selects unknown': inPanel(many(1, (i) => `  select nothing-${i} steps\n`)),
   'panel: registered': inPanel(many(1, () => '  registered west-edge\n')),
   'panel: registered unknown': inPanel(many(1, (i) => `  registered nobody-${i}\n`)),
@@ -170,7 +170,7 @@ export const kinds = {
   'function: subsystems': inFunction(many(3, (i) => `  subsystem part-${i} {\n    category 3\n  }\n`)),
   'function: elements': inFunction(
     (lines) =>
-      `  subsystem relay "Relay" {\n    category 3\n${many(1, (i) => `    element "contactor K${i}" b10d 1300000 coverage 90 %\n`)(lines)}  }\n`,
+      `  subsystem relay "Relay" {\n    category 3\n${many(1, (i) => `    component "contactor K${i}" b10d 1300000 coverage 90 %\n`)(lines)}  }\n`,
   ),
   'panel model: terminals': inModel(
     (lines) => `  terminal S0 common\n${many(1, (i) => `  terminal S${i + 1} safety-input normally-closed common S0\n`)(lines)}`,

@@ -266,7 +266,7 @@ function siteOf(next, index) {
   for (const terminals of relay ? t.safety.slice(1) : t.safety) panel('link', { terminals });
   const automatic = chance(0.7);
   if (pairPanel)
-    panel('select', { selector: 'logic', option: automatic ? 'closes-alone' : 'steps' })('registered', { sensors: [acrossName, ...edges] });
+    panel('select', { selector: 'reply', option: automatic ? 'closes-alone' : 'steps' })('registered', { sensors: [acrossName, ...edges] });
 
   const motion = add('motion');
   motion('slow-zone', chance(0.4) ? { last: `${between(10, 20, 5)} %`, speed: '40 %' } : { last: `${between(10, 20, 1)} %` });

@@ -112,7 +112,7 @@ test('a form for an acceptance: in the innermost block, refused until it is fill
 });
 
 test('the innermost block: what a battery is found for stands in the battery', () => {
-  const text = site().replace('select logic steps', 'battery {\n    voltage 24 V\n    capacity 1 Ah over 20 h\n    lasts 480 h\n  }');
+  const text = site().replace('select reply steps', 'battery {\n    voltage 24 V\n    capacity 1 Ah over 20 h\n    lasts 480 h\n  }');
   const analysis = judge(text);
   const from = text.indexOf('battery {');
   const inside = analysis.findings.filter((finding) => finding.start >= from && finding.end <= text.indexOf('}', from));

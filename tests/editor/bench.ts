@@ -84,7 +84,7 @@ control fobs {
 panel main : rowan-pair {
   wire lower-beam to T0 T1
   wire west-edge to E0 E1
-  select logic steps
+  select reply steps
 }
 
 motion {

@@ -17,7 +17,7 @@ function labels(marked: string): string {
     .map((item) => item.label + (item.preselect ? '*' : ''))
     .join(' ');
 }
-const inPanel = (line: string): string => site().replace('select logic steps', line);
+const inPanel = (line: string): string => site().replace('select reply steps', line);
 const inMotion = (line: string): string => site().replace('dwell 25 s', line);
 /** More devices than the small site has: none of them is wired. */
 const more = `sensor east-edge : finch-edge {
@@ -40,7 +40,7 @@ control bell {
   acts impulse
 }
 `;
-const wiring = (line: string): string => site(more).replace('select logic steps', line);
+const wiring = (line: string): string => site(more).replace('select reply steps', line);
 /** What a leaf can say, what it must say first; without the words that do not fit. */
 const leafWords = (...unfit: readonly string[]): string => {
   const must = ['width', 'mass'];
@@ -85,7 +85,7 @@ describe('exactly what fits', () => {
     ['a panel that learns', inPanel('|'), 'wire link select registered isolator accessory fitted battery solar accept expects'],
     [
       'a panel that does not learn and has no selectors',
-      `${uses}panel a : marram-one {\n  |\n}`,
+      `panel-model plain-box {\n  terminal S0 common\n  terminal S1 safety-input normally-closed common S0\n}\npanel a : plain-box {\n  |\n}`,
       'wire link isolator accessory fitted battery solar accept expects',
     ],
     ['a motion of two leaves', inMotion('|'), 'speed force lag order dwell pre-warning pedestrian accept expects'],
@@ -126,9 +126,9 @@ describe('exactly what fits', () => {
     ['inputs of that return', inPanel('link G0 |'), 'G1 G2'],
     ['those that no link closes', inPanel('link H1 H0\n  link |'), 'G1 G2'],
     ['a link has two ends', inPanel('link H1 H0 |'), ''],
-    ['selectors that are not set', inPanel('select |'), 'logic*'],
-    ['none is left', site().replace('select logic steps', 'select logic steps\n  select |'), ''],
-    ['its positions', inPanel('select logic |'), 'steps closes-alone held'],
+    ['selectors that are not set', inPanel('select |'), 'reply*'],
+    ['none is left', site().replace('select reply steps', 'select reply steps\n  select |'), ''],
+    ['its positions', inPanel('select reply |'), 'steps closes-alone held'],
     ['sensors to learn', inPanel('registered |'), 'lower-beam*'],
     ['what feeds an accessory', inPanel('accessory "x" draws 5 mA from |'), 'V1 W1'],
 

@@ -9,7 +9,7 @@ function offered(marked: string): { labels: string[]; items: Completion[]; repla
   const sorted = [...items].sort((a, b) => a.rank - b.rank);
   return { labels: sorted.map((item) => item.label), items: sorted, replaced: text.slice(replace.start, replace.end) };
 }
-const inPanel = (line: string): string => site().replace('select logic steps', line);
+const inPanel = (line: string): string => site().replace('select reply steps', line);
 const inMotion = (line: string): string => site().replace('dwell 25 s', line);
 
 test.each<[what: string, marked: string, first: string, replaced?: string]>([
@@ -41,7 +41,7 @@ test.each<[what: string, marked: string, first: string, replaced?: string]>([
   [
     'terminals that suit an edge, the free one first',
     site('sensor east-edge : finch-edge {\n  watches closing\n  on east closing-edge\n}\n').replace(
-      'select logic steps',
+      'select reply steps',
       'wire east-edge to |',
     ),
     'E2',
@@ -51,8 +51,8 @@ test.each<[what: string, marked: string, first: string, replaced?: string]>([
   ['motor terminals for a drive', inPanel('wire west-ram to |'), 'LA1 LA2 LB1 LB2'],
   ['the supply for a supply', inPanel('wire fobs supply to |'), 'V1'],
   ['terminals for a link', inPanel('link H1 |'), 'H0'],
-  ['selectors', inPanel('select |'), 'logic'],
-  ['options of that selector', inPanel('select logic |'), 'steps closes-alone held'],
+  ['selectors', inPanel('select |'), 'reply'],
+  ['options of that selector', inPanel('select reply |'), 'steps closes-alone held'],
   ['library files', 'language 1\nuse "../|"', '../library/cables.gate ../library/drives.gate', '../'],
   ['library files without the quotes', 'language 1\nuse |', '../library/cables.gate'],
   ['a block on one line', 'language 1\nsite { rules |', 'europe north-america'],
@@ -112,7 +112,7 @@ test('everything that is offered has documentation, and no value that nobody cho
     inMotion('|'),
     inPanel('wire |'),
     inPanel('wire fobs to |'),
-    inPanel('select logic |'),
+    inPanel('select reply |'),
     'language 1\nleaf a {\n  width 2 |',
     'language 1\nleaf a {\n opens |',
     `${uses}drive x : |`,

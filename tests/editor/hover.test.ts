@@ -23,8 +23,8 @@ test.each<[what: string, marked: string, ...parts: string[]]>([
   ['a leaf that is pointed at', at('moves west', 'moves we|st'), 'west ⇒', 'leaf west {', 'mass 165 kg'],
   ['a model in a library', at('birch-ram', 'birch|-ram'), 'stroke 400 mm', 'In `library/drives.gate`'],
   ['a terminal', at('E0 E1', 'E0 |E1'), 'terminal E1 edge-input common E0 terminator 8.2 kohm', 'In `library/panels.gate`'],
-  ['an option', at('logic steps', 'logic st|eps'), 'option steps "open, stop, close, stop"'],
-  ['a selector', at('logic steps', 'lo|gic steps'), 'selector logic', 'option held'],
+  ['an option', at('reply steps', 'reply st|eps'), 'option steps "open, stop, close, stop"'],
+  ['a selector', at('reply steps', 're|ply steps'), 'selector reply', 'option held'],
   ['a library', at('../library/drives'), '/site/library/drives.gate'],
   ['the values that come of a line, with the numbers put in', at('mass 165'), 'inertia', '243 kg·m²', '- ', 'Source: '],
   [

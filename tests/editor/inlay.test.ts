@@ -158,7 +158,7 @@ test('words of a figure are shown where they say more than the number', () => {
       changedBy: 'the dwell',
       work: () => undefined,
     },
-    id: 'panel.main.adjuster.dwell-trim',
+    id: 'panel.main.adjuster.dwell-dial',
     value: 67.5,
     at: { start: 0, end: 1 },
     inputs: () => {

@@ -140,10 +140,10 @@ test('the index of a text holds what its outline holds, from its shape alone', (
   const { analysis, text } = bench(site());
   const count = (list: readonly Outlined[]): number => list.reduce((sum, one) => sum + 1 + count(one.children), 0);
   expect(indexOf(text)).toHaveLength(count(symbols(analysis)));
-  const inModel = indexOf('language 1\npanel-model x {\n  selector logic {\n    option steps "a"\n  }\n}\n').find(
+  const inModel = indexOf('language 1\npanel-model x {\n  selector reply {\n    option steps "a"\n  }\n}\n').find(
     (one) => one.name === 'steps',
   );
-  expect(inModel).toMatchObject({ word: 'option', container: 'x › logic' });
+  expect(inModel).toMatchObject({ word: 'option', container: 'x › reply' });
 });
 
 describe('what depends on a value', () => {

@@ -106,8 +106,8 @@ describe('what a new name changes', () => {
 
   test('a selector and its positions', () => {
     const files = withNorth(site());
-    expect(applied(files, rename(files, north, at(files, north, 'select |logic'), 'mode')).get(north)).toContain('select mode steps');
-    expect(applied(files, rename(files, north, at(files, north, 'logic |steps'), 'turn')).get('/site/library/panels.gate')).toContain(
+    expect(applied(files, rename(files, north, at(files, north, 'select |reply'), 'mode')).get(north)).toContain('select mode steps');
+    expect(applied(files, rename(files, north, at(files, north, 'reply |steps'), 'turn')).get('/site/library/panels.gate')).toContain(
       'option turn "',
     );
   });

@@ -27,7 +27,7 @@ test.each<[what: string, text: string, needle: string, wanted: string]>([
   ['a choice', site(), 'opens inward', 'opens:fact inward:enumMember! 95:number! deg:unit!'],
   ['a name that is pointed at', site(), 'closes onto', 'closes:fact onto:keyword east:variable!'],
   ['terminals', site(), 'wire west-edge', 'wire:fact west-edge:variable! to:keyword E0:terminal! E1:terminal!'],
-  ['a selector and its option', site(), 'select logic', 'select:fact logic:terminal! steps:enumMember!'],
+  ['a selector and its option', site(), 'select reply', 'select:fact reply:terminal! steps:enumMember!'],
   ['a tolerance', site().replace('8.2 kohm', '8.2 kohm ± 5 %'), 'terminator', 'terminator:fact 8.2:number! kohm:unit! 5:number! %:unit!'],
   [
     'a range',

@@ -77,9 +77,9 @@ describe('a part that is declared as a whole', () => {
   it('has neither as a link where it is not stated, with or without the other', () => {
     const link = (...facts: readonly string[]): unknown => chainIn(used + ofMain('pfhd 300 FIT', ...facts)).links[0];
     for (const facts of [[], ['coverage 80 %'], ['coverage 80 %', 'b10d 400000']])
-      expect(link(...facts)).toMatchObject({ mttfd: undefined, elements: [] });
-    expect(link('mttfd 50 years')).toMatchObject({ mttfd: 50, elements: [] });
-    expect(link('mttfd 50 years', 'coverage 0 %')).toMatchObject({ mttfd: 50, elements: [{ what: 'main', mttfd: 50, coverage: 0 }] });
+      expect(link(...facts)).toMatchObject({ mttfd: undefined, components: [] });
+    expect(link('mttfd 50 years')).toMatchObject({ mttfd: 50, components: [] });
+    expect(link('mttfd 50 years', 'coverage 0 %')).toMatchObject({ mttfd: 50, components: [{ what: 'main', mttfd: 50, coverage: 0 }] });
   });
   it('counts no more than 100 years of it, and 2500 in category 4', () => {
     expect(valuesOf(ofMain('pfhd 300 FIT', 'mttfd 5000 years'))['mttfd']).toBe(100);
@@ -184,7 +184,7 @@ describe('what lacks', () => {
       panel('leaves 1');
     expect(lacksIn(devices + ofParts('nobody', 'fob', 'plain', 'lost', 'main'))).toEqual([
       'nobody: ',
-      'fob: is a control, and has to stand as an element of a subsystem, with what its maker declares',
+      'fob: is a control, and has to stand as an component of a subsystem, with what its maker declares',
       'plain: has no model',
       'lost: ',
       'main: has a model that declares none of “pfhd”, “performance-level”, “mttfd” and “b10d”',
@@ -193,24 +193,24 @@ describe('what lacks', () => {
     const noCycles = 'wears by switching, and the site does not say how many “cycles” a day the gate makes';
     expect(lacksIn(ofMain('b10d 400000'))).toEqual([`main: ${noCycles}`]);
     expect(lacksIn(ofMain('mttfd 50 years', 'b10d 400000'))).toEqual([`main: ${noCycles}`]);
-    expect(lacksIn(subsystem('element "x" b10d 400000', 'element "y"', 'element "z" mttfd 50 years'))).toEqual([
+    expect(lacksIn(subsystem('component "x" b10d 400000', 'component "y"', 'component "z" mttfd 50 years'))).toEqual([
       `x: ${noCycles}`,
       'y: has none of “b10d”, “mttfd” and “kind”',
     ]);
-    expect(lacksIn(subsystem('element "x" b10d 400000 mttfd 50 years'))).toEqual([`x: ${noCycles}`]);
-    expect(lacksIn(subsystem('element "y" channel second mttfd 50 years'))).toEqual(['s: has no element in its first channel']);
-    expect(lacksIn(subsystem('element "y" channel second'))).toEqual(['y: has none of “b10d”, “mttfd” and “kind”']);
+    expect(lacksIn(subsystem('component "x" b10d 400000 mttfd 50 years'))).toEqual([`x: ${noCycles}`]);
+    expect(lacksIn(subsystem('component "y" channel second mttfd 50 years'))).toEqual(['s: has no component in its first channel']);
+    expect(lacksIn(subsystem('component "y" channel second'))).toEqual(['y: has none of “b10d”, “mttfd” and “kind”']);
   });
   it('leaves nothing to tell of the function but when the first part is to be replaced', () => {
     const both = used + panel('pfhd 300 FIT', 'b10d 400000') + 'sensor plain {\n  watches closing\n}\n' + ofParts('main', 'plain');
     expect(valuesOf(both)).toEqual({ 'replace-after': 10.9589 });
     expect(chainIn(both)).toMatchObject({ atBest: 4, pfhd: undefined, level: undefined, mttfd: undefined, coverage: undefined });
-    // A subsystem of which one element is not known has no link, whatever the others are.
-    expect(chainIn(subsystem('element "x" mttfd 50 years', 'element "y"')).links).toEqual([]);
-    expect(valuesOf(subsystem('element "x" mttfd 50 years', 'element "y"'))).toEqual({});
+    // A subsystem of which one component is not known has no link, whatever the others are.
+    expect(chainIn(subsystem('component "x" mttfd 50 years', 'component "y"')).links).toEqual([]);
+    expect(valuesOf(subsystem('component "x" mttfd 50 years', 'component "y"'))).toEqual({});
   });
   it('a function without a name has no figures', () =>
-    expect(valuesIn(figures, 'function {\n  subsystem s {\n    element "x" mttfd 50 years\n  }\n}\n')).toEqual({}));
+    expect(valuesIn(figures, 'function {\n  subsystem s {\n    component "x" mttfd 50 years\n  }\n}\n')).toEqual({}));
   it('of two parts the mean time and the coverage are told where both are known', () => {
     const two = (more: string): string =>
       panel('pfhd 300 FIT', 'mttfd 50 years', 'coverage 80 %') +
@@ -222,7 +222,7 @@ describe('what lacks', () => {
   });
 });
 
-describe('the elements of a subsystem', () => {
+describe('the components of a subsystem', () => {
   const wearingIn = (text: string): (string | number | boolean | undefined)[][] =>
     chainIn(text).wearing.map(({ what, b10d, years, isFromMemory, since }) => [
       what,
@@ -232,14 +232,14 @@ describe('the elements of a subsystem', () => {
       since,
     ]);
   it('that operate twice in a cycle wear twice as fast', () => {
-    const text = used + subsystem('category 1', 'element "x" b10d 4000000 times 2');
+    const text = used + subsystem('category 1', 'component "x" b10d 4000000 times 2');
     expect(valuesOf(text)).toMatchObject({ 'replace-after': 54.7945, mttfd: 100 });
     expect(toldOf(text, 'replace-after').slice(1)).toEqual(['  B10D of x: 4000000', '  operations a year: 73000 1/year (site.operations)']);
     expect(toldOf(text, 'dcavg')[1]).toBe('  mean time of x: 547.945 years');
   });
   it('count by what is declared of them, and by their kind only where nothing is', () => {
-    const means = (element: string): [string | undefined, unknown[][]] => {
-      const text = used + subsystem('category 1', `element "x" ${element}`);
+    const means = (component: string): [string | undefined, unknown[][]] => {
+      const text = used + subsystem('category 1', `component "x" ${component}`);
       return [toldOf(text, 'dcavg')[1], wearingIn(text)];
     };
     const wears = (b10d: number, years: number, memory: boolean): unknown[][] => [['x', b10d, years, memory, undefined]];
@@ -253,16 +253,16 @@ describe('the elements of a subsystem', () => {
     expect(means('mttfd 50 years kind mechanical')).toEqual(['  mean time of x: 50 years', []]);
   });
   it('are sure by what is declared, in one channel', () => {
-    const sure = (...elements: readonly string[]): number => chainIn(used + subsystem(...elements)).pfhdAtLeast;
-    expect(sure('element "x" mttfd 50 years')).toBeCloseTo(1 / (50 * 8760), 15);
-    expect(sure('element "x" mttfd 50 years', 'element "y" kind mechanical')).toBe(0);
-    expect(sure('element "x" mttfd 50 years', 'element "y" channel second mttfd 50 years')).toBe(0);
-    expect(sure('category 2', 'element "x" mttfd 50 years')).toBe(0);
+    const sure = (...components: readonly string[]): number => chainIn(used + subsystem(...components)).pfhdAtLeast;
+    expect(sure('component "x" mttfd 50 years')).toBeCloseTo(1 / (50 * 8760), 15);
+    expect(sure('component "x" mttfd 50 years', 'component "y" kind mechanical')).toBe(0);
+    expect(sure('component "x" mttfd 50 years', 'component "y" channel second mttfd 50 years')).toBe(0);
+    expect(sure('category 2', 'component "x" mttfd 50 years')).toBe(0);
   });
   it('wear since they were fitted, or since the gate went into use', () => {
     const text =
       'site {\n  cycles 100 /day\n  installed 2019-06-01\n}\n' +
-      subsystem('element "x" b10d 400000 fitted 2024-05-02', 'element "y" b10d 800000');
+      subsystem('component "x" b10d 400000 fitted 2024-05-02', 'component "y" b10d 800000');
     expect(wearingIn(text)).toEqual([
       ['x', 400_000, 10.9589, false, '2024-05-02'],
       ['y', 800_000, 21.9178, false, '2019-06-01'],
@@ -276,8 +276,8 @@ describe('the elements of a subsystem', () => {
         'category 2',
         'common-cause 70',
         ...more,
-        'element "x" mttfd 50 years coverage 60 %',
-        'element "t" channel test mttfd 30 years',
+        'component "x" mttfd 50 years coverage 60 %',
+        'component "t" channel test mttfd 30 years',
       );
     expect(valuesOf(text('tests 100'))).toEqual({ pfhd: 1.24e-6, 'performance-level': 3, mttfd: 50, dcavg: 0.6 });
     expect(valuesOf(text('tests 30'))['pfhd']).toBe(1.364e-6);

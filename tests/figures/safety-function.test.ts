@@ -464,7 +464,7 @@ describe('what decides an error', () => {
   const verdict = (text: string): string | undefined =>
     judge(`language 1\n${text}`).findings.find((finding) => finding.rule === 'performance-level-too-low')?.severity;
   const single = (years: number, lines: string): string =>
-    `function f {\n${lines}\nsubsystem s {\n category 1\n element "x" mttfd ${years} years\n}\n}\n`;
+    `function f {\n${lines}\nsubsystem s {\n category 1\n component "x" mttfd ${years} years\n}\n}\n`;
   const europe = 'site {\n rules europe\n users public\n}\n';
   it('published relations and limits', () => {
     expect(verdict(single(8, 'required-level c'))).toBe('error');
@@ -483,12 +483,12 @@ describe('what decides an error', () => {
   it('not Table K.1', () =>
     expect(
       verdict(
-        'function f {\n required-level e\n subsystem s {\n category 3\n common-cause 70\n element "x" mttfd 20 years coverage 90 %\n element "y" channel second mttfd 20 years coverage 90 %\n}\n}\n',
+        'function f {\n required-level e\n subsystem s {\n category 3\n common-cause 70\n component "x" mttfd 20 years coverage 90 %\n component "y" channel second mttfd 20 years coverage 90 %\n}\n}\n',
       ),
     ).toBe('warning'));
   it('not two channels of which no category is claimed', () => {
     const text =
-      'function f {\n required-level b\n subsystem s {\n element "x" mttfd 5 years\n element "y" channel second mttfd 5 years\n}\n}\n';
+      'function f {\n required-level b\n subsystem s {\n component "x" mttfd 5 years\n component "y" channel second mttfd 5 years\n}\n}\n';
     expect(verdict(text)).toBe('warning');
     expect(verdict(text.replace('channel second', ''))).toBe('error');
   });
@@ -503,7 +503,7 @@ describe('what decides an error', () => {
   });
   it('not a number by the kind of a part', () => {
     const text = (how: string): string =>
-      `site {\n cycles 2000 /day\n}\nfunction f {\n required-level c\n subsystem s {\n element "x" ${how}\n}\n}\n`;
+      `site {\n cycles 2000 /day\n}\nfunction f {\n required-level c\n subsystem s {\n component "x" ${how}\n}\n}\n`;
     expect(verdict(text('b10d 400000'))).toBe('error');
     expect(verdict(text('kind relay-full-load'))).toBe('warning');
   });

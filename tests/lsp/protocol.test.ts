@@ -352,7 +352,7 @@ describe('features', () => {
   test('completion in order, with its documentation on demand', async () => {
     const { client, place } = await start();
     const uri = place.uriOf('gates/north.gate');
-    await client.open(uri, site().replace('select logic steps', 'wire fobs to '));
+    await client.open(uri, site().replace('select reply steps', 'wire fobs to '));
     const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'wire fobs to |'));
     const labels = [...list.items].sort((a, b) => ((a.sortText ?? '') < (b.sortText ?? '') ? -1 : 1)).map((item) => item.label);
     expect(labels.slice(0, 3)).toEqual(['K1', 'K2', 'H1']);

@@ -215,7 +215,7 @@ describe('completion', () => {
   test('insert and replace, what is chosen beforehand, and no commit characters', async () => {
     const { client, place } = await start(withItems({ insertReplaceSupport: true, snippetSupport: true }));
     const uri = place.uriOf('gates/north.gate');
-    await client.open(uri, site().replace('select logic steps', 'wire fobs to K1 K9'));
+    await client.open(uri, site().replace('select reply steps', 'wire fobs to K1 K9'));
     const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'K1 K|9'));
     const item = list.items.find((one) => one.label === 'K0');
     expect(item?.preselect).toBe(true);

@@ -249,7 +249,7 @@ panel-model m {
   });
   test('terminals of a panel model', () => {
     const site = of(
-      'panel-model m {\n  terminal B0 common\n  terminal B1 safety-input common B0\n  terminal B1 motor\n}\npanel p : m {\n  wire s to B1 B9\n  select logic steps\n}\nsensor s {\n  watches closing\n}\n',
+      'panel-model m {\n  terminal B0 common\n  terminal B1 safety-input common B0\n  terminal B1 motor\n}\npanel p : m {\n  wire s to B1 B9\n  select reply steps\n}\nsensor s {\n  watches closing\n}\n',
     );
     expect(site.problems.map((problem) => problem.kind)).toEqual(['name-repeated']);
     expect(site.panels[0]?.wires[0]?.ends.map((end) => end.terminal?.role)).toEqual(['safety-input', undefined]);

@@ -70,7 +70,7 @@ test.each([
   ],
   [
     'positions of a selector',
-    'panel-model p "x" {\n  selector logic {\n    option A\n    option \u0410\n  }\n}\n',
+    'panel-model p "x" {\n  selector reply {\n    option A\n    option \u0410\n  }\n}\n',
     ['5: name-looks-like-another'],
   ],
   ['paths of libraries', 'use "a.gate"\nuse "\u0430.gate"\n', ['3: name-looks-like-another']],

@@ -84,7 +84,7 @@ describe('a fact that stands twice', () => {
   });
   it('is taken out behind a brace too, where it stands as it would after formatting', () => {
     const text =
-      'language 1\npanel-model heron {\n  supply 24 V\n  selector logic "Logic" {\n    option steps "in turns"\n  } supply 24 V\n}\n';
+      'language 1\npanel-model heron {\n  supply 24 V\n  selector reply "Logic" {\n    option steps "in turns"\n  } supply 24 V\n}\n';
     expect(of(text)).toEqual([[true, 'unnecessary', [true]]]);
     expect(mended(text)).toBe(text.replace('} supply 24 V', '}'));
   });

@@ -10,7 +10,7 @@ describe('a safety function', () => {
   /** Panels with what their makers declare, and a function through all of them. */
   const chain = (declared: readonly string[], asks: string, rules = 'europe'): string =>
     `language 1\nsite {\n  rules ${rules}\n  users public\n}\n${declared.map((lines, i) => `panel-model box-${i + 1} {\n${lines}}\npanel p${i + 1} : box-${i + 1} {\n}\n`).join('')}function stop {\n${asks}  parts ${declared.map((_, i) => `p${i + 1}`).join(' ')}\n}\n`;
-  const through = (elements: string, asks: string): string => `language 1\nfunction stop {\n${asks}${elements}}\n`;
+  const through = (components: string, asks: string): string => `language 1\nfunction stop {\n${asks}${components}}\n`;
   const what = (text: string): string => judge(text).findings.find((finding) => finding.rule === rule)?.what ?? '';
   const e = '  performance-level e\n  pfhd 20 FIT\n';
   const b = (fit: number): string => `  performance-level b\n  pfhd ${fit} FIT\n`;
@@ -33,7 +33,7 @@ describe('a safety function', () => {
 
   test('is told of with what of it is from memory', () => {
     const contactors = (lines: string): string =>
-      `  subsystem contactors {\n    category 3\n${lines}    element "K1" mttfd 25 years coverage 90 %\n    element "K2" channel second mttfd 25 years coverage 90 %\n  }\n`;
+      `  subsystem contactors {\n    category 3\n${lines}    component "K1" mttfd 25 years coverage 90 %\n    component "K2" channel second mttfd 25 years coverage 90 %\n  }\n`;
     expect(what(through(contactors('    common-cause 75\n'), '  required-level e\n'))).toBe(
       'The function “stop” reaches PL d (from memory: the table or a limit of the standard), but PL e is required here: “contactors” has PL d.',
     );
@@ -60,7 +60,7 @@ describe('a safety function', () => {
 
   test('of a channel of less than three years reaches no level', () => {
     // 1 / (8760 · 2) = 5.71e-5, which is PL a by the number alone.
-    expect(what(through('  subsystem board {\n    element "old board" mttfd 2 years\n  }\n', '  required-level c\n'))).toBe(
+    expect(what(through('  subsystem board {\n    component "old board" mttfd 2 years\n  }\n', '  required-level c\n'))).toBe(
       'The function “stop” reaches no more than PL a (no performance level when reckoned in full, from memory), but PL c is required here: it fails dangerously at least 5.71e-5 times an hour, by “board”.',
     );
   });
@@ -96,12 +96,12 @@ describe('a safety function', () => {
 describe('a part that wears by switching', () => {
   const rule = 'part-due-for-replacement';
   const contactor = (b10d: number, fitted = ''): string =>
-    `language 1\nsite {\n  cycles 100 /day\n}\nfunction stop {\n  subsystem contactor {\n    element "K1" b10d ${b10d}${fitted === '' ? '' : ` fitted ${fitted}`}\n  }\n}\n`;
+    `language 1\nsite {\n  cycles 100 /day\n}\nfunction stop {\n  subsystem contactor {\n    component "K1" b10d ${b10d}${fitted === '' ? '' : ` fitted ${fitted}`}\n  }\n}\n`;
 
   // 100 cycles a day are 36 500 a year.
   test('is told of where it lasts less than 20 years', () => {
     expect(says(rule, contactor(725_000))).toContain(
-      'note on line 7, “element "K1" b10d 725000”: “K1” is to be replaced after 19.9 years of so many cycles, sooner than the 20 years',
+      'note on line 7, “component "K1" b10d 725000”: “K1” is to be replaced after 19.9 years of so many cycles, sooner than the 20 years',
     );
     expect(says(rule, contactor(730_000))).toBe('');
   });
@@ -111,7 +111,7 @@ describe('a part that wears by switching', () => {
     // 365 000 operations are ten years: 3652.5 days.
     expect(due(365_000, '2016-11-25')).toMatch(/^note /);
     expect(due(365_000, '2016-11-24')).toBe(
-      'warning on line 7, “element "K1" b10d 365000 fitted 2016-11-24”: “K1” is to be replaced after 10 years of so many cycles; it has been in use since 2016-11-24.\n',
+      'warning on line 7, “component "K1" b10d 365000 fitted 2016-11-24”: “K1” is to be replaced after 10 years of so many cycles; it has been in use since 2016-11-24.\n',
     );
     // 20 years are 7305 days.
     const old = (since: string) =>

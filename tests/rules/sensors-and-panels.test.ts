@@ -230,31 +230,31 @@ describe('what is set on a panel', () => {
     [
       'two selectors, each once',
       [],
-      [model(selector('logic', 'steps', 'held'), selector('lamp', 'on', 'off')), of('select logic steps', 'select lamp on')],
+      [model(selector('reply', 'steps', 'held'), selector('lamp', 'on', 'off')), of('select reply steps', 'select lamp on')],
     ],
     [
       'one of two for the second time',
       ['Selector “lamp” is set twice: to “on” and to “off”.'],
       [
-        model(selector('logic', 'steps', 'held'), selector('lamp', 'on', 'off')),
-        of('select lamp on', 'select logic steps', 'select lamp off'),
+        model(selector('reply', 'steps', 'held'), selector('lamp', 'on', 'off')),
+        of('select lamp on', 'select reply steps', 'select lamp off'),
       ],
     ],
-    ['one twice to the same', ['Selector “logic” is set twice.'], [panel('main', 'select logic steps', 'select logic steps')]],
-    ['the same on two panels', [], [panel('main', 'select logic steps'), panel('back', 'select logic held')]],
+    ['one twice to the same', ['Selector “reply” is set twice.'], [panel('main', 'select reply steps', 'select reply steps')]],
+    ['the same on two panels', [], [panel('main', 'select reply steps'), panel('back', 'select reply held')]],
     ['a selector that may stand in what cannot be read of the model', [], [model('selctor lamp "What it does"'), of('select lamp on')]],
     [
       'a position that may stand in what cannot be read of the selector',
       [],
-      [model('selector logic "What it does" {\n  option steps "It does"\n  optoin held "It does"\n}'), of('select logic held')],
+      [model('selector reply "What it does" {\n  option steps "It does"\n  optoin held "It does"\n}'), of('select reply held')],
     ],
-    ['a panel of which the model is not known', [], [block('panel main : nobody-knows', 'select logic held')]],
-    ['a panel without a model', [], [block('panel main', 'select logic held')]],
+    ['a panel of which the model is not known', [], [block('panel main : nobody-knows', 'select reply held')]],
+    ['a panel without a model', [], [block('panel main', 'select reply held')]],
   ])('%s', (_, expected, parts) => expect(whatOf(rule, ...parts)).toEqual(expected));
 
   test('a position of a selector that has none', () => {
-    expect(said(rule, model('selector logic "What it does" {\n}'), of('select logic held'))).toBe(
-      'error on line 11, “held”: Selector “logic” has no position “held”.\n  What to do: Add its positions to the model.\n  See line 7, “selector logic”: the selector, with its positions\n',
+    expect(said(rule, model('selector reply "What it does" {\n}'), of('select reply held'))).toBe(
+      'error on line 11, “held”: Selector “reply” has no position “held”.\n  What to do: Add its positions to the model.\n  See line 7, “selector reply”: the selector, with its positions\n',
     );
   });
 });

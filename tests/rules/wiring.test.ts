@@ -45,7 +45,7 @@ const parts = {
   high: 'sensor high-edge : finch-edge {\n  watches closing\n  terminator 8.2 kohm\n}\n',
   control: 'control fobs {\n  by transmitter\n  acts impulse\n}\n',
   panelHead: 'panel main : rowan-pair {\n',
-  selection: '  select logic steps\n',
+  selection: '  select reply steps\n',
   drives: '  wire west-arm to LA1 LA2\n  wire east-arm to LB1 LB2\n',
   relayWire: '  wire relay-beam to G1 G0\n  wire relay-beam supply to V1 V0\n  wire relay-beam test to X1 V0\n',
   beamWire: '  wire self-beam to T1 T0\n',
@@ -233,7 +233,7 @@ const wire = fc
   )
   .map(([device, part, to]) => `  wire ${device}${part} to ${to.join(' ')}\n`);
 const link = fc.array(fc.constantFrom(...terminals), { minLength: 1, maxLength: 3 }).map((ends) => `  link ${ends.join(' ')} # why\n`);
-const other = fc.constantFrom('  registered self-beam\n', '  select logic steps\n', '  select logic stops\n', '  select lodgic steps\n');
+const other = fc.constantFrom('  registered self-beam\n', '  select reply steps\n', '  select reply stops\n', '  select lodgic steps\n');
 const edgeLines = fc
   .array(
     fc.constantFrom(

@@ -116,7 +116,7 @@ const permitted = (unit: 'N' | 'N·m', word: string, push: string): FigureKind =
 });
 
 interface ForceAdjuster {
-  /** "On main, force-trim". */
+  /** "On main, force-dial". */
   readonly named: string;
   readonly adjuster: Adjuster;
   readonly range: { readonly low: number; readonly high: number };
@@ -137,7 +137,7 @@ function adjusterFor(leaf: Leaf): ForceAdjuster | undefined {
   return undefined;
 }
 
-/** "On main, force-trim about a quarter turn from the low stop"; undefined where there is no such adjuster. */
+/** "On main, force-dial about a quarter turn from the low stop"; undefined where there is no such adjuster. */
 function settingInWords(leaf: Leaf, share: number): string | undefined {
   const found = adjusterFor(leaf);
   if (found === undefined) return undefined;

@@ -124,10 +124,10 @@ export const figures: readonly FigureKind[] = [
     work: each((of, { coverage, links }, give) => {
       if (coverage === undefined) return;
       const inputs = (): Input[] =>
-        links.flatMap(({ elements }) =>
-          elements.flatMap((element) => [
-            { name: `mean time of ${element.what}`, value: element.mttfd, unit: 'years' },
-            { name: `diagnostic coverage of ${element.what}`, value: element.coverage, unit: '1' },
+        links.flatMap(({ components }) =>
+          components.flatMap((component) => [
+            { name: `mean time of ${component.what}`, value: component.mttfd, unit: 'years' },
+            { name: `diagnostic coverage of ${component.what}`, value: component.coverage, unit: '1' },
           ]),
         );
       give(of.name, coverage, headPlace(of), inputs, () => `${Number((coverage * 100).toPrecision(3))} %`);

@@ -51,7 +51,7 @@ export interface Wearing {
   readonly at: Place;
 }
 
-interface Element {
+interface Component {
   readonly what: string;
   readonly mttfd: number;
   readonly coverage: number;
@@ -70,7 +70,7 @@ export interface ChainLink {
   /** Mean time of a channel as it counts: capped, and one for two. */
   readonly mttfd: number | undefined;
   /** What it consists of, each with its own mean time; none where that is not known. */
-  readonly elements: readonly Element[];
+  readonly components: readonly Component[];
   /** Why it is not better than that; empty where nothing stands in the way. */
   readonly because: string;
   /** How its number was found; undefined where its maker declares it. */
@@ -147,8 +147,8 @@ export const chainOf = perSubject((of: SafetyFunction): Chain => {
     declared,
     mttfd: isKnown ? inSeries(means) : undefined,
     coverage:
-      isKnown && links.every(({ elements }) => elements.length > 0)
-        ? averageCoverage(links.flatMap(({ elements }) => elements))
+      isKnown && links.every(({ components }) => components.length > 0)
+        ? averageCoverage(links.flatMap(({ components }) => components))
         : undefined,
   };
 }) as (of: SafetyFunction) => Chain;
@@ -171,7 +171,7 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
   const what = at.text;
   const lack = (says: string): void => void work.lacks.push({ what, says, at });
   if (load === undefined) return lack('');
-  if (load.kind === 'control') return lack('is a control, and has to stand as an element of a subsystem, with what its maker declares');
+  if (load.kind === 'control') return lack('is a control, and has to stand as an component of a subsystem, with what its maker declares');
   const facts = declaredOf(load);
   if (facts === undefined) return lack(load.it.modelAt === undefined ? 'has no model' : '');
   const relay = load.kind === 'panel' ? load.it.model?.facts['output-relay']?.value : undefined;
@@ -196,7 +196,7 @@ function addPart(work: Work, { at, it: load }: FunctionPart): void {
       level: Math.min(declared ?? 5, levelFromPfhd(pfhd)) as Level,
       declared,
       mttfd: stated === undefined ? undefined : Math.min(stated, cap((facts.category?.value ?? 0) as Category)),
-      elements: stated === undefined || facts.coverage === undefined ? [] : [{ what, mttfd: stated, coverage }],
+      components: stated === undefined || facts.coverage === undefined ? [] : [{ what, mttfd: stated, coverage }],
       because: facts.pfhd === undefined ? 'only its level is declared, so the worst of it counts' : '',
       reckoned: undefined,
     });
@@ -222,37 +222,37 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
   const at = headPlace(subsystem);
   const category = (subsystem.facts.category?.value ?? 0) as Category;
   const channels = { first: [] as number[], second: [] as number[], test: [] as number[] };
-  const elements: Element[] = [];
+  const components: Component[] = [];
   let isFromMemory = false;
   const lacksBefore = work.lacks.length;
-  for (const element of subsystem.facts.element) {
-    const { what } = element;
-    const place = factPlace(subsystem, element);
-    const kind = element.kind === undefined ? undefined : typical[element.kind];
-    const b10d = element.b10d ?? (element.mttfd === undefined && kind !== undefined && 'b10d' in kind ? kind.b10d : undefined);
+  for (const component of subsystem.facts.component) {
+    const { what } = component;
+    const place = factPlace(subsystem, component);
+    const kind = component.kind === undefined ? undefined : typical[component.kind];
+    const b10d = component.b10d ?? (component.mttfd === undefined && kind !== undefined && 'b10d' in kind ? kind.b10d : undefined);
     const mttfd =
-      element.mttfd !== undefined
-        ? element.mttfd / year
-        : element.b10d === undefined && kind !== undefined && 'mttfd' in kind
+      component.mttfd !== undefined
+        ? component.mttfd / year
+        : component.b10d === undefined && kind !== undefined && 'mttfd' in kind
           ? kind.mttfd
           : undefined;
-    const recalled = element.b10d === undefined && element.mttfd === undefined;
+    const recalled = component.b10d === undefined && component.mttfd === undefined;
     if (recalled) isFromMemory = true;
-    if (b10d !== undefined) wears(work, { what, b10d, isFromMemory: recalled, times: element.times, since: element.fitted, at: place });
+    if (b10d !== undefined) wears(work, { what, b10d, isFromMemory: recalled, times: component.times, since: component.fitted, at: place });
     const means: number[] = mttfd === undefined ? [] : [mttfd];
-    if (b10d !== undefined && work.operations !== undefined) means.push(mttfdFromB10d(b10d, work.operations * element.times));
+    if (b10d !== undefined && work.operations !== undefined) means.push(mttfdFromB10d(b10d, work.operations * component.times));
     if (b10d !== undefined && work.operations === undefined) work.lacks.push({ what, says: noCycles, at: place });
     const mean = inSeries(means);
     if (mean === undefined) {
       if (b10d === undefined) work.lacks.push({ what, says: 'has none of “b10d”, “mttfd” and “kind”', at: place });
       continue;
     }
-    channels[element.channel].push(mean);
-    if (element.channel !== 'test') elements.push({ what, mttfd: mean, coverage: element.coverage });
+    channels[component.channel].push(mean);
+    if (component.channel !== 'test') components.push({ what, mttfd: mean, coverage: component.coverage });
   }
   const first = inSeries(channels.first);
   if (first === undefined || work.lacks.length > lacksBefore) {
-    if (work.lacks.length === lacksBefore) work.lacks.push({ what: subsystem.name, says: 'has no element in its first channel', at });
+    if (work.lacks.length === lacksBefore) work.lacks.push({ what: subsystem.name, says: 'has no component in its first channel', at });
     return;
   }
   const { tests, 'tested-on-demand': onDemand, 'common-cause': commonCause } = subsystem.facts;
@@ -261,12 +261,12 @@ function addSubsystem(work: Work, subsystem: Subsystem): void {
     category,
     first,
     second,
-    coverage: averageCoverage(elements) ?? 0,
+    coverage: averageCoverage(components) ?? 0,
     commonCause: commonCause?.value,
     tests: onDemand === undefined ? tests?.value : Infinity,
     tester: inSeries(channels.test),
   });
-  work.links.push(linkOf(subsystem.name, at, reckoned, category, first, isFromMemory || second !== undefined, elements));
+  work.links.push(linkOf(subsystem.name, at, reckoned, category, first, isFromMemory || second !== undefined, components));
 }
 
 /** A link that was reckoned. For one channel of that mean time the relation is published; a second one, tests and caps are from memory. */
@@ -277,7 +277,7 @@ function linkOf(
   claimed: Category,
   mean: number,
   isFromMemory: boolean,
-  elements: readonly Element[],
+  components: readonly Component[],
 ): ChainLink {
   const pfhdAtLeast = claimed <= 1 && !isFromMemory ? singleChannelPfhd(mean) : 0;
   return {
@@ -288,7 +288,7 @@ function linkOf(
     level: reckoned.level,
     declared: undefined,
     mttfd: reckoned.mttfd,
-    elements,
+    components,
     because: reckoned.because,
     reckoned,
   };

@@ -10,7 +10,7 @@ export const rule = installationRule({
   why: 'Nobody can say what stops it: no sensor and no stop counts for what it moves.',
   remedy: 'Wire the drive to a motor output of the panel, or take it out of the file.',
   source: commonPractice,
-  acceptable: true,
+  acceptable: false,
   check: (installation, report) => {
     const { drives, panels } = installation;
     // Where there is no panel at all, that is said.

@@ -51,8 +51,8 @@ export const block = {
       doc: 'A part of the function that is put together here from single parts, in one channel or two.',
       named: true,
       example:
-        'subsystem cut-off {\n  category 3\n  common-cause 75\n  element "contactor K1" b10d 1300000 coverage 90 %\n' +
-        '  element "contactor K2" channel second b10d 1300000 coverage 90 %\n}',
+        'subsystem cut-off {\n  category 3\n  common-cause 75\n  component "contactor K1" b10d 1300000 coverage 90 %\n' +
+        '  component "contactor K2" channel second b10d 1300000 coverage 90 %\n}',
       lines: {
         category: {
           safety: true,
@@ -78,12 +78,13 @@ export const block = {
           source: 'EN ISO 13849-1',
           slots: {},
         },
-        element: {
+        component: {
           safety: true,
           doc: 'One part: its channel, and what its maker declares of it.',
+          formerly: ['element'],
           many: true,
           required: true,
-          example: 'element "contactor K1" b10d 1300000 coverage 90 % times 2',
+          example: 'component "contactor K1" b10d 1300000 coverage 90 % times 2',
           source: 'EN ISO 13849-1, Annexes C and D',
           slots: {
             what: text({ doc: 'What it is.' }),

@@ -121,7 +121,7 @@ export const block = {
       named: true,
       title: true,
       example:
-        'selector logic "What a command does" {\n  option steps "open, stop, close, stop" acts impulse\n' +
+        'selector reply "What a command does" {\n  option steps "open, stop, close, stop" acts impulse\n' +
         '  option closes-alone "closes by itself after the dwell" acts automatic\n}',
       lines: {
         option: {
@@ -154,7 +154,7 @@ export const block = {
       doc: 'A rotary adjuster, and what its positions mean.',
       named: true,
       title: true,
-      example: 'adjuster dwell-trim "Time open" {\n  sets dwell\n  range 2 s .. 120 s\n  sweep 270 deg\n  curve linear\n}',
+      example: 'adjuster dwell-dial "Time open" {\n  sets dwell\n  range 2 s .. 120 s\n  sweep 270 deg\n  curve linear\n}',
       lines: {
         sets: {
           doc: 'What it adjusts.',

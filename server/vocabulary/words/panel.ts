@@ -38,7 +38,7 @@ export const block = {
       safety: true,
       doc: 'The position of a selector.',
       many: true,
-      example: 'select logic closes-alone',
+      example: 'select reply closes-alone',
       slots: { selector: ref('selector', { doc: 'The selector.' }), option: ref('option', { doc: 'Its position.' }) },
     },
     registered: {
