@@ -55,10 +55,14 @@ export const openingOf = perSubject(({ leaves }: Installation): Opening | undefi
   return { width, parts };
 });
 
+/** True for a field that lies on places of a leaf and not across the opening. */
+const liesElsewhere = (sensor: Sensor): boolean =>
+  sensor.facts.guards.length > 0 && !watches(sensor, 'closing') && !watches(sensor, 'pedestrian');
+
 /** True where the rays of a beam or curtain of the opening surely end before its other side. */
 export function endsShort(sensor: Sensor): boolean {
   const reach = sensor.model?.facts.reach;
-  if (reach === undefined || sensor.facts.on !== undefined || isEdge(sensor)) return false;
+  if (reach === undefined || sensor.facts.on !== undefined || isEdge(sensor) || liesElsewhere(sensor)) return false;
   const opening = openingOf(sensor.installation);
   return opening !== undefined && opening.width > reach.value * (1 + 1e-9);
 }

@@ -2,12 +2,15 @@
 
 const longest = 400;
 
+/** What a fact that is missing is asked for with: a question as one asks it, and no sentence that ends in doubt. */
+const question = /^(By what|How|In which|On which|What|Where|Which|Who|With what) .*\?$/;
+
 /** What is wrong with a sentence that is shown to people; `file` is the text that it may quote numbers from. */
 export function faultsOf(sentence: string, file: string): string[] {
   const faults: string[] = [];
   const say = (fault: string): void => void faults.push(`${fault}: ${JSON.stringify(sentence)}`);
   if (sentence.trim() === '') say('is empty');
-  if (!sentence.endsWith('.')) say('does not end with a full stop');
+  if (!sentence.endsWith('.') && !question.test(sentence)) say('does not end with a full stop');
   if (!/^[\p{Lu}“"‘']/u.test(sentence)) say('does not start with a capital or a quotation mark');
   if (/undefined|NaN|\[object|Infinity/.test(sentence)) say('shows a slip of the program');
   if (withoutQuotes(sentence).includes('!')) say('shouts');

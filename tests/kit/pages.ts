@@ -225,7 +225,9 @@ function placeIn(analysis: Analysis, { start, end }: Span, isDerived: boolean): 
   const before = text.slice(0, start).trimEnd();
   if (start === end) return `what follows ${cited(before.slice(before.lastIndexOf('\n') + 1).trim())}`;
   const isOnly = text.indexOf(text.slice(start, end)) === text.lastIndexOf(text.slice(start, end));
-  const head = [...text.slice(0, start).matchAll(/^\S.*\{/gm)].at(-1)?.[0].replace(/ *[:"{].*$/, '');
+  // A head of a block holds its own model and name.
+  const lineEnd = text.indexOf('\n', start);
+  const head = [...text.slice(0, lineEnd < 0 ? text.length : lineEnd).matchAll(/^\S.*\{/gm)].at(-1)?.[0].replace(/ *[:"{].*$/, '');
   return isOnly || head === undefined ? words : `${words} in ${head}`;
 }
 

@@ -1,7 +1,8 @@
-import { guards, heedingOf, isMeantFor, measureOf } from '../../circuits/index.ts';
-import { headPlace, type Leaf } from '../../model/index.ts';
+import { guards, heedingOf, isMeantFor, measureOf, missesPeople } from '../../circuits/index.ts';
+import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import { heldInView, measuresFor } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
+import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -33,21 +34,26 @@ export const rule = installationRule({
   },
 });
 
-/** Sensors that guard it and that the panel heeds, but that cannot do what their models claim. */
+/** Sensors that guard it and that the panel heeds, but that cannot do what their models claim, or see nobody where they are. */
 function overrated(leaf: Leaf): Related[] {
   return leaf.installation.sensors
     .filter(
       (sensor) =>
         sensor.model?.facts.measure !== undefined &&
-        measureOf(sensor) === undefined &&
+        (measureOf(sensor) === undefined || missesPeople(sensor)) &&
         heedingOf(sensor) !== undefined &&
         guards(sensor, leaf, 'closing'),
     )
     .map((sensor) => ({
-      message: `${quoted(sensor.name)} is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`,
+      message: `${quoted(sensor.name)} ${overratedAs(sensor)}`,
       ...headPlace(sensor),
     }));
 }
+
+const overratedAs = (sensor: Sensor): string =>
+  measureOf(sensor) === undefined
+    ? `is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`
+    : missed(sensor);
 
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
 function unheeded(leaf: Leaf): Related[] {

@@ -62,7 +62,7 @@ export const rule = installationRule({
           severity: memory ? 'warning' : 'error',
           what: `${quoted(leaf.name)}: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${judged.open.join(' or ')}.`,
           why: reasons[hazard.kind],
-          remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody; or let the gate move only while a control in full view is held.`,
+          remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody there, as its “guards” says; or let the gate move only while a control in full view is held.`,
           source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,
           related: [
             ...(hazard.at === undefined ? none : [{ message: 'it follows from this', start: hazard.at.start, end: hazard.at.end }]),

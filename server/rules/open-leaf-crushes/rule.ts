@@ -1,8 +1,9 @@
-import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
+import { guards, heedingOf, measureOf, missesPeople, sensorsFor } from '../../circuits/index.ts';
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf, regimeOf, type Sensor } from '../../model/index.ts';
 import { heldInView, liesOn, openingForcesProven } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
+import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -27,20 +28,23 @@ export const rule = installationRule({
           guards(sensor, leaf, 'opening') &&
           heedingOf(sensor) !== undefined,
       );
-      if (sensors.some((sensor) => protects(sensor, leaf) && heedingOf(sensor)?.tested === true) || openingForcesProven(leaf)) continue;
+      if (sensors.some((sensor) => whyNot(sensor, leaf) === undefined) || openingForcesProven(leaf)) continue;
       report({
         at: room.line,
         what: `${quoted(leaf.name)} opens to within ${Math.round(room.value * 1000)} mm of something fixed, which crushes ${partsInWords(crushed(room.value))}; nothing there limits the force or keeps the leaf off a person.`,
-        related: sensors.map((sensor) => ({
-          message: protects(sensor, leaf)
-            ? `${quoted(sensor.name)} is not tested: ${heedingOf(sensor)?.because ?? ''}`
-            : `${quoted(sensor.name)} sees who stands in the way, which only adds to force limitation`,
-          ...headPlace(sensor),
-        })),
+        related: sensors.map((sensor) => ({ message: `${quoted(sensor.name)} ${whyNot(sensor, leaf)}`, ...headPlace(sensor) })),
       });
     }
   },
 });
+
+/** Why a sensor that the panel heeds does not keep the leaf off; undefined where it does. */
+function whyNot(sensor: Sensor, leaf: Leaf): string | undefined {
+  if (!protects(sensor, leaf)) return 'sees who stands in the way, which only adds to force limitation';
+  if (missesPeople(sensor)) return missed(sensor);
+  const heeding = heedingOf(sensor);
+  return heeding === undefined || heeding.tested ? undefined : `is not tested: ${heeding.because}`;
+}
 
 /**
  * Detection of a person on the ground (D) supplements force limitation (C) and does not stand for it. In North America means are counted,

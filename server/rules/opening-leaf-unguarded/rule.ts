@@ -2,6 +2,7 @@ import { guards, heedingOf, measureOf, missesPeople, sensorsFor } from '../../ci
 import { headPlace, type Sensor } from '../../model/index.ts';
 import { heldInView, openingForcesProven, opensUnwatched } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
+import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -28,10 +29,12 @@ export const rule = installationRule({
       if (!ontoPublic && unwatched === undefined) continue;
       const there = sensorsFor(leaf).filter((sensor) => measureOf(sensor) !== undefined && guards(sensor, leaf, 'opening'));
       if (there.some((sensor) => heedingOf(sensor)?.tested === true && !missesPeople(sensor)) || openingForcesProven(leaf)) continue;
-      const why = ontoPublic ? 'outward, where the public is' : `without anybody beside it (${quoted(unwatched?.control?.name ?? '')})`;
+      const why = ontoPublic
+        ? 'opens outward, where the public is'
+        : `is opened without anybody beside it (${quoted(unwatched?.control?.name ?? '')})`;
       report({
         at: opens.line,
-        what: `${quoted(leaf.name)} opens ${why}, and nothing that is tested watches it while it opens.`,
+        what: `${quoted(leaf.name)} ${why}, and nothing that is tested watches it while it opens.`,
         related: [
           ...there.map((sensor): Related => ({ message: whyNot(sensor), ...headPlace(sensor) })),
           ...(ontoPublic || unwatched === undefined ? [] : [{ message: 'it is opened by this', ...unwatched.at }].map(placed)),
@@ -46,6 +49,6 @@ const placed = ({ message, start, end }: Related): Related => ({ message, start,
 function whyNot(sensor: Sensor): string {
   const heeding = heedingOf(sensor);
   if (heeding === undefined) return `${quoted(sensor.name)} is meant to, but the panel does not heed it`;
-  if (missesPeople(sensor)) return `${quoted(sensor.name)} does not see who lies on the ground, or does not reach across`;
+  if (missesPeople(sensor)) return `${quoted(sensor.name)} ${missed(sensor)}`;
   return `${quoted(sensor.name)} is not tested: ${heeding.because}`;
 }

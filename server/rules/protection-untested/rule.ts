@@ -1,6 +1,6 @@
 import { guards, heedingOf, measureOf, sensorsFor } from '../../circuits/index.ts';
 import { headPlace, type Leaf } from '../../model/index.ts';
-import { askedOf, forcesProven, measuresFor, meets } from '../../safeguards/index.ts';
+import { askedOf, commandsOf, forcesProven, measuresFor, meets } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -19,8 +19,10 @@ export const rule = installationRule({
   check: (installation, report) => {
     const asked = askedOf(installation);
     if (asked === undefined) return;
-    const { command, requirement } = asked;
-    const itself = command.kind === 'automatic';
+    const { requirement } = asked;
+    // Of those that ask for as much, the one that waits for nobody matters most.
+    const itself = commandsOf(installation).find(({ kind }) => kind === 'automatic');
+    const command = itself ?? asked.command;
     for (const leaf of installation.leaves) {
       if (leaf.drives.length === 0) continue;
       // What is missing altogether is the business of the rules on the closing edge; here it is there, but not tested.
@@ -29,10 +31,10 @@ export const rule = installationRule({
       const first = untested[0];
       report({
         at: first ?? headPlace(leaf),
-        what: `What protects ${quoted(leaf.name)} is not tested before each movement${itself ? ', and the gate closes by itself' : ''}: ${untested.map((it) => it.says).join('; ')}.`,
+        what: `What protects ${quoted(leaf.name)} is not tested before each movement${itself === undefined ? '' : ', and the gate moves by itself'}: ${untested.map((it) => it.says).join('; ')}.`,
         related: [
           ...untested.slice(1).map((it): Related => ({ message: it.says, start: it.start, end: it.end })),
-          { message: itself ? 'it closes by itself' : 'this commands it', start: command.at.start, end: command.at.end },
+          { message: itself === undefined ? 'this commands it' : 'it moves by itself', start: command.at.start, end: command.at.end },
           { message: 'the leaf that relies on it', ...headPlace(leaf) },
         ],
       });

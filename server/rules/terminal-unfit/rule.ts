@@ -109,7 +109,7 @@ function inWords({ part }: Wire, device: Device): string {
   if (part === 'supply') return `the supply of ${name}`;
   if (part === 'test') return `the test input of ${name}`;
   if (device.kind === 'drive') return `${name}, a drive,`;
-  if (device.kind === 'control') return `${name}, a control,`;
+  if (device.kind === 'control') return `${name}, ${device.it.facts.acts?.value === 'stop' ? 'a stop' : 'a control'},`;
   const output = sensorModelOf(device)?.facts.output?.value;
   return `${name}, ${output === 'two-wire' ? 'a self-checking sensor on two wires' : output === 'resistive' ? 'a resistive edge' : 'a sensor with a relay contact'},`;
 }

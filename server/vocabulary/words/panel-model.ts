@@ -35,7 +35,7 @@ export const block = {
             earth: 'protective earth',
             motor: 'a drive',
             common: 'the return of the inputs that name it',
-            'command-input': 'a control that starts or stops a movement',
+            'command-input': 'a control that moves the gate',
             'stop-input': 'an emergency or safety stop',
             'safety-input': 'a relay contact of a protective device',
             'edge-input': 'a resistive edge, or a chain of them',
