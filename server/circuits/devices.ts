@@ -67,8 +67,11 @@ export function endsShort(sensor: Sensor): boolean {
   return opening !== undefined && opening.width > reach.value * (1 + 1e-9);
 }
 
+/** True for one ray that a moving leaf carries along: it spans nothing. */
+export const ridesAlong = ({ facts, model }: Sensor): boolean => facts.on !== undefined && model?.facts.kind?.value === 'beam';
+
 /** True where what a sensor sees is surely not who it is there for. */
-export const missesPeople = (sensor: Sensor): boolean => !isEdge(sensor) && (passesOver(sensor) || endsShort(sensor));
+export const missesPeople = (sensor: Sensor): boolean => !isEdge(sensor) && (passesOver(sensor) || endsShort(sensor) || ridesAlong(sensor));
 
 /** True when it says of the sensor that it watches that movement. */
 export const watches = (sensor: Sensor, movement: Movement): boolean => sensor.facts.watches?.movements.includes(movement) === true;

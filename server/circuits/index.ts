@@ -12,6 +12,7 @@ export {
   type Opening,
   openingOf,
   passesOver,
+  ridesAlong,
   watches,
 } from './devices.ts';
 export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reaches, sensorsFor, sensorsHeardBy } from './heeding.ts';

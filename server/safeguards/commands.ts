@@ -15,8 +15,10 @@ export interface Command {
   readonly kind: ControlKind;
   /** Where the file says so. */
   readonly at: { readonly start: number; readonly end: number };
-  /** The control that gives it; undefined where the gate closes by itself after a dwell. */
+  /** The control that gives it; undefined where the gate moves by itself. */
   readonly control: Control | undefined;
+  /** What makes it move. */
+  readonly cause: 'control' | 'dwell' | 'loop' | 'selector';
 }
 
 type Means = NonNullable<Control['facts']['by']>['value'];
@@ -58,13 +60,19 @@ export const commandsOf = perSubject((installation: Installation): readonly Comm
   for (const control of installation.controls) {
     const { acts } = control.facts;
     if (acts === undefined || acts.value === 'stop') continue;
-    commands.push({ kind: kindOf(control, acts.value), at: acts.line, control });
+    commands.push({ kind: kindOf(control, acts.value), at: acts.line, control, cause: 'control' });
   }
+  // A vehicle on a loop commands, and nobody with it.
+  for (const { model, wires } of installation.sensors)
+    if (model?.facts.kind?.value === 'loop')
+      for (const { part, ends, fact } of wires)
+        if (part === 'signal' && ends.some(({ terminal }) => terminal?.role === 'command-input'))
+          commands.push({ kind: 'automatic', at: fact.line, control: undefined, cause: 'loop' });
   for (const { option, selection } of positionsOf(installation))
-    if (option.acts === 'automatic') commands.push({ kind: 'automatic', at: selection.fact.line, control: undefined });
+    if (option.acts === 'automatic') commands.push({ kind: 'automatic', at: selection.fact.line, control: undefined, cause: 'selector' });
   const { dwell, pedestrian } = installation.motion?.facts ?? {};
-  if (pedestrian?.dwell !== undefined) commands.push({ kind: 'automatic', at: pedestrian.line, control: undefined });
-  if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, control: undefined });
+  if (pedestrian?.dwell !== undefined) commands.push({ kind: 'automatic', at: pedestrian.line, control: undefined, cause: 'dwell' });
+  if (dwell !== undefined) commands.push({ kind: 'automatic', at: dwell.line, control: undefined, cause: 'dwell' });
   return commands;
 });
 
@@ -82,6 +90,7 @@ function kindOf(control: Control, acts: Moving): ControlKind {
 /** The first command that starts an opening with nobody beside the gate: a clock, or a vehicle on a loop. */
 export const opensUnwatched = perSubject((installation: Installation): Command | undefined =>
   commandsOf(installation).find(
-    ({ control, kind }) => control !== undefined && (kind === 'automatic' || control.facts.by?.value === 'loop'),
+    ({ control, kind, cause }) =>
+      cause === 'loop' || (control !== undefined && (kind === 'automatic' || control.facts.by?.value === 'loop')),
   ),
 );

@@ -1,9 +1,10 @@
 // What covers the hazards of a leaf, and what is there but does not.
-import { endsShort, heedingOf, isEdge, measureOf, missesPeople, reaches, watches } from '../circuits/index.ts';
+import { heedingOf, isEdge, measureOf, missesPeople, reaches, watches } from '../circuits/index.ts';
 import { type Hazard, type HazardKind, hazardsOf } from '../figures/hazards/working.ts';
 import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { heldInView } from './commands.ts';
 import { openingForcesProven } from './forces.ts';
+import { missed } from './unseeing.ts';
 
 /** A device or measure, and where the file speaks of it. */
 export interface Cover {
@@ -115,7 +116,7 @@ function whyNot(sensor: Sensor, leaf: Leaf, hazard: Hazard, fits: boolean): stri
   const heeding = heedingOf(sensor);
   if (heeding === undefined) return 'is meant to, but the panel does not heed it';
   if (!reaches(sensor, leaf)) return 'is meant to, but reports to a panel that does not drive the leaf';
-  if (missesPeople(sensor)) return endsShort(sensor) ? 'does not reach across the opening' : 'passes over who lies on the ground';
+  if (missesPeople(sensor)) return missed(sensor);
   if (hazard.kind !== 'closing-edge' && !heeding.tested) return `is not tested before each movement: ${heeding.because}`;
   return hazard.movements.some((movement) => watches(sensor, movement)) ? undefined : `does not watch ${hazard.movements.join(' and ')}`;
 }

@@ -28,3 +28,4 @@ export {
   type Users,
 } from './matrix.ts';
 export { type Position, positionsOf } from './positions.ts';
+export { missed } from './unseeing.ts';

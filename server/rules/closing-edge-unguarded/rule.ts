@@ -1,8 +1,7 @@
 import { guards, heedingOf, isMeantFor, measureOf, missesPeople } from '../../circuits/index.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
-import { heldInView, measuresFor } from '../../safeguards/index.ts';
+import { heldInView, measuresFor, missed } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
-import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

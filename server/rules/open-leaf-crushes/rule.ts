@@ -1,9 +1,8 @@
 import { guards, heedingOf, measureOf, missesPeople, sensorsFor } from '../../circuits/index.ts';
 import { crushed, leastGap, partsInWords } from '../../figures/hazards/working.ts';
 import { headPlace, type Leaf, regimeOf, type Sensor } from '../../model/index.ts';
-import { heldInView, liesOn, openingForcesProven } from '../../safeguards/index.ts';
+import { heldInView, liesOn, missed, openingForcesProven } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
-import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({

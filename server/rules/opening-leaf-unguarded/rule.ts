@@ -1,8 +1,7 @@
 import { guards, heedingOf, measureOf, missesPeople, sensorsFor } from '../../circuits/index.ts';
 import { headPlace, type Sensor } from '../../model/index.ts';
-import { heldInView, openingForcesProven, opensUnwatched } from '../../safeguards/index.ts';
+import { heldInView, missed, openingForcesProven, opensUnwatched } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
-import { missed } from '../unseeing.ts';
 import { quoted } from '../words.ts';
 
 export const rule = installationRule({
@@ -31,20 +30,22 @@ export const rule = installationRule({
       if (there.some((sensor) => heedingOf(sensor)?.tested === true && !missesPeople(sensor)) || openingForcesProven(leaf)) continue;
       const why = ontoPublic
         ? 'opens outward, where the public is'
-        : `is opened without anybody beside it (${quoted(unwatched?.control?.name ?? '')})`;
+        : unwatched?.control === undefined
+          ? 'is opened for a vehicle on a loop'
+          : `is opened without anybody beside it (${quoted(unwatched.control.name)})`;
       report({
         at: opens.line,
         what: `${quoted(leaf.name)} ${why}, and nothing that is tested watches it while it opens.`,
         related: [
           ...there.map((sensor): Related => ({ message: whyNot(sensor), ...headPlace(sensor) })),
-          ...(ontoPublic || unwatched === undefined ? [] : [{ message: 'it is opened by this', ...unwatched.at }].map(placed)),
+          ...(ontoPublic || unwatched === undefined
+            ? []
+            : [{ message: 'it is opened by this', start: unwatched.at.start, end: unwatched.at.end }]),
         ],
       });
     }
   },
 });
-
-const placed = ({ message, start, end }: Related): Related => ({ message, start, end });
 
 function whyNot(sensor: Sensor): string {
   const heeding = heedingOf(sensor);

@@ -18,7 +18,10 @@ export const rule = installationRule({
     const leaf = leaves.find((each) => each.name === pedestrian.leaf.text);
     if (leaf === undefined) return;
     const users = site.facts.users.value;
-    const own = pedestrian.dwell === undefined ? undefined : { kind: 'automatic' as const, at: pedestrian.line, control: undefined };
+    const own =
+      pedestrian.dwell === undefined
+        ? undefined
+        : { kind: 'automatic' as const, at: pedestrian.line, control: undefined, cause: 'dwell' as const };
     const commands = own === undefined ? commandsOf(installation).filter((command) => command.kind !== 'automatic') : [own];
     // Where it moves only while a control is held, somebody sees and lets go; whether that is allowed is said by hold-to-run-misuse.
     if (commands.length > 0 && commands.every(({ kind }) => kind === 'hold-to-run' || kind === 'hold-to-run by key')) return;

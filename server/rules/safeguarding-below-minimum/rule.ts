@@ -1,4 +1,4 @@
-import { endsShort, guards, heedingOf, measureOf, missesPeople, watches } from '../../circuits/index.ts';
+import { guards, heedingOf, measureOf, missesPeople, watches } from '../../circuits/index.ts';
 import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
 import {
   type Command,
@@ -7,6 +7,7 @@ import {
   matrixSource,
   measuresFor,
   meets,
+  missed,
   present,
   strictest,
   type Users,
@@ -67,8 +68,7 @@ function whyUncounted(sensor: Sensor, leaf: Leaf): string {
   if (heedingOf(sensor) === undefined) return 'does not count: the panel does not heed it';
   if (!watches(sensor, 'closing')) return 'does not watch closing';
   if (!guards(sensor, leaf, 'closing')) return 'does not guard this edge';
-  if (endsShort(sensor)) return 'does not count: it does not reach across the opening';
-  return missesPeople(sensor) ? 'does not count: it passes over who lies on the ground' : '';
+  return missesPeople(sensor) ? missed(sensor) : '';
 }
 
 export const people: Readonly<Record<Users, string>> = {
@@ -77,5 +77,12 @@ export const people: Readonly<Record<Users, string>> = {
   public: 'the public',
 };
 
-const commandInWords = ({ control, kind }: Command): string =>
-  control === undefined ? 'closing by itself after the dwell' : `${quoted(control.name)} (${kind})`;
+const commandInWords = ({ control, kind, cause }: Command): string =>
+  control === undefined ? byItself[cause] : `${quoted(control.name)} (${kind})`;
+
+const byItself: Readonly<Record<Command['cause'], string>> = {
+  control: 'what moves it by itself',
+  dwell: 'closing by itself after the dwell',
+  loop: 'moving for a vehicle on a loop',
+  selector: 'closing by itself, as a selector is set,',
+};
