@@ -1,10 +1,10 @@
 // Which device is heard by which panel, and which leaf that panel stops. A sensor that no panel heeds protects nobody.
-import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Terminal, type Wire } from '../model/index.ts';
+import { type Drive, type Installation, type Leaf, type Panel, perSubject, type Sensor, type Wire } from '../model/index.ts';
 import { isMeantFor, type Movement } from './devices.ts';
 import { declaredAs } from './levels.ts';
 import { isLinked } from './links.ts';
 import { isResistive } from './loops.ts';
-import { isShared } from './terminals.ts';
+import { isHiddenOn } from './terminals.ts';
 
 const inputFor = { 'two-wire': 'two-wire-input', relay: 'safety-input', resistive: 'edge-input' } as const;
 
@@ -16,15 +16,9 @@ function reportingWire(sensor: Sensor): Wire | undefined {
     if (wire.part !== 'signal' || isLinked(wire)) continue;
     for (const { terminal } of wire.ends)
       if (terminal !== undefined && (terminal.role === inputFor[output] || (output === 'relay' && terminal.role === 'stop-input')))
-        return isHidden(wire, terminal) ? undefined : wire;
+        return isHiddenOn(wire, terminal) ? undefined : wire;
   }
   return undefined;
-}
-
-/** True when another contact lies side by side with it on an input that expects a closed one: it stays closed when this one opens. */
-function isHidden(wire: Wire, terminal: Terminal): boolean {
-  if (terminal.role === 'two-wire-input' || terminal.role === 'edge-input' || terminal.contact === 'normally-open') return false;
-  return isShared(wire.panel, terminal);
 }
 
 /** The wire through which a sensor reports: its own, or that of the edge whose chain it is part of. */

@@ -32,4 +32,4 @@ export {
   outputsNamed,
   upstreamOf,
 } from './supplies.ts';
-export { isInput, isUnfit, isUsed, repeatsAnEnd, unfitEnd, wireOn } from './terminals.ts';
+export { hasContact, isHiddenOn, isInput, isInSeries, isUnfit, isUsed, repeatsAnEnd, unfitEnd, wireOn } from './terminals.ts';

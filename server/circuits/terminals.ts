@@ -46,33 +46,68 @@ export function repeatsAnEnd(ends: readonly TerminalUse[]): boolean {
   return false;
 }
 
-/** What the signal wires bring to one terminal. */
-interface Signals {
-  /** In the order of the text. */
-  readonly first: Wire;
-  /** Whether another one brings those of another device. */
-  isShared: boolean;
-}
-
-const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, Signals> => {
-  const byTerminal = new Map<Terminal, Signals>();
+/** The signal wires that end on each terminal, in the order of the text. */
+const signalsByTerminal = perSubject(({ wires }: Panel): ReadonlyMap<Terminal, readonly Wire[]> => {
+  const byTerminal = new Map<Terminal, Wire[]>();
   for (const wire of wires) {
     if (wire.part !== 'signal') continue;
     for (const { terminal } of wire.ends) {
       if (terminal === undefined) continue;
       const known = byTerminal.get(terminal);
-      if (known === undefined) byTerminal.set(terminal, { first: wire, isShared: false });
-      else if (known.first.fact.device.text !== wire.fact.device.text) known.isShared = true;
+      if (known === undefined) byTerminal.set(terminal, [wire]);
+      else if (known.at(-1) !== wire) known.push(wire);
     }
   }
   return byTerminal;
 });
 
 /** The first signal wire of that panel that ends on an input. */
-export const wireOn = (panel: Panel, input: Terminal): Wire | undefined => signalsByTerminal(panel).get(input)?.first;
+export const wireOn = (panel: Panel, input: Terminal): Wire | undefined => signalsByTerminal(panel).get(input)?.[0];
 
-/** True where signal wires of several devices end on a terminal. */
-export const isShared = (panel: Panel, terminal: Terminal): boolean => signalsByTerminal(panel).get(terminal)?.isShared === true;
+/** The contacts on each terminal on which there are several, by the names of their devices: those in series have one sign in common. */
+const contactsOf = perSubject((panel: Panel): ReadonlyMap<Terminal, ReadonlyMap<string, object>> => {
+  const byTerminal = new Map<Terminal, ReadonlyMap<string, object>>();
+  for (const [terminal, wires] of signalsByTerminal(panel)) if (wires.length > 1) byTerminal.set(terminal, rowsOf(wires));
+  return byTerminal;
+});
+
+/** A sign for each device: the same for those that the lines put in series, with each other or by way of others. */
+function rowsOf(wires: readonly Wire[]): ReadonlyMap<string, object> {
+  const rows = new Map<string, Set<string>>();
+  for (const { fact } of wires) rows.set(fact.device.text, new Set([fact.device.text]));
+  for (const { fact } of wires) {
+    const one = rows.get(fact.device.text);
+    const other = fact.series === undefined ? undefined : rows.get(fact.series.text);
+    if (one === undefined || other === undefined || one === other) continue;
+    // The smaller goes into the larger: so none moves more often than the sizes double.
+    const [small, large] = one.size < other.size ? [one, other] : [other, one];
+    for (const name of small) rows.set(name, large.add(name));
+  }
+  return rows;
+}
+
+/** True where two devices on one terminal lie in series there. */
+export function isInSeries(panel: Panel, terminal: Terminal, one: Wire, other: Wire): boolean {
+  const rows = contactsOf(panel).get(terminal);
+  const row = rows?.get(one.fact.device.text);
+  return row !== undefined && row === rows?.get(other.fact.device.text);
+}
+
+/**
+ * True where another contact on the terminal keeps the panel from feeling the one of this wire: side by side with one that is to open to
+ * report, or in series with one that is to close.
+ */
+export function isHiddenOn({ panel, fact }: Wire, terminal: Terminal): boolean {
+  if (terminal.role === 'two-wire-input' || terminal.role === 'edge-input') return false;
+  const rows = contactsOf(panel).get(terminal);
+  if (rows === undefined || rows.size < 2) return false;
+  const own = rows.get(fact.device.text) as ReadonlySet<string> | undefined;
+  return terminal.contact === 'normally-open' ? (own?.size ?? 0) > 1 : own?.size !== rows.size;
+}
+
+/** True where a signal wire of that device ends on the terminal too. */
+export const hasContact = (panel: Panel, terminal: Terminal, device: string): boolean =>
+  contactsOf(panel).get(terminal)?.has(device) === true;
 
 /** The terminals of a panel that a wire or a link ends on. */
 const usedOf = perSubject(({ wires, links }: Panel): ReadonlySet<Terminal> => {

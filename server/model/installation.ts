@@ -101,6 +101,8 @@ export interface Wire {
   readonly device: Device | undefined;
   readonly part: 'signal' | 'supply' | 'test';
   readonly ends: readonly TerminalUse[];
+  /** The device with whose contact this one lies in series, as the line says; absent where no device has that name. */
+  readonly series: Device | undefined;
 }
 
 /** A line of a panel that joins terminals with each other. */

@@ -160,7 +160,8 @@ function tiePanel(panel: Panel, names: Names): void {
   const end = (at: WordValue): TerminalUse => ({ at, terminal: model?.terminals.get(at.text) });
   for (const fact of facts.wire) {
     const device = names.device(fact.device);
-    const wire: Wire = { fact, panel, device, part: fact.part ?? 'signal', ends: fact.to.map(end) };
+    const series = fact.series === undefined ? undefined : names.device(fact.series);
+    const wire: Wire = { fact, panel, device, part: fact.part ?? 'signal', ends: fact.to.map(end), series };
     panel.wires.push(wire);
     if (device !== undefined && device.kind !== 'drive') device.it.wires.push(wire);
   }

@@ -130,11 +130,12 @@ export const records: Readonly<Record<string, (v: readonly unknown[]) => Record<
     line: v[0],
     place: v[1],
   }),
-  'line device part to': (v) => ({
+  'line device part to series': (v) => ({
     line: v[0],
     device: v[1],
     part: v[2],
     to: v[3],
+    series: v[4],
   }),
   'line terminals': (v) => ({
     line: v[0],

@@ -47,7 +47,7 @@
 
 ((line word: (word) @_line (word) @keyword.operator)
   (#any-of? @_line "wire")
-  (#any-of? @keyword.operator "to"))
+  (#any-of? @keyword.operator "in-series-with" "to"))
 
 ((line word: (word) @_line (word) @keyword.operator)
   (#any-of? @_line "accessory")
@@ -79,7 +79,7 @@
 
 ((line word: (word) @_line (number unit: (word) @keyword.operator))
   (#any-of? @_line "accept" "accessory" "arms" "capacity" "carries" "closes" "component" "force" "hinge-gap" "hinge-offset" "hinge-tilt" "infill-opening" "instrument" "measures" "motor" "option" "output" "pedestrian" "post-bracket" "shaft" "slow-zone" "terminal" "thrust" "torque" "traffic" "vehicle" "wind" "wire")
-  (#any-of? @keyword.operator "acts" "after-5-s" "after-750-ms" "at" "b10d" "base" "because" "by" "calibrated" "channel" "common" "coverage" "draws" "efficiency" "fitted" "from" "gap" "gives" "greatest" "height" "kind" "last" "least" "length" "lowest" "mttfd" "onto" "over" "overlap" "peak" "power-factor" "return" "room" "taking" "terminator" "terrain" "times" "to" "until"))
+  (#any-of? @keyword.operator "acts" "after-5-s" "after-750-ms" "at" "b10d" "base" "because" "by" "calibrated" "channel" "common" "coverage" "draws" "efficiency" "fitted" "from" "gap" "gives" "greatest" "height" "in-series-with" "kind" "last" "least" "length" "lowest" "mttfd" "onto" "over" "overlap" "peak" "power-factor" "return" "room" "taking" "terminator" "terrain" "times" "to" "until"))
 
 ((line word: (word) @_line (number unit: (word) @keyword.operator))
   (#any-of? @_line "pedestrian")

@@ -25,6 +25,11 @@ export const block = {
           { doc: 'Which of its connections.', optional: true },
         ),
         to: ref('terminal', { doc: 'Terminals of this panel.', after: 'to', many: true }),
+        series: ref('device', {
+          doc: 'A device on the same input whose contact lies in series with this one. Not stated means side by side, in parallel.',
+          after: 'in-series-with',
+          optional: true,
+        }),
       },
     },
     link: {
