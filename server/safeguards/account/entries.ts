@@ -12,7 +12,7 @@ export const subjects = {
   control: 'how the gate is commanded by',
   selector: 'what is set at',
   forces: 'the forces of',
-  span: 'whether the opening is spanned by',
+  sight: 'what is seen by',
   'run-on': 'the run-on of',
   mains: 'the mains circuit',
   supply: 'what feeds',

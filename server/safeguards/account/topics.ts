@@ -1,5 +1,5 @@
 // What is judged of an installation, topic by topic, and the facts that are lacking where it is not.
-import { declaredAs, guards, heedingOf, isEdge, type Measure, measureOf, sensorsFor } from '../../circuits/index.ts';
+import { declaredAs, guards, heedingOf, isEdge, type Measure, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
 import { forceRecordsOf } from '../../figures/force-records/working.ts';
 import { hazardsOf } from '../../figures/hazards/working.ts';
 import { closingStopOf } from '../../figures/overtravel/working.ts';
@@ -69,14 +69,30 @@ function lookedAt(sensor: Sensor, lacks: Lack[]): void {
   lacks.push(lackOf('sensor', 'height', sensor, `How high above the ground is the lowest ray of “${sensor.name}”?`));
 }
 
-/** Whether what sees people across the opening reaches to its other side. */
-const spans: Topic = (installation, tell) => {
+/** What each device that sees people sees: how low, which is asked at the closing edge where it guards that, and how far. */
+const sight: Topic = (installation, tell) => {
   for (const sensor of installation.sensors) {
-    const { model } = sensor;
-    if (model === undefined || sensor.facts.on !== undefined || !isRelied(sensor)) continue;
-    const isKnown = model.facts.reach !== undefined || isLost(model.unread, 'sensor-model', 'reach');
-    const lacks = isKnown ? none : [lackOfModel(installation, 'sensor-model', 'reach', model, `How far does “${model.name}” reach?`)];
-    tell('span', sensor.name, headPlace(sensor), lacks, 'note');
+    const { model, facts } = sensor;
+    if (model === undefined || facts.on !== undefined || !isRelied(sensor)) continue;
+    const lacks: Lack[] = [];
+    if (!watches(sensor, 'closing')) lookedAt(sensor, lacks);
+    if (model.facts.reach === undefined && !isLost(model.unread, 'sensor-model', 'reach'))
+      lacks.push(lackOfModel(installation, 'sensor-model', 'reach', model, `How far does “${model.name}” reach?`));
+    tell('sight', sensor.name, headPlace(sensor), lacks.length === 0 ? none : lacks, 'note');
+  }
+};
+
+/** Whether each panel is made for the supply of the site. */
+const supply: Topic = ({ site, panels }, tell) => {
+  for (const panel of panels) {
+    const { model } = panel;
+    if (model === undefined || site === undefined) continue;
+    const lacks: Lack[] = [];
+    if (site.facts.supply === undefined && !isLost(site.unread, 'site', 'supply'))
+      lacks.push(lackOf('site', 'supply', site, 'What feeds the installation?'));
+    if (model.facts.supply === undefined && !isLost(model.unread, 'panel-model', 'supply'))
+      lacks.push(lackOfModel(panel.installation, 'panel-model', 'supply', model, `For which supply is “${model.name}” made?`));
+    tell('supply', panel.name, headPlace(panel), lacks.length === 0 ? none : lacks, 'note');
   }
 };
 
@@ -255,4 +271,4 @@ const edgeFacts: readonly (readonly ['reaction' | 'deformation', (name: string) 
 ];
 
 /** All topics, in the order in which they are told. */
-export const topics: readonly Topic[] = [site, northAmerica, closingEdges, spans, runOn, places, commands, levels, forces];
+export const topics: readonly Topic[] = [site, northAmerica, closingEdges, sight, runOn, places, commands, levels, supply, forces];
