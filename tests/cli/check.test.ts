@@ -129,7 +129,7 @@ describe('json', () => {
       related: [],
       source: 'the language itself',
     });
-    expect(read.counts).toEqual({ error: 3, warning: 0, note: 0 });
+    expect(read.counts).toEqual({ error: 3, warning: 0, note: 0, notJudged: 0 });
   });
 
   test('related places carry the path they are in', () => {

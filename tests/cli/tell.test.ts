@@ -83,14 +83,14 @@ describe('explain', () => {
       for (const name of pagesOf(room)) expect(shippedOf(room, name)).toBe(shipped(pageOf(room, name), baseSite));
     for (const [room, name] of [
       ['rules', 'unit-missing'],
-      ['rules', 'hazard-geometry-unstated'],
+      ['rules', 'not-judged'],
       ['figures', pagesOf('figures')[0]],
     ] as const)
       if (name !== undefined) expect(run(['explain', name])).toEqual({ status: 0, stdout: shippedOf(room, name), stderr: '' });
   });
 
   test('a page is whole by itself: the base sites of its examples stand at its end', () => {
-    const text = shippedOf('rules', 'hazard-geometry-unstated');
+    const text = shippedOf('rules', 'not-judged');
     expect(text).toContain('[swing-leaf](#swing-leaf)');
     expect(text).toContain(`\n### swing-leaf\n\n\`\`\`gate\n${baseSite('swing-leaf')}\`\`\`\n`);
     for (const room of ['rules', 'figures'])
