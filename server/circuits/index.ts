@@ -15,7 +15,18 @@ export {
   ridesAlong,
   watches,
 } from './devices.ts';
-export { guards, type Heeding, heedingOf, isHeard, isLearntBy, panelsFor, reaches, sensorsFor, sensorsHeardBy } from './heeding.ts';
+export {
+  guards,
+  type Heeding,
+  heedingOf,
+  isHeard,
+  isLearntBy,
+  panelsByDrive,
+  panelsFor,
+  reaches,
+  sensorsFor,
+  sensorsHeardBy,
+} from './heeding.ts';
 export { type Declared, declaredAs } from './levels.ts';
 export { bridgedBy } from './links.ts';
 export { chainedInto, circleOf, type EdgeBranch, type EdgeLoop, endsOpen, isResistive, loopsOf } from './loops.ts';

@@ -42,7 +42,8 @@ export interface InstallationProblems extends ReadingProblems, UseProblems {
     readonly library: string | undefined;
   };
   readonly 'name-mixes-alphabets': Mixture & { readonly name: string; readonly what: string };
-  readonly 'overlap-circular': { readonly leaf: string; readonly other: string };
+  /** `ring`: further leaves stand between the two, so that only all together cover each other. */
+  readonly 'overlap-circular': { readonly leaf: string; readonly other: string; readonly ring: boolean };
   readonly 'use-unused': { readonly path: string };
 }
 

@@ -102,6 +102,7 @@ export function resolve(path: string, reading: Reading, shelf: Shelf): Installat
   }
 
   for (const leaf of leaves) tieLeaf(leaf, names, problems);
+  breakRings(leaves, problems);
   for (const drive of drives) {
     const moves = drive.facts.moves;
     drive.leaf = moves === undefined ? undefined : names.leaf(moves.leaf);
@@ -136,11 +137,31 @@ function tieLeaf(leaf: Leaf, names: Names, problems: InstallationProblem[]): voi
   if (other === undefined) return;
   if (other === leaf || other.covers === leaf) {
     const { start, end } = closes.onto;
-    problems.push({ kind: 'overlap-circular', start, end, detail: { leaf: leaf.name, other: other.name } });
+    problems.push({ kind: 'overlap-circular', start, end, detail: { leaf: leaf.name, other: other.name, ring: false } });
     return;
   }
   leaf.covers = other;
   other.coveredBy = leaf;
+}
+
+/** Leaves that cover each other in a ring of three or more: none can open first. The last of them in the text covers none then. */
+function breakRings(leaves: readonly Leaf[], problems: InstallationProblem[]): void {
+  const seen = new Map<Leaf, number>();
+  for (const [walk, from] of leaves.entries()) {
+    let last = from;
+    for (let leaf: Leaf | undefined = from; leaf !== undefined && !seen.has(leaf); leaf = leaf.covers) {
+      seen.set(leaf, walk);
+      last = leaf;
+    }
+    const again = last.covers;
+    const closes = last.facts.closes;
+    // What an earlier walk has seen leads into no ring that is still whole.
+    if (again === undefined || closes === undefined || seen.get(again) !== walk) continue;
+    const { start, end } = closes.onto;
+    problems.push({ kind: 'overlap-circular', start, end, detail: { leaf: last.name, other: again.name, ring: true } });
+    last.covers = undefined;
+    again.coveredBy = undefined;
+  }
 }
 
 function tieSensor(sensor: Sensor, names: Names): void {

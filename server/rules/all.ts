@@ -78,6 +78,7 @@ import { rule as leafMeetsGround } from './leaf-meets-ground/rule.ts';
 import { rule as leafMeetsPost } from './leaf-meets-post/rule.ts';
 import { rule as leafMovesWhenReleased } from './leaf-moves-when-released/rule.ts';
 import { rule as leafOverDriveRating } from './leaf-over-drive-rating/rule.ts';
+import { rule as leafSwingsAndSlides } from './leaf-swings-and-slides/rule.ts';
 import { rule as leafWithoutDrive } from './leaf-without-drive/rule.ts';
 import { rule as libraryHasErrors } from './library-has-errors/rule.ts';
 import { rule as lineWithoutWord } from './line-without-word/rule.ts';
@@ -105,11 +106,14 @@ import { rule as openingLeafUnguarded } from './opening-leaf-unguarded/rule.ts';
 import { rule as orderAgainstOverlap } from './order-against-overlap/rule.ts';
 import { rule as outputOverloaded } from './output-overloaded/rule.ts';
 import { rule as outputVoltageUnfit } from './output-voltage-unfit/rule.ts';
+import { rule as overlapCannotWork } from './overlap-cannot-work/rule.ts';
 import { rule as overlapCircular } from './overlap-circular/rule.ts';
+import { rule as overlapOnTwoPanels } from './overlap-on-two-panels/rule.ts';
 import { rule as panelMissing } from './panel-missing/rule.ts';
 import { rule as panelTooSmall } from './panel-too-small/rule.ts';
 import { rule as partDueForReplacement } from './part-due-for-replacement/rule.ts';
 import { rule as pedestrianEntranceShared } from './pedestrian-entrance-shared/rule.ts';
+import { rule as pedestrianLeafCovered } from './pedestrian-leaf-covered/rule.ts';
 import { rule as pedestrianOpeningUnguarded } from './pedestrian-opening-unguarded/rule.ts';
 import { rule as performanceLevelTooLow } from './performance-level-too-low/rule.ts';
 import { rule as pivotGapTooWide } from './pivot-gap-too-wide/rule.ts';
@@ -144,6 +148,7 @@ import { rule as terminalUnfit } from './terminal-unfit/rule.ts';
 import { rule as terminalUnknown } from './terminal-unknown/rule.ts';
 import { rule as terminalUsedTwice } from './terminal-used-twice/rule.ts';
 import { rule as textNotClosed } from './text-not-closed/rule.ts';
+import { rule as travelBeyondLeaf } from './travel-beyond-leaf/rule.ts';
 import { rule as unitMissing } from './unit-missing/rule.ts';
 import { rule as unitUnknown } from './unit-unknown/rule.ts';
 import { rule as unitWrong } from './unit-wrong/rule.ts';
@@ -244,6 +249,7 @@ export const allRules: readonly Rule[] = [
   leafMeetsPost,
   leafMovesWhenReleased,
   leafOverDriveRating,
+  leafSwingsAndSlides,
   leafWithoutDrive,
   libraryHasErrors,
   lineWithoutWord,
@@ -271,11 +277,14 @@ export const allRules: readonly Rule[] = [
   orderAgainstOverlap,
   outputOverloaded,
   outputVoltageUnfit,
+  overlapCannotWork,
   overlapCircular,
+  overlapOnTwoPanels,
   panelMissing,
   panelTooSmall,
   partDueForReplacement,
   pedestrianEntranceShared,
+  pedestrianLeafCovered,
   pedestrianOpeningUnguarded,
   performanceLevelTooLow,
   pivotGapTooWide,
@@ -310,6 +319,7 @@ export const allRules: readonly Rule[] = [
   terminalUnknown,
   terminalUsedTwice,
   textNotClosed,
+  travelBeyondLeaf,
   unitMissing,
   unitUnknown,
   unitWrong,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type LeastLag, leastLag, type OverlappingLeaves, type SwingLeaf } from '../../server/figures/least-lag/maths.ts';
+import { type LeastLag, leastLag, neededToPass, type OverlappingLeaves, type SwingLeaf } from '../../server/figures/least-lag/maths.ts';
 import type { Linkage } from '../../server/figures/linkage/maths.ts';
 import {
   type Direction,
@@ -508,4 +508,42 @@ describe('against stepping through time', () => {
       expect(faultIn(pair, direction)).toBe('');
     }
   });
+});
+
+describe('what wind, wear and cold may take away', () => {
+  // A motion that takes k times as long is one with speeds of 1/k and accelerations of 1/k² (by hand).
+  const spec = { speed: 0.12, acceleration: 0.2, slowTravel: 0.2, slowSpeed: 0.05 };
+  const longer = (k: number) => ({
+    ...spec,
+    speed: spec.speed / k,
+    acceleration: spec.acceleration / k ** 2,
+    slowSpeed: spec.slowSpeed / k,
+  });
+  const pairOf = (first: number, second: number): OverlappingLeaves => ({
+    covering: leafOf(1.8, direct, 90 * degree, longer(first)),
+    covered: leafOf(2.2, direct, 95 * degree, longer(second)),
+    overlap: 0.05,
+    gap: 0.02,
+  });
+  test.each([0, 0.05, 0.2])('a spread of %d is that of leaves that are so much slower and quicker', (spread) => {
+    expect(leastLag(pairOf(1, 1), 'opening', spread)?.lag).toBeCloseTo(leastLag(pairOf(1 + spread, 1 - spread), 'opening')!.lag, 9);
+    expect(leastLag(pairOf(1, 1), 'closing', spread)?.lag).toBeCloseTo(leastLag(pairOf(1 - spread, 1 + spread), 'closing')!.lag, 9);
+  });
+  test('the more it is, the greater the lag', () => {
+    for (const direction of ['opening', 'closing'] as const)
+      expect(leastLag(pairOf(1, 1), direction, 0.1)!.lag).toBeGreaterThan(leastLag(pairOf(1, 1), direction, 0.05)!.lag);
+  });
+  test('none that is no share', () => {
+    for (const spread of [-0.1, 1, 2, NaN]) expect(leastLag(pairOf(1, 1), 'opening', spread)).toBeUndefined();
+  });
+});
+
+test('what the covering leaf needs is found without any motion', () => {
+  const leaf = leafOf(2, direct, 90 * degree, steady(0.1));
+  const enough = neededToPass(2, 2, 0.3, 0, 90 * degree)!;
+  const short = (angle: number) =>
+    leastLag({ covering: leafOf(2, direct, angle, steady(0.1)), covered: leaf, overlap: 0.3, gap: 0 }, 'opening');
+  expect(short(enough * 1.001)).toBeDefined();
+  expect(short(enough * 0.999)).toBeUndefined();
+  expect(neededToPass(2, 0.3, 0.3, 0, 90 * degree)).toBeUndefined();
 });

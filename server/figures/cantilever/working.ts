@@ -4,6 +4,11 @@ import { type RollerForces, rollerForces } from './maths.ts';
 export interface Balance {
   /** Of the tail to the leaf without it. */
   readonly share: number;
+  /**
+   * What holds the rear of the closed leaf down, as a multiple of its weight; below 0 it need not be held. Where the distance of the rollers
+   * is not stated, with rollers as far apart as the tail allows.
+   */
+  readonly uplift: number;
   /** Undefined where the distance of the rollers or the mass is not stated. */
   readonly closed: RollerForces | undefined;
   readonly open: RollerForces | undefined;
@@ -17,5 +22,7 @@ export const balanceOf = perSubject((leaf: Leaf): Balance | undefined => {
     mass === undefined || spacing === undefined
       ? undefined
       : { mass: mass.value, overhang: width.value, tail: tail.value, spacing: spacing.value };
-  return { share: tail.value / width.value, closed: of && rollerForces(of, 0), open: of && rollerForces(of, slides.distance) };
+  const reach = Math.min(spacing?.value ?? tail.value, tail.value);
+  const uplift = (width.value - tail.value) / (2 * reach);
+  return { share: tail.value / width.value, uplift, closed: of && rollerForces(of, 0), open: of && rollerForces(of, slides.distance) };
 });

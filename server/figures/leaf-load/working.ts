@@ -22,8 +22,17 @@ export interface Released {
   readonly rise: number;
 }
 
-/** Places over the travel that are looked at. */
-const samples = 24;
+/**
+ * The angles over a travel of `end` at which the pull `climb + tilt·sin(θ − lowest)` or the height, of which it is the derivative, is at
+ * its greatest or least: both ends, where the sine turns, and where the pull is nothing. Radians.
+ */
+function turningPoints(lowest: number, end: number, climb: number, tilt: number): readonly number[] {
+  const level = tilt === 0 || Math.abs(climb) > Math.abs(tilt) ? [] : [Math.asin(-climb / tilt), Math.PI - Math.asin(-climb / tilt)];
+  const points = [0, end];
+  for (const turn of [-Math.PI / 2, Math.PI / 2, ...level])
+    for (const at of [turn - 2 * Math.PI, turn, turn + 2 * Math.PI]) if (lowest + at > 0 && lowest + at < end) points.push(lowest + at);
+  return points;
+}
 
 /** Undefined for a leaf that nothing pulls: its hinges neither lean nor rise, its track does not slope. */
 export const releasedOf = perSubject((leaf: Leaf): Released | undefined => {
@@ -54,8 +63,8 @@ export const releasedOf = perSubject((leaf: Leaf): Released | undefined => {
   let openAt = 0;
   let highest = -Infinity;
   let deepest = Infinity;
-  for (let i = 0; i <= samples; i++) {
-    const at = (opens.angle * i) / samples;
+  const greatestTilt = tiltedHingeMoment(mass.value, width.value, beta, Math.PI / 2) ?? 0;
+  for (const at of turningPoints(lowest, opens.angle, climb, greatestTilt)) {
     const pull = climb + (tiltedHingeMoment(mass.value, width.value, beta, at - lowest) ?? 0);
     if (pull > towardsClosed) {
       towardsClosed = pull;

@@ -72,14 +72,17 @@ const refinements = 4;
  * The greatest is looked for between each two neighbouring corners (where either profile changes its acceleration), on a grid
  * and by parabolas through its best; for ordinary leaves it is good to well under a millisecond.
  *
+ * `spread` is how much slower the leaf that starts first and how much quicker the other one may be, as a share of their times, from 0 to
+ * below 1: stretched so, a motion asks of the lag as much more.
+ *
  * undefined: no lag makes it free, because the covering leaf does not open far enough; or impossible input (a width not above 0,
  * an overlap not above 0 or not below the covered leaf's width, a negative gap, a stroke longer than its linkage, a linkage beyond half a
  * turn).
  */
-export function leastLag(leaves: OverlappingLeaves, direction: Direction): LeastLag | undefined {
+export function leastLag(leaves: OverlappingLeaves, direction: Direction, spread = 0): LeastLag | undefined {
   const { covering, covered, overlap, gap } = leaves;
   const plan: Plan = { before: covering.width + gap, coveredWidth: covered.width, overlap };
-  if (!(covering.width > 0 && gap >= 0 && overlap > 0 && overlap < covered.width)) return undefined;
+  if (!(covering.width > 0 && gap >= 0 && overlap > 0 && overlap < covered.width && spread >= 0 && spread < 1)) return undefined;
   const coveringEnd = openAngle(covering);
   const coveredEnd = openAngle(covered);
   if (!(coveringEnd <= Math.PI && coveredEnd <= Math.PI)) return undefined;
@@ -110,7 +113,7 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
   for (let i = 0; i < corners.length; i += 1) {
     timesCovering[i] = timeAt(covering.profile, travelFor(covering, requiredAngle(plan, corners[i]!), opening));
     timesCovered[i] = timeAt(covered.profile, travelFor(covered, corners[i]!, opening));
-    asked[i] = difference(timesCovering[i]!, timesCovered[i]!, opening);
+    asked[i] = difference(timesCovering[i]!, timesCovered[i]!, opening, spread);
     if (asked[i]! > lag) {
       lag = asked[i]!;
       angleCovered = corners[i]!;
@@ -118,12 +121,13 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
   }
   for (let i = 0; i + 1 < corners.length; i += 1) {
     // Both times only ever grow along the stretch (or shrink, closing), so nothing in it can ask for more than this.
-    const bound = opening ? timesCovering[i + 1]! - timesCovered[i]! : timesCovered[i]! - timesCovering[i + 1]!;
+    const bound = difference(timesCovering[i + 1]!, timesCovered[i]!, opening, spread);
     if (bound <= lag) continue;
     const stretch: Stretch = {
       leaves,
       plan,
       opening,
+      spread,
       from: corners[i]!,
       span: corners[i + 1]! - corners[i]!,
       coveringPiece: pieceAtTime(covering.profile, (timesCovering[i]! + timesCovering[i + 1]!) / 2),
@@ -141,8 +145,12 @@ export function leastLag(leaves: OverlappingLeaves, direction: Direction): Least
 /** Angle of the leaf at the open end of its stroke; NaN where its linkage ends before. */
 const openAngle = ({ linkage, profile }: SwingLeaf): number => leafAt(linkage, wholeTravel(profile)) ?? NaN;
 
-/** How much later the leaf that waits has to start, for times of the two leaves since their own starts. */
-const difference = (covering: number, covered: number, opening: boolean): number => (opening ? covering - covered : covered - covering);
+/**
+ * How much later the leaf that waits has to start, for times of the two leaves since their own starts: the first is slower by the spread,
+ * the one that waits quicker.
+ */
+const difference = (covering: number, covered: number, opening: boolean, spread: number): number =>
+  opening ? covering * (1 + spread) - covered * (1 - spread) : covered * (1 + spread) - covering * (1 - spread);
 
 /** Leaf angle at which the leaf's drive goes over to piece `piece` of its profile. */
 function angleAtJunction({ linkage, profile }: SwingLeaf, piece: number, opening: boolean): number {
@@ -167,6 +175,7 @@ interface Stretch {
   readonly leaves: OverlappingLeaves;
   readonly plan: Plan;
   readonly opening: boolean;
+  readonly spread: number;
   /** Angles of the covered leaf. */
   readonly from: number;
   readonly span: number;
@@ -182,12 +191,12 @@ const angleOn = ({ from, span }: Stretch, share: number): number => from + span 
 
 /** The lag that the moment at a share of the stretch asks for; negative where the leaves have time in hand. */
 function lagAt(stretch: Stretch, share: number): number {
-  const { plan, opening } = stretch;
+  const { plan, opening, spread } = stretch;
   const { covering, covered } = stretch.leaves;
   const angle = angleOn(stretch, share);
   const coveringTime = timeInPiece(covering.profile, stretch.coveringPiece, travelFor(covering, requiredAngle(plan, angle), opening));
   const coveredTime = timeInPiece(covered.profile, stretch.coveredPiece, travelFor(covered, angle, opening));
-  return difference(coveringTime, coveredTime, opening);
+  return difference(coveringTime, coveredTime, opening, spread);
 }
 
 /** The greatest lag that the stretch asks for, and at which share of it; `first` and `last` are those at its two ends. */
@@ -225,6 +234,17 @@ function greatestOf(row: Row): number {
   let best = 0;
   for (let i = 1; i < row.length; i += 1) if (row[i]! > row[best]!) best = i;
   return best;
+}
+
+/**
+ * Angle that the covering leaf needs at the most before the covered one has got past it, rad: for leaves of those widths (m, above 0) with
+ * `overlap` (m, above 0 and below the covered width) and `gap` (m, 0 or above), the covered one opening by `coveredEnd` (rad). Plane
+ * geometry; undefined for a number out of its range.
+ */
+export function neededToPass(width: number, coveredWidth: number, overlap: number, gap: number, coveredEnd: number): number | undefined {
+  if (!(width > 0 && gap >= 0 && overlap > 0 && overlap < coveredWidth && coveredEnd > 0 && coveredEnd <= Math.PI)) return undefined;
+  const plan: Plan = { before: width + gap, coveredWidth, overlap };
+  return requiredAngle(plan, Math.min(coveredEnd, clearingAngle(plan)));
 }
 
 /** Travel of the leaf's drive since its own start with the leaf at `angle`. */

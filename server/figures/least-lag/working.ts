@@ -1,13 +1,23 @@
 import { type Installation, type Leaf, perSubject } from '../../model/index.ts';
 import { motionOf } from '../run-time/working.ts';
-import { type LeastLag, leastLag, type OverlappingLeaves } from './maths.ts';
+import { type LeastLag, leastLag, neededToPass, type OverlappingLeaves } from './maths.ts';
+
+/**
+ * By which share of its time wind, wear and cold may make the first leaf slower and the second quicker, and how far apart, in seconds, two
+ * drives may start that are told to at the same moment. Common practice, no source.
+ */
+export const spread = 0.05;
+export const startsApart = 0.2;
 
 export interface OverlapWorkings {
   /** The leaf that covers the other: it opens first and closes last. */
   readonly covering: Leaf;
   readonly covered: Leaf;
+  /** With what wind, wear and cold may take away, so that it is above 0 for any two leaves. */
   readonly opening: LeastLag;
   readonly closing: LeastLag;
+  /** With both drives exactly as they are stated: below it the leaves surely meet. */
+  readonly exact: { readonly opening: LeastLag; readonly closing: LeastLag };
   readonly leaves: OverlappingLeaves;
   /** s. */
   readonly runTimes: { readonly covering: number; readonly covered: number };
@@ -54,7 +64,42 @@ function overlapOf(covering: Leaf, covered: Leaf): OverlapWorkings | undefined {
   };
   const opening = leastLag(leaves, 'opening');
   const closing = leastLag(leaves, 'closing');
-  return opening === undefined || closing === undefined
-    ? undefined
-    : { covering, covered, opening, closing, leaves, runTimes: { covering: first.runTime, covered: second.runTime } };
+  const openingInHand = inHand(leastLag(leaves, 'opening', spread));
+  const closingInHand = inHand(leastLag(leaves, 'closing', spread));
+  if (opening === undefined || closing === undefined || openingInHand === undefined || closingInHand === undefined) return undefined;
+  return {
+    covering,
+    covered,
+    opening: openingInHand,
+    closing: closingInHand,
+    exact: { opening, closing },
+    leaves,
+    runTimes: { covering: first.runTime, covered: second.runTime },
+  };
+}
+
+const inHand = (least: LeastLag | undefined): LeastLag | undefined =>
+  least === undefined ? undefined : { ...least, lag: least.lag + startsApart };
+
+/** Why two leaves cannot overlap as they are said to. Lengths in metres, angles in radians. */
+export type OverlapFault =
+  | { readonly kind: 'one slides'; readonly swings: Leaf['facts']['opens']; readonly slides: Leaf['facts']['slides'] }
+  | { readonly kind: 'two sides' }
+  | { readonly kind: 'too wide'; readonly overlap: number }
+  | { readonly kind: 'in the way'; readonly needed: number; readonly opens: number };
+
+/** Undefined where they can, and where too little is stated to tell. */
+export function overlapFaultOf(covering: Leaf, covered: Leaf): OverlapFault | undefined {
+  const { closes, opens, slides, width } = covering.facts;
+  const { opens: otherOpens, slides: otherSlides, width: otherWidth } = covered.facts;
+  // A leaf that is said to do both is reported for that.
+  if (closes === undefined || (opens !== undefined && slides !== undefined) || (otherOpens !== undefined && otherSlides !== undefined))
+    return undefined;
+  if ((opens !== undefined && otherSlides !== undefined) || (slides !== undefined && otherOpens !== undefined))
+    return { kind: 'one slides', swings: opens ?? otherOpens, slides: slides ?? otherSlides };
+  if (opens !== undefined && otherOpens !== undefined && opens.way !== otherOpens.way) return { kind: 'two sides' };
+  if (otherWidth !== undefined && closes.overlap >= otherWidth.value) return { kind: 'too wide', overlap: closes.overlap };
+  if (opens === undefined || otherOpens === undefined || width === undefined || otherWidth === undefined) return undefined;
+  const needed = neededToPass(width.value, otherWidth.value, closes.overlap, closes.gap, otherOpens.angle);
+  return needed !== undefined && needed > opens.angle * (1 + 1e-9) ? { kind: 'in the way', needed, opens: opens.angle } : undefined;
 }

@@ -31,8 +31,8 @@ interface Gap {
 function gapsOf({ open }: Account): Iterable<Gap> {
   const gaps = new Map<string, Gap>();
   for (const entry of open) {
-    // That has a rule of its own.
-    if (entry.subject === 'forces') continue;
+    // These have rules of their own.
+    if (entry.subject === 'forces' || entry.subject === 'release') continue;
     for (const lack of entry.lacks) {
       const key = `${lack.path ?? ''}\n${lack.at.start}`;
       const known = gaps.get(key);

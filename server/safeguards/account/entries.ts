@@ -14,6 +14,8 @@ export const subjects = {
   forces: 'the forces of',
   sight: 'what is seen by',
   'run-on': 'the run-on of',
+  release: 'whether anything moves by itself once it is released:',
+  balance: 'how the rollers hold',
   mains: 'the mains circuit',
   supply: 'what feeds',
   entrapment: 'what the rules of North America ask of the site',

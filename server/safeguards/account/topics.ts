@@ -2,6 +2,7 @@
 import { declaredAs, guards, heedingOf, isEdge, type Measure, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
 import { forceRecordsOf } from '../../figures/force-records/working.ts';
 import { hazardsOf } from '../../figures/hazards/working.ts';
+import { releasedOf } from '../../figures/leaf-load/working.ts';
 import { closingStopOf } from '../../figures/overtravel/working.ts';
 import { headPlace, type Installation, type Leaf, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
 import { heldInView, isFixed } from '../commands.ts';
@@ -114,6 +115,9 @@ const questions: Readonly<Record<string, (name: string) => string>> = {
   thickness: (name) => `How thick is “${name}”?`,
   'ground-gap': (name) => `How far above the ground is “${name}”?`,
   passes: (name) => `What does “${name}” run past, and how near?`,
+  friction: (name) => `With what pull does “${name}” just move by hand once its drive is released?`,
+  tail: (name) => `How long is the tail of “${name}”?`,
+  'roller-spacing': (name) => `How far apart are the rollers of “${name}”?`,
   'infill-opening': (name) => `How large are the openings in “${name}”?`,
 };
 
@@ -270,5 +274,41 @@ const edgeFacts: readonly (readonly ['reaction' | 'deformation', (name: string) 
   ['deformation', (name) => `How far does “${name}” still give after it has tripped?`],
 ];
 
+/** What gravity does to a leaf whose drive is released. What nobody has measured may hold it, or may not. */
+const releases: Topic = ({ leaves }, tell) => {
+  for (const leaf of leaves) {
+    const released = leaf.drives.length === 0 ? undefined : releasedOf(leaf);
+    if (released === undefined) continue;
+    const { friction, frictionStated, towardsClosed, towardsOpen } = released;
+    const holds = frictionStated || Math.max(towardsClosed, towardsOpen) <= friction || isLost(leaf.unread, 'leaf', 'friction');
+    tell('release', leaf.name, headPlace(leaf), holds ? none : [lackInLeaf(leaf, 'friction')], 'warning');
+  }
+};
+
+/** A leaf without a track: whether its rollers hold it is known where both the tail and their distance are. */
+const balances: Topic = ({ leaves }, tell) => {
+  for (const leaf of leaves) {
+    const { slides, tail, 'roller-spacing': spacing } = leaf.facts;
+    if (slides === undefined || (tail === undefined && spacing === undefined)) continue;
+    const lacks = (['tail', 'roller-spacing'] as const).filter(
+      (word) => leaf.facts[word] === undefined && !isLost(leaf.unread, 'leaf', word),
+    );
+    tell('balance', leaf.name, headPlace(leaf), lacks.length === 0 ? none : lacks.map((word) => lackInLeaf(leaf, word)), 'warning');
+  }
+};
+
 /** All topics, in the order in which they are told. */
-export const topics: readonly Topic[] = [site, northAmerica, closingEdges, sight, runOn, places, commands, levels, supply, forces];
+export const topics: readonly Topic[] = [
+  site,
+  northAmerica,
+  closingEdges,
+  sight,
+  runOn,
+  places,
+  releases,
+  balances,
+  commands,
+  levels,
+  supply,
+  forces,
+];

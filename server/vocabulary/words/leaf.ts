@@ -60,7 +60,8 @@ export const block = {
     friction: {
       doc:
         'The pull, at the free edge and square to a swing leaf or along a sliding one, that just keeps it moving by hand with the ' +
-        'drive released: the mean of opening and closing. Not stated means none for hinges, and 3 % of the weight for rollers.',
+        'drive released, and with a brake that is on then: the mean of opening and closing. Not stated means none for hinges, and 3 % ' +
+        'of the weight for rollers.',
       example: 'friction 25 N',
       slots: { value: quantity('force', 0, 5000, { doc: 'Force.' }) },
     },
