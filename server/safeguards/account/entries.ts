@@ -17,6 +17,7 @@ export const subjects = {
   release: 'whether anything moves by itself once it is released:',
   balance: 'how the rollers hold',
   mains: 'the mains circuit',
+  cable: 'the cable',
   supply: 'what feeds',
   entrapment: 'what the rules of North America ask of the site',
   site: 'who is to be protected, and by which rules',

@@ -9,6 +9,7 @@ import { heldInView, isFixed } from '../commands.ts';
 import { forcesProven } from '../forces.ts';
 import { measuresFor, needsForceTest } from '../guarding.ts';
 import { positionsOf, unsetSelectorsOf } from '../positions.ts';
+import { lowVoltageCables, mains, supplies } from './circuits.ts';
 import { type Grade, type Lack, none, type Tell } from './entries.ts';
 import { isLost, lackOf, lackOfModel } from './lacks.ts';
 
@@ -311,4 +312,7 @@ export const topics: readonly Topic[] = [
   levels,
   supply,
   forces,
+  mains,
+  lowVoltageCables,
+  supplies,
 ];
