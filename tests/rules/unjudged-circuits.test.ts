@@ -76,19 +76,25 @@ describe('a cable at extra-low voltage', () => {
   });
 });
 
-describe('what feeds a device', () => {
-  const gate = (output: string, least: string): string =>
-    `${use}${site('')}panel-model sedge {\n  terminal M1 motor\n  terminal M2 motor\n  terminal V0 common\n  terminal V1 supply-out\n${output}}\ndrive-model pump {\n  kind rack\n${least}}\nleaf slide {\n  width 4 m\n  slides left 4 m\n}\ndrive rack : pump {\n  moves slide\n}\nsensor beam : finch-relay {\n  watches closing\n}\npanel box : sedge {\n  wire rack to M1 M2\n  wire beam supply to V1 V0\n}\n`;
-  const gives = '  output M1 M2 gives 8 A at 24 V\n  output V1 gives 0.4 A at 24 V\n';
-  it('is judged where the outputs say what they give, and the devices what they need', () => {
-    expect(open(gate(gives, '  least-voltage 20 V\n'), 'supply')).toEqual([]);
-    expect(judged(gate(gives, '  least-voltage 20 V\n'), 'supply')).toEqual(['rack', 'beam']);
+describe('what feeds a drive', () => {
+  const gate = (model: string, { least = '', panel = '' } = {}): string =>
+    `${use}${site('')}panel-model sedge {\n  terminal M1 motor\n  terminal M2 motor\n${model}}\ndrive-model pump {\n  kind rack\n${least}}\nleaf slide {\n  width 4 m\n  slides left 4 m\n}\ndrive rack : pump {\n  moves slide\n}\npanel box : sedge {\n  wire rack to M1 M2\n${panel}}\n`;
+  const gives = '  output M1 M2 gives 8 A at 24 V\n';
+  const third = '  terminal N1 motor\n  terminal N2 motor\n';
+  const battery = '  battery {\n    voltage 24 V\n    capacity 7 Ah over 20 h\n  }\n';
+  it('is judged where the output says what it gives, or there is but one', () => {
+    for (const text of [gate(gives), gate(''), gate(third + gives), gate(gives, { panel: battery })]) {
+      expect(open(text, 'supply'), text).toEqual([]);
+      expect(judged(text, 'supply')).toEqual(['rack']);
+    }
   });
-  it('lacks what a drive needs, and what the outputs give', () => {
-    expect(open(gate(gives, ''), 'supply')).toEqual(['supply rack: drive-model.least-voltage']);
-    expect(open(gate('', '  least-voltage 20 V\n'), 'supply')).toEqual([
-      'supply rack: panel-model.output',
-      'supply beam: panel-model.output',
-    ]);
+  it('lacks which terminals belong together, where there are those of several motors', () => {
+    expect(open(gate(third), 'supply')).toEqual(['supply rack: panel-model.output']);
+    expect(open(gate(`${third}  output M1\n`), 'supply')).toEqual([]);
+  });
+  it('lacks its voltage where a battery is to give it, and nothing else says which', () => {
+    expect(open(gate('', { panel: battery }), 'supply')).toEqual(['supply rack: panel-model.output']);
+    expect(open(gate('', { panel: battery, least: '  least-voltage 20 V\n' }), 'supply')).toEqual([]);
+    expect(open(gate('  battery 24 V\n', { panel: battery }), 'supply')).toEqual([]);
   });
 });

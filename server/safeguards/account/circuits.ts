@@ -1,5 +1,5 @@
 // What is judged of cables and of what feeds a device, and the facts that are lacking where it is not.
-import { extraLow, feedingsOf, isMains, motorWiringOf, upstreamOf } from '../../circuits/index.ts';
+import { extraLow, isMains, motorWiringOf, upstreamOf } from '../../circuits/index.ts';
 import { mostOf, ratingOf } from '../../figures/current-rating/working.ts';
 import { protectedBy, protectiveAreaOf } from '../../figures/loop-impedance/working.ts';
 import { type Cable, type Drive, headPlace, type Installation, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
@@ -101,30 +101,29 @@ function leastVoltageOf(installation: Installation, { model }: Sensor | Drive, b
   return [lackOfModel(installation, block, 'least-voltage', model, `What is the least voltage at which “${model.name}” works?`)];
 }
 
-/** What feeds each drive and sensor: that the output gives what it needs, and that the wires of a motor end on one output. */
+/**
+ * What feeds each drive: whether its wires end on one output, and whether the battery suits it. Of a device that says no voltage none is
+ * asked for: leaflets of two products that are sold for each other seldom repeat it.
+ */
 export const supplies: Topic = (installation, tell) => {
   for (const drive of installation.drives) {
-    const wiring = motorWiringOf(drive);
-    if (wiring === undefined || drive.model === undefined) continue;
-    const lacks = [...ofOutputs(installation, wiring.ends), ...leastVoltageOf(installation, drive, 'drive-model')];
-    tell('supply', drive.name, headPlace(drive), orNone(lacks), 'note');
-  }
-  for (const sensor of installation.sensors) {
-    const needs = sensor.model?.facts['least-voltage'] !== undefined || feedingsOf(sensor).length > 0;
-    const feeding = sensor.wires.filter(({ part }) => part === 'supply' || sensor.model?.facts.output?.value === 'two-wire');
-    if (!needs || feeding.length === 0) continue;
-    const lacks = [
-      ...(feedingsOf(sensor).length > 0 ? none : feeding.slice(0, 1).flatMap(({ panel }) => outputLack(installation, panel))),
-      ...leastVoltageOf(installation, sensor, 'sensor-model'),
-    ];
-    tell('supply', sensor.name, headPlace(sensor), orNone(lacks), 'note');
+    const ends = motorWiringOf(drive)?.ends;
+    if (ends === undefined || drive.model === undefined) continue;
+    const unknown = ends.find(({ output, panel }) => output === undefined && (mayBeCrossed(panel) || isBatteryOpen(panel, drive)));
+    tell('supply', drive.name, headPlace(drive), unknown === undefined ? none : outputLack(installation, unknown.panel), 'note');
   }
 };
 
-function ofOutputs(installation: Installation, ends: NonNullable<ReturnType<typeof motorWiringOf>>['ends']): readonly Lack[] {
-  const unknown = ends.find(({ output }) => output === undefined);
-  return unknown === undefined ? none : outputLack(installation, unknown.panel);
+/** True where a panel has terminals for more than one motor. */
+function mayBeCrossed({ model }: Panel): boolean {
+  let motors = 0;
+  for (const { role } of model?.terminals.values() ?? []) if (role === 'motor') motors++;
+  return motors > 2;
 }
+
+/** True where nothing says which voltage the battery of a panel has to have for a drive. */
+const isBatteryOpen = ({ battery, model }: Panel, drive: Drive): boolean =>
+  battery !== undefined && model?.facts.battery === undefined && drive.model?.facts['least-voltage'] === undefined;
 
 function outputLack(installation: Installation, { model }: Panel): readonly Lack[] {
   if (model === undefined || isLost(model.unread, 'panel-model', 'output')) return none;
