@@ -3,6 +3,7 @@
 export { lineText, longestText } from '../../grammar/index.ts';
 export { allFigures, type FigureKind, type Topic, topics } from '../figures/index.ts';
 export { inOneGo, looseRoot, type Steps } from '../model/index.ts';
+export { caution } from '../papers/index.ts';
 export { allRules, graveness, type ProblemKind, ruleNamed, ruleOfProblem } from '../rules/index.ts';
 export { nearest } from '../vocabulary/index.ts';
 export { drawing, drawingToFile } from './drawings.ts';

@@ -12,7 +12,7 @@ import { wiringOf } from './drawing/wiring/draw.ts';
 export { type Drawing, fileOf, svgOf, type Table, type Thing } from './drawing/drawing.ts';
 export { type Cycle, cycleMotion, type Moving } from './drawing/plan/motion.ts';
 export { styleSheet, type Theme } from './drawing/style.ts';
-export { siteTitle } from './words.ts';
+export { caution, siteTitle } from './words.ts';
 
 /**
  * All drawings of an installation; `findings` are those of the rules, accepted ones too, as a reason makes no hazard safe; they

@@ -4,9 +4,13 @@ import { isDraft } from '../safeguards/index.ts';
 import { short } from './drawing/text.ts';
 import { mostDrawn } from './scene/limit.ts';
 
-/** Stands on every paper that somebody may take to the gate. */
+/** Stands at the end of whatever a person reads that is worked out of a file: on papers, under findings and under figures. */
 export const caution =
-  'This drawing takes the place of no maker’s instructions. Switch the supply off and lock it off before anything is opened.';
+  'A figure is no test: measure forces on site. No finding does not mean safe. Isolate and lock off before a panel is opened. ' +
+  'Local codes and licensed practice come first.';
+
+/** Stands on every paper that somebody may take to the gate. */
+export const drawingCaution = `This drawing takes the place of no maker’s instructions. ${caution}`;
 
 /** What the site is called; the file's name where it has no title. A draft says so before anything else. */
 export function siteTitle(installation: Installation): string {

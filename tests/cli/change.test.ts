@@ -16,6 +16,7 @@ import { dirname } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { besideOf } from '../../server/cli/leftovers.ts';
 import { writeWhole } from '../../server/cli/write.ts';
+import { caution } from '../../server/engine/inside.ts';
 import { asOf, command, noUnit, run, type Sandbox, sandbox, sound, twice } from './kit.ts';
 
 const textOf = ({ path }: Sandbox, name: string): string => readFileSync(path(name), 'utf8');
@@ -122,7 +123,7 @@ describe('check --fix', () => {
     const box = sandbox({ 'a.gate': twice().replace('language 1\n', '') + 'use ".parts/plain.gate"\nuse ".parts/plain.gate"\n' });
     expect(box.run('check', 'a.gate', '--fix', ...asOf).status).toBe(0);
     expect(textOf(box, 'a.gate')).toBe('language 1\nuse ".parts/plain.gate"\n');
-    expect(box.run('check', 'a.gate', '--fix', ...asOf)).toEqual({ status: 0, stdout: '1 file, no findings\n', stderr: '' });
+    expect(box.run('check', 'a.gate', '--fix', ...asOf)).toEqual({ status: 0, stdout: `1 file, no findings\n${caution}\n`, stderr: '' });
   });
 
   test('keeps line ends, byte order mark and mode; leaves no temporary file', () => {
@@ -165,7 +166,7 @@ describe('check --baseline', () => {
     });
     expect(box.run('check', '.', '--baseline', 'base.json', ...asOf)).toEqual({
       status: 0,
-      stdout: '3 files, no findings; 3 errors known from the baseline and not shown\n',
+      stdout: `3 files, no findings; 3 errors known from the baseline and not shown\n${caution}\n`,
       stderr: '',
     });
   });

@@ -3,6 +3,7 @@ import { readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { caution } from '../../server/engine/inside.ts';
 import { asOf, noUnit, root, run, sandbox, sound, twice } from './kit.ts';
 
 const schema = JSON.parse(readFileSync(new URL('./check.schema.json', import.meta.url), 'utf8')) as object;
@@ -46,6 +47,7 @@ describe('text', () => {
         '  Source: the language itself',
         '',
         '1 file, 1 error',
+        caution,
         '',
       ].join('\n'),
     );
@@ -100,9 +102,9 @@ describe('text', () => {
       'c/d.gate': twice('../'),
       'e.gate': sound,
     });
-    expect(run('check', '.', ...asOf).stdout).toMatch(/\n4 files, 1 error, 1 warning; 1 accepted\n$/);
+    expect(run('check', '.', ...asOf).stdout).toContain(`\n4 files, 1 error, 1 warning; 1 accepted\n${caution}\n`);
     expect(run('check', '.', '--quiet', ...asOf).stdout).not.toMatch(/files|accepted/);
-    expect(run('check', 'e.gate', ...asOf).stdout).toBe('1 file, no findings\n');
+    expect(run('check', 'e.gate', ...asOf).stdout).toBe(`1 file, no findings\n${caution}\n`);
     expect(run('check', 'e.gate', '--quiet', ...asOf).stdout).toBe('');
     expect(run('check', 'b.gate', '--as-of', '2027-01-01').stdout).toContain('acceptance-expired');
   });

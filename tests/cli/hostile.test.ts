@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, symlinkSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { caution } from '../../server/engine/inside.ts';
 import { asOf, command, noUnit, run, sandbox, sound } from './kit.ts';
 
 const outputs = ['text', 'json', 'sarif', 'junit', 'github', 'gitlab', 'lines'];
@@ -61,7 +62,7 @@ test('a file in another encoding is a finding at the byte, even in a comment', (
 });
 
 test('U+FFFD that really stands in a file is not taken for a wrong byte', () => {
-  expect(sandbox({ 'a.gate': sound + '# \ufffd\n' }).run('check', 'a.gate', ...asOf).stdout).toBe('1 file, no findings\n');
+  expect(sandbox({ 'a.gate': sound + '# \ufffd\n' }).run('check', 'a.gate', ...asOf).stdout).toBe(`1 file, no findings\n${caution}\n`);
 });
 
 test('a file of 50 MB is a finding, and the file beside it is checked', () => {

@@ -5,6 +5,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { caution } from '../../server/engine/inside.ts';
 import { baseSite } from '../kit/pages.ts';
 import { asOf, command, expectCalm, noUnit, root, run, sandbox, sound } from './kit.ts';
 
@@ -49,6 +50,7 @@ describe('figures', () => {
     const told = JSON.parse(run(['figures', site, '--output', 'json'], { cwd: root }).stdout) as Told;
     const { stdout } = run(['figures', site], { cwd: root });
     const blocks = stdout.trimEnd().split('\n\n').slice(1);
+    expect(blocks.pop(), 'the last line says what no figure can be').toBe(caution);
     expect(blocks).toHaveLength(told.figures.length);
     told.figures.forEach((figure, index) => {
       const block = blocks[index] as string;
@@ -60,11 +62,15 @@ describe('figures', () => {
     });
   });
 
-  test('a file without a site has none; what is not understood is said', () => {
+  test('a file without a site has none; errors are counted as check counts them', () => {
     const { run } = sandbox({ 'a.gate': sound, 'b.gate': noUnit });
     expect(run('figures', 'a.gate')).toEqual({ status: 0, stdout: 'a.gate: no figures; it describes no site.\n', stderr: '' });
     expect(JSON.parse(run('figures', 'a.gate', '--output', 'json').stdout)).toEqual({ version: 1, path: 'a.gate', figures: [] });
-    expect(run('figures', 'b.gate').stderr).toContain('could not be understood');
+    // As many as “check” counts.
+    expect(run('check', 'b.gate').stdout).toContain('1 file, 1 error\n');
+    expect(run('figures', 'b.gate').stderr).toBe(
+      'b.gate has 1 error; figures that hang on what could not be read are left out. “pintle check” tells it.\n',
+    );
   });
 });
 

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Preview, preview } from '../../server/editor/index.ts';
 import { drawingFile } from '../../server/engine/index.ts';
+import { caution } from '../../server/engine/inside.ts';
 import { clean } from '../../server/papers/drawing/svg.ts';
 import { type Size, sizes, widthOf } from '../../server/papers/drawing/text.ts';
 import { uses } from '../editor/bench.ts';
@@ -164,8 +165,14 @@ test('the same text gives the same bytes', () => {
   expect(JSON.stringify(preview(judged(example('withy-lane').text)))).toBe(once);
 });
 
-test('plan and wiring say that they take the place of no instructions', () => {
-  for (const id of ['plan', 'wiring']) expect(drawingOf(previewOf('withy-lane'), id).svg).toContain('Switch the supply off');
+test('every drawing says what it takes the place of, in the picture and in its words', () => {
+  for (const id of ['plan', 'wiring', 'timing', 'force']) {
+    const { svg, description } = drawingOf(previewOf('withy-lane'), id);
+    // Rows of text, one behind the other.
+    const shown = svg.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
+    expect(shown).toContain(`This drawing takes the place of no maker’s instructions. ${caution}`);
+    expect(description).toContain(caution);
+  }
 });
 
 describe('hostile texts', () => {

@@ -1,4 +1,5 @@
 import { type Analysis, type FigureShown, figuresShown, positionAt } from '../../engine/index.ts';
+import { caution } from '../../engine/inside.ts';
 import { type Arguments, asOfDay } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { type Colours, coloursFor, count, excerptOf, guarded, linePath, visible, visiblePath, wrapped } from '../display.ts';
@@ -52,10 +53,11 @@ function runFigures(given: Arguments, terminal: Terminal): number {
   const found = figuresShown(analysis).sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   if (given.value('output') === 'json') terminal.out(asJson(shown, found));
   else terminal.out(guarded(asText(shown, analysis, found, terminal)));
-  const problems = analysis.installation.problems.length;
-  if (problems > 0)
+  // Counted as “check” counts: two numbers for one file would make people look for a third thing.
+  const errors = analysis.findings.filter(({ severity }) => severity === 'error').length;
+  if (errors > 0)
     terminal.err(
-      `${count(problems, 'thing')} in ${visiblePath(shown)} could not be understood; figures that hang on ${problems === 1 ? 'it' : 'them'} are left out. “pintle check” says more.\n`,
+      `${visiblePath(shown)} has ${count(errors, 'error')}; figures that hang on what could not be read are left out. “pintle check” tells ${errors === 1 ? 'it' : 'them'}.\n`,
     );
   return exit.fine;
 }
@@ -81,9 +83,11 @@ function asText(shown: string, analysis: Analysis, found: readonly FigureShown[]
   const colours = coloursFor(terminal.colour);
   if (found.length === 0)
     return `${linePath(shown)}: no figures; ${analysis.installation.kind === 'site' ? 'too little is stated' : 'it describes no site'}.\n`;
-  return [`${colours.strong(linePath(shown))}\n`, ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns))].join(
-    '\n',
-  );
+  return [
+    `${colours.strong(linePath(shown))}\n`,
+    ...found.map((figure) => figureText(figure, analysis, colours, terminal.columns)),
+    `${wrapped(caution, terminal.columns ?? 0, '')}\n`,
+  ].join('\n');
 }
 
 function figureText(figure: FigureShown, analysis: Analysis, colours: Colours, columns: number | undefined): string {

@@ -1,4 +1,5 @@
 // For people: every finding with its line, what is wrong, why that matters, and what to do.
+import { caution } from '../../engine/inside.ts';
 import { type Colours, coloursFor, count, excerptOf, guarded, linePath, visible, visiblePath, wrapped } from '../display.ts';
 import {
   type CheckedFile,
@@ -35,7 +36,10 @@ function begin({ send, manner }: Beginning): Writer {
     },
     unread: ({ shown, why }) => part('unread', `${colours.strong(linePath(shown))} ${colours.error('not read')}: ${visible(why)}\n`),
     end: (totals) => {
-      if (!manner.quiet) send(`${last === undefined ? '' : '\n'}${summaryOf(totals)}\n${guarded(judgedText(totals.judged))}`);
+      if (!manner.quiet)
+        send(
+          `${last === undefined ? '' : '\n'}${summaryOf(totals)}\n${guarded(judgedText(totals.judged))}${wrapped(caution, manner.columns ?? 0, '')}\n`,
+        );
     },
   };
 }

@@ -2,6 +2,7 @@
 import type { Statement } from '../../../grammar/index.ts';
 import type { Steps } from '../../model/index.ts';
 import { mostDrawn } from '../scene/limit.ts';
+import { drawingCaution } from '../words.ts';
 import { plainStyle, type Theme } from './style.ts';
 import { type Element, element, group, type Node, rect, rendering } from './svg.ts';
 import { type Size, sizes, text, wrapped } from './text.ts';
@@ -119,10 +120,14 @@ export interface Sheet extends Pick<Drawing, 'id' | 'title' | 'description' | 'w
   readonly things: Things;
 }
 
-/** A drawing of which all is drawn. */
+/** A drawing of which all is drawn; at its foot it says what no drawing can take the place of. */
 export function finished(sheet: Sheet): Drawing {
-  const { id, title, description, width, height, table, things } = sheet;
-  return { id, title, description, picture: pictureOf(sheet), width, height, table, lacks: undefined, things: things.all };
+  const { id, title, width, table, things } = sheet;
+  const drawn = [...sheet.drawn];
+  const height = notes([{ words: drawingCaution, name: 'ink' }], margin, sheet.height - margin, width - 2 * margin, drawn) + margin;
+  const description = `${sheet.description} ${drawingCaution}`;
+  const picture = pictureOf({ ...sheet, description, height, drawn });
+  return { id, title, description, picture, width, height, table, lacks: undefined, things: things.all };
 }
 
 /** The whole picture: paper, title and description for screen readers, then what is drawn. */

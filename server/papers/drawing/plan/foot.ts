@@ -4,7 +4,7 @@ import { type Reader, showSi } from '../../../vocabulary/index.ts';
 import type { MarkedHazard, UnjudgedHazard } from '../../scene/hazards.ts';
 import { mostDrawn } from '../../scene/limit.ts';
 import type { Point } from '../../scene/point.ts';
-import { caution, firstInWords } from '../../words.ts';
+import { firstInWords } from '../../words.ts';
 import { margin, type Note, sheetWidth } from '../drawing.ts';
 import { foot, roundAbove } from '../scale.ts';
 import { type Element, rect } from '../svg.ts';
@@ -75,10 +75,7 @@ export function planNotes(
   const signs = signsInWords(marked, unjudged);
   if (signs !== '') lines.push({ words: signs });
   const thin = [...leaves, ...others].some(({ leaf }) => leaf.facts.thickness === undefined) ? ', nor how thick every leaf is' : '';
-  lines.push(
-    { words: [...opening.assumed.slice(0, mostDrawn), `The size of the posts is not stated${thin}.`].join(' ') },
-    { words: caution, name: 'ink' },
-  );
+  lines.push({ words: [...opening.assumed.slice(0, mostDrawn), `The size of the posts is not stated${thin}.`].join(' ') });
   return lines;
 }
 

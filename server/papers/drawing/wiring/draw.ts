@@ -4,7 +4,7 @@ import type { Installation, Steps } from '../../../model/index.ts';
 import { readerOf } from '../../../vocabulary/index.ts';
 import { mostDrawn } from '../../scene/limit.ts';
 import { looseDevices, type Strip, stripOf } from '../../scene/strip.ts';
-import { caution, firstInWords, siteTitle } from '../../words.ts';
+import { firstInWords, siteTitle } from '../../words.ts';
 import { type Drawing, eachOf, finished, limitNotes, mappedOf, margin, type Note, notes, nothing, type Table, Things } from '../drawing.ts';
 import type { Element } from '../svg.ts';
 import { fitted, short, text } from '../text.ts';
@@ -71,7 +71,7 @@ function notesOf(layouts: readonly Layout[], loose: string): Note[] {
   const signs =
     'A dot joins wires; wires that only cross are not joined. A bracket on the left is a wire link. ' +
     'Terminals with a broken outline are not used. The order is that of the panel’s model.';
-  return [...lines, { words: signs }, { words: caution, name: 'ink' }];
+  return [...lines, { words: signs }];
 }
 
 function describe(layouts: readonly Layout[], loose: string): string {
