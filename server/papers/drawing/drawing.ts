@@ -101,11 +101,19 @@ export function limitNotes(counts: readonly (readonly [number, string])[], drawn
 const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
 
-/** Lines of text one below the other from `y` on; gives where they end. */
-export function notes(lines: readonly Note[], x: number, y: number, width: number, into: Element[], size: Size = 'small'): number {
+/** Lines of text one below the other from `y` on, each in at most so many rows; gives where they end. */
+export function notes(
+  lines: readonly Note[],
+  x: number,
+  y: number,
+  width: number,
+  into: Element[],
+  size: Size = 'small',
+  most = 4,
+): number {
   let at = y;
   for (const { words, name } of lines)
-    for (const row of wrapped(words, width, size, 4)) {
+    for (const row of wrapped(words, width, size, most)) {
       at += sizes[size] + 5;
       into.push(text(row, x, at, size, 'start', name ?? 'quiet'));
     }
@@ -124,7 +132,8 @@ export interface Sheet extends Pick<Drawing, 'id' | 'title' | 'description' | 'w
 export function finished(sheet: Sheet): Drawing {
   const { id, title, width, table, things } = sheet;
   const drawn = [...sheet.drawn];
-  const height = notes([{ words: drawingCaution, name: 'ink' }], margin, sheet.height - margin, width - 2 * margin, drawn) + margin;
+  const foot = [{ words: drawingCaution, name: 'ink' }];
+  const height = notes(foot, margin, sheet.height - margin, width - 2 * margin, drawn, 'small', 20) + margin;
   const description = `${sheet.description} ${drawingCaution}`;
   const picture = pictureOf({ ...sheet, description, height, drawn });
   return { id, title, description, picture, width, height, table, lacks: undefined, things: things.all };
