@@ -24,8 +24,8 @@ const capacity = (ampereHours: number, hours: number): Capacity => ({
 const hours = (of: Capacity, current: number, exponent: number): number => (dischargeTime(of, current, exponent) ?? Number.NaN) / hour;
 
 describe('Peukert', () => {
-  // A published calculator's example (C = 250, I = 20 A, k = 1.3: 5.0886 h) takes the capacity at 1 A; so does one in an
-  // electrical engineering journal (100 Ah, 5 A, k = 1.2: 14.5 h). Rated at 1 A, that is C hours, ours is the same law.
+  // By hand, t = C / I^k with the capacity at 1 A: 250 / 20^1.3 = 5.0886 h; 100 / 5^1.2 = 14.4956 h. Rated at 1 A, that is C hours,
+  // ours is the same law.
   it('with the capacity at 1 A', () => {
     expect(hours(capacity(250, 250), 20, 1.3)).toBeCloseTo(5.0886, 3);
     expect(hours(capacity(100, 100), 5, 1.2)).toBeCloseTo(14.4956, 3);
@@ -92,7 +92,7 @@ describe('a bank', () => {
 });
 
 describe('sun', () => {
-  // A published calculator: 50 Wh, 5 h, 75 %: 13.33 W, 66.67 Wh. Another: 10 W, 4 h, 0.85: 34 Wh.
+  // By hand: 50 Wh / (5 h · 75 %) = 13.33 W, 50 Wh / 75 % = 66.67 Wh; 10 W · 4 h · 0.85 = 34 Wh.
   it('of 5 h and of 4 h', () => {
     expect(solarNeeded(50 * hour, 5 * hour, 0.75)).toBeCloseTo(13.333, 3);
     expect(solarYield(50 / (5 * 0.75), 5 * hour, 1) / hour).toBeCloseTo(66.67, 2);

@@ -141,7 +141,7 @@ describe('standard values', () => {
     // E24 is not the rounded geometric series at i = 10 to 16 and 22.
     const rounded = decades.E24.map((_, i) => Math.round(10 * 10 ** (i / 24)));
     expect(decades.E24.flatMap((digits, i) => (digits === rounded[i] ? [] : [i]))).toEqual([10, 11, 12, 13, 14, 15, 16, 22]);
-    // E96: every second value from a published list of E48, and its ends.
+    // E96: every second value is one of E48. IEC 60063, its values from memory; and the ends.
     expect(decades.E96).toHaveLength(96);
     for (const digits of [100, 121, 147, 178, 215, 261, 316, 383, 464, 562, 681, 825, 102, 806, 976]) expect(decades.E96).toContain(digits);
     expect(toleranceOf).toEqual({ E12: 0.1, E24: 0.05, E96: 0.01 });

@@ -17,7 +17,7 @@ import { daysBetween } from '../../server/vocabulary/index.ts';
 import { told } from './told.ts';
 
 describe('limits of EN 12453, Annex A', () => {
-  // Traces made up for the limits as DHF (the trade federation’s note on force testing) restates them: gap mm, peak, after 0.75 s, after 5 s.
+  // Traces made up for the limits that DHF, Powered Gate Myth Buster #2, restates: gap mm, peak, after 0.75 s, after 5 s.
   it.each([
     [300, 380, 140, 20, true],
     [300, 410, 140, 20, false],

@@ -9,7 +9,7 @@ describe('inertia of a leaf', () => {
   it('agrees with published doors', () => {
     // Serway and Jewett, Physics for Scientists and Engineers, 9th edition, chapter 10: 23.0 kg, 0.870 m gives 5.80 kg·m².
     expect(uniformLeafInertia(23, 0.87)).toBeCloseTo(5.8, 2);
-    // A homework page has 24.5 kg, 0.810 m and prints 5.30, which is wrong; the formula gives 5.358.
+    // By hand: 24.5 · 0.810² / 3 = 5.358.
     expect(uniformLeafInertia(24.5, 0.81)).toBeCloseTo(5.358, 3);
     // Knight, Physics for Scientists and Engineers, 5th edition, chapter 12 problem 16 (data; results computed): 25 kg, 0.91 m,
     // about an edge, and about an axis 0.15 m in from the edge.

@@ -23,26 +23,26 @@ const plain = (travel: number, speed: number, acceleration: number): Profile =>
 
 describe('trapezoid and triangle', () => {
   test('10 m, 0.3 m/s², 0.5 m/s: 21.667 s', () => {
-    // Published exercise (reference 4.4): data found, 21.667 s by t = v/a + s/v.
+    // By hand: t = v/a + s/v = 0.5/0.3 + 10/0.5.
     expect(runTime(plain(10, 0.5, 0.3))).toBeCloseTo(21.6666667, 6);
   });
   test('10 m, 0.3 m/s², no speed limit: 11.547 s', () => {
-    // Published exercise (reference 4.4): 11.547 s found; 2·√(s/a).
+    // By hand: 2·√(s/a) = 2·√(10/0.3).
     expect(runTime(plain(10, Infinity, 0.3))).toBeCloseTo(11.5470054, 6);
   });
   test('90°, 10 °/s, 5 °/s²: 11.0 s', () => {
-    // Derived (reference 4.4): 2 s + 7 s + 2 s. Scale-free, so degrees serve as well as radians.
+    // By hand: 2 s + 7 s + 2 s. Scale-free, so degrees serve as well as radians.
     expect(runTime(plain(90, 10, 5))).toBeCloseTo(11, 12);
     expect(runTime(plain(Math.PI / 2, Math.PI / 18, Math.PI / 36))).toBeCloseTo(11, 9);
   });
   test('6 m, 0.2 m/s, speeding up 0.1 m/s², braking 0.4 m/s²: 31.25 s', () => {
-    // Derived (reference 4.4). Put together from the first half of one even stroke and the last half of another.
+    // By hand: 6/0.2 + 0.2/(2·0.1) + 0.2/(2·0.4) = 31.25 s. Put together from the first half of one even stroke and the last half of another.
     const speedingUp = timeAt(plain(6, 0.2, 0.1), 3);
     const braking = timeAt(plain(6, 0.2, 0.4), 3);
     expect(speedingUp + braking).toBeCloseTo(31.25, 9);
   });
   test('the exact boundary 1 m, 0.5 m/s, 0.25 m/s²: 4.0 s from both sides', () => {
-    // Derived (reference 4.4): v²/a = s, so the triangle and the trapezoid are the same stroke.
+    // By hand: v²/a = s, so the triangle and the trapezoid are the same stroke.
     const p = plain(1, 0.5, 0.25);
     expect(runTime(p)).toBe(4);
     expect(p.startTime.length).toBe(3);

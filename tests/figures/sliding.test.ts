@@ -10,7 +10,7 @@ describe('a rack', () => {
     [0.004, 16, 1400 / 30, 9.383],
     [0.004, 18, 1400 / 30, 10.556],
     [0.004, 20, 1400 / 30, 11.729],
-    // Printed in web notes on rack and pinion, and computed: pitch diameter 40 mm at 159.15 turns a minute runs 20 m/min;
+    // By hand, π times the pitch diameter times the turns: pitch diameter 40 mm at 159.15 turns a minute runs 20 m/min;
     // module 3, 20 teeth at 636.6 turns a minute runs 2 m/s.
     [0.002, 20, 159.15, 20],
     [0.003, 20, 636.6, 120],

@@ -223,7 +223,7 @@ describe('lattice and hinge moment', () => {
 });
 
 describe('Beaufort', () => {
-  // The scale as published, for example by delta-s.org/weer/beaufort.html: least and greatest speed of each number.
+  // World Meteorological Organization, the Beaufort scale: least and greatest speed of each number.
   const table = [
     [0, 0.2],
     [0.3, 1.5],

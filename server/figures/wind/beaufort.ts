@@ -1,6 +1,6 @@
 // The Beaufort scale, for people: what a wind is called.
 
-/** Least ten-minute mean of each number, 10 m above open ground, m/s: the scale as meteorological services publish it. */
+/** Least ten-minute mean of each number, 10 m above open ground, m/s. Source: World Meteorological Organization, the Beaufort scale. */
 const leastSpeed = [0, 0.3, 1.6, 3.4, 5.5, 8.0, 10.8, 13.9, 17.2, 20.8, 24.5, 28.5, 32.7] as const;
 
 const names = [

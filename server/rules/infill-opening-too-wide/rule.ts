@@ -4,7 +4,7 @@ import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
-/** 2.25 inches in metres. */
+/** 2.25 inches in metres. Source: CPSC, Operation Safe Gate, 2018. */
 const widest = 2.25 * 0.0254;
 const held = { name: 'openings of the leaf', unit: 'm', way: 'most' } as const;
 

@@ -6,7 +6,7 @@ import { toFact } from '../related.ts';
 import { installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
-/** 1 ft/s in m/s. */
+/** 1 ft/s in m/s. Source: UL 325, as quoted in DASMA TDS 353. */
 const most = 0.3048;
 const held = { figure: 'leaf.NAME.edge-speed', name: 'edge speed', unit: 'm/s', way: 'most' } as const;
 

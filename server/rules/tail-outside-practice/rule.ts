@@ -6,6 +6,7 @@ import { toFact } from '../related.ts';
 import { commonPractice, installationRule } from '../rule.ts';
 import { quoted } from '../words.ts';
 
+// Common practice, no source.
 const least = 0.3;
 const most = 0.5;
 /** Least tail in practice, 30 %, asks for 1.2 times the weight at the best; more than twice that is no tail that somebody built. */
