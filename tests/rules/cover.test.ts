@@ -221,7 +221,19 @@ describe('a sensor that sits on no leaf', () => {
       told([swings(), drive(), block(`sensor eye : ${model}`, `on west ${on}`, 'watches closing, opening'), panel('wire eye to G1 G0')]);
     expect(there('hinge-edge')['hinge']).toEqual({ by: [], notBy: ['eye does not limit the force there'], open: ['closing'] });
     expect(there('hinge-edge')['closing-edge']).toEqual(uncovered('closing'));
-    expect(there('closing-edge')['closing-edge']).toEqual({ by: ['eye sees who stands in the way'], notBy: [], open: [] });
+    // One ray that the leaf carries along spans nothing; a curtain on the leaf looks ahead of it.
+    expect(there('closing-edge')['closing-edge']).toEqual({
+      by: [],
+      notBy: ['eye is one ray that the leaf carries along'],
+      open: ['closing'],
+    });
+    const field = told([
+      swings(),
+      drive(),
+      block('sensor eye : finch-curtain', 'on west closing-edge', 'watches closing'),
+      panel('wire eye to T1 T0', 'registered eye'),
+    ]);
+    expect(field['closing-edge']).toEqual({ by: ['eye lets the leaf touch nobody'], notBy: [], open: [] });
     expect(there('closing-edge')['hinge']).toEqual(uncovered('closing'));
     expect(there('opening-edge')['opening-side']).toEqual({ by: [], notBy: ['eye does not limit the force there'], open: ['opening'] });
   });

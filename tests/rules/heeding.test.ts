@@ -332,16 +332,50 @@ describe('measured forces', () => {
 });
 
 describe('the ways in which a gate is commanded', () => {
+  const byItself = {
+    control: 'by nobody',
+    dwell: 'closing by itself after the dwell',
+    loop: 'at a vehicle on a loop',
+    selector: 'as its selector is set',
+  } as const;
   const kinds = (...parts: string[]): string[] =>
     commandsOf(installationOf(leaf(), ...parts)).map(
-      ({ kind, control: by }) => `${kind}: ${by === undefined ? 'closing by itself after the dwell' : `“${by.name}” (${kind})`}`,
+      ({ kind, control: by, cause }) => `${kind}: ${by === undefined ? byItself[cause] : `“${by.name}” (${kind})`}`,
     );
   test.each<[string, readonly string[], readonly string[]]>([
-    ['held', [control('a', 'by push-button', 'acts hold-to-run')], ['hold-to-run: “a” (hold-to-run)']],
-    ['held by key', [control('a', 'by key-switch', 'acts hold-to-run')], ['hold-to-run by key: “a” (hold-to-run by key)']],
+    ['held', [control('a', 'by push-button', 'acts hold-to-run', 'sight full')], ['hold-to-run: “a” (hold-to-run)']],
+    ['held by key', [control('a', 'by key-switch', 'acts hold-to-run', 'sight full')], ['hold-to-run by key: “a” (hold-to-run by key)']],
+    ...['by push-button', 'by key-switch', 'by transmitter\n  sight full', 'by intercom\n  sight full', 'sight full'].map(
+      (lines): [string, readonly string[], readonly string[]] => [
+        `held where nobody is known to see the gate: ${lines.replace('\n ', ',')}`,
+        [control('a', lines, 'acts hold-to-run')],
+        ['hold-to-run, gate not in view: “a” (hold-to-run, gate not in view)'],
+      ],
+    ),
+    ...['by transmitter', 'by intercom', 'by loop', '# by nobody knows what'].map(
+      (lines): [string, readonly string[], readonly string[]] => [
+        `an impulse from anywhere, whatever is said to be in view: ${lines}`,
+        [control('a', lines, 'acts impulse', 'sight full')],
+        ['impulse, gate not in view: “a” (impulse, gate not in view)'],
+      ],
+    ),
+    ['only stopped', [control('a', 'by push-button', 'acts stop')], []],
+    [
+      'a part for people on foot that closes after a dwell',
+      ['motion {\n  pedestrian west to 60 % dwell 9 s\n}\n'],
+      ['automatic: closing by itself after the dwell'],
+    ],
+    ['closing by itself in the position of a selector', [panel(['select reply closes-alone'])], ['automatic: as its selector is set']],
+    [
+      'a loop on an input for commands',
+      [sensor('ground', 'finch-loop', 'watches opening'), panel(['wire ground to K1 K0'])],
+      ['automatic: at a vehicle on a loop'],
+    ],
+    ['not by a loop on an input for guards', [sensor('ground', 'finch-loop', 'watches closing'), panel(['wire ground to G1 G0'])], []],
+    ['not by a position in which it waits for a command', [panel(['select reply steps'])], []],
     [
       'an impulse with the gate in view',
-      [control('a', 'acts impulse', 'sight full')],
+      [control('a', 'by push-button', 'acts impulse', 'sight full')],
       ['impulse, gate in view: “a” (impulse, gate in view)'],
     ],
     ['an impulse without', [control('a', 'acts impulse', 'sight none')], ['impulse, gate not in view: “a” (impulse, gate not in view)']],
@@ -353,11 +387,13 @@ describe('the ways in which a gate is commanded', () => {
 
   test('only held: every way is, and there is one', () => {
     const only = (...parts: string[]): boolean => heldInView(installationOf(leaf(), ...parts));
+    const held = (name: string, by = 'by push-button'): string => control(name, by, 'acts hold-to-run', 'sight full');
     expect(only()).toBe(false);
-    expect(only(control('a', 'acts hold-to-run'))).toBe(true);
-    expect(only(control('a', 'by key-switch', 'acts hold-to-run'), control('b', 'acts hold-to-run'))).toBe(true);
-    expect(only(control('a', 'acts hold-to-run'), control('b', 'acts impulse'))).toBe(false);
-    expect(only(control('a', 'acts hold-to-run'), 'motion {\n  dwell 20 s\n}\n')).toBe(false);
+    expect(only(held('a'))).toBe(true);
+    expect(only(held('a', 'by key-switch'), held('b'))).toBe(true);
+    expect(only(held('a'), held('b', 'by transmitter'))).toBe(false);
+    expect(only(held('a'), control('b', 'acts impulse'))).toBe(false);
+    expect(only(held('a'), 'motion {\n  dwell 20 s\n}\n')).toBe(false);
   });
 
   test('forces are measured where a driven leaf touches people, under European rules', () => {
@@ -365,7 +401,8 @@ describe('the ways in which a gate is commanded', () => {
     const impulse = control('a', 'acts impulse');
     expect(needs(leaf(), impulse)).toBe(true);
     expect(needs(leaf().replace(/drive [^]*/, ''), impulse)).toBe(false);
-    expect(needs(leaf(), control('a', 'acts hold-to-run'))).toBe(false);
+    expect(needs(leaf(), control('a', 'by push-button', 'acts hold-to-run', 'sight full'))).toBe(false);
+    expect(needs(leaf(), control('a', 'by transmitter', 'acts hold-to-run', 'sight full'))).toBe(true);
     expect(
       needs(leaf(), impulse, sensor('field', 'finch-curtain', 'watches closing'), panel(['wire field to T1 T0', 'registered field'])),
     ).toBe(false);

@@ -64,12 +64,12 @@ describe('a choice that is none', () => {
 });
 
 test('an acceptance that is over says how much it covered', () => {
-  const panel = (until: string, ...wires: readonly string[]): string =>
-    `language 1\nuse "../library/panels.gate"\nuse "../library/sensors.gate"\nsensor one : finch-relay {\n  watches closing\n}\nsensor two : finch-relay {\n  watches closing\n}\npanel main : rowan-pair {\n${wires.map((wire) => `  wire ${wire}\n`).join('')}  accept common-wrong because "joined inside" by "KL" until ${until}\n}\n`;
-  const told = (...wires: readonly string[]) => said('acceptance-expired', panel('2026-11-24', ...wires)).map(({ what }) => what);
-  const over = (rest: string) => [`This acceptance of “common-wrong” ended on 2026-11-24; ${rest}.`];
-  expect(told('one to G1 G0', 'two to G2 G0')).toEqual(over('there is nothing left for it to cover'));
-  expect(told('one to G1 E0', 'two to G2 G0')).toEqual(over('the finding that it covered is still there'));
-  expect(told('one to G1 E0', 'two to G2 E0')).toEqual(over('2 findings that it covered are still there'));
-  expect(said('acceptance-expired', panel('2026-11-25', 'one to G1 E0'))).toEqual([]);
+  const gate = (until: string, ...leaves: readonly string[]): string =>
+    `language 1\naccept leaf-without-drive because "moved by hand" by "KL" until ${until}\n${leaves.map((name) => `leaf ${name} {\n  width 1 m\n  mass 60 kg\n  opens inward 90 deg\n}\n`).join('')}leaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n}\ndrive floor {\n  moves west\n}\n`;
+  const told = (...leaves: readonly string[]) => said('acceptance-expired', gate('2026-11-24', ...leaves)).map(({ what }) => what);
+  const over = (rest: string) => [`This acceptance of “leaf-without-drive” ended on 2026-11-24; ${rest}.`];
+  expect(told()).toEqual(over('there is nothing left for it to cover'));
+  expect(told('one')).toEqual(over('the finding that it covered is still there'));
+  expect(told('one', 'two')).toEqual(over('2 findings that it covered are still there'));
+  expect(said('acceptance-expired', gate('2026-11-25', 'one'))).toEqual([]);
 });
