@@ -44,6 +44,7 @@ export {
   showSi,
   threeDigits,
 } from './quantities.ts';
+export { characterCode, quoted } from './quotes.ts';
 
 export { type Acceptance, type Expectation, type Reading, readFile } from './read.ts';
 export { changesSafety } from './safety.ts';

@@ -184,16 +184,51 @@ describe('an edge', () => {
 describe('a sensor that sits on no leaf', () => {
   const one = (model: string, terminals: string, watches = 'closing, opening') =>
     told([swings(), drive(), eye('eye', model, watches), panel(`wire eye to ${terminals}`, 'registered eye')]);
-  test('and lets the leaf touch nobody covers every hazard in what it watches', () => {
+  test('and lets the leaf touch nobody covers the closing edge, and the places that its field lies on, in what it watches', () => {
     const by = ['eye lets the leaf touch nobody'];
     const all = { by, notBy: [], open: [] };
-    expect(one('finch-curtain', 'T1 T0')).toEqual({ 'closing-edge': all, 'opening-side': all, hinge: all, underside: all });
-    expect(one('finch-curtain', 'T1 T0', 'closing')).toEqual({
+    const across = {
+      'closing-edge': all,
+      'opening-side': uncovered('opening'),
+      hinge: uncovered('closing'),
+      underside: uncovered('closing', 'opening'),
+    };
+    expect(one('finch-curtain', 'T1 T0')).toEqual(across);
+    const lying = (watches: string, guards: string, more = '') => one('finch-curtain', 'T1 T0', `${watches}\n  guards ${guards}${more}`);
+    const everywhere = 'west hinge, underside, opening-side';
+    expect(lying('closing, opening', everywhere)).toEqual({ 'closing-edge': all, 'opening-side': all, hinge: all, underside: all });
+    expect(lying('closing, opening', 'west hinge')).toEqual({ ...across, hinge: all });
+    expect(lying('closing', everywhere)).toEqual({
       'closing-edge': all,
       'opening-side': { by: [], notBy: ['eye does not watch opening'], open: ['opening'] },
       hinge: all,
       underside: { by, notBy: ['eye does not watch opening'], open: ['opening'] },
     });
+    const over = { by: [], notBy: ['eye passes over who lies on the ground'], open: ['closing'] };
+    expect(lying('closing, opening', 'west hinge', '\n  height 301 mm')).toMatchObject({ 'closing-edge': over, hinge: over });
+    expect(lying('closing, opening', 'west hinge', '\n  height 300 mm')).toMatchObject({ 'closing-edge': all, hinge: all });
+    // On the places of another leaf it covers none of this one.
+    const other = told([
+      swings(),
+      swings('east'),
+      drive(),
+      eye('eye', 'finch-curtain', 'opening, closing\n  guards east hinge'),
+      panel('wire eye to T1 T0', 'registered eye'),
+    ]);
+    expect(other['hinge']).toEqual(uncovered('closing'));
+  });
+  test('and guards places of a leaf only need not reach across the opening', () => {
+    const wide = swings().replace('width 2 m', 'width 6 m');
+    const at = (watches: string) =>
+      told([
+        wide,
+        drive(),
+        block('sensor-model short-field', 'kind curtain', 'output two-wire', 'measure E', 'reach 5 m'),
+        eye('eye', 'short-field', `${watches}\n  guards west opening-side`),
+        panel('wire eye to T1 T0', 'registered eye'),
+      ])['opening-side'];
+    expect(at('opening')).toEqual({ by: ['eye lets the leaf touch nobody'], notBy: [], open: [] });
+    expect(at('closing, opening')?.notBy).toEqual(['eye does not reach across the opening']);
   });
   test('and sees who stands there covers the closing edge alone', () => {
     const covered = {

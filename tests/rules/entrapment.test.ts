@@ -151,12 +151,15 @@ it('asks nothing of a leaf that nothing drives, sliding or not', () => {
 });
 
 describe('what the site does not say', () => {
-  const rule = 'entrapment-facts-unstated';
+  const rule = 'not-judged';
   const stated = america.replace('users public', 'users public\n  usage-class II\n  pedestrian-entrance separate');
   it('is told with the controls that are fixed and do not say how far from the gate they are', () => {
     const text = `${head}${stated}control keypad {\n  by keypad\n  acts impulse\n}\ncontrol fob {\n  by transmitter\n  acts impulse\n}\n`;
-    expect(said(rule, text)).toEqual(['note: This is not judged, because it is not stated: signs, reach of “keypad”.']);
-    expect(found(rule, text)[0]?.lacks, 'of the site itself').toEqual(['signs']);
+    expect(said(rule, text)).toEqual([
+      'warning: Not judged: what the rules of North America ask of the site. The block “site” does not state “signs”.',
+      'warning: Not judged: what the rules of North America ask of the site. “keypad” does not state “reach”.',
+    ]);
+    expect(found(rule, text).map(({ lacks }) => lacks)).toEqual([['signs'], ['reach']]);
   });
   it('is not what stands there and cannot be read', () => {
     expect(said(rule, head + stated.replace('users public', 'users public\n  signs somewhere'))).toEqual([]);

@@ -163,7 +163,7 @@ describe('the window of settings', () => {
       .replace('slides left 4.8 m', 'opens inward 90 deg');
     expect(cited(shaft)).toEqual(['torque 90 N*m']);
   });
-  it('is told with as many changes as can be read, and no more', () => {
+  it('is told with the changes that open it, each by itself, as many as can be read', () => {
     /** A gate that seven changes would open, of which the last is a longer lever. */
     const seven = (guard: string, infill: string, wind: string, ramp: string): string => `language 1
 
@@ -171,7 +171,7 @@ drive-model stout-ram {
   kind linear-ram
   stroke 400 mm
   speed 16 mm/s
-  thrust 3000 N
+  thrust 1250 N
   ${ramp}
 }
 
@@ -184,10 +184,10 @@ site "Example" {
 leaf west {
   width 2.5 m
   height 300 mm
-  mass 80 kg
+  mass 33.4 kg
   opens inward 90 deg
   infill ${infill}
-  friction 20 N
+  friction 8.35 N
   hinge-guard ${guard}
 }
 
@@ -201,13 +201,10 @@ drive ram : stout-ram {
       judge(text)
         .findings.filter(({ rule }) => rule === empty)
         .map(({ remedy }) => remedy);
-    const [all] = remedies(seven('1030 mm', '35 %', '11 m/s', 'ramp 1.2 s'));
+    const [all] = remedies(seven('430 mm', '35 %', '7.11 m/s', 'ramp 1.2 s'));
     expect(all).toMatch(
       /^Any one of these opens it: a guard .*; a drive that notices an obstacle and lets go \(senses-obstacles\); a longer lever, by a post bracket 175 mm out instead of 140 mm\.$/,
     );
-    expect(all?.length).toBe(383);
-    const [cut] = remedies(seven('1010 mm', '25 %', '10.5 m/s', 'ramp 1.2 s'));
-    expect(cut).toMatch(/; a drive that notices an obstacle and lets go \(senses-obstacles\)\.$/);
-    expect(cut?.match(/; /g)).toHaveLength(5);
+    expect(all?.length).toBe(381);
   });
 });

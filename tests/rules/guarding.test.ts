@@ -159,10 +159,12 @@ describe('what a sensor counts as', () => {
     measureOf(sensorOf(of(block('sensor-model it', 'output relay', ...facts), sensor('one', 'it', 'watches closing')), 'one'));
   test.each<[string, readonly string[], string | undefined]>([
     ['what its model claims', ['kind beam', 'measure D'], 'D'],
-    ['that, of whatever kind it is', ['measure C'], 'C'],
-    ['that too', ['measure E'], 'E'],
+    ['nothing, where nobody says of what kind it is', ['measure C'], undefined],
+    ['nothing, however much is claimed then', ['measure E'], undefined],
     ['force limitation, as an edge', ['kind edge', 'measure C'], 'C'],
-    ['presence, as an edge', ['kind edge', 'measure D'], 'D'],
+    ['nothing, as an edge that says that it sees people', ['kind edge', 'measure D'], undefined],
+    ['nothing, as a beam that says that it touches nobody', ['kind beam', 'measure E'], undefined],
+    ['presence, as a curtain', ['kind curtain', 'measure D'], 'D'],
     ['nothing, as an edge that says that it touches nobody', ['kind edge', 'measure E'], undefined],
     ['nothing, as a beam that says that it limits a force', ['kind beam', 'measure C'], undefined],
     ['nothing, as a curtain that says so', ['kind curtain', 'measure C'], undefined],
@@ -171,10 +173,16 @@ describe('what a sensor counts as', () => {
     ['nothing, without a claim', ['kind beam'], undefined],
   ])('%s', (_, facts, expected) => expect(as(...facts)).toBe(expected));
 
-  test('of a kind that is not said it counts, and without what it watches it guards nothing', () => {
+  test('without what it watches it guards nothing', () => {
     const closing = (...lines: readonly string[]) =>
       measuresFor(
-        west(of(block('sensor-model it', 'output relay', 'measure D'), sensor('one', 'it', ...lines), panel('main', 'wire one to G1 G0'))),
+        west(
+          of(
+            block('sensor-model it', 'kind beam', 'output relay', 'measure D'),
+            sensor('one', 'it', ...lines),
+            panel('main', 'wire one to G1 G0'),
+          ),
+        ),
         'closing',
         false,
       );
@@ -194,13 +202,22 @@ describe('what a sensor counts as', () => {
 
 describe('without a site', () => {
   const bare = (...parts: readonly string[]): Installation => installationOf(library + parts.join(''));
-  const held = block('control key', 'acts hold-to-run');
+  const held = block('control key', 'by key-switch', 'acts hold-to-run');
   test('a held control is seen from where it says, and not where nothing says it', () => {
     expect(heldInView(bare(leaf(), held))).toBe(false);
-    expect(heldInView(bare(leaf(), block('control key', 'acts hold-to-run', 'sight full')))).toBe(true);
+    expect(heldInView(bare(leaf(), block('control key', 'by key-switch', 'acts hold-to-run', 'sight full')))).toBe(true);
     expect(heldInView(bare(block('site "x"', 'sight full'), leaf(), held))).toBe(true);
-    expect(heldInView(bare(block('site "x"', 'sight full'), leaf(), block('control key', 'acts hold-to-run', 'sight none')))).toBe(false);
+    expect(
+      heldInView(bare(block('site "x"', 'sight full'), leaf(), block('control key', 'by key-switch', 'acts hold-to-run', 'sight none'))),
+    ).toBe(false);
     expect(heldInView(bare(block('site "x"', 'sight full'), leaf()))).toBe(false);
+    // Who holds these may be anywhere, or nobody holds them.
+    for (const by of ['by transmitter', 'by intercom', 'by loop', 'by clock', '# by nobody knows what'])
+      expect(heldInView(bare(block('site "x"', 'sight full'), leaf(), block('control key', by, 'acts hold-to-run'))), by).toBe(false);
+    // What only stops the gate moves nothing, and alone it holds nothing.
+    const stop = block('control mushroom', 'by push-button', 'acts stop');
+    expect(heldInView(bare(block('site "x"', 'sight full'), leaf(), held, stop))).toBe(true);
+    expect(heldInView(bare(block('site "x"', 'sight full'), leaf(), stop))).toBe(false);
   });
   test('forces need no measuring, and measured ones count', () => {
     const points = [50, 300, 500].flatMap((gap) =>
@@ -233,7 +250,7 @@ test('a loop that is held commands as nobody does who watches; its impulse is on
   const kinds = (...lines: readonly string[]): string[] => commandsOf(of(block('control a', ...lines))).map(({ kind }) => kind);
   expect(kinds('by loop', 'acts hold-to-run')).toEqual(['automatic']);
   expect(kinds('by loop', 'acts impulse')).toEqual(['impulse, gate not in view']);
-  expect(kinds('by loop', 'acts impulse', 'sight full')).toEqual(['impulse, gate in view']);
+  expect(kinds('by loop', 'acts impulse', 'sight full')).toEqual(['impulse, gate not in view']);
   expect(kinds('by clock', 'acts impulse')).toEqual(['automatic']);
   expect(kinds('by clock')).toEqual([]);
 });

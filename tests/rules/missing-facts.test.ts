@@ -96,11 +96,11 @@ describe('a fact that stands twice', () => {
 
 it('what the shape of a leaf lacks is told with the words that would say it', () => {
   const [finding] = found(
-    'hazard-geometry-unstated',
+    'not-judged',
     'language 1\nuse "../library/drives.gate"\nleaf west {\n  width 2 m\n  mass 150 kg\n  opens inward 90 deg\n  hinge-gap 12 mm\n}\ndrive floor : birch-floor {\n  moves west\n}\n',
   );
   expect(finding?.what).toBe(
-    'Of “west” this is not judged: the room behind it when open (room-when-open); the gap at the hinge (hinge-offset, thickness); the gap above the ground (ground-gap).',
+    'Not judged: the room behind the open leaf “west”, the hinge of “west”, the gap under “west”. “west” does not state “room-when-open”, “hinge-offset”, “thickness” and “ground-gap”.',
   );
   expect(finding?.lacks).toEqual(['room-when-open', 'hinge-offset', 'thickness', 'ground-gap']);
 });

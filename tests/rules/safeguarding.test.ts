@@ -58,10 +58,13 @@ describe('protection-untested', () => {
     test(`${name}: it is named, with why, and nothing else is`, () => {
       const { text, all, one } = found(rule, site('rules europe\n  users public'), leaf, fobs, ...parts, dwell);
       expect(all.length).toBe(1);
-      expect(one.what).toBe(`The gate is to close by itself, but what protects “west” is not tested before each closing: ${says}`);
-      expect(text.slice(one.start, one.end)).toBe('dwell 20 s');
-      const [device = '', why = ''] = [/“(.+?)”/.exec(says)?.[1], says.slice(0, -1)];
-      expect(pointsAt(text, one)).toEqual([`sensor ${device}: ${why}`, 'leaf west: the leaf that relies on it']);
+      expect(one.what).toBe(`What protects “west” is not tested before each movement, and the gate moves by itself: ${says}`);
+      expect(text.slice(one.start, one.end)).toBe(`sensor ${/“(.+?)”/.exec(says)?.[1] ?? ''}`);
+      expect(pointsAt(text, one)).toEqual(['dwell 20 s: it moves by itself', 'leaf west: the leaf that relies on it']);
+      // An impulse sets a leaf moving that nobody may look at any more.
+      const commanded = found(rule, site('rules europe\n  users public'), leaf, fobs, ...parts);
+      expect(commanded.one.what).toBe(`What protects “west” is not tested before each movement: ${says}`);
+      expect(pointsAt(commanded.text, commanded.one)).toEqual(['acts impulse: this commands it', 'leaf west: the leaf that relies on it']);
     });
   test('one that tells nobody anything is not named', () => {
     const { one } = found(
@@ -89,7 +92,7 @@ describe('safeguarding-below-minimum', () => {
   const rule = 'safeguarding-below-minimum';
   const wired = [edge, panel('wire west-edge to E1 E0')];
   test('points at the way of control that asks for most, and at the people', () => {
-    const seen = 'control button {\n  acts impulse\n  sight full\n}\n';
+    const seen = 'control button {\n  by push-button\n  acts impulse\n  sight full\n}\n';
     const { text, all, one } = found(rule, site('rules europe\n  users limited'), leaf, seen, fobs, ...wired);
     expect(all.length).toBe(1);
     expect(one.what).toBe(
@@ -160,21 +163,21 @@ describe('pedestrian-opening-unguarded', () => {
       part(' dwell 10 s'),
     );
     expect(one.what).toBe('The pedestrian opening of “west” needs (C and D) or E; the sensors that watch it give measure none.');
-    expect(one.remedy).toContain('each of them tested before closing');
+    expect(one.remedy).toContain('each of them tested before the leaf closes');
     expect(pointsAt(text, one)).toEqual(['leaf west: the leaf']);
   });
-  test('commanded in view of the gate, it asks for less', () => {
+  test('commanded in view of the gate, it asks for less, and for tested devices all the same', () => {
     const { one } = found(
       rule,
-      site('rules europe\n  users trained\n  sight full'),
+      site('rules europe\n  users limited\n  sight full'),
       leaf,
-      fobs,
+      fobs.replace('acts', 'by push-button\n  acts'),
       edge,
       panel('wire west-edge to E1 E0'),
       part(''),
     );
     expect(one.what).toContain('needs C or E;');
-    expect(one.remedy).not.toContain('tested');
+    expect(one.remedy).toContain('each of them tested before the leaf closes');
   });
   test('where no control is stated, it is taken to be one out of view', () => {
     expect(found(rule, site('rules europe\n  users limited\n  sight full'), leaf, panel('link H1 H0'), part('')).one.what).toContain(
@@ -197,14 +200,39 @@ describe('hold-to-run-misuse', () => {
       expect(pointsAt(text, one)).toEqual([`users ${users}: these are the users`]);
     }
   });
-  test('out of view it is a warning, by whoever it is held', () => {
-    const { all } = found(
-      'hold-to-run-misuse',
-      site('rules europe\n  users trained\n  sight none'),
-      leaf,
-      'control button {\n  acts hold-to-run\n}\n',
-    );
-    expect(all.map(({ severity }) => severity)).toEqual(['warning']);
+  test('out of view it is an error, by whoever it is held and under any rules', () => {
+    for (const rules of ['europe', 'north-america'])
+      for (const [sight, by] of [
+        ['none', 'by push-button'],
+        ['full', 'by transmitter'],
+        ['full', 'by intercom'],
+        ['full', 'by clock'],
+        ['full', '# by nobody knows what'],
+      ]) {
+        const { all } = found(
+          'hold-to-run-misuse',
+          site(`rules ${rules}\n  users trained\n  sight ${sight}`),
+          leaf,
+          `control button {\n  ${by}\n  acts hold-to-run\n}\n`,
+        );
+        expect(
+          all.map(({ severity }) => severity),
+          `${rules}, ${by}`,
+        ).toEqual(['error']);
+      }
+  });
+  test('beside protection that needs nobody’s eyes, nothing is said; beside one that is not tested it is', () => {
+    const people = site('rules europe\n  users limited\n  sight none');
+    const held = 'control key {\n  by key-switch\n  acts hold-to-run\n}\n';
+    const beside = (test: string): number =>
+      found('hold-to-run-misuse', people, leaf, edge, relay, held, panel(`wire low-beam to G1 G0\n  ${test}\n  wire west-edge to E1 E0`))
+        .all.length;
+    expect(beside('wire low-beam test to X1 V0')).toBe(0);
+    expect(beside('# not tested')).toBe(1);
+  });
+  test('who may be near is a matter of the rules of Europe', () => {
+    const held = 'control button {\n  by push-button\n  acts hold-to-run\n  sight full\n}\n';
+    expect(found('hold-to-run-misuse', site('rules north-america\n  users public'), leaf, held).all).toEqual([]);
   });
 });
 
@@ -217,7 +245,7 @@ describe('what is missing is said elsewhere', () => {
     'hold-to-run-misuse',
     'entrapment-protection-below-minimum',
   ];
-  const held = 'control button {\n  acts hold-to-run\n  sight full\n}\n';
+  const held = 'control button {\n  by push-button\n  acts hold-to-run\n  sight full\n}\n';
   const motion = 'motion {\n  pedestrian west to 60 %\n}\n';
   const flagged = (...parts: string[]): string[] =>
     judge(head + parts.join('')).findings.flatMap(({ rule, severity }) => (six.includes(rule) ? [`${rule} ${severity}`] : []));
@@ -245,12 +273,19 @@ describe('what is missing is said elsewhere', () => {
     expect(flagged(people, leaf, wired, 'control button {\n  by push-button\n}\n')).toEqual([]);
     expect(flagged(people, wired.replace('on west closing-edge', ''), 'motion {\n  pedestrian west to 60 %\n}\n')).toEqual([]);
   });
-  test('commanded, a part opening needs no tested device', () => {
+  test('a part opening needs tested devices, however it is commanded', () => {
     const strip = 'sensor-model tern-strip "Edge with a contact" {\n  kind edge\n  output relay\n  measure C\n}\n';
     const one = sensor('west-edge', 'tern-strip', 'watches closing, pedestrian\n  on west closing-edge') + panel('wire west-edge to G1 G0');
-    expect(flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion)).toEqual([]);
-    expect(
-      flagged(site('rules europe\n  users trained\n  sight full'), strip, leaf, one, fobs, motion.replace('60 %', '60 % dwell 9 s')),
-    ).toEqual(['pedestrian-opening-unguarded error']);
+    const people = site('rules europe\n  users trained\n  sight full');
+    expect(flagged(people, strip, leaf, one, fobs, motion)).toEqual(['protection-untested error', 'pedestrian-opening-unguarded error']);
+    const tested =
+      sensor('west-edge', 'finch-edge', 'watches closing, pedestrian\n  on west closing-edge\n  terminator 8.2 kohm') +
+      panel('wire west-edge to E1 E0');
+    expect(flagged(people, leaf, tested, fobs, motion)).toEqual([]);
+    // Closing by itself, the edge alone is not enough.
+    expect(flagged(people, leaf, tested, fobs, motion.replace('60 %', '60 % dwell 9 s'))).toEqual([
+      'safeguarding-below-minimum error',
+      'pedestrian-opening-unguarded error',
+    ]);
   });
 });

@@ -7,6 +7,7 @@ import { blocksOf, foldersWith, judge, readPage } from '../kit/pages.ts';
 const european = [
   'protection-untested',
   'closing-edge-unguarded',
+  'control-out-of-view',
   'edge-overtravel-too-long',
   'force-not-measured',
   'force-over-limit',
@@ -14,20 +15,21 @@ const european = [
   'force-record-outdated',
   'force-test-overdue',
   'force-window-narrow',
-  'hold-to-run-misuse',
   'hold-to-run-overtravels',
   'hold-to-run-too-fast',
   'loop-impedance-too-high',
+  'opening-leaf-unguarded',
   'pedestrian-opening-unguarded',
   'performance-level-too-low',
   'protective-conductor-too-small',
+  'required-level-below-standard',
   'residual-current-device-unfit',
+  'safeguard-level-too-low',
   'safeguarding-below-minimum',
 ];
 /** They hold what the American rules ask for. */
 const american = [
   'control-within-reach',
-  'entrapment-facts-unstated',
   'entrapment-protection-below-minimum',
   'infill-opening-too-wide',
   'pedestrian-entrance-shared',

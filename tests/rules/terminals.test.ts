@@ -102,13 +102,13 @@ describe('terminal-unfit', () => {
       readsNothing,
       '“H1”, “G1” and “G2”',
     ],
-    ['wire button to LA1', 'LA1', '“LA1” is for a drive; “button”, a control, is wired to it.', readsNothing, '“K1”, “K2” and “H1”'],
+    ['wire button to LA1', 'LA1', '“LA1” is for a drive; “button”, a control, is wired to it.', readsNothing, '“K1” and “K2”'],
     [
       'wire button to G1 G0',
       'G1',
       '“G1” is for a relay contact of a protective device; “button”, a control, is wired to it.',
       'The panel takes its command for a report of something else.',
-      '“K1”, “K2” and “H1”',
+      '“K1” and “K2”',
     ],
     [
       'wire west-arm to G1',
@@ -208,6 +208,9 @@ describe('terminal-used-twice', () => {
   const taken = (terminal: string, first: string, second: string): string =>
     `Terminal “${terminal}” already takes “${first}”; “${second}” is wired to it as well.`;
 
+  /** The same with controls that only stop the gate. */
+  const stopping = (text: string): string => text.replaceAll('acts impulse', 'acts stop');
+
   test('what is there to be shared is shared', () => {
     expect(
       twice(
@@ -230,7 +233,7 @@ describe('terminal-used-twice', () => {
   });
 
   test('what is not is told for each further device, with the first of them', () => {
-    expect(twice(pair('wire button to H1 H0', 'wire key to H1 H0', 'wire relay-beam to H1 H0'))).toEqual([
+    expect(twice(stopping(pair('wire button to H1 H0', 'wire key to H1 H0', 'wire relay-beam to H1 H0')))).toEqual([
       taken('H1', 'button', 'key'),
       taken('H1', 'button', 'relay-beam'),
     ]);

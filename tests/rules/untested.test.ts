@@ -1,4 +1,4 @@
-// A gate that closes by itself: which of its protections are said to be untested, and when nothing is said of them.
+// Which protections are said to be untested, for which way of commanding the gate, and when nothing is said of them.
 import { describe, expect, test } from 'vitest';
 import { judge } from '../kit/pages.ts';
 
@@ -24,24 +24,32 @@ const said = (...parts: readonly string[]) => {
       related: related.map((place) => text.slice(place.start, place.end)),
     }));
 };
-const untested = (names: readonly string[]) =>
-  `The gate is to close by itself, but what protects “west” is not tested before each closing: ${names.map((name) => `“${name}”: plain cannot test a relay output`).join('; ')}.`;
+const untested = (names: readonly string[], itself = ', and the gate moves by itself') =>
+  `What protects “west” is not tested before each movement${itself}: ${names.map((name) => `“${name}”: plain cannot test a relay output`).join('; ')}.`;
 
 const gate = [site, leaf, drive, model, edge, beam('low'), panel('low to A1 A0')];
 
-describe('it is said where the gate closes by itself', () => {
-  test('after the dwell, or at a clock or a loop', () => {
-    const found = { what: untested(['low']), related: ['sensor low', 'leaf west'] };
-    expect(said(...gate, dwell)).toEqual([{ ...found, at: 'dwell 20 s' }]);
-    expect(said(...gate, fobs('automatic'))).toEqual([{ ...found, at: 'acts automatic' }]);
-    expect(said(...gate, fobs('automatic'), dwell)).toEqual([{ ...found, at: 'dwell 20 s' }]);
-    expect(said(...gate, fobs('automatic'), 'control key {\n  by key-switch\n  acts impulse\n}\n')).toEqual([
-      { ...found, at: 'acts automatic' },
-    ]);
+describe('it is said', () => {
+  const found = (command: string) => ({ at: 'sensor low', what: untested(['low']), related: [command, 'leaf west'] });
+  test('where the gate moves by itself: after the dwell, or at a clock', () => {
+    expect(said(...gate, dwell)).toEqual([found('dwell 20 s')]);
+    expect(said(...gate, fobs('automatic'))).toEqual([found('acts automatic')]);
+    expect(said(...gate, 'control morning {\n  by clock\n  acts impulse\n}\n')).toEqual([found('acts impulse')]);
+    expect(said(...gate, fobs('impulse'), dwell)).toEqual([found('dwell 20 s')]);
+    expect(said(...gate, fobs('automatic'), 'control key {\n  by key-switch\n  acts impulse\n}\n')).toEqual([found('acts automatic')]);
+    const part = 'pedestrian west to 60 % dwell 9 s';
+    expect(said(...gate, `motion {\n  ${part}\n}\n`)).toEqual([found(part)]);
   });
-  test('and not where somebody gives each command', () => {
-    expect(said(...gate, fobs('impulse'))).toEqual([]);
+  test('where one command starts a whole movement, or a control is held that nobody may see the gate from', () => {
+    const commanded = { ...found('acts impulse'), what: untested(['low'], '') };
+    expect(said(...gate, fobs('impulse'))).toEqual([commanded]);
+    expect(said(...gate, fobs('hold-to-run'))).toEqual([{ ...commanded, related: ['acts hold-to-run', 'leaf west'] }]);
+  });
+  test('and not where the gate is commanded in no way, or less is asked for than what is tested', () => {
     expect(said(...gate)).toEqual([]);
+    const button = 'control button {\n  by push-button\n  acts impulse\n  sight full\n}\n';
+    expect(said(...gate.with(0, site.replace('public', 'limited')), button)).toEqual([]);
+    expect(said(...gate, button).length).toBe(1);
   });
   test('nor of a leaf that nothing drives', () => {
     expect(said(...gate.filter((part) => part !== drive), dwell)).toEqual([]);

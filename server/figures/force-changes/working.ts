@@ -1,6 +1,7 @@
 // Where the window is empty or narrow: which fact would open it. Each change is tried on the numbers themselves, a little
 // at a time, and only those that do open it are told.
 import { type ForceCase, settingWindow } from '../force-window/working.ts';
+import { mostHingeGuard } from '../hinge-gap/working.ts';
 import { ramMountingOf, reachableAngle } from '../linear-ram/working.ts';
 import { ramLinkage } from '../linkage/working.ts';
 import { gripsWith, infillOf, workingPressureOf } from '../wind/working.ts';
@@ -15,8 +16,8 @@ interface Attempt {
 const millimetres = (metres: number): string => `${Math.ceil(metres * 1000 - 1e-6)} mm`;
 const shortened = (value: number): string => String(Number(value.toPrecision(3)));
 
-/** From none to all but the last tenth of the leaf. */
-const guardTo = (of: ForceCase, share: number): number => Math.max(of.guard ?? 0, share * 0.9 * of.width);
+/** From none as far as a guard at the hinge counts, and to all but the last tenth of a narrow leaf. */
+const guardTo = (of: ForceCase, share: number): number => Math.max(of.guard ?? 0, share * Math.min(0.9 * of.width, mostHingeGuard));
 /** Down to a fifth, below which the coefficient of a lattice does not hold. */
 const leastInfill = 0.2;
 const infillTo = (of: ForceCase, share: number): number => infillOf(of.subject) - share * Math.max(0, infillOf(of.subject) - leastInfill);

@@ -49,10 +49,13 @@ function overrated(leaf: Leaf): Related[] {
     }));
 }
 
-const overratedAs = (sensor: Sensor): string =>
-  measureOf(sensor) === undefined
-    ? `is no device that can be measure ${sensor.model?.facts.measure?.value ?? ''}, which its model claims`
-    : missed(sensor);
+function overratedAs(sensor: Sensor): string {
+  if (measureOf(sensor) !== undefined) return missed(sensor);
+  const { kind, measure } = sensor.model?.facts ?? {};
+  return kind === undefined
+    ? 'counts as nothing, for its model does not say what kind of device it is'
+    : `is no device that can be measure ${measure?.value ?? ''}, which its model claims`;
+}
 
 /** Sensors that are meant to guard the leaf, but that the panel does not heed. */
 function unheeded(leaf: Leaf): Related[] {

@@ -49,22 +49,35 @@ function gapsOf({ open }: Account): Iterable<Gap> {
 
 /** More things than these are counted and not named. */
 const mostNamed = 4;
+/** And no more than these characters of them. */
+const mostCharacters = 180;
 
 function sayGap({ lack, words, entries, severity }: Gap, report: (report: Report) => void): void {
   const [first] = entries;
-  const named = [...entries].slice(0, mostNamed).map(entryInWords);
-  const more = entries.size - named.length;
-  const list = [...named, ...(more > 0 ? [`${more} more`] : [])];
   const isElsewhere = lack.path !== undefined;
   report({
     at: isElsewhere && first !== undefined ? first.at : lack.at,
     severity,
-    what: `Not judged: ${list.join(', ')}. ${lack.of === '' ? `The block “${lack.block}”` : quoted(lack.of)} does not state ${quotedList([...words], 8)}.`,
+    what: `Not judged: ${namesOf(entries)}. ${lack.of === '' ? `The block “${lack.block}”` : quoted(lack.of)} does not state ${quotedList([...words], 5)}.`,
     remedy: lack.question,
     ...(isElsewhere
       ? { related: [{ message: 'the model that does not say it', path: lack.path as string, ...lack.at }] }
       : { lacks: [...words] }),
   });
+}
+
+/** What is not judged, as much of it as can be read. */
+function namesOf(entries: ReadonlySet<Entry>): string {
+  const named: string[] = [];
+  let length = 0;
+  for (const entry of entries) {
+    const words = entryInWords(entry);
+    if (named.length === mostNamed || (named.length > 0 && length + words.length > mostCharacters)) break;
+    named.push(words);
+    length += words.length;
+  }
+  const more = entries.size - named.length;
+  return [...named, ...(more > 0 ? [`${more} more`] : [])].join(', ');
 }
 
 function sayDraft(installation: Installation, { entries, open, asks }: Account, report: (report: Report) => void): void {

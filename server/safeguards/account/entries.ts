@@ -1,5 +1,5 @@
 // What an account of judgements is made of.
-import type { Blocks } from '../../vocabulary/index.ts';
+import { type Blocks, quoted } from '../../vocabulary/index.ts';
 
 /** What is judged of a thing, or is not: the beginning of a phrase that its name ends. */
 export const subjects = {
@@ -62,6 +62,6 @@ export interface Entry {
 export type Tell = (subject: Subject, of: string, at: Stretch, lacks: readonly Lack[], grade?: Grade) => void;
 
 /** “the hinge of “west””. */
-export const entryInWords = ({ subject, of }: Entry): string => (of === '' ? subjects[subject] : `${subjects[subject]} “${of}”`);
+export const entryInWords = ({ subject, of }: Entry): string => (of === '' ? subjects[subject] : `${subjects[subject]} ${quoted(of)}`);
 
 export const none: readonly never[] = [];

@@ -1,10 +1,22 @@
 // What is judged of an installation, topic by topic, and the facts that are lacking where it is not.
-import { declaredAs, guards, heedingOf, isEdge, type Measure, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
+import {
+  declaredAs,
+  guards,
+  heedingOf,
+  isEdge,
+  type Measure,
+  type Movement,
+  measureOf,
+  missesPeople,
+  sensorsFor,
+  watches,
+} from '../../circuits/index.ts';
 import { forceRecordsOf } from '../../figures/force-records/working.ts';
 import { hazardsOf } from '../../figures/hazards/working.ts';
 import { releasedOf } from '../../figures/leaf-load/working.ts';
 import { closingStopOf } from '../../figures/overtravel/working.ts';
 import { headPlace, type Installation, type Leaf, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
+import { quoted } from '../../vocabulary/index.ts';
 import { heldInView, isFixed } from '../commands.ts';
 import { forcesProven } from '../forces.ts';
 import { measuresFor, needsForceTest } from '../guarding.ts';
@@ -45,7 +57,7 @@ const northAmerica: Topic = ({ site, controls }, tell) => {
   ask('signs', 'On which sides do signs warn of the gate?');
   for (const control of controls)
     if (isFixed(control) && control.facts.reach === undefined && !isLost(control.unread, 'control', 'reach'))
-      lacks.push(lackOf('control', 'reach', control, `How far is “${control.name}” from the moving gate?`));
+      lacks.push(lackOf('control', 'reach', control, `How far is ${quoted(control.name)} from the moving gate?`));
   tell('entrapment', '', headPlace(site), lacks.length === 0 ? none : lacks, 'warning');
 };
 
@@ -57,7 +69,10 @@ const closingEdges: Topic = (installation, tell, situation) => {
   for (const leaf of installation.leaves) {
     if (leaf.drives.length === 0) continue;
     const lacks: Lack[] = [];
-    if (!held) for (const sensor of sensorsFor(leaf)) if (guards(sensor, leaf, 'closing')) lookedAt(sensor, lacks);
+    if (!held)
+      for (const sensor of sensorsFor(leaf))
+        if (guards(sensor, leaf, 'closing')) lookedAt(sensor, leaf, 'closing', lacks);
+        else if (guards(sensor, leaf, 'pedestrian')) lookedAt(sensor, leaf, 'pedestrian', lacks);
     tell('closing-edge', leaf.name, headPlace(leaf), lacks.length === 0 ? none : lacks, graveOr(situation, 'warning'));
   }
 };
@@ -66,10 +81,22 @@ const closingEdges: Topic = (installation, tell, situation) => {
 const isRelied = (sensor: Sensor): boolean => !isEdge(sensor) && sees.has(measureOf(sensor)) && heedingOf(sensor) !== undefined;
 
 /** What lacks before it is known whom a sensor sees. */
-function lookedAt(sensor: Sensor, lacks: Lack[]): void {
+function lookedAt(sensor: Sensor, leaf: Leaf, movement: Movement, lacks: Lack[]): void {
+  const { model } = sensor;
+  if (model?.facts.measure !== undefined && model.facts.kind === undefined && !isLost(model.unread, 'sensor-model', 'kind'))
+    lacks.push(lackOfModel(sensor.installation, 'sensor-model', 'kind', model, `What kind of device is ${quoted(model.name)}?`));
   if (!isRelied(sensor) || sensor.facts.height !== undefined || isLost(sensor.unread, 'sensor', 'height')) return;
-  lacks.push(lackOf('sensor', 'height', sensor, `How high above the ground is the lowest ray of “${sensor.name}”?`));
+  if (sensorsFor(leaf).some((other) => other !== sensor && guards(other, leaf, movement) && seesAsMuch(other, sensor))) return;
+  lacks.push(lackOf('sensor', 'height', sensor, `How high above the ground is the lowest ray of ${quoted(sensor.name)}?`));
 }
+
+/** Beside one that is low enough for certain, and tested, it does not matter how high another is that is no better. */
+const seesAsMuch = (other: Sensor, sensor: Sensor): boolean =>
+  isRelied(other) &&
+  other.facts.height !== undefined &&
+  !missesPeople(other) &&
+  heedingOf(other)?.tested === true &&
+  (measureOf(sensor) === 'D' || measureOf(other) === 'E');
 
 /** What each device that sees people sees: how low, which is asked at the closing edge where it guards that, and how far. */
 const sight: Topic = (installation, tell) => {
@@ -77,9 +104,9 @@ const sight: Topic = (installation, tell) => {
     const { model, facts } = sensor;
     if (model === undefined || facts.on !== undefined || !isRelied(sensor)) continue;
     const lacks: Lack[] = [];
-    if (!watches(sensor, 'closing')) lookedAt(sensor, lacks);
+    if (!watches(sensor, 'closing')) for (const leaf of installation.leaves) lookedAt(sensor, leaf, 'opening', lacks);
     if (model.facts.reach === undefined && !isLost(model.unread, 'sensor-model', 'reach'))
-      lacks.push(lackOfModel(installation, 'sensor-model', 'reach', model, `How far does “${model.name}” reach?`));
+      lacks.push(lackOfModel(installation, 'sensor-model', 'reach', model, `How far does ${quoted(model.name)} reach?`));
     tell('sight', sensor.name, headPlace(sensor), lacks.length === 0 ? none : lacks, 'note');
   }
 };
@@ -93,7 +120,7 @@ const supply: Topic = ({ site, panels }, tell) => {
     if (site.facts.supply === undefined && !isLost(site.unread, 'site', 'supply'))
       lacks.push(lackOf('site', 'supply', site, 'What feeds the installation?'));
     if (model.facts.supply === undefined && !isLost(model.unread, 'panel-model', 'supply'))
-      lacks.push(lackOfModel(panel.installation, 'panel-model', 'supply', model, `For which supply is “${model.name}” made?`));
+      lacks.push(lackOfModel(panel.installation, 'panel-model', 'supply', model, `For which supply is ${quoted(model.name)} made?`));
     tell('supply', panel.name, headPlace(panel), lacks.length === 0 ? none : lacks, 'note');
   }
 };
@@ -110,16 +137,16 @@ const placesOfSlide = [
 ] as const;
 
 const questions: Readonly<Record<string, (name: string) => string>> = {
-  'room-when-open': (name) => `How much room is left behind “${name}” when it is open?`,
-  'hinge-gap': (name) => `How wide is the gap at the hinge of “${name}”, and how far does it change?`,
-  'hinge-offset': (name) => `Where does the hinge axis of “${name}” lie?`,
-  thickness: (name) => `How thick is “${name}”?`,
-  'ground-gap': (name) => `How far above the ground is “${name}”?`,
-  passes: (name) => `What does “${name}” run past, and how near?`,
-  friction: (name) => `With what pull does “${name}” just move by hand once its drive is released?`,
-  tail: (name) => `How long is the tail of “${name}”?`,
-  'roller-spacing': (name) => `How far apart are the rollers of “${name}”?`,
-  'infill-opening': (name) => `How large are the openings in “${name}”?`,
+  'room-when-open': (name) => `How much room is left behind ${quoted(name)} when it is open?`,
+  'hinge-gap': (name) => `How wide is the gap at the hinge of ${quoted(name)}, and how far does it change?`,
+  'hinge-offset': (name) => `Where does the hinge axis of ${quoted(name)} lie?`,
+  thickness: (name) => `How thick is ${quoted(name)}?`,
+  'ground-gap': (name) => `How far above the ground is ${quoted(name)}?`,
+  passes: (name) => `What does ${quoted(name)} run past, and how near?`,
+  friction: (name) => `With what pull does ${quoted(name)} just move by hand once its drive is released?`,
+  tail: (name) => `How long is the tail of ${quoted(name)}?`,
+  'roller-spacing': (name) => `How far apart are the rollers of ${quoted(name)}?`,
+  'infill-opening': (name) => `How large are the openings in ${quoted(name)}?`,
 };
 
 /** The other places of each leaf at which it can hurt somebody. */
@@ -130,7 +157,11 @@ const places: Topic = (installation, tell) => {
     if (hazards === undefined) continue;
     for (const [subject, about] of leaf.facts.slides === undefined ? placesOfSwing : placesOfSlide) {
       const unstated = held ? undefined : hazards.unstated.find((one) => one.about === about);
-      tell(subject, leaf.name, headPlace(leaf), unstated === undefined ? none : lacksInLeaf(leaf, unstated.facts), 'warning');
+      const lacks = unstated === undefined ? [] : [...lacksInLeaf(leaf, unstated.facts)];
+      if (subject === 'opening-side' && !held)
+        for (const sensor of sensorsFor(leaf))
+          if (guards(sensor, leaf, 'opening') && !guards(sensor, leaf, 'closing')) lookedAt(sensor, leaf, 'opening', lacks);
+      tell(subject, leaf.name, headPlace(leaf), lacks.length === 0 ? none : lacks, 'warning');
     }
   }
 };
@@ -150,7 +181,7 @@ function lackInLeaf(leaf: Leaf, word: string): Lack {
     of: leaf.name,
     at: headPlace(leaf),
     path: undefined,
-    question: question === undefined ? `What is the ${word} of “${leaf.name}”?` : question(leaf.name),
+    question: question === undefined ? `What is the ${word} of ${quoted(leaf.name)}?` : question(leaf.name),
   };
 }
 
@@ -176,7 +207,7 @@ const levels: Topic = (installation, tell) => {
               'panel-model',
               'performance-level',
               model,
-              `Which performance level, or which category, does the maker declare for “${model.name}”?`,
+              `Which performance level, or which category, does the maker declare for ${quoted(model.name)}?`,
             ),
           ],
       'note',
@@ -194,7 +225,7 @@ const commands: Topic = (installation, tell, situation) => {
       'control',
       control.name,
       headPlace(control),
-      lacks ? [lackOf('control', 'by', control, `By what is “${control.name}” given?`)] : none,
+      lacks ? [lackOf('control', 'by', control, `By what is ${quoted(control.name)} given?`)] : none,
       'warning',
     );
   }
@@ -204,7 +235,7 @@ const commands: Topic = (installation, tell, situation) => {
     if (model === undefined || selector === undefined) continue;
     const at = headPlace(selector);
     const path = model.path === installation.path ? undefined : model.path;
-    const question = `How is the gate commanded while “${selector.name}” of “${model.name}” is at “${option.name.text}”?`;
+    const question = `How is the gate commanded while ${quoted(selector.name)} of ${quoted(model.name)} is at ${quoted(option.name.text)}?`;
     tell(
       'selector',
       selector.name,
@@ -217,7 +248,7 @@ const commands: Topic = (installation, tell, situation) => {
     for (const selector of unsetSelectorsOf(panel)) {
       // Where no position commands otherwise than another, it does not matter which it is in.
       if (selector.facts.option.every(({ acts }) => acts === 'any') || isLost(panel.unread, 'panel', 'select')) continue;
-      const question = `In which position is “${selector.name}” of “${panel.name}”?`;
+      const question = `In which position is ${quoted(selector.name)} of ${quoted(panel.name)}?`;
       tell('selector', selector.name, headPlace(panel), [lackOf('panel', 'select', panel, question)], graveOr(situation, 'warning'));
     }
 };
@@ -239,7 +270,7 @@ const forces: Topic = (installation, tell, situation) => {
   }
 };
 
-const askForForces = (leaf: Leaf): string => `With what force does “${leaf.name}” strike, measured at every point of the plan?`;
+const askForForces = (leaf: Leaf): string => `With what force does ${quoted(leaf.name)} strike, measured at every point of the plan?`;
 
 /** How far a leaf runs on after what guards it has told the drive to stop. */
 const runOn: Topic = (installation, tell, situation) => {
@@ -258,7 +289,13 @@ function lacksForStop(leaf: Leaf): readonly Lack[] {
   for (const { model } of leaf.drives)
     if (model !== undefined && model.facts['stops-in'] === undefined && !isLost(model.unread, 'drive-model', 'stops-in'))
       lacks.push(
-        lackOfModel(installation, 'drive-model', 'stops-in', model, `How soon does “${model.name}” stand still when it is told to stop?`),
+        lackOfModel(
+          installation,
+          'drive-model',
+          'stops-in',
+          model,
+          `How soon does ${quoted(model.name)} stand still when it is told to stop?`,
+        ),
       );
   for (const sensor of leaf.sensors) {
     const { model } = sensor;
@@ -271,8 +308,8 @@ function lacksForStop(leaf: Leaf): readonly Lack[] {
 }
 
 const edgeFacts: readonly (readonly ['reaction' | 'deformation', (name: string) => string])[] = [
-  ['reaction', (name) => `How soon does “${name}” tell the drive to stop?`],
-  ['deformation', (name) => `How far does “${name}” still give after it has tripped?`],
+  ['reaction', (name) => `How soon does ${quoted(name)} tell the drive to stop?`],
+  ['deformation', (name) => `How far does ${quoted(name)} still give after it has tripped?`],
 ];
 
 /** What gravity does to a leaf whose drive is released. What nobody has measured may hold it, or may not. */
