@@ -15,6 +15,7 @@ import { rule as boardedLeafInWind } from './boarded-leaf-in-wind/rule.ts';
 import { rule as bodyUnexpected } from './body-unexpected/rule.ts';
 import { rule as braceMissing } from './brace-missing/rule.ts';
 import { rule as braceStray } from './brace-stray/rule.ts';
+import { rule as cableCoresTooFew } from './cable-cores-too-few/rule.ts';
 import { rule as cableLoadUnderstated } from './cable-load-understated/rule.ts';
 import { rule as cableOverloaded } from './cable-overloaded/rule.ts';
 import { rule as chainedEdgesWatchDifferently } from './chained-edges-watch-differently/rule.ts';
@@ -53,6 +54,7 @@ import { rule as fileTooLarge } from './file-too-large/rule.ts';
 import { rule as forceNotMeasured } from './force-not-measured/rule.ts';
 import { rule as forceOverLimit } from './force-over-limit/rule.ts';
 import { rule as forcePointsMissing } from './force-points-missing/rule.ts';
+import { rule as forceReadingImpossible } from './force-reading-impossible/rule.ts';
 import { rule as forceRecordOutdated } from './force-record-outdated/rule.ts';
 import { rule as forceSettingOutsideWindow } from './force-setting-outside-window/rule.ts';
 import { rule as forceTestOverdue } from './force-test-overdue/rule.ts';
@@ -61,6 +63,7 @@ import { rule as forceWindowNarrow } from './force-window-narrow/rule.ts';
 import { rule as functionLeavesOutPart } from './function-leaves-out-part/rule.ts';
 import { rule as gateSaturated } from './gate-saturated/rule.ts';
 import { rule as hazardUncovered } from './hazard-uncovered/rule.ts';
+import { rule as hingeGapContradicted } from './hinge-gap-contradicted/rule.ts';
 import { rule as hingeGuardBeyondLeaf } from './hinge-guard-beyond-leaf/rule.ts';
 import { rule as holdToRunMisuse } from './hold-to-run-misuse/rule.ts';
 import { rule as holdToRunOvertravels } from './hold-to-run-overtravels/rule.ts';
@@ -186,6 +189,7 @@ export const allRules: readonly Rule[] = [
   bodyUnexpected,
   braceMissing,
   braceStray,
+  cableCoresTooFew,
   cableLoadUnderstated,
   cableOverloaded,
   chainedEdgesWatchDifferently,
@@ -224,6 +228,7 @@ export const allRules: readonly Rule[] = [
   forceNotMeasured,
   forceOverLimit,
   forcePointsMissing,
+  forceReadingImpossible,
   forceRecordOutdated,
   forceSettingOutsideWindow,
   forceTestOverdue,
@@ -232,6 +237,7 @@ export const allRules: readonly Rule[] = [
   functionLeavesOutPart,
   gateSaturated,
   hazardUncovered,
+  hingeGapContradicted,
   hingeGuardBeyondLeaf,
   holdToRunMisuse,
   holdToRunOvertravels,

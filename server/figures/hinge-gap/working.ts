@@ -20,16 +20,10 @@ export function guardedFromHinge({ facts }: Leaf): number | undefined {
   return stated === undefined ? undefined : Math.min(stated, mostHingeGuard, facts.width?.value ?? mostHingeGuard);
 }
 
-/** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
-export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
-  const { opens, width, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = leaf.facts;
-  if (opens === undefined || gap === undefined) return undefined;
-  if (gap.least !== undefined && gap.greatest !== undefined) {
-    const least = Math.min(gap.least, gap.value);
-    const range: GapRange = { least, at: least < gap.value ? opens.angle / 2 : 0, greatest: Math.max(gap.greatest, gap.value) };
-    return { opening: range, closing: range, measured: true, worse: 'opening' };
-  }
-  if (width === undefined || thickness === undefined || offset === undefined) return undefined;
+/** The gaps that follow from the shape of a swing leaf and the place of its hinge; undefined where that is not stated, or impossible. */
+export function shapedHingeOf({ facts }: Leaf): HingeGaps | undefined {
+  const { opens, width, thickness, 'hinge-gap': gap, 'hinge-offset': offset, 'post-proud': proud } = facts;
+  if (opens === undefined || gap === undefined || width === undefined || thickness === undefined || offset === undefined) return undefined;
   const hinge = {
     width: width.value,
     thickness: thickness.value,
@@ -38,7 +32,19 @@ export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
     out: offset.out,
     proud: proud?.value ?? 0,
   };
-  const gaps = hingeGaps(hinge, opens.angle);
+  return hingeGaps(hinge, opens.angle);
+}
+
+/** The gap at the hinge of a swing leaf; undefined where neither its shape nor what was measured is stated. */
+export const hingeSideOf = perSubject((leaf: Leaf): HingeSide | undefined => {
+  const { opens, 'hinge-gap': gap } = leaf.facts;
+  if (opens === undefined || gap === undefined) return undefined;
+  if (gap.least !== undefined && gap.greatest !== undefined) {
+    const least = Math.min(gap.least, gap.value);
+    const range: GapRange = { least, at: least < gap.value ? opens.angle / 2 : 0, greatest: Math.max(gap.greatest, gap.value) };
+    return { opening: range, closing: range, measured: true, worse: 'opening' };
+  }
+  const gaps = shapedHingeOf(leaf);
   if (gaps === undefined) return undefined;
   return { ...gaps, measured: false, worse: gaps.opening.least < gaps.closing.least ? 'opening' : 'closing' };
 });

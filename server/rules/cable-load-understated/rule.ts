@@ -11,7 +11,7 @@ const held = { name: 'current that the load draws', unit: 'A', way: 'most' } as 
 
 export const rule = installationRule({
   name: 'cable-load-understated',
-  severity: 'warning',
+  severity: 'error',
   title: 'A cable is said to carry less current than what it feeds draws.',
   why: 'The drop, the heat and the protection of the cable are then worked out for too little.',
   remedy: 'State the greatest current of what the cable feeds, and of all that is fed through it.',

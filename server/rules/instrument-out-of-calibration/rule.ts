@@ -1,16 +1,17 @@
 import { aYearAfter, dayOf, inCalibration } from '../../figures/force-records/working.ts';
 import { factPlace } from '../../model/index.ts';
+import { needsForceTest, owesForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 
 export const rule = installationRule({
   name: 'instrument-out-of-calibration',
-  severity: 'warning',
+  severity: 'error',
   title: 'Forces were measured with an instrument that was not calibrated within the year before.',
   why: 'A gauge that has drifted shows less than there is, and nobody notices; such readings prove nothing.',
   remedy: 'Have the instrument calibrated, measure again, and state the day of the calibration.',
-  source: { text: 'common practice, no source (yearly calibration of force gauges)', standing: 'common practice' },
-  acceptable: true,
-  check: ({ reading }, report) => {
+  source: { text: 'Door Industry Journal, Winter 2022, p. 93, by the DHF (a force meter is calibrated yearly)', standing: 'published' },
+  acceptable: 'warnings',
+  check: ({ reading, leaves }, report) => {
     for (const measured of reading.entities.measured) {
       const day = dayOf(measured);
       if (day === undefined || measured.facts.force.length === 0) continue;
@@ -20,8 +21,12 @@ export const rule = installationRule({
       const verdict = inCalibration(measured);
       if (verdict === true) continue;
       const calibrated = instrument?.calibrated;
+      const isOwed = leaves.some(
+        (leaf) => owesForceTest(leaf) && needsForceTest(leaf) && leaf.forces.some((record) => record.measured === measured),
+      );
       report({
         at: factPlace(measured, instrument),
+        severity: isOwed ? 'error' : 'warning',
         what:
           calibrated === undefined
             ? `Nothing says when the instrument of the measurement of ${day} was calibrated.`
