@@ -20,7 +20,7 @@ function identity(end: number): Linkage {
   return { leaf, drive: leaf.slice(), rate: new Float64Array(49).fill(1) };
 }
 
-/** Pulling ram, bracket behind the hinge by `along` and out by `out`, on the leaf at `arm`: reference 4. */
+/** Pulling ram, bracket behind the hinge by `along` and out by `out`, on the leaf at `arm`: the law of cosines. */
 interface Ram {
   readonly along: number;
   readonly out: number;

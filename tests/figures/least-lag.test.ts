@@ -23,7 +23,7 @@ interface Mounting {
 }
 const direct: Mounting = { drive: (angle) => angle, rate: () => 1, angle: (drive) => drive };
 
-/** Pulling ram, reference 4: L² = a² + b² − 2ab·cosφ. */
+/** Pulling ram, by the law of cosines: L² = a² + b² − 2ab·cosφ. */
 function ram(along: number, out: number, arm: number): Mounting {
   const side = Math.hypot(along, out);
   const inner = Math.PI - Math.atan2(out, along);

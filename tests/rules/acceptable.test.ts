@@ -55,6 +55,7 @@ const warningsOnly = [
   'not-judged',
   'performance-level-too-low',
   'protection-over-cable-rating',
+  'protection-untested',
   'protective-conductor-too-small',
   'tail-outside-practice',
   'voltage-drop-too-great',

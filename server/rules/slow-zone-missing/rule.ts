@@ -6,7 +6,7 @@ export const rule = installationRule({
   severity: 'warning',
   title: 'Two leaves meet, or one meets its post, at full speed.',
   why: 'The last part of closing is where a hand or a body is caught, and a leaf that arrives at full speed has all its energy left to give.',
-  remedy: 'Set a slow zone over the last part of the travel, for example “slow-zone last 10 %”.',
+  remedy: 'Set a slow zone that begins early enough for the leaf to have come down to its slow speed before it meets anything.',
   source: commonPractice,
   acceptable: true,
   check: ({ motion, leaves }, report) => {
