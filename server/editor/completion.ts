@@ -6,6 +6,7 @@ import { type Device, folderOf, type Panel, type PanelModel, resolveUse, type Te
 import { allRules, ruleNamed } from '../rules/index.ts';
 import {
   anywhereLines,
+  asWritten,
   type BlockSpec,
   blocks,
   type Dimension,
@@ -15,6 +16,7 @@ import {
   likelyUnit,
   type ModelKind,
   modelKindOf,
+  nameIn,
   type Slot,
   topLines,
   unitNamed,
@@ -276,9 +278,10 @@ function inLine(at: InLine): Completion[] {
   const parts = partsOf(line, values);
   const items: Completion[] = [];
   for (const [key, slot] of parts.open) items.push(...slotItems(at, key, slot, parts));
-  for (const [, slot] of parts.keyed)
-    if (slot.after !== undefined && keywordFits(at, slot.after, parts)) {
-      const isOnly = items.length === 0 && parts.keyed.length === 1;
+  const keyed = parts.keyed.filter(([, slot]) => slot.after !== undefined && keywordFits(at, slot.after, parts));
+  for (const [, slot] of keyed)
+    if (slot.after !== undefined) {
+      const isOnly = items.length === 0 && keyed.length === 1;
       items.push(
         item({
           label: slot.after,
@@ -401,7 +404,7 @@ function slotItems(at: InLine, key: string, slot: Slot, parts: LineParts): Compl
 }
 
 const wordsOf = (parts: LineParts, slot: Slot): string[] =>
-  parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' && part.value.kind === 'word' ? [part.value.text] : []));
+  parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' ? (nameIn(part.value, slot)?.text ?? []) : []));
 const wordAt = (parts: LineParts, key: string): string | undefined => {
   const value = parts.parts.find((part) => part.key === key && part.role === 'value')?.value;
   return value?.kind === 'word' ? value.text : undefined;
@@ -449,11 +452,29 @@ function choiceFits(at: InLine, key: string, option: string, parts: LineParts): 
   }
 }
 
-/** False for a keyword whose part has been said on another line. */
+/** False for a keyword whose part has been said on another line, and for contacts in series where there is no other. */
 function keywordFits(at: InLine, keyword: string, parts: LineParts): boolean {
+  if (keyword === 'in-series-with') return hasOtherContact(at, parts);
   if (at.word !== 'wire' || keyword !== 'to' || wordAt(parts, 'part') !== undefined) return true;
   const device = deviceNamed(at, wordAt(parts, 'device'));
   return device === undefined || partsToWire(at.analysis.installation, device, at.writing).includes('signal');
+}
+
+/** True where the line being written names an input for a contact, and another line brings a contact to it. */
+function hasOtherContact({ analysis, around, writing }: InLine, parts: LineParts): boolean {
+  const outer = around[0]?.statement;
+  const panel = analysis.installation.panels.find((candidate) => candidate.at === outer);
+  const named = new Set(
+    parts.parts.flatMap(({ key, role, value }) => (key === 'to' && role === 'value' && value.kind === 'word' ? [value.text] : [])),
+  );
+  return (
+    panel?.wires.some(
+      (wire) =>
+        wire.part === 'signal' &&
+        !writing(wire.fact.line) &&
+        wire.ends.some(({ at, terminal }) => named.has(at.text) && (terminal?.role === 'safety-input' || terminal?.role === 'stop-input')),
+    ) === true
+  );
 }
 
 const deviceNamed = (at: InLine, name: string | undefined): Device | undefined =>
@@ -595,7 +616,7 @@ function terminalItems(at: InLine, panel: Panel | undefined, taken: ReadonlySet<
   if (outer === undefined) return [];
   const terminal = (it: Terminal, rank: number, isUsed = false): Completion =>
     item({
-      label: it.name.text,
+      label: asWritten(it.name.text),
       kind: 'terminal',
       detail: [it.role, it.contact ?? '', isUsed ? 'in use' : ''].filter((part) => part !== '').join(' · '),
       rank,

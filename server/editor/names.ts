@@ -3,7 +3,7 @@
 import { holds, type Span, type Statement, type WordValue } from '../../grammar/index.ts';
 import type { Analysis } from '../engine/index.ts';
 import { type Panel, type PanelModel, resolveUse } from '../model/index.ts';
-import { isModelKind, type ModelKind, type NameSpace, nameSpaceOf } from '../vocabulary/index.ts';
+import { isModelKind, type ModelKind, type NameSpace, nameIn, nameSpaceOf } from '../vocabulary/index.ts';
 import { type Enclosing, innermost, lineSpecOf, partsOf, statementsOf } from './places.ts';
 
 /** What a name stands for. Names of models, and of what is in a panel model, carry the file that declares them. */
@@ -97,32 +97,33 @@ function findMentions(analysis: Analysis): Mention[] {
     for (const part of parts) {
       const { slot, value } = part;
       if (part.role !== 'value' || slot === undefined) continue;
-      if (slot.kind === 'name' && value.kind === 'word') put(value, declared(word, value.text, path, around), statement, true);
+      const name = nameIn(value, slot);
+      if (slot.kind === 'name' && name !== undefined) put(name, declared(word, name.text, path, around), statement, true);
       else if (slot.kind === 'text' && value.kind === 'text' && isTop && word === 'use') {
         const target = resolveUse(path, value.text, analysis.root);
         if ('path' in target) put(value, { kind: 'file', path: target.path }, statement);
-      } else if (slot.kind === 'ref' && value.kind === 'word') {
+      } else if (slot.kind === 'ref' && name !== undefined) {
         switch (slot.to) {
           case 'leaf':
-            if (names.leaf.has(value.text)) put(value, { kind: 'leaf', name: value.text }, statement);
+            if (names.leaf.has(name.text)) put(name, { kind: 'leaf', name: name.text }, statement);
             break;
           case 'cable':
-            if (names.cable.has(value.text)) put(value, { kind: 'cable', name: value.text }, statement);
+            if (names.cable.has(name.text)) put(name, { kind: 'cable', name: name.text }, statement);
             break;
           case 'load':
-            if (names.device.has(value.text)) put(value, { kind: 'device', name: value.text }, statement);
-            else if (names.panel.has(value.text)) put(value, { kind: 'panel', name: value.text }, statement);
+            if (names.device.has(name.text)) put(name, { kind: 'device', name: name.text }, statement);
+            else if (names.panel.has(name.text)) put(name, { kind: 'panel', name: name.text }, statement);
             break;
           case 'rule':
-            put(value, { kind: 'rule', name: value.text }, statement);
+            put(name, { kind: 'rule', name: name.text }, statement);
             break;
           case 'terminal':
           case 'selector':
           case 'option':
-            put(value, ofPanel(analysis, slot.to, value, statement, around, panels, firstSelector(parts)), statement);
+            put(name, ofPanel(analysis, slot.to, name, statement, around, panels, firstSelector(parts)), statement);
             break;
           default:
-            if (names.device.has(value.text)) put(value, { kind: 'device', name: value.text }, statement);
+            if (names.device.has(name.text)) put(name, { kind: 'device', name: name.text }, statement);
         }
       }
     }

@@ -3,7 +3,7 @@
 import { scan, withoutUnseen } from '../../grammar/index.ts';
 import { type Analysis, type ReadResult, Workspace, withEdits } from '../engine/index.ts';
 import { type Edit, quoted } from '../rules/index.ts';
-import { hasUnusual, nameSpaceInWords } from '../vocabulary/index.ts';
+import { asWritten, hasUnusual, isPrintable, nameSpaceInWords } from '../vocabulary/index.ts';
 import { isShared, keyOf, type Meaning, type Mention, mentionAt, mentionsOf } from './names.ts';
 import { statementAt } from './places.ts';
 import { referencesTo } from './references.ts';
@@ -64,6 +64,7 @@ function whyNot(analysis: Analysis, offset: number): string {
 
 /** Why a text cannot be the name of such a thing; undefined where it can. */
 export function nameFault(meaning: Renamable, name: string): string | undefined {
+  if (meaning.kind === 'terminal' && isPrintable(name)) return undefined;
   const { tokens, comments, problems } = scan(name);
   const isWord =
     tokens.length === 1 &&
@@ -117,7 +118,11 @@ export function* renaming(work: RenameWork): Generator<undefined, Renaming> {
 
   const edited = new Map<string, { readonly before: Analysis; readonly edits: readonly Edit[]; readonly text: string }>();
   for (const file of files) {
-    const edits = referencesTo(file, meaning).map(({ start, end }) => ({ start, end, text: newName }));
+    const edits = referencesTo(file, meaning).map(({ start, end }) => ({
+      start,
+      end,
+      text: meaning.kind === 'terminal' ? asWritten(newName) : newName,
+    }));
     if (edits.length > 0) edited.set(file.path, { before: file, edits, text: withEdits(file.text, edits) });
   }
   // Read again as it would be: nothing else may have changed its meaning, and nothing may be worse.

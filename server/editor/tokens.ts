@@ -2,7 +2,7 @@
 // whether somebody can be hurt. What is not known, or of no use, has no token and so no colour.
 import type { NumberValue, Span, Statement } from '../../grammar/index.ts';
 import type { Analysis } from '../engine/index.ts';
-import { type Slot, unitNamed } from '../vocabulary/index.ts';
+import { nameIn, type Slot, unitNamed } from '../vocabulary/index.ts';
 import { type Meaning, mentionsOf } from './names.ts';
 import { blockSpecOf, innermost, lineSpecOf, partsOf, statementsOf } from './places.ts';
 
@@ -105,7 +105,7 @@ export function tokens(analysis: Analysis, range?: Span): Token[] {
       else if (value.kind === 'text' && slot.kind === 'text') put(value, 'string');
       else if (value.kind === 'date' && slot.kind === 'date') put(value, 'date');
       else if (value.kind === 'word' && slot.kind === 'choice' && Object.hasOwn(slot.options, value.text)) put(value, 'enumMember');
-      else if (value.kind === 'word' && (slot.kind === 'name' || slot.kind === 'ref')) name(value);
+      else if (nameIn(value, slot) !== undefined) name(value);
     }
   }
   // A line that is not finished may hold what stands on the next one; a colour for it may not.

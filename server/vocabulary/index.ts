@@ -30,6 +30,7 @@ export {
 } from './kinds.ts';
 export { editDistance, nearest } from './likeness.ts';
 
+export { asWritten, isAsPrinted, isPrintable, nameIn } from './printed.ts';
 export { mostTold, type ProblemOf, type ReadingProblem, type ReadingProblems } from './problems.ts';
 export {
   type FigureUnit,

@@ -131,6 +131,8 @@ function ownValue(hand: LineAtHand, line: LineForm): Value {
 }
 
 function sayMissing(hand: LineAtHand, line: LineForm, { slot }: SlotForm, statement: Statement): undefined {
+  // A figure that did not fit may have taken the word behind it for its unit: that was reported, and nothing else is surely missing.
+  if (!hand.isSound && statement.values.some(({ kind }) => kind === 'number')) return undefined;
   const at = statement.values[statement.values.length - 1] ?? statement.word ?? statement;
   return hand.found.add('value-missing', at, { word: line.word, slot, example: line.spec.example });
 }

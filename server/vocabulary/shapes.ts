@@ -1,4 +1,5 @@
 // What lines, slots and blocks look like, in words: for messages, hover and the manual.
+import { isAsPrinted } from './printed.ts';
 import type { BlockSpec, LineSpec, Slot } from './spec.ts';
 import { type Dimension, unitsOf } from './units.ts';
 
@@ -9,6 +10,8 @@ const article = (word: string): string => (/^[aeiou]/.test(word) ? 'an ' : 'a ')
 
 /** Names that are looked up in the panel or its model, or among the rules, and not among the blocks of the file. */
 const notOfThisFile: ReadonlySet<string> = new Set(['option', 'selector', 'terminal', 'rule']);
+
+const printed = ', in quotation marks where it does not begin with a letter';
 
 /** What a slot takes, in words; `list` may shorten the words of a choice. */
 export function slotInWords(slot: Slot, list = (words: readonly string[]): string => words.join(', ')): string {
@@ -24,8 +27,9 @@ export function slotInWords(slot: Slot, list = (words: readonly string[]): strin
     case 'choice':
       return `one of ${list(Object.keys(slot.options))}`;
     case 'name':
-      return 'a name';
+      return isAsPrinted(slot) ? `a name${printed}` : 'a name';
     case 'ref':
+      if (isAsPrinted(slot)) return `the name of ${article(slot.to)}${printed}`;
       return `the name of ${article(slot.to)}${notOfThisFile.has(slot.to) ? '' : ' of this file'}`;
     case 'text':
       return 'a text in double quotes';

@@ -44,6 +44,8 @@ export interface ChoiceSlot<Option extends string = string> extends SlotOptions 
 /** A name that this line declares. */
 export interface NameSlot extends SlotOptions {
   readonly kind: 'name';
+  /** What is printed on a product: where it does not begin with a letter it stands in quotation marks. */
+  readonly asPrinted?: boolean;
 }
 /** What a name can point at. */
 export type Target = 'leaf' | 'drive' | 'sensor' | 'control' | 'cable' | 'device' | 'load' | 'terminal' | 'selector' | 'option' | 'rule';

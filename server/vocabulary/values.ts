@@ -4,6 +4,7 @@ import { dayNumber } from './dates.ts';
 import type { LineForm, SlotForm } from './forms.ts';
 import { likelyUnit, nearestUnit } from './guesses.ts';
 import { nearest } from './likeness.ts';
+import { nameIn } from './printed.ts';
 import type { ProblemList } from './problems.ts';
 import { lineShape, unitNamesOf } from './shapes.ts';
 import type { ChoiceSlot, CountSlot, QuantitySlot, Range, RangeSlot, Slot } from './spec.ts';
@@ -20,9 +21,10 @@ export function fits(value: Value, slot: Slot, keywords: ReadonlySet<string> = n
     case 'range':
       return value.kind === 'number';
     case 'choice':
+      return value.kind === 'word';
     case 'name':
     case 'ref':
-      return value.kind === 'word';
+      return nameIn(value, slot) !== undefined;
     case 'text':
       return value.kind === 'text';
     case 'date':
@@ -57,9 +59,11 @@ export function valueOf(found: ProblemList, line: LineForm, slot: Slot, value: V
       if (value.kind === 'word') return choiceOf(found, line, slot, value.text, value);
       break;
     case 'name':
-    case 'ref':
-      if (value.kind === 'word') return value;
+    case 'ref': {
+      const name = nameIn(value, slot);
+      if (name !== undefined) return name;
       break;
+    }
     case 'text':
       if (value.kind === 'text') return value.text;
       break;

@@ -74,14 +74,18 @@ describe('exactly what fits', () => {
     ['a ram', `${uses}drive a : birch-ram {\n  |\n}`, 'moves post-bracket leaf-bracket fitted release accept expects'],
     ['an arm', `${uses}drive a : birch-arm {\n  |\n}`, 'moves shaft leaf-bracket fitted release accept expects'],
     ['a rack', `${uses}drive a : birch-rack {\n  |\n}`, 'moves fitted release accept expects'],
-    ['a beam', `${uses}sensor a : finch-beam {\n  |\n}`, 'watches height on fitted accept expects'],
-    ['an edge', `${uses}sensor a : finch-edge {\n  |\n}`, 'watches on terminator leakage chains-into fitted accept expects'],
+    ['a beam', `${uses}sensor a : finch-beam {\n  |\n}`, 'watches height on guards own-supply fitted accept expects'],
+    [
+      'an edge',
+      `${uses}sensor a : finch-edge {\n  |\n}`,
+      'watches on guards terminator leakage chains-into own-supply fitted accept expects',
+    ],
     [
       'an edge that is terminated',
       `${uses}sensor a : finch-edge {\n  terminator 8.2 kohm\n  |\n}`,
-      'watches on leakage fitted accept expects',
+      'watches on guards leakage own-supply fitted accept expects',
     ],
-    ['a loop', `${uses}sensor a : finch-loop {\n  |\n}`, 'watches fitted accept expects'],
+    ['a loop', `${uses}sensor a : finch-loop {\n  |\n}`, 'watches guards own-supply fitted accept expects'],
     ['a panel that learns', inPanel('|'), 'wire link select registered isolator accessory fitted battery solar accept expects'],
     [
       'a panel that does not learn and has no selectors',
@@ -97,7 +101,7 @@ describe('exactly what fits', () => {
     [
       'a model of a ram',
       'language 1\ndrive-model a {\n  kind linear-ram\n  |\n}',
-      'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in widest-leaf heaviest-leaf consumes motor least-voltage duty pfhd performance-level category mttfd b10d coverage common-cause',
+      'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in widest-leaf heaviest-leaf consumes motor least-voltage double-insulated duty pfhd performance-level category mttfd b10d coverage common-cause',
     ],
 
     ['devices that want a wire, all signals first', wiring('wire |'), 'east-edge far plain loop west-ram east-ram fobs bell'],

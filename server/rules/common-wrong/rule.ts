@@ -1,6 +1,7 @@
 import type { WordValue } from '../../../grammar/index.ts';
 import { repeatsAnEnd, unfitEnd } from '../../circuits/index.ts';
 import type { Panel, Terminal, TerminalUse, Wire } from '../../model/index.ts';
+import { asWritten } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
@@ -98,7 +99,7 @@ function sayMissing(panel: Panel, { fact, ends }: Wire, input: Input, report: (r
     what: `${quoted(fact.device.text)} is wired to ${quoted(at.text)}, but its return is not wired: ${quoted(at.text)} returns to ${quoted(wanted)}.`,
     remedy: `Wire its return to ${quoted(wanted)}.`,
     related: namesIt(panel, input),
-    fixes: [{ title: `Wire its return to “${wanted}”`, edits: [{ start: end, end, text: `${comma} ${wanted}` }], safe: false }],
+    fixes: [{ title: `Wire its return to “${wanted}”`, edits: [{ start: end, end, text: `${comma} ${asWritten(wanted)}` }], safe: false }],
   });
 }
 
@@ -109,7 +110,7 @@ function sayOther(panel: Panel, { fact }: Wire, input: Input, strange: WordValue
     what: `${quoted(fact.device.text)} is wired to ${quoted(at.text)} and ${quoted(strange.text)}, but ${quoted(at.text)} returns to ${quoted(wanted)}.`,
     remedy: `Wire it to ${quoted(wanted)} in place of ${quoted(strange.text)}.`,
     related: [{ message: 'the input', start: at.start, end: at.end }, ...namesIt(panel, input)],
-    fixes: replaceBy(strange, wanted, false),
+    fixes: replaceBy(strange, asWritten(wanted), false),
   });
 }
 

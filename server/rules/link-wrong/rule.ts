@@ -1,5 +1,6 @@
 import { bridgedBy, isInput } from '../../circuits/index.ts';
 import type { Panel, PanelModel, Terminal, TerminalLink, TerminalRole, TerminalUse } from '../../model/index.ts';
+import { asWritten } from '../../vocabulary/index.ts';
 import { toModelFact } from '../related.ts';
 import { installationRule, ofTheModel, type Related, type Report } from '../rule.ts';
 import { quoted, quotedList, roleInWords } from '../words.ts';
@@ -84,7 +85,7 @@ function ofInput(input: Terminal, to: TerminalUse): Fault | undefined {
       why: 'The input stays open, and two circuits that the panel keeps apart are joined.',
       remedy: isPlain ? `Link it to ${quoted(common.text)}.` : 'Take the link out.',
       fixes: isPlain
-        ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: common.text }], safe: false }]
+        ? [{ title: `Write “${common.text}”`, edits: [{ start: to.at.start, end: to.at.end, text: asWritten(common.text) }], safe: false }]
         : [],
     };
   }

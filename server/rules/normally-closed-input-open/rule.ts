@@ -1,5 +1,6 @@
 import { isUsed } from '../../circuits/index.ts';
 import { headPlace, type Panel, type PanelModel, type Terminal } from '../../model/index.ts';
+import { asWritten } from '../../vocabulary/index.ts';
 import { addLine } from '../fixes.ts';
 import { toModelFact } from '../related.ts';
 import { commonPractice, installationRule, type Report } from '../rule.ts';
@@ -36,7 +37,7 @@ function openOn(panel: Panel, model: PanelModel, terminal: Terminal): Report {
     related: toModelFact(`${quoted(name.text)} expects a contact that is closed while all is well`, installation, model, terminal),
   };
   if (common === undefined) return { ...said, remedy: 'Wire a device to it, or link it as the panel’s manual says.' };
-  const line = `link ${name.text} ${common.text}`;
+  const line = `link ${asWritten(name.text)} ${asWritten(common.text)}`;
   return {
     ...said,
     remedy: `Wire a device to it, or write ${quoted(line)} and fit that link.`,

@@ -1,7 +1,7 @@
 import type { WordValue } from '../../../grammar/index.ts';
 import { isUnfit } from '../../circuits/index.ts';
 import type { Panel, PanelModel, TerminalUse, Wire } from '../../model/index.ts';
-import { editDistance, hasUnusual, looksTheSame } from '../../vocabulary/index.ts';
+import { asWritten, editDistance, hasUnusual, looksTheSame } from '../../vocabulary/index.ts';
 import { replaceBy } from '../fixes.ts';
 import { toFact, toModelHead } from '../related.ts';
 import { installationRule, ofTheModel, type Report } from '../rule.ts';
@@ -61,7 +61,7 @@ function unknown({ installation, modelAt }: Panel, model: PanelModel, at: WordVa
       ...toFact('the model of this panel', modelAt && { line: modelAt }),
       ...toModelHead('the model, with all its terminals', installation, model),
     ],
-    fixes: meant.flatMap((name) => replaceBy(at, name, false)),
+    fixes: meant.flatMap((name) => replaceBy(at, asWritten(name), false)),
   };
 }
 

@@ -1,6 +1,6 @@
-import { slotInWords } from '../../vocabulary/index.ts';
+import { asWritten, isAsPrinted, isPrintable, slotInWords } from '../../vocabulary/index.ts';
 import { without } from '../fixes.ts';
-import { problemRule } from '../rule.ts';
+import { problemRule, type Report } from '../rule.ts';
 import { quotedUnlessSecret } from '../secret-in-file/secrets.ts';
 import { listed, quoted } from '../words.ts';
 
@@ -18,6 +18,20 @@ export const rule = problemRule({
       what: `${quotedUnlessSecret(found, text, start)} in ${quoted(word)} is not ${slotInWords(slot, listed)}.`,
       remedy: equals ? 'Remove the equals sign: a value follows its word without one.' : `Write the line as “${shape}”.`,
       fixes: equals ? [{ title: 'Remove the equals sign', edits: [{ ...without(text, start, end) }], safe: false }] : [],
+      ...(isAsPrinted(slot) && !equals ? inQuotationMarks(text, start) : {}),
     };
   },
 });
+
+/** A name that begins with a figure has been read as a number, up to the next blank it is one. */
+function inQuotationMarks(text: string, start: number): Pick<Report, 'remedy' | 'fixes'> {
+  const name = /[^\s{},:#"]*/y;
+  name.lastIndex = start;
+  const found = name.exec(text)?.[0] ?? '';
+  if (!isPrintable(found)) return {};
+  const written = asWritten(found);
+  return {
+    remedy: `Write the name as ${quoted(written)}.`,
+    fixes: [{ title: 'Put the name in quotation marks', edits: [{ start, end: start + found.length, text: written }], safe: false }],
+  };
+}

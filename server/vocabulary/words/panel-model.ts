@@ -28,7 +28,10 @@ export const block = {
       many: true,
       example: 'terminal S1 safety-input normally-closed common S0',
       slots: {
-        name: name({ doc: 'Its name, as printed on the panel.' }),
+        name: name({
+          doc: 'Its name, as printed on the panel; in quotation marks where it does not begin with a letter, as “"14"”.',
+          asPrinted: true,
+        }),
         role: choice(
           {
             'supply-in': 'the feed of the panel',
