@@ -144,6 +144,17 @@ describe('a battery in a file', () => {
     // Without an output that says, the drive’s least voltage of 20 V counts.
     expect(at(10, '')).toBeCloseTo(atRest + 30 * 2 * 9 * run, 6);
   });
+  it('feeds a lamp only while the gate moves', () => {
+    const lamp = (role: string) =>
+      gate('capacity 7 Ah over 20 h\ncycles 30 /day', 'accessory "lamp" draws 1 A from W1').replace(
+        '  terminal G1',
+        `  terminal W1 ${role}\n  terminal G1`,
+      );
+    const run = judge(lamp('lamp-output')).figures.find((figure) => figure.id === 'leaf.w.run-time')?.value ?? Number.NaN;
+    expect(value(lamp('lamp-output'), 'standby-current')).toBeCloseTo(0.14, 12);
+    expect(value(lamp('lamp-output'), 'daily-charge')).toBeCloseTo(0.14 * 86400 + 30 * 2 * (4.5 + 1) * run, 6);
+    expect(value(lamp('supply-out'), 'standby-current')).toBeCloseTo(1.14, 12);
+  });
   it('says nothing where it is not known what is drawn', () => {
     const unknown = gate('capacity 7 Ah over 20 h\nlasts 24 h').replace('finch-relay', 'finch-rely');
     expect(value(unknown, 'daily-charge')).toBeUndefined();

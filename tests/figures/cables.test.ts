@@ -228,13 +228,14 @@ cable.run.conductor-temperature 328.394 K at “ambient 40 °C”: 55.2 °C
   // 70 − (70 − 40) + 40·(7.5/15)² = 50 °C.
   it('by American rules has one value however the cable is laid, and by it a warmth only where that is stated', () => {
     const gauge = (lines: string): string => cable(`length 5 m\ncarries 7.5 A at 120 V\n${lines}`, 'area 14 AWG', american);
+    // 15 A · √((60 − 40)/30) = 12.247 A; 60 − 20 + 30·(7.5/15)² = 47.5 °C.
     const buried = told(gauge('method D\nambient 40 °C'), ...both);
-    expect(buried).toContain('cable.run.current-rating 13.05 A at “method D”\n  It, tabulated current: 15 A (');
-    expect(buried).toContain('  Ca, ambient factor: 0.87 (BS 7671, Table 4C1)\n');
-    expect(buried).toContain('cable.run.conductor-temperature 323.15 K at “ambient 40 °C”: 50 °C\n');
+    expect(buried).toContain('cable.run.current-rating 12.2474 A at “method D”\n  It, tabulated current: 15 A (');
+    expect(buried).toContain('  Ca, ambient factor: 0.816497 (60 °C insulation, √((60 − t)/30))\n');
+    expect(buried).toContain('cable.run.conductor-temperature 320.65 K at “ambient 40 °C”: 47.5 °C\n');
     expect(buried).toContain('  tr, ambient temperature of the table: 30 °C (BS 7671, Appendix 4)\n');
     const unsaid = told(gauge('ambient 40 °C'), ...both);
-    expect(unsaid).toContain('cable.run.current-rating 13.05 A at “cable run”\n');
+    expect(unsaid).toContain('cable.run.current-rating 12.2474 A at “cable run”\n');
     expect(unsaid).toContain(none('run', 'conductor-temperature'));
   });
   it('is not given where no table has it, or a fact is missing', () => {

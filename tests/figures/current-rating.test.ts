@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   ambientFactor,
+  ambientFactorAt60,
   type CableKind,
   conductorTemperature,
   gaugeCurrent,
@@ -148,6 +149,30 @@ describe('a cable in a file', () => {
     expect(said(cable('carries 10 A at 230 V\nbreaker B 47 A'))).toEqual(['warning protection-over-cable-rating']);
     expect(said(cable('carries 10 A at 230 V\nbreaker B 48 A'))).toEqual(['error protection-over-cable-rating']);
     expect(said(cable('carries 10 A at 230 V\nbreaker B 125 A'))).toEqual(['error protection-over-cable-rating']);
+  });
+  // NEC, Table 310.15(B)(1), column of 60 °C insulation (from memory).
+  it.each([
+    [25, 1.08],
+    [30, 1],
+    [35, 0.91],
+    [40, 0.82],
+    [45, 0.71],
+    [50, 0.58],
+    [55, 0.41],
+    [60, 0],
+  ])('of American 60 °C insulation is derated at %i °C by %f', (celsius, factor) => {
+    expect(Math.abs(ambientFactorAt60(celsius) - factor)).toBeLessThan(0.005);
+  });
+  it('of a gauge is that of 60 °C insulation', () => {
+    const gauge = cable('carries 10 A at 120 V\nmethod C\nambient 45 °C', 'area 14 AWG', 'site "Example" {\n  rules north-america\n}\n');
+    // 15 A · √(15/30) = 10.6 A; in 70 °C insulation it would be 11.85 A.
+    expect(rated(gauge)).toBeCloseTo(15 * Math.sqrt(0.5), 6);
+  });
+  it('of a thin conductor says how warm it gets at the most', () => {
+    // 15 A · (0.5/1)^¾ = 8.919 A; 40 + (70 − 30)·(3/8.919)² − 0 = 44.5 °C.
+    const text = cable('carries 3 A at 24 V\nmethod C\nambient 40 °C', 'area 0.5 mm2');
+    const found = judge(text).figures.find(({ id }) => id.endsWith('.conductor-temperature'));
+    expect((found?.value ?? 0) - 273.15).toBeCloseTo(40 + 40 * (3 / (15 * 0.5 ** 0.75)) ** 2, 6);
   });
   it('of a conductor thinner than any in the tables is less by the root of its area at the most', () => {
     const thin = 'area 0.05 mm2';

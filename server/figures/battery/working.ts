@@ -3,7 +3,7 @@ import { type Battery, type Drive, type Panel, perSubject, type Solar } from '..
 import { blocks } from '../../vocabulary/index.ts';
 import { drawOf } from '../design-current/working.ts';
 import { motionOf } from '../run-time/working.ts';
-import { standbyOf } from '../supply-budget/working.ts';
+import { isForMovements, standbyOf } from '../supply-budget/working.ts';
 import {
   type Capacity,
   capacityNeeded,
@@ -93,6 +93,7 @@ export const batteryOf = perSubject((panel: Panel): BatteryWorkings | undefined 
 function cycleChargeOf(panel: Panel): number | undefined {
   const seat = panel.installation.motion?.facts.seat?.value ?? 0;
   let charge = 0;
+  let longest = 0;
   const met = new Set<unknown>();
   for (const { device } of panel.wires) {
     if (device?.kind !== 'drive' || met.has(device.it)) continue;
@@ -101,7 +102,10 @@ function cycleChargeOf(panel: Panel): number | undefined {
     const run = device.it.leaf === undefined ? undefined : motionOf(device.it.leaf)?.runTime;
     if (current === undefined || run === undefined) return undefined;
     charge += 2 * current * (run + seat) * boostOf(panel, device.it);
+    longest = Math.max(longest, run + seat);
   }
+  // Lamps and locks draw as long as the slowest leaf moves.
+  for (const accessory of panel.facts.accessory) if (isForMovements(panel, accessory)) charge += 2 * accessory.current * longest;
   return met.size === 0 ? undefined : charge;
 }
 

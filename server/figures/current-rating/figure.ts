@@ -1,16 +1,22 @@
 import { type Cable, factPlace } from '../../model/index.ts';
-import { hasCables, inKelvin, insulationOf } from '../cables/working.ts';
+import { hasCables, inKelvin, warmest } from '../cables/working.ts';
 import { type Input, onlyWhere } from '../kind.ts';
-import { tableLimit } from './maths.ts';
 import { type Rating, ratingOf, warmthOf } from './working.ts';
 
 const tableInWords = (rating: Rating): string =>
   `${rating.table}${rating.standing === 'from memory' ? ' (from memory)' : ''}${rating.atLeast ? ', of pvc: at least' : ''}`;
 
+const isByGauge = ({ limit }: Rating): boolean => limit === warmest.rubber;
+
 function inputsOf(cable: Cable, rating: Rating): Input[] {
   return [
     { name: 'It, tabulated current', value: rating.tabulated, unit: 'A', from: tableInWords(rating) },
-    { name: 'Ca, ambient factor', value: rating.ca, unit: '1', from: 'BS 7671, Table 4C1' },
+    {
+      name: 'Ca, ambient factor',
+      value: rating.ca,
+      unit: '1',
+      from: isByGauge(rating) ? '60 °C insulation, √((60 − t)/30)' : 'BS 7671, Table 4C1',
+    },
     { name: 'ambient temperature', value: rating.ambient, unit: '°C', ...(cable.facts.ambient === undefined ? { from: 'default' } : {}) },
     { name: 'Cg, grouping factor', value: rating.cg, unit: '1', from: 'BS 7671, Table 4C1' },
     { name: 'circuits together', value: rating.circuits, unit: '1', ...(cable.facts.grouped === undefined ? { from: 'default' } : {}) },
@@ -54,7 +60,12 @@ export const figures = onlyWhere(hasCables, [
           factPlace(cable, cable.facts.ambient),
           () => [
             { name: 'Ib, current', value: current, unit: 'A' },
-            { name: 'tp, warmest that the table allows', value: tableLimit(insulationOf(cable)), unit: '°C', from: 'BS 7671, Appendix 4' },
+            {
+              name: 'tp, warmest that the table allows',
+              value: rating.limit,
+              unit: '°C',
+              from: isByGauge(rating) ? 'NEC, 60 °C insulation' : 'BS 7671, Appendix 4',
+            },
             { name: 'tr, ambient temperature of the table', value: rating.reference, unit: '°C', from: 'BS 7671, Appendix 4' },
             ...inputsOf(cable, rating).filter((input) => !input.name.startsWith('Ca')),
           ],

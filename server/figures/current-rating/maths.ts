@@ -116,6 +116,25 @@ function nextLarger(sizes: Sizes, area: number): Row | undefined {
 }
 
 /**
+ * The current, A, that a conductor thinner than any in the tables bears at the least, laid by that method. Derived from the thinnest in the
+ * table: the heat that is lost goes with the surface at the least, and a thin cable is no thinner than its copper says; so the current is
+ * smaller as the ¾ power of the area. Undefined where a table has the size, or none the method.
+ */
+export function leastCurrent(area: number, kind: CableKind, method: Method): Tabulated | undefined {
+  if (!(area > 0) || area >= thinnest) return undefined;
+  for (const size of sizes) {
+    const found = tabulatedCurrent(size * 1e-6, kind, method);
+    if (found !== undefined)
+      return {
+        current: found.current * (area / (size * 1e-6)) ** 0.75,
+        table: `${found.table}, for ${size} mm²`,
+        standing: found.standing,
+      };
+  }
+  return undefined;
+}
+
+/**
  * The greatest current of an American gauge, `area` in m², in 60 °C insulation at 30 °C; undefined for what is none of 18 to 8. From
  * memory.
  */
@@ -154,6 +173,12 @@ export function ambientFactor(celsius: number): number {
   }
   return Math.min(0.61, Math.sqrt(Math.max(0, 70 - celsius) / 40));
 }
+
+/**
+ * Ambient factor of 60 °C insulation in air, `celsius` in °C: √((60 − t)/30), 1 at 30 °C, at most that of 25 °C. Derived as above; it gives
+ * the 1.08, 0.91, 0.82, 0.71, 0.58 and 0.41 of the NEC, Table 310.15(B)(1), for 25 to 55 °C (from memory).
+ */
+export const ambientFactorAt60 = (celsius: number): number => Math.sqrt(Math.max(0, 60 - Math.max(25, celsius)) / 30);
 
 /** Ambient factor in the ground, `celsius` in °C, 1 at 20 °C: √((70 − t)/50), at most 1.1 (10 °C). Derived as above. */
 export function groundFactor(celsius: number): number {

@@ -3,10 +3,12 @@ import { inCelsius, insulationOf, warmest } from '../cables/working.ts';
 import type { Standing } from '../kind.ts';
 import {
   ambientFactor,
+  ambientFactorAt60,
   conductorTemperature,
   gaugeCurrent,
   groundFactor,
   groupingFactor,
+  leastCurrent,
   type Most,
   mostCurrent,
   tableLimit,
@@ -33,6 +35,8 @@ export interface Rating {
   /** °C at which the table holds. */
   readonly reference: number;
   readonly isAmbientStated: boolean;
+  /** The warmest that the conductors get at the rating, °C. */
+  readonly limit: number;
 }
 
 /** The current that a cable may carry as it is laid; undefined where the way it is laid is not stated or no table has it. */
@@ -48,7 +52,7 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
   const buried = american === undefined && method?.value === 'D';
   const reference = buried ? 20 : 30;
   const around = ambient === undefined ? reference : inCelsius(ambient.value);
-  const ca = buried ? groundFactor(around) : ambientFactor(around);
+  const ca = buried ? groundFactor(around) : american === undefined ? ambientFactor(around) : ambientFactorAt60(around);
   const circuits = grouped?.value ?? 1;
   const cg = groupingFactor(circuits, buried);
   if (cg === undefined) return undefined;
@@ -64,6 +68,7 @@ export const ratingOf = perSubject((cable: Cable): Rating | undefined => {
     ambient: around,
     reference,
     isAmbientStated: ambient !== undefined,
+    limit: american === undefined ? tableLimit(insulation) : warmest.rubber,
   };
 });
 
@@ -93,10 +98,39 @@ export interface Warmth {
   readonly rating: Rating;
 }
 
+/** What a conductor thinner than any in the tables bears at the least: good enough to say how warm it gets at the most. */
+function thinRatingOf(cable: Cable): Rating | undefined {
+  const { method, ambient, grouped } = cable.facts;
+  const { area, kind } = cable.model?.facts ?? {};
+  if (area === undefined || method === undefined) return undefined;
+  const found = leastCurrent(area.value, kind?.value ?? 'multicore', method.value);
+  const buried = method.value === 'D';
+  const circuits = grouped?.value ?? 1;
+  const cg = groupingFactor(circuits, buried);
+  if (found === undefined || cg === undefined) return undefined;
+  const reference = buried ? 20 : 30;
+  const around = ambient === undefined ? reference : inCelsius(ambient.value);
+  const ca = buried ? groundFactor(around) : ambientFactor(around);
+  return {
+    current: found.current * ca * cg,
+    tabulated: found.current,
+    table: found.table,
+    standing: found.standing,
+    atLeast: true,
+    ca,
+    cg,
+    circuits,
+    ambient: around,
+    reference,
+    isAmbientStated: ambient !== undefined,
+    limit: warmest.pvc,
+  };
+}
+
 /** Undefined where it is not stated how the cable is laid and how warm it gets there. */
 export const warmthOf = perSubject((cable: Cable): Warmth | undefined => {
   const { carries } = cable.facts;
-  const rating = ratingOf(cable);
+  const rating = ratingOf(cable) ?? thinRatingOf(cable);
   if (carries === undefined || rating === undefined || !rating.isAmbientStated || cable.facts.method === undefined) return undefined;
   const celsius = conductorTemperature({
     current: carries.current,
@@ -104,7 +138,7 @@ export const warmthOf = perSubject((cable: Cable): Warmth | undefined => {
     cg: rating.cg,
     ambient: rating.ambient,
     reference: rating.reference,
-    limit: tableLimit(insulationOf(cable)),
+    limit: rating.limit,
   });
   return { celsius, current: carries.current, rating };
 });

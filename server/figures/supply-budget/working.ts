@@ -104,11 +104,18 @@ export const standbyOf = perSubject((panel: Panel): Standby | undefined => {
         ...(device.kind === 'sensor' ? { from: `sensor-model ${device.it.model?.name ?? ''}` } : {}),
       });
   }
-  for (const accessory of panel.facts.accessory) inputs.push({ name: accessory.what, value: accessory.current, unit: 'A' });
+  for (const accessory of panel.facts.accessory)
+    if (!isForMovements(panel, accessory)) inputs.push({ name: accessory.what, value: accessory.current, unit: 'A' });
   const fed = inputs.slice(1).reduce((sum, input) => sum + input.value, 0);
   if (boost > 1) inputs.push({ name: 'outputs over battery voltage', value: boost, unit: '1' });
   return { current: own.value + fed * boost, inputs, boost };
 });
+
+/** True for what hangs on an output for a lamp or a lock: it draws while the gate moves, or is about to. */
+export function isForMovements({ model }: Panel, { from }: Panel['facts']['accessory'][number]): boolean {
+  const role = model?.terminals.get(from.text)?.role;
+  return role === 'lamp-output' || role === 'lock-output';
+}
 
 /**
  * Power comes from the battery: an output of a higher voltage draws more current from it. A lower one may be made by a series regulator,
