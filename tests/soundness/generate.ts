@@ -5,11 +5,25 @@
 export type Movement = 'closing' | 'opening' | 'pedestrian';
 export type Letter = 'C' | 'D' | 'E';
 export type Users = 'trained' | 'limited' | 'public';
-export type Edge = 'closing-edge' | 'opening-edge' | 'hinge-edge' | 'bottom-edge' | 'post-edge';
+export type Edge = 'closing-edge' | 'receiving-edge' | 'opening-edge' | 'hinge-edge' | 'bottom-edge' | 'post-edge';
+export type Place = 'hinge' | 'underside' | 'opening-side';
+/** What a maker declares for functional safety; undefined where nothing is declared. */
+export type Declared =
+  | 'performance-level a'
+  | 'performance-level b'
+  | 'performance-level c'
+  | 'performance-level d'
+  | 'category 1'
+  | 'category 2'
+  | 'pfhd 2900 FIT'
+  | 'pfhd 3100 FIT'
+  | undefined;
 
 export interface LeafMade {
   readonly name: string;
   readonly moves: 'swings' | 'slides';
+  /** Of a leaf that swings: to which side. */
+  readonly opens: 'inward' | 'outward';
   /** Nothing drives a leaf that is moved by hand. */
   readonly drive: { readonly panel: string; readonly wired: boolean; readonly senses: boolean; readonly limits: boolean } | undefined;
   /** Metres behind the open leaf, if stated. */
@@ -23,6 +37,12 @@ export interface SensorMade {
   readonly contact: 'normally-closed' | 'normally-open';
   readonly testable: boolean;
   readonly letter: Letter | undefined;
+  readonly declares: Declared;
+  /** Of a beam or curtain: its lowest ray above the ground, and how far its maker says that it reaches, metres. */
+  readonly height: number | undefined;
+  readonly reach: number | undefined;
+  /** Places of a leaf that its field is said to lie on. */
+  readonly liesOn: { readonly leaf: string; readonly places: readonly Place[] } | undefined;
   readonly watches: readonly Movement[];
   readonly place: { readonly leaf: string; readonly edge: Edge } | undefined;
   /** The panel at which its signal, its test and its supply end. */
@@ -42,8 +62,8 @@ export interface SensorMade {
 
 export interface ControlMade {
   readonly name: string;
-  readonly acts: 'hold-to-run' | 'impulse' | 'automatic';
-  readonly by: 'push-button' | 'key-switch' | 'keypad' | 'transmitter' | 'clock' | undefined;
+  readonly acts: 'hold-to-run' | 'impulse' | 'automatic' | 'stop';
+  readonly by: 'push-button' | 'key-switch' | 'keypad' | 'intercom' | 'transmitter' | 'loop' | 'clock' | undefined;
   readonly sight: 'full' | 'none' | undefined;
 }
 
@@ -51,6 +71,9 @@ export interface PanelMade {
   readonly name: string;
   readonly testsRelays: boolean;
   readonly learns: boolean;
+  readonly declares: Declared;
+  /** The position of its selector, which its model says the meaning of; undefined where nobody says. */
+  readonly position: 'steps' | 'closes-alone' | 'held' | undefined;
   /** Inputs that a link bridges; `way`: together with a second link, by way of an unused input. */
   readonly bridges: readonly { readonly input: string; readonly by: 'link' | 'way' }[];
   /** True where unused inputs that expect a closed contact have their link. */
@@ -99,6 +122,8 @@ const terminals: Readonly<Record<string, Terminal>> = {
   LC2: { role: 'motor' },
   K1: { role: 'command-input', common: 'K0', contact: 'normally-open' },
   H1: { role: 'stop-input', common: 'H0', contact: 'normally-closed' },
+  // Where controls that stop the gate are wired.
+  H2: { role: 'stop-input', common: 'H0', contact: 'normally-closed' },
   G1: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
   G2: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
   G3: { role: 'safety-input', common: 'G0', contact: 'normally-closed' },
@@ -132,6 +157,9 @@ function chanceFrom(seed: number): () => number {
   };
 }
 
+const low = ['performance-level a', 'performance-level b', 'category 1', 'pfhd 3100 FIT'] as const;
+const enough = ['performance-level c', 'performance-level d', 'category 2', 'pfhd 2900 FIT'] as const;
+
 /** One installation; the same seed gives the same one. */
 export function make(seed: number): Made {
   const next = chanceFrom(seed);
@@ -156,6 +184,7 @@ export function make(seed: number): Made {
     return {
       name,
       moves: often(0.6) ? 'swings' : 'slides',
+      opens: often(0.8) ? 'inward' : 'outward',
       drive: often(0.06) ? undefined : drive,
       room: often(0.3) ? pick([0.2, 0.4, 0.6, 1.5]) : undefined,
     };
@@ -187,13 +216,17 @@ export function make(seed: number): Made {
     if (signal !== undefined) taken.add(panel + signal.input);
     const watches = often(slip)
       ? some(['closing', 'opening', 'pedestrian'] as const, 0.4)
-      : (['closing', ...some(['opening', 'pedestrian'] as const, 0.6)] as const);
+      : (['closing', ...some(['opening', 'pedestrian'] as const, 0.7)] as const);
     const place =
       leaf === undefined || often(slip / 3)
         ? undefined
         : {
             leaf: leaf.name,
-            edge: often(slip / 2) ? pick(['closing-edge', 'opening-edge', 'hinge-edge', 'bottom-edge', 'post-edge'] as const) : edge,
+            edge: often(slip / 2)
+              ? pick(['closing-edge', 'receiving-edge', 'opening-edge', 'hinge-edge', 'bottom-edge', 'post-edge'] as const)
+              : edge === 'closing-edge' && kind === 'edge' && often(0.15)
+                ? 'receiving-edge'
+                : edge,
           };
     // An edge may hang on the far end of one that is there already, on the same leaf or on another.
     const heads =
@@ -212,6 +245,13 @@ export function make(seed: number): Made {
       output,
       contact,
       letter,
+      declares: often(0.25 + slip) ? (often(slip) ? pick(low) : pick(enough)) : undefined,
+      height: kind !== 'beam' && kind !== 'curtain' ? undefined : often(slip) ? pick([undefined, 0.301, 0.6, 2]) : pick([0.2, 0.3]),
+      reach: kind !== 'beam' && kind !== 'curtain' ? undefined : often(slip / 2) ? pick([1.5, 3]) : pick([undefined, 6, 12]),
+      liesOn:
+        kind === 'curtain' && often(0.2)
+          ? { leaf: pick(leaves).name, places: some(['hinge', 'underside', 'opening-side'] as const, 0.6) }
+          : undefined,
       place,
       panel,
       testable: often(0.75),
@@ -237,7 +277,8 @@ export function make(seed: number): Made {
     const way = pick(['C', 'C', 'CD', 'CD', 'CD', 'E', 'D', 'nothing', 'anything'] as const);
     const edge = often(slip / 3) ? undefined : leaf;
     if (way === 'C' || way === 'CD') add('edge', 'C', ['resistive', 'resistive', 'relay', 'two-wire'], edge, 'closing-edge');
-    if (way === 'CD' || way === 'D') add('beam', 'D', ['two-wire', 'relay'], often(0.7) ? undefined : leaf, 'closing-edge');
+    // One ray that the leaf carries along spans nothing.
+    if (way === 'CD' || way === 'D') add('beam', 'D', ['two-wire', 'relay'], often(slip) ? leaf : undefined, 'closing-edge');
     if (way === 'E') add('curtain', 'E', ['two-wire', 'two-wire', 'relay'], often(0.5) ? undefined : leaf, 'closing-edge');
     if (way === 'anything')
       add(
@@ -256,14 +297,25 @@ export function make(seed: number): Made {
 
   const held = often(0.2);
   const controls = Array.from({ length: often(0.03) ? 0 : pick([1, 1, 2, 3]) }, (_, i): ControlMade => {
-    const acts = held ? 'hold-to-run' : pick(['impulse', 'impulse', 'impulse', 'automatic', 'hold-to-run'] as const);
+    const acts = held
+      ? pick(['hold-to-run', 'hold-to-run', 'hold-to-run', 'stop'] as const)
+      : pick(['impulse', 'impulse', 'impulse', 'impulse', 'automatic', 'hold-to-run', 'stop'] as const);
     const by =
       acts === 'hold-to-run'
-        ? pick(['push-button', 'key-switch', 'key-switch', undefined] as const)
+        ? often(slip)
+          ? pick(['transmitter', 'intercom', 'keypad', 'loop', 'clock', undefined] as const)
+          : pick(['push-button', 'key-switch', 'key-switch'] as const)
         : acts === 'automatic'
-          ? pick(['clock', undefined] as const)
-          : pick(['transmitter', 'keypad', 'push-button', 'key-switch', undefined] as const);
-    return { name: `control-${i + 1}`, acts, by, sight: pick(['full', 'none', undefined, undefined] as const) };
+          ? pick(['clock', 'loop', undefined] as const)
+          : acts === 'stop'
+            ? 'push-button'
+            : pick(['transmitter', 'keypad', 'push-button', 'key-switch', 'intercom', 'loop', 'clock', undefined] as const);
+    return {
+      name: `control-${i + 1}`,
+      acts,
+      by,
+      sight: pick(held ? (['full', 'full', 'none', undefined] as const) : (['full', 'none', undefined, undefined] as const)),
+    };
   });
   const panels = panelNames.map((name): PanelMade => {
     const wired = sensors.flatMap((sensor) =>
@@ -275,6 +327,10 @@ export function make(seed: number): Made {
       name,
       testsRelays: often(0.7),
       learns: often(0.6),
+      declares: often(0.25 + slip) ? (often(slip) ? pick(low) : pick(enough)) : undefined,
+      position: pick(
+        held ? (['held', 'held', 'steps', undefined] as const) : (['steps', 'steps', 'closes-alone', 'held', undefined] as const),
+      ),
       bridges: [...new Set(wired)].flatMap((input) =>
         often(slip / 3) ? [{ input, by: often(0.3) ? ('way' as const) : ('link' as const) }] : [],
       ),
@@ -290,7 +346,7 @@ export function make(seed: number): Made {
     controls,
     panels,
     dwell: held ? (often(0.1) ? 20 : undefined) : often(0.4) ? 20 : undefined,
-    pedestrian: often(0.35) ? { leaf: pick(leaves).name, dwell: often(0.5) ? 10 : undefined } : undefined,
+    pedestrian: often(0.5) ? { leaf: pick(leaves).name, dwell: often(0.5) ? 10 : undefined } : undefined,
     library: often(0.3),
     shuffle: Math.floor(next() * 1e9),
   };
@@ -331,6 +387,26 @@ export function truthOf(made: Made): readonly Protection[] {
   return protections;
 }
 
+/** Whether a panel hears a sensor at all, and which: the one that its chain is wired to. */
+export function heardOf(made: Made, sensor: SensorMade): { readonly panel: string; readonly heard: Truth } {
+  const { head, whole } = chainOf(made, sensor);
+  return { panel: head.panel, heard: reportsOf(made, sensor, head, whole) };
+}
+
+/** Metres from one side of the opening to the other. */
+const widthOf = (made: Made): number => made.leaves.length * leafWidth;
+const leafWidth = 2;
+
+/** Whether a ray of a beam or curtain meets a person there: low enough for one who lies, and to the other side; not one that rides along. */
+export function spans(made: Made, { kind, height, reach, place, liesOn, watches }: SensorMade): boolean {
+  if (kind !== 'beam' && kind !== 'curtain') return true;
+  if (height !== undefined && height > 0.3) return false;
+  if (place !== undefined) return kind === 'curtain';
+  // A field that lies along a leaf, and watches nothing in the opening, need not reach across it.
+  const isElsewhere = liesOn !== undefined && liesOn.places.length > 0 && !watches.includes('closing') && !watches.includes('pedestrian');
+  return isElsewhere || reach === undefined || reach >= widthOf(made);
+}
+
 /** The edge by which a chain is wired to the panel, and whether nothing but resistive edges lies on the way. */
 function chainOf(made: Made, sensor: SensorMade): { readonly head: SensorMade; readonly whole: boolean } {
   let head = sensor;
@@ -352,7 +428,7 @@ function reportsOf(made: Made, sensor: SensorMade, head: SensorMade, whole: bool
   if (head.behind !== undefined) return sensor.output === 'resistive' ? 'doubtful' : 'no';
   if (signal === undefined || panel === undefined || !whole) return 'no';
   const terminal = terminals[signal.input] as Terminal;
-  if (!inputsFor[sensor.output].includes(signal.input)) return 'no';
+  if (!inputsFor[sensor.output].includes(signal.input) && !(sensor.output === 'relay' && signal.input === 'H2')) return 'no';
   if (panel.bridges.some((bridge) => bridge.input === signal.input)) return 'no';
   if (sensor.output === 'two-wire' && panel.learns && !sensor.learntBy.includes(panel.name)) return 'no';
   let truth: Truth = signal.back === 'own common' ? 'yes' : 'doubtful';
@@ -395,15 +471,26 @@ function foundOf(made: Made, sensor: SensorMade, head: SensorMade, whole: boolea
   const panel = made.panels.find((one) => one.name === head.panel);
   if (panel === undefined || !whole) return 'no';
   if (sensor.output === 'two-wire') return 'yes';
+  // Who declares enough answers for the faults of the device itself; of the cable only a closed contact tells.
+  const answersForItself = declaresEnough(sensor.declares) && terminals[sensor.signal?.input ?? '']?.contact !== 'normally-open';
+  if (sensor.output === 'relay' && answersForItself) return 'yes';
   // A panel tries its safety inputs; a stop input only listens.
   if (sensor.output === 'relay')
-    return sensor.signal?.input !== 'H1' && sensor.testable && panel.testsRelays && (sensor.test === 'wire' || sensor.test === 'supply')
+    return terminals[sensor.signal?.input ?? '']?.role === 'safety-input' &&
+      sensor.testable &&
+      panel.testsRelays &&
+      (sensor.test === 'wire' || sensor.test === 'supply')
       ? 'yes'
       : 'no';
   const loop = loopOf(made, head);
   if (loop.terminators === 0) return 'no';
   return loop.terminators === 1 && loop.atEnd && loop.wires === 1 ? 'yes' : 'doubtful';
 }
+
+/** PL c or category 2, or fewer than 3e-6 dangerous failures an hour: EN 12453:2017, 5.1.2; EN ISO 13849-1. */
+export const declaresEnough = (declared: Declared): boolean =>
+  declared !== undefined && /level [cde]|category [234]|pfhd [12]\d{3} /.test(declared);
+export const declaresTooLittle = (declared: Declared): boolean => declared !== undefined && !declaresEnough(declared);
 
 /** Whether a sensor is where a person would be caught in that movement. */
 function feels(sensor: SensorMade, leaf: LeafMade, movement: Movement): Truth {
@@ -413,7 +500,7 @@ function feels(sensor: SensorMade, leaf: LeafMade, movement: Movement): Truth {
   // An edge that nobody says the place of may be anywhere.
   if (place === undefined) return sensor.kind === 'edge' ? 'doubtful' : 'yes';
   if (place.leaf !== leaf.name) return 'no';
-  if (movement !== 'opening') return place.edge === 'closing-edge' ? 'yes' : 'no';
+  if (movement !== 'opening') return place.edge === 'closing-edge' || place.edge === 'receiving-edge' ? 'yes' : 'no';
   return place.edge === 'opening-edge' ? 'yes' : place.edge === 'hinge-edge' && leaf.moves === 'swings' ? 'doubtful' : 'no';
 }
 
@@ -438,10 +525,10 @@ export function textOf(made: Made): Texts {
   block('site "Made by chance"', [`rules ${made.rules}`, `users ${made.users}`, made.sight && `sight ${made.sight}`]);
   for (const leaf of made.leaves) {
     block(`leaf ${leaf.name}`, [
-      'width 2 m',
+      `width ${leafWidth} m`,
       'height 1.8 m',
       'mass 150 kg',
-      leaf.moves === 'swings' ? 'opens inward 90 deg' : 'slides left 2 m',
+      leaf.moves === 'swings' ? `opens ${leaf.opens} 90 deg` : `slides left ${leafWidth} m`,
       leaf.room !== undefined && `room-when-open ${leaf.room} m`,
     ]);
     if (leaf.drive !== undefined) block(`drive ${leaf.name}-drive : ${driveModelOf(leaf)}`, [`moves ${leaf.name}`]);
@@ -451,7 +538,8 @@ export function textOf(made: Made): Texts {
     block(`sensor ${sensor.name} : ${sensorModelOf(sensor)}`, [
       `watches ${sensor.watches.join(', ')}`,
       sensor.place && `on ${sensor.place.leaf} ${sensor.place.edge}`,
-      sensor.kind === 'beam' && 'height 200 mm',
+      sensor.height !== undefined && `height ${sensor.height} m`,
+      sensor.liesOn !== undefined && sensor.liesOn.places.length > 0 && `guards ${sensor.liesOn.leaf} ${sensor.liesOn.places.join(', ')}`,
       sensor.terminator && 'terminator 8.2 kohm',
       next && `chains-into ${next.name}`,
     ]);
@@ -479,20 +567,24 @@ export function textOf(made: Made): Texts {
 
 const driveModelOf = (leaf: LeafMade): string =>
   `${leaf.moves === 'slides' ? 'rack' : 'shaft'}${leaf.drive?.senses === true ? '-sensing' : ''}${leaf.drive?.limits === true ? '-limiting' : ''}`;
-const sensorModelOf = ({ kind, output, contact, testable, letter }: SensorMade): string =>
+const declaredName = (declares: Declared): string | undefined => declares?.replace(/ FIT$/, '').replaceAll(' ', '-');
+const sensorModelOf = ({ kind, output, contact, testable, letter, reach, declares }: SensorMade): string =>
   [
     kind,
     output,
     output === 'relay' && contact === 'normally-open' && 'open',
     output === 'relay' && testable && 'testable',
     letter?.toLowerCase(),
+    reach === undefined ? undefined : `r${reach * 1000}`,
+    declaredName(declares),
   ]
     .filter((part) => typeof part === 'string')
     .join('-');
-const panelModelOf = (panel: PanelMade): string => `box${panel.testsRelays ? '-testing' : ''}${panel.learns ? '-learning' : ''}`;
+const panelModelOf = (panel: PanelMade): string =>
+  `box${panel.testsRelays ? '-testing' : ''}${panel.learns ? '-learning' : ''}${panel.declares === undefined ? '' : `-${declaredName(panel.declares)}`}`;
 
 function linesOf(made: Made, panel: PanelMade): string[] {
-  const lines: string[] = [];
+  const lines: string[] = panel.position === undefined ? [] : [`select reply ${panel.position}`];
   const used = new Set<string>();
   const driven = made.leaves.filter((leaf) => leaf.drive?.panel === panel.name && leaf.drive.wired);
   driven.forEach((leaf, i) => lines.push(`wire ${leaf.name}-drive to L${'ABC'[i]}1 L${'ABC'[i]}2`));
@@ -513,7 +605,12 @@ function linesOf(made: Made, panel: PanelMade): string[] {
       if (!home && sensor.test === 'wire to other panel') lines.push(`wire ${sensor.name} test to X1 V0`);
     }
   }
-  if (panel.name === made.panels[0]?.name) for (const control of made.controls) lines.push(`wire ${control.name} to K1 K0`);
+  if (panel.name === made.panels[0]?.name)
+    for (const { name, acts } of made.controls) {
+      if (acts === 'stop' && used.has('H2')) continue;
+      if (acts === 'stop') used.add('H2');
+      lines.push(`wire ${name} to ${acts === 'stop' ? 'H2 H0' : 'K1 K0'}`);
+    }
   const spare = Object.keys(terminals).filter((name) => terminals[name]?.contact === 'normally-closed' && !used.has(name));
   for (const bridge of panel.bridges) {
     const common = terminals[bridge.input]?.common as string;
@@ -554,12 +651,16 @@ function modelsOf(made: Made): string[] {
       sensor.output === 'relay' && sensor.testable && 'testable',
       sensor.output === 'resistive' && 'terminator 8.2 kohm',
       sensor.letter && `measure ${sensor.letter}`,
+      sensor.reach !== undefined && `reach ${sensor.reach} m`,
+      sensor.declares,
     ]);
   for (const panel of made.panels)
     model('panel-model', panelModelOf(panel), [
       'leaves 3',
       panel.testsRelays && 'tests-relay-outputs',
       panel.learns && 'registers-sensors',
+      panel.declares,
+      'selector reply "What a command does" {\n    option steps "open, stop, close, stop" acts impulse\n    option closes-alone "closes by itself" acts automatic\n    option held "moves while the command is held" acts hold-to-run\n  }',
       ...commons.map((name) => `terminal ${name} common`),
       ...Object.entries(terminals).map(
         ([name, { role, contact, common }]) =>

@@ -6,7 +6,11 @@ const withoutLeaf = (made: Made, name: string): Made => ({
   ...made,
   leaves: made.leaves.filter((leaf) => leaf.name !== name),
   pedestrian: made.pedestrian?.leaf === name ? undefined : made.pedestrian,
-  sensors: made.sensors.map((sensor) => (sensor.place?.leaf === name ? { ...sensor, place: undefined } : sensor)),
+  sensors: made.sensors.map((sensor) => ({
+    ...sensor,
+    place: sensor.place?.leaf === name ? undefined : sensor.place,
+    liesOn: sensor.liesOn?.leaf === name ? undefined : sensor.liesOn,
+  })),
 });
 
 /** Without a sensor; what was wired behind it is wired nowhere. */
@@ -57,11 +61,16 @@ function* candidates(made: Made): Iterable<Made> {
     if (leaf.room !== undefined) yield withLeaf(made, leaf, { room: undefined });
     if (leaf.drive?.senses === true) yield withLeaf(made, leaf, { drive: { ...leaf.drive, senses: false } });
     if (leaf.drive?.limits === true) yield withLeaf(made, leaf, { drive: { ...leaf.drive, limits: false } });
+    if (leaf.opens === 'outward') yield withLeaf(made, leaf, { opens: 'inward' });
     if (leaf.moves === 'slides') yield withLeaf(made, leaf, { moves: 'swings' });
   }
   for (const sensor of made.sensors) {
     if (sensor.behind !== undefined) yield withSensor(made, sensor, { behind: undefined });
     if (sensor.watches.length > 1) for (const watch of sensor.watches) yield withSensor(made, sensor, { watches: [watch] });
+    if (sensor.declares !== undefined) yield withSensor(made, sensor, { declares: undefined });
+    if (sensor.height !== undefined) yield withSensor(made, sensor, { height: undefined });
+    if (sensor.reach !== undefined) yield withSensor(made, sensor, { reach: undefined });
+    if (sensor.liesOn !== undefined) yield withSensor(made, sensor, { liesOn: undefined });
     if (sensor.place !== undefined) yield withSensor(made, sensor, { place: undefined });
     if (sensor.test !== 'none') yield withSensor(made, sensor, { test: 'none' });
     if (sensor.learntBy.length > 0) yield withSensor(made, sensor, { learntBy: [] });
@@ -76,6 +85,8 @@ function* candidates(made: Made): Iterable<Made> {
       ...made,
       panels: made.panels.map((one) => (one === panel ? { ...one, ...changed } : one)),
     });
+    if (panel.declares !== undefined) yield change({ declares: undefined });
+    if (panel.position !== undefined) yield change({ position: undefined });
     if (panel.bridges.length > 0) yield change({ bridges: [] });
     if (panel.testsRelays) yield change({ testsRelays: false });
     if (panel.learns) yield change({ learns: false });

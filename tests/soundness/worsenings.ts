@@ -32,6 +32,11 @@ export function worsenings(made: Made): Worse[] {
     if (one.watches.length > 1)
       for (const left of one.watches)
         sensor('watches one movement only', one, { watches: one.watches.filter((movement) => movement !== left) });
+    if (one.kind === 'beam' || one.kind === 'curtain') {
+      sensor('ray raised', one, { height: 2 });
+      sensor('reach shortened', one, { reach: 1.5, liesOn: undefined });
+    }
+    if (one.declares !== undefined) sensor('declared at too little', one, { declares: 'performance-level a' });
     if (one.letter === 'E' || one.letter === 'C') sensor('measure lost', one, { letter: undefined });
     if (one.signal !== undefined && one.signal.back === 'own common' && !shares && !made.panels.some((panel) => panel.bridges.length > 0))
       worse(`input bridged of ${one.name}`, {
@@ -47,6 +52,10 @@ export function worsenings(made: Made): Worse[] {
       worse(`panel tests nothing of ${panel.name}`, {
         panels: made.panels.map((one) => (one === panel ? { ...one, testsRelays: false } : one)),
       });
+    if (panel.position !== 'closes-alone')
+      worse(`closing by itself selected of ${panel.name}`, {
+        panels: made.panels.map((one) => (one === panel ? { ...one, position: 'closes-alone' as const } : one)),
+      });
     if (!panel.learns)
       worse(`panel learns of ${panel.name}`, { panels: made.panels.map((one) => (one === panel ? { ...one, learns: true } : one)) });
   }
@@ -55,6 +64,7 @@ export function worsenings(made: Made): Worse[] {
     const changed = (it: Partial<typeof leaf>): Partial<Made> => ({
       leaves: made.leaves.map((one) => (one === leaf ? { ...one, ...it } : one)),
     });
+    if (leaf.opens === 'inward') worse(`opening outward of ${leaf.name}`, changed({ opens: 'outward' }));
     if (drive?.senses === true) worse(`sensing lost of ${leaf.name}`, changed({ drive: { ...drive, senses: false } }));
     if (drive?.limits === true) worse(`limit of force lost of ${leaf.name}`, changed({ drive: { ...drive, limits: false } }));
     if (drive !== undefined && leaf.room !== undefined && leaf.room > 0.1) worse(`less room of ${leaf.name}`, changed({ room: 0.1 }));
@@ -68,6 +78,11 @@ export function worsenings(made: Made): Worse[] {
     if (control.sight === 'full')
       worse(`control out of view of ${control.name}`, {
         controls: made.controls.map((one) => (one === control ? { ...one, sight: 'none' as const } : one)),
+      });
+  for (const control of made.controls)
+    if (control.by === 'push-button' || control.by === 'key-switch' || control.by === 'keypad')
+      worse(`given by radio of ${control.name}`, {
+        controls: made.controls.map((one) => (one === control ? { ...one, by: 'transmitter' as const } : one)),
       });
   if (made.dwell === undefined) worse('closing by itself added', { dwell: 20 });
   if (made.pedestrian !== undefined && made.pedestrian.dwell === undefined)

@@ -1,5 +1,5 @@
 import { guards, heedingOf, measureOf, passesOver } from '../../circuits/index.ts';
-import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { headPlace, type Leaf, regimeOf, type Sensor } from '../../model/index.ts';
 import { askedOf, measuresFor, meets } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';
 import { installationRule } from '../rule.ts';
@@ -33,8 +33,10 @@ export const rule = installationRule({
       const leaf = leaves.find((each) => each.drives.length > 0 && seesFor(sensor, each) && !hasLowRay(each));
       if (leaf === undefined) continue;
       const asked = askedOf(installation);
-      // Where what else is there is enough, a high beam adds little, and takes nothing away.
-      const isNeeded = asked === undefined || !meets(measuresFor(leaf, 'closing', false), asked.requirement);
+      // Where what else is there is enough, a high beam adds little, and takes nothing away. In North America other bodies are tested with.
+      const isNeeded =
+        regimeOf(installation).body !== 'north-america' &&
+        (asked === undefined || !meets(measuresFor(leaf, 'closing', false), asked.requirement));
       report({
         at: height.line,
         severity: isNeeded ? 'error' : 'warning',

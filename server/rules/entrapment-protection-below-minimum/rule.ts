@@ -1,7 +1,7 @@
-import { guards, heedingOf, isMeantFor, type Movement, sensorsFor } from '../../circuits/index.ts';
+import { endsShort, guards, heedingOf, isMeantFor, type Movement, ridesAlong, sensorsFor } from '../../circuits/index.ts';
 import { type Hazards, hazardsOf } from '../../figures/hazards/working.ts';
-import { headPlace, type Leaf } from '../../model/index.ts';
-import { heldInView } from '../../safeguards/index.ts';
+import { headPlace, type Leaf, type Sensor } from '../../model/index.ts';
+import { heldInView, missed } from '../../safeguards/index.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -75,10 +75,14 @@ function kindsFor(leaf: Leaf, movement: Movement): Set<Kind> {
   for (const sensor of sensorsFor(leaf)) {
     const kind = sensor.model?.facts.kind?.value;
     if (kind === undefined || kind === 'loop' || !guards(sensor, leaf, movement) || heedingOf(sensor)?.tested !== true) continue;
+    if (spansNothing(sensor)) continue;
     kinds.add(kind === 'edge' ? 'B2' : 'B1');
   }
   return kinds;
 }
+
+/** How low a ray must be there is known from memory only, and so is not asked; one that ends short or rides along spans nothing anywhere. */
+const spansNothing = (sensor: Sensor): boolean => endsShort(sensor) || ridesAlong(sensor);
 
 /** Sensors that are meant to be a means in that movement and do not count as one. */
 function uncountedIn(leaf: Leaf, movement: Movement): Related[] {
@@ -91,6 +95,7 @@ function uncountedIn(leaf: Leaf, movement: Movement): Related[] {
       uncounted.push({ message: `${quoted(sensor.name)} is meant to be one, but the panel does not heed it`, ...headPlace(sensor) });
     else if (!heeding.tested)
       uncounted.push({ message: `${quoted(sensor.name)} is not monitored: ${heeding.because}`, ...headPlace(sensor) });
+    else if (spansNothing(sensor)) uncounted.push({ message: `${quoted(sensor.name)} ${missed(sensor)}`, ...headPlace(sensor) });
   }
   return uncounted;
 }
