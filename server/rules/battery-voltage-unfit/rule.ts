@@ -52,8 +52,8 @@ function checkOutputs(panel: Panel, drive: Drive, voltage: Voltage, report: (rep
   const { output } = feeding;
   report({
     at: voltage.line,
-    // A drive on the mains may get its voltage from the battery by an inverter, and a battery of more may be brought down.
-    severity: output.voltage > extraLow || voltage.value > output.voltage ? 'warning' : 'error',
+    // A drive on the mains may get its voltage from the battery by an inverter.
+    severity: output.voltage > extraLow ? 'warning' : 'error',
     what: `The battery of ${quoted(panel.name)} has ${written(voltage.line)}; ${quotedList(output.terminals.map(({ text }) => text))} give ${quoted(drive.name)} ${rounded(output.voltage)} V, and the model does not say that it makes that of the battery.`,
     related: toModelFact('what the output gives', panel.installation, panel.model, output),
   });

@@ -33,9 +33,10 @@ function wiredIn({ panels }: Installation): ReadonlySet<unknown> | undefined {
   const wired = new Set<unknown>();
   for (const { unread, wires } of panels) {
     if (lost(unread, 'panel', 'wire')) return undefined;
-    for (const { device } of wires) {
+    for (const { device, part } of wires) {
       if (device === undefined) return undefined;
-      wired.add(device.it);
+      // What drives the motor is its signal; a supply or a test of it moves nothing.
+      if (part === 'signal') wired.add(device.it);
     }
   }
   return wired;
