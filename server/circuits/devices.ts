@@ -1,5 +1,4 @@
 // What a device can do by what it is and where it is, whatever is claimed of it.
-import type { Statement } from '../../grammar/index.ts';
 import { type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 
 export type Movement = 'closing' | 'opening' | 'pedestrian';
@@ -33,10 +32,12 @@ export const lowestRay = 0.3;
 /** True where a beam or curtain surely passes over who lies on the ground. */
 export const passesOver = ({ facts }: Sensor): boolean => facts.height !== undefined && facts.height.value > lowestRay + 1e-9;
 
+type LineOfLeaf = NonNullable<Leaf['facts']['width']>['line'];
+
 /** A width, metres, and the lines that make it as wide as it is. */
 export interface Opening {
   readonly width: number;
-  readonly parts: readonly Statement[];
+  readonly parts: readonly LineOfLeaf[];
 }
 
 /**
@@ -44,7 +45,7 @@ export interface Opening {
  * Undefined where one is not known.
  */
 export const openingOf = perSubject(({ leaves }: Installation): Opening | undefined => {
-  const parts: Statement[] = [];
+  const parts: LineOfLeaf[] = [];
   let width = 0;
   for (const { facts, unread } of leaves) {
     const part = facts.slides ?? facts.width;

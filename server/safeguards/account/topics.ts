@@ -17,7 +17,7 @@ import { releasedOf } from '../../figures/leaf-load/working.ts';
 import { closingStopOf } from '../../figures/overtravel/working.ts';
 import { headPlace, type Installation, type Leaf, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
 import { quoted } from '../../vocabulary/index.ts';
-import { heldInView, isFixed } from '../commands.ts';
+import { commandsOf, heldInView, isFixed } from '../commands.ts';
 import { forcesProven } from '../forces.ts';
 import { measuresFor, needsForceTest } from '../guarding.ts';
 import { positionsOf, unsetSelectorsOf } from '../positions.ts';
@@ -216,7 +216,7 @@ const levels: Topic = (installation, tell) => {
 };
 
 /** How the gate is commanded: by each control, and by the positions of the panels. */
-const commands: Topic = (installation, tell, situation) => {
+const commanding: Topic = (installation, tell, situation) => {
   for (const control of installation.controls) {
     const { by, acts } = control.facts;
     if (acts === undefined || acts.value === 'stop') continue;
@@ -229,6 +229,8 @@ const commands: Topic = (installation, tell, situation) => {
       'warning',
     );
   }
+  // What moves by itself already can be made no worse by a position.
+  const grade = commandsOf(installation).some(({ kind }) => kind === 'automatic') ? 'note' : graveOr(situation, 'warning');
   for (const { panel, selection, option } of positionsOf(installation)) {
     const { model } = panel;
     const { selector } = selection;
@@ -241,7 +243,7 @@ const commands: Topic = (installation, tell, situation) => {
       selector.name,
       selection.fact.line,
       option.acts !== undefined ? none : [{ word: 'acts', block: 'panel-model', of: model.name, at, path, question }],
-      graveOr(situation, 'warning'),
+      grade,
     );
   }
   for (const panel of installation.panels)
@@ -249,7 +251,7 @@ const commands: Topic = (installation, tell, situation) => {
       // Where no position commands otherwise than another, it does not matter which it is in.
       if (selector.facts.option.every(({ acts }) => acts === 'any') || isLost(panel.unread, 'panel', 'select')) continue;
       const question = `In which position is ${quoted(selector.name)} of ${quoted(panel.name)}?`;
-      tell('selector', selector.name, headPlace(panel), [lackOf('panel', 'select', panel, question)], graveOr(situation, 'warning'));
+      tell('selector', selector.name, headPlace(panel), [lackOf('panel', 'select', panel, question)], grade);
     }
 };
 
@@ -345,7 +347,7 @@ export const topics: readonly Topic[] = [
   places,
   releases,
   balances,
-  commands,
+  commanding,
   levels,
   supply,
   forces,
