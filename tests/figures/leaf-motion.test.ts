@@ -230,11 +230,14 @@ describe('how far the edge runs on', () => {
     edge('hard', '100 ms', '50 mm') +
     edge('soft', '200 ms', '100 mm') +
     block('sensor-model eye', 'kind beam\noutput two-wire\nreaction 50 ms') +
+    block('sensor-model blind-eye', 'kind beam\noutput two-wire') +
     block('sensor-model slow-eye', 'kind beam\noutput two-wire\nreaction 300 ms');
   const file = (...sensors: readonly string[]): string =>
     heard(models + kinds + block('leaf west', swing) + block('drive d : shaft', 'moves west') + sensors.join(''));
   const sensor = (name: string, model: string, watches: string, on?: string): string =>
     block(`sensor ${name} : ${model}`, `watches ${watches}${on === undefined ? '' : `\non west ${on}`}`);
+  /** The same with a panel that does not say how soon it answers. */
+  const mute = (text: string): string => text.replace('  reaction 0.1 s\n', '');
   const closing = 'leaf.west.overtravel';
   const opening = 'leaf.west.overtravel-when-opening';
 
@@ -272,7 +275,7 @@ leaf.west.overtravel-when-opening none
     const slowest = `leaf.west.overtravel 0.141372 m at “opens inward 90 deg”: No edge on that side, with 2.47 J in the leaf
   v, speed of the edge when it trips: 0.314159 m/s
   at an opening of: 90 deg
-  t, reaction: 0.3 s (no edge; the slowest of what else is to stop it)
+  t, reaction: 0.3 s (no edge; the slowest of what else is to stop it, or its panel)
   a, deceleration of the drive: 30 deg/s² (drive-model shaft)
   energy of the leaf when it trips: 2.4674 J
 leaf.west.overtravel-when-opening none
@@ -290,11 +293,14 @@ leaf.west.overtravel-when-opening none
       [quickFree, free],
     ])
       expect(told(file(...sensors), closing, opening)).toBe(slowest);
-    // What watches the other movement stops nothing here; nothing at all reacts at once: 81/60 deg.
+    // What watches the other movement stops nothing here; then the panel has to, and nobody says how soon it does.
     for (const sensors of [[], [sensor('b', 'slow-eye', 'opening')], [sensor('b', 'slow-eye', 'opening', 'closing-edge')]]) {
-      expect(told(file(...sensors), closing)).toContain('leaf.west.overtravel 0.0471239 m');
-      expect(told(file(...sensors), closing)).toContain('  t, reaction: 0 s (no edge; the slowest of what else is to stop it)\n');
+      expect(told(mute(file(...sensors)), closing)).toBe('leaf.west.overtravel none\n');
+      // 9·0.1 + 81/60 deg.
+      expect(told(file(...sensors), closing)).toContain('leaf.west.overtravel 0.0785398 m');
     }
+    // A sensor that does not say how soon it reports.
+    expect(told(file(quick, sensor('b', 'blind-eye', 'closing')), closing)).toBe('leaf.west.overtravel none\n');
   });
   it('while opening is of interest only with an edge: what else there is has let nobody in', () => {
     const stop = (...sensors: readonly string[]): unknown =>

@@ -5,7 +5,7 @@ const roles = { 'two-wire': 'two-wire-input', relay: 'safety-input normally-clos
 
 /** The text with a panel behind it that hears all of its sensors whose models say how they report. */
 export function heard(text: string): string {
-  const terminals: string[] = ['terminal K0 common'];
+  const terminals: string[] = ['reaction 0.1 s', 'terminal K0 common'];
   const wires: string[] = [];
   installationOf(text).sensors.forEach(({ name, model }, i) => {
     const output = model?.facts.output?.value;

@@ -86,13 +86,13 @@ describe.each(even)('%s', (name) => {
 test('the lag and the least lag are drawn and said as the figures have them', () => {
   const { description, svg } = drawingOf(previewOf('leaves-collide'), 'timing');
   const least = figuresOf(example('leaves-collide').installation).find(({ id }) => id === 'motion.least-lag')?.value as number;
-  expect(least).toBeCloseTo(0.568, 3);
-  expect(description).toContain('at least 568 ms'.replace('568 ms', '0.568 s'));
+  expect(least).toBeCloseTo(0.913, 3);
+  expect(description).toContain('at least 0.913 s');
   expect(
     all(parsed(svg))
       .filter((each) => each.tagName === 'text')
       .map((each) => each.textContent),
-  ).toContain('lag 0.2 s, least 0.568 s: too short');
+  ).toContain('lag 0.2 s, least 0.913 s: too short');
 });
 
 test('without a dwell nothing is claimed of when it closes', () => {

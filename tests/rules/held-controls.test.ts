@@ -1,6 +1,7 @@
 // A control that is held: how fast the leaf may be, and how far it may run on when the control is let go.
 import { describe, expect, it } from 'vitest';
 import { type Margin, marginsOf } from '../../server/rules/index.ts';
+import { accountOf } from '../../server/safeguards/index.ts';
 import { judge } from '../kit/pages.ts';
 
 const said = (rule: string, text: string): string[] =>
@@ -15,6 +16,7 @@ interface Site {
   readonly stops?: string;
   readonly controls?: string;
   readonly motion?: string;
+  readonly reaction?: string;
 }
 const fobs = 'control fobs {\n  by transmitter\n  acts impulse\n}\n';
 const key = 'control key {\n  by key-switch\n  acts hold-to-run\n  sight full\n}\n';
@@ -24,6 +26,7 @@ const slides = ({
   stops = 'stops-in 300 ms',
   controls = key,
   motion = '',
+  reaction = 'reaction 25 ms',
 }: Site): string => `language 1
 
 drive-model rack {
@@ -51,6 +54,14 @@ leaf by-hand {
 
 drive push : rack {
   moves slide
+}
+
+panel-model answers {
+  ${reaction}
+}
+
+panel main : answers {
+  isolator "beside it"
 }
 
 ${controls}
@@ -89,43 +100,43 @@ describe('how far a leaf runs on', () => {
   const rule = 'hold-to-run-overtravels';
   const values = (site: Site): (readonly [number, boolean])[] =>
     margins(rule, slides(site)).map(({ value, kept }) => [Math.round(value * 1e6) / 1000, kept]);
-  it('is half its speed for the time in which it stops: 50 mm near closed, 100 mm elsewhere, and no more', () => {
-    // 0.4 m/s · 0.25 s / 2
-    expect(values({ stops: 'stops-in 250 ms' })).toEqual([
+  it('is its speed for the time in which the panel answers, and half of it for that in which it stops: 50 mm near closed, 100 mm elsewhere, and no more', () => {
+    // 0.4 m/s · 0.025 s + 0.4 m/s · 0.2 s / 2
+    expect(values({ stops: 'stops-in 200 ms' })).toEqual([
       [50, true],
       [50, true],
     ]);
-    expect(said(rule, slides({ stops: 'stops-in 255 ms' }))).toEqual([
+    expect(said(rule, slides({ stops: 'stops-in 205 ms' }))).toEqual([
       'warning: The edge of “slide” runs on by 51 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).',
     ]);
-    // 0.4 m/s · 0.5 s / 2, and at 70 % of the speed 49 % of that
-    const slow = 'slow-zone last 20 % at 70 %';
-    expect(values({ stops: 'stops-in 500 ms', motion: slow })).toEqual([
-      [49, true],
+    // 10 mm + 0.4 m/s · 0.45 s / 2, and at 65 % of the speed 65 % of the first and 42.25 % of the second.
+    const slow = 'slow-zone last 20 % at 65 %';
+    expect(values({ stops: 'stops-in 450 ms', motion: slow })).toEqual([
+      [44.525, true],
       [100, true],
     ]);
-    expect(said(rule, slides({ stops: 'stops-in 505 ms', motion: slow }))).toEqual([
+    expect(said(rule, slides({ stops: 'stops-in 455 ms', motion: slow }))).toEqual([
       'warning: The edge of “slide” runs on by 101 mm in full movement when “key” is let go; 100 mm are allowed (from memory).',
     ]);
   });
   it('counts a slow zone from where 500 mm are left, not from later', () => {
-    // The last 10 % of 5 m; 0.4 m/s · 0.3 s / 2 are 60 mm, and at half the speed 15 mm.
+    // The last 10 % of 5 m; 10 mm + 0.4 m/s · 0.3 s / 2 are 70 mm, and at half the speed 5 mm + 15 mm.
     expect(values({ motion: 'slow-zone last 10 % at 50 %' })).toEqual([
-      [15, true],
-      [60, true],
+      [20, true],
+      [70, true],
     ]);
     expect(said(rule, slides({ motion: 'slow-zone last 9 % at 50 %' }))).toHaveLength(1);
   });
   it('is less at a lower speed, as the way and the time shrink both', () => {
-    // 0.2 m/s · 0.3 s / 2
+    // 0.2 m/s · 0.025 s + 0.2 m/s · 0.3 s / 2
     expect(values({ stops: 'stops-in 600 ms', motion: 'speed 50 %' })).toEqual([
-      [30, true],
-      [30, true],
+      [35, true],
+      [35, true],
     ]);
   });
   it('is said once, near closed, where both ways are too long', () => {
     expect(said(rule, slides({ stops: 'stops-in 600 ms' }))).toEqual([
-      'warning: The edge of “slide” runs on by 120 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).',
+      'warning: The edge of “slide” runs on by 130 mm near its closed position when “key” is let go; 50 mm are allowed (from memory).',
     ]);
   });
   it('is that of the drive that stops last', () => {
@@ -137,12 +148,25 @@ describe('how far a leaf runs on', () => {
     expect(said(rule, two('stops-in 100 ms', 'stops-in 300 ms'))).toHaveLength(1);
     expect(said(rule, two('stops-in 300 ms', ''))).toEqual([]);
   });
+  it('is not judged near closed where nobody says how slow the slow zone is, and that is told', () => {
+    const unsaid = { motion: 'slow-zone last 20 %' };
+    expect(values(unsaid)).toEqual([[70, true]]);
+    const lacks = (site: Site): string[] =>
+      accountOf(judge(slides(site)).installation).open.flatMap((entry) =>
+        entry.subject === 'slow-zone' ? entry.lacks.map(({ block, word }) => `${block}.${word}`) : [],
+      );
+    expect(lacks(unsaid)).toEqual(['drive-model.slow-speed']);
+    expect(lacks({ motion: 'slow-zone last 20 % at 50 %' })).toEqual([]);
+    expect(lacks({ motion: 'slow-zone last 0 %' })).toEqual([]);
+    expect(lacks({ ...unsaid, controls: fobs })).toEqual([]);
+  });
   it('names the control that is held', () =>
     expect(said(rule, slides({ controls: fobs + key, stops: 'stops-in 600 ms' }))[0]).toContain('when “key” is let go'));
   it.each([
     ['nothing is held', { controls: fobs }],
     ['other rules hold', { rules: 'north-america' }],
     ['the drive does not say in what time it stops', { stops: '' }],
+    ['the panel does not say how soon it answers', { reaction: '' }],
   ] as const)('is not judged where %s', (_, site) => {
     expect(said(rule, slides({ stops: 'stops-in 600 ms', ...site }))).toEqual([]);
     expect(margins(rule, slides({ stops: 'stops-in 600 ms', ...site }))).toEqual([]);

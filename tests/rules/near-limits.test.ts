@@ -76,9 +76,27 @@ describe('tail-outside-practice', () => {
   test('both ends are shown as margins, as shares in words', () => {
     const margins = marginsIn('tail-outside-practice', gate('tail 2 m'));
     expect(margins.map(({ held, value, limit, kept }) => [held.way, held.says?.(value), held.says?.(limit), kept])).toEqual([
+      ['most', '0.75 times its weight', '2.5 times its weight', true],
       ['least', '40 %', '30 %', true],
       ['most', '40 %', '50 %', true],
     ]);
+  });
+});
+
+describe('a tail that cannot stand', () => {
+  const gate = (...lines: string[]): string =>
+    `language 1\nleaf slide {\n  width 6 m\n  mass 400 kg\n  slides left 6 m\n  ${lines.join('\n  ')}\n}\n`;
+  const severities = (...lines: string[]): string[] =>
+    judge(gate(...lines)).findings.flatMap(({ rule, severity }) => (rule === 'tail-outside-practice' ? [severity] : []));
+  // (6 − c)/(2c) = 2.5 where c = 1: rollers as far apart as the tail is long.
+  test('its rear rollers hold more than 2.5 times the weight, even at its end', () => {
+    expect(severities('tail 1.01 m')).toEqual(['warning']);
+    expect(severities('tail 0.99 m')).toEqual(['error']);
+  });
+  // (6 − 2)/(2s) = 2.5 where s = 0.8.
+  test('or they do where the rollers are', () => {
+    expect(severities('tail 2 m', 'roller-spacing 0.81 m')).toEqual([]);
+    expect(severities('tail 2 m', 'roller-spacing 0.79 m')).toEqual(['error']);
   });
 });
 

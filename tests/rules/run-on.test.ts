@@ -2,6 +2,7 @@
 // Full speed 0.4 m/s, stopped in 0.5 s: 100 mm of braking; each 50 ms of reaction make 20 mm more.
 import { describe, expect, test } from 'vitest';
 import { type Finding, marginsOf, type Rule, ruleNamed } from '../../server/rules/index.ts';
+import { accountOf } from '../../server/safeguards/index.ts';
 import { heard } from '../kit/heard.ts';
 import { judge, saidOf } from '../kit/pages.ts';
 
@@ -97,16 +98,28 @@ describe('what to do', () => {
   });
 });
 
+/** A panel that tells the drive to stop 25 ms after a control is let go: 10 mm. */
+const answering = 'panel-model answers {\n  reaction 25 ms\n}\npanel main : answers {\n  isolator "beside it"\n}\n';
+
 describe('a leaf without an edge for closing', () => {
   const curtain = (wire: string): string =>
     `sensor front : finch-curtain {\n  watches closing\n}\npanel main : rowan-pair {\n  ${wire}\n  registered front\n}\n`;
   test('may run on 50 mm', () => {
-    const stopsIn = (ms: number): string => text().replace('stops-in 500 ms', `stops-in ${ms} ms`);
-    expect(saysOf(stopsIn(250))).toEqual([]);
-    expect(marginsIn(stopsIn(250))).toEqual(['run-on when closing 50 of 50 mm: leaf slide']);
-    expect(saysOf(stopsIn(255))).toEqual([
+    const stopsIn = (ms: number): string => text(answering).replace('stops-in 500 ms', `stops-in ${ms} ms`);
+    expect(saysOf(stopsIn(200))).toEqual([]);
+    expect(marginsIn(stopsIn(200))).toEqual(['run-on when closing 50 of 50 mm: leaf slide']);
+    expect(saysOf(stopsIn(205))).toEqual([
       'warning: “slide” has no edge that stops it, and runs on 51 mm after it is told to stop with 40 J in it; 50 mm are the most where that is dangerous.',
     ]);
+  });
+  test('is not judged where the panel does not say how soon it answers', () => {
+    const mute = answering.replace('  reaction 25 ms\n', '');
+    expect(saysOf(text(mute))).toEqual([]);
+    expect(marginsIn(text(mute))).toEqual([]);
+    const key = 'control key {\n  by key-switch\n  acts hold-to-run\n  sight full\n}\n';
+    const open = accountOf(judge(text(mute, key)).installation).open.filter(({ subject }) => subject === 'run-on');
+    expect(open.flatMap(({ lacks }) => lacks.map(({ block, word }) => `${block}.${word}`))).toEqual(['panel-model.reaction']);
+    expect(accountOf(judge(text(answering, key)).installation).open.filter(({ subject }) => subject === 'run-on')).toEqual([]);
   });
   test('may run on where a sensor that the panel heeds lets it touch nobody', () => {
     expect(saysOf(text(curtain('wire front to T1 T0')))).toEqual([]);
@@ -125,12 +138,12 @@ describe('a leaf without an edge for closing', () => {
       judge(file)
         .findings.filter(({ what }) => /runs on/.test(what))
         .map((finding) => finding.rule);
-    expect(rulesOf(text(key))).toEqual(['hold-to-run-overtravels']);
-    expect(marginsIn(text(key))).toEqual([]);
+    expect(rulesOf(text(answering, key))).toEqual(['hold-to-run-overtravels']);
+    expect(marginsIn(text(answering, key))).toEqual([]);
     // Who sends an impulse does not stay to let go.
-    expect(rulesOf(text(key, fobs)).sort()).toEqual([rule, 'hold-to-run-overtravels']);
+    expect(rulesOf(text(answering, key, fobs)).sort()).toEqual([rule, 'hold-to-run-overtravels']);
     // Without European rules nobody else judges it.
-    expect(rulesOf(text(key).replace('  rules europe\n', ''))).toEqual([rule]);
+    expect(rulesOf(text(answering, key).replace('  rules europe\n', ''))).toEqual([rule]);
   });
   test('does not hide an edge for opening that gives too little', () => {
     const file = heardText(model('thin-edge', 50, 110), edge('back', 'thin-edge', 'opening'), curtain('wire front to T1 T0'));
@@ -140,8 +153,8 @@ describe('a leaf without an edge for closing', () => {
     expect(marginsIn(file)).toEqual(['run-on when opening 120 of 110 mm, not kept: on slide opening-edge']);
   });
   test('whose mass is not known says nothing of its energy', () => {
-    expect(saidOf(judge(text().replace('  mass 500 kg\n', '')), ruleNamed(rule) as Rule)).toContain(
-      'runs on 100 mm after it is told to stop; 50 mm are the most',
+    expect(saidOf(judge(text(answering).replace('  mass 500 kg\n', '')), ruleNamed(rule) as Rule)).toContain(
+      'runs on 110 mm after it is told to stop; 50 mm are the most',
     );
   });
 });

@@ -16,7 +16,7 @@ function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
       name: 't, reaction',
       value: stop.reaction,
       unit: 's',
-      from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it' : edgeModel,
+      from: stop.edge === undefined ? 'no edge; the slowest of what else is to stop it, or its panel' : edgeModel,
     },
     {
       name: 'a, deceleration of the drive',

@@ -1,5 +1,5 @@
-import { isEdge, isHeard, sensorsFor, watches } from '../../circuits/index.ts';
-import { type Leaf, perSubject, type Sensor } from '../../model/index.ts';
+import { isEdge, isHeard, panelsByDrive, sensorsFor, watches } from '../../circuits/index.ts';
+import { type Leaf, type Panel, perSubject, type Sensor } from '../../model/index.ts';
 import { inertiaOf } from '../leaf-inertia/working.ts';
 import type { Direction } from '../motion-profile/working.ts';
 import { type LeafMotion, motionOf } from '../run-time/working.ts';
@@ -25,12 +25,34 @@ function leads(sensor: Sensor, leaf: Leaf, movement: Direction): boolean {
   return sensor.facts.on?.edge === leading && isEdge(sensor) && watches(sensor, movement) && isHeard(sensor, leaf);
 }
 
-/** The slowest reaction of what is to stop the closing leaf; 0 where none is stated. */
-function slowestFor(leaf: Leaf): number {
-  let slowest = 0;
-  for (const sensor of sensorsFor(leaf))
-    if (watches(sensor, 'closing') && isHeard(sensor, leaf)) slowest = Math.max(slowest, sensor.model?.facts.reaction?.value ?? 0);
+/** The panels to which the drives of a leaf are wired; in a site of one panel that one, wired or not. */
+export const stoppingPanelsOf = perSubject(({ drives, installation }: Leaf): readonly Panel[] => {
+  if (installation.panels.length === 1) return installation.panels;
+  const byDrive = panelsByDrive(installation);
+  return [...new Set(drives.flatMap((drive) => byDrive.get(drive) ?? []))];
+});
+
+/** How soon a leaf is told to stop when a control is let go, s; undefined where its panel is not known or does not say. */
+export const letGoReactionOf = perSubject((leaf: Leaf): number | undefined => {
+  let slowest: number | undefined;
+  for (const { model } of stoppingPanelsOf(leaf)) {
+    const reaction = model?.facts.reaction?.value;
+    if (reaction === undefined) return undefined;
+    slowest = Math.max(slowest ?? 0, reaction);
+  }
   return slowest;
+});
+
+/** The slowest reaction of what is to stop the closing leaf, or of its panel where no sensor is; undefined where one is not stated. */
+function slowestFor(leaf: Leaf): number | undefined {
+  let slowest: number | undefined;
+  for (const sensor of sensorsFor(leaf)) {
+    if (!watches(sensor, 'closing') || !isHeard(sensor, leaf)) continue;
+    const reaction = sensor.model?.facts.reaction?.value;
+    if (reaction === undefined) return undefined;
+    slowest = Math.max(slowest ?? 0, reaction);
+  }
+  return slowest ?? letGoReactionOf(leaf);
 }
 
 function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
@@ -58,7 +80,8 @@ function stopOf(leaf: Leaf, movement: Direction): EdgeStop | undefined {
   }
   if (hasEdge) return worst;
   // Without an edge that leads, only the closing movement is of interest: it ends on somebody.
-  return movement === 'opening' ? undefined : runOn(leaf, motion, movement, width, deceleration, slowestFor(leaf), undefined, undefined);
+  const slowest = movement === 'opening' ? undefined : slowestFor(leaf);
+  return slowest === undefined ? undefined : runOn(leaf, motion, movement, width, deceleration, slowest, undefined, undefined);
 }
 
 function runOn(

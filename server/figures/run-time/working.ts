@@ -66,6 +66,11 @@ export const motionOf = perSubject((leaf: Leaf): LeafMotion | undefined => {
   };
 });
 
+/** Whether it is stated how slow the slow zone is, by the motion or by the model of each drive of the leaf. */
+export const isSlowSpeedStated = ({ drives, installation }: Leaf): boolean =>
+  installation.motion?.facts['slow-zone']?.speed !== undefined ||
+  drives.every(({ model }) => model === undefined || model.facts['slow-speed'] !== undefined);
+
 /** Where the leaf stands so many seconds after it has started, from closed: radians or metres. */
 export function leafAfter({ linkage, profile, travel }: LeafMotion, movement: 'opening' | 'closing', seconds: number): number | undefined {
   const driven = travelAt(profile, seconds);

@@ -1,4 +1,6 @@
 import { edgeSpeedsOf } from '../../figures/edge-speed/working.ts';
+import { letGoReactionOf } from '../../figures/overtravel/working.ts';
+import { isSlowSpeedStated } from '../../figures/run-time/working.ts';
 import { factPlace, type Leaf } from '../../model/index.ts';
 import { judgedHeldControlOf } from '../../safeguards/index.ts';
 import { type Bound, bound, keeps } from '../bounds.ts';
@@ -17,15 +19,21 @@ const held = {
   wide: { name: 'run-on when let go', unit: 'm', way: 'most' },
 } as const;
 
-function boundsOf(leaf: Leaf): { readonly narrow: Bound; readonly wide: Bound } | undefined {
+function boundsOf(leaf: Leaf): { readonly narrow: Bound | undefined; readonly wide: Bound } | undefined {
   const speeds = edgeSpeedsOf(leaf);
   const stops = brakingOf(leaf);
   if (speeds === undefined || stops === undefined) return undefined;
-  const wide = (speeds.edge * stops) / 2;
+  const reaction = letGoReactionOf(leaf);
+  if (reaction === undefined) return undefined;
+  const { edge } = speeds;
+  const wide = edge * reaction + (edge * stops) / 2;
   const slow = isSlowWhereNarrow(leaf) ? speeds.edgeInSlowZone : undefined;
-  // Even braking takes as much less time from a lower speed, so the way shrinks with its square.
-  const narrow = slow === undefined || speeds.edge === 0 ? wide : (slow / speeds.edge) ** 2 * wide;
-  return { narrow: bound(held.narrow, leaf.name, narrow, most.narrow, slack), wide: bound(held.wide, leaf.name, wide, most.wide, slack) };
+  // Even braking takes as much less time from a lower speed, so that part of the way shrinks with its square.
+  const narrow = slow === undefined || edge === 0 ? wide : slow * reaction + ((slow / edge) ** 2 * edge * stops) / 2;
+  return {
+    narrow: slow === undefined || isSlowSpeedStated(leaf) ? bound(held.narrow, leaf.name, narrow, most.narrow, slack) : undefined,
+    wide: bound(held.wide, leaf.name, wide, most.wide, slack),
+  };
 }
 
 /** Whether the slow zone begins before less than 500 mm are left: its share of the way of the edge. */
@@ -41,7 +49,7 @@ export const rule = installationRule({
   severity: 'warning',
   title: 'A leaf runs on too far when a hold-to-run control is let go.',
   why: 'Whoever lets go because somebody is in the way counts on the leaf to stop at once.',
-  remedy: 'Choose a drive that stops sooner, lower its speed, or make the slow zone slower.',
+  remedy: 'Choose a drive that stops sooner or a panel that answers sooner, lower the speed, or make the slow zone slower.',
   source: { text: 'EN 12453:2000, from memory', standing: 'from memory' },
   acceptable: true,
   holds: (installation, hold) => {
@@ -55,9 +63,9 @@ export const rule = installationRule({
           what: `The edge of ${quoted(leaf.name)} runs on by ${millimetres(to.value)} ${where} when ${quoted(control.name)} is let go; ${millimetres(to.limit)} are allowed (from memory).`,
           related: toFact('this control', control.facts.acts),
         }));
-      holdTo(bounds.narrow, 'near its closed position');
+      if (bounds.narrow !== undefined) holdTo(bounds.narrow, 'near its closed position');
       // What is too far near the closed position need not be said again of the rest of the way.
-      if (keeps(bounds.narrow)) holdTo(bounds.wide, 'in full movement');
+      if (bounds.narrow === undefined || keeps(bounds.narrow)) holdTo(bounds.wide, 'in full movement');
     }
   },
 });

@@ -12,9 +12,10 @@ const most = 0.5;
 /** Least tail in practice, 30 %, asks for 1.2 times the weight at the best; more than twice that is no tail that somebody built. */
 const mostUplift = 2.5;
 const says = (share: number): string => `${shown(share * 100)} %`;
+const saysTimes = (times: number): string => `${shown(times)} times its weight`;
 const held = {
   least: { figure: 'leaf.NAME.tail-share', name: 'tail', unit: '1', way: 'least', says },
-  uplift: { name: 'uplift at the rear rollers', unit: '1', way: 'most' },
+  uplift: { name: 'uplift at the rear rollers', unit: '1', way: 'most', says: saysTimes },
   most: { figure: 'leaf.NAME.tail-share', name: 'tail', unit: '1', way: 'most', says },
 } as const;
 

@@ -14,6 +14,7 @@ export const subjects = {
   forces: 'the forces of',
   sight: 'what is seen by',
   'run-on': 'the run-on of',
+  'slow-zone': 'how slow the slow zone makes',
   release: 'whether anything moves by itself once it is released:',
   balance: 'how the rollers hold',
   mains: 'the mains circuit',

@@ -14,15 +14,16 @@ import {
 import { forceRecordsOf } from '../../figures/force-records/working.ts';
 import { hazardsOf } from '../../figures/hazards/working.ts';
 import { releasedOf } from '../../figures/leaf-load/working.ts';
-import { closingStopOf } from '../../figures/overtravel/working.ts';
+import { closingStopOf, letGoReactionOf, stoppingPanelsOf } from '../../figures/overtravel/working.ts';
+import { isSlowSpeedStated } from '../../figures/run-time/working.ts';
 import { headPlace, type Installation, type Leaf, type Panel, regimeOf, type Sensor } from '../../model/index.ts';
 import { quoted } from '../../vocabulary/index.ts';
-import { commandsOf, heldInView, isFixed } from '../commands.ts';
+import { commandsOf, heldInView, isFixed, judgedHeldControlOf } from '../commands.ts';
 import { forcesProven } from '../forces.ts';
 import { measuresFor, needsForceTest } from '../guarding.ts';
 import { positionsOf, unsetSelectorsOf } from '../positions.ts';
 import { lowVoltageCables, mains, supplies } from './circuits.ts';
-import { type Grade, type Lack, none, type Tell } from './entries.ts';
+import { type Grade, type Lack, none, type Stretch, type Tell } from './entries.ts';
 import { isLost, lackOf, lackOfModel } from './lacks.ts';
 
 /** How grave the gaps are: `grave` where the public is near or the gate closes by itself. */
@@ -280,14 +281,56 @@ const runOn: Topic = (installation, tell, situation) => {
   for (const leaf of installation.leaves) {
     // Where the drives limit their own force, what was measured shows how hard the leaf strikes, however it stops.
     if (leaf.drives.length === 0 || measuresFor(leaf, 'closing', false).E || forcesProven(leaf)) continue;
-    const lacks = closingStopOf(leaf) === undefined ? lacksForStop(leaf) : none;
-    tell('run-on', leaf.name, headPlace(leaf), lacks, graveOr(situation, 'warning'));
+    const lacks = lacksForStop(leaf);
+    // What else is missing, as a panel, is told by rules of its own.
+    if (lacks.length === 0 && closingStopOf(leaf) === undefined) continue;
+    tell('run-on', leaf.name, placeOfLack(leaf, 'stops-in'), lacks, graveOr(situation, 'warning'));
   }
 };
+
+/** How near the closed position a leaf that is held runs on depends on how slow it is there. */
+const slowZones: Topic = (installation, tell, situation) => {
+  if (judgedHeldControlOf(installation) === undefined || (installation.motion?.facts['slow-zone']?.last ?? 0) === 0) return;
+  for (const leaf of installation.leaves) {
+    const lacks: Lack[] = [];
+    if (!isSlowSpeedStated(leaf))
+      for (const { model } of leaf.drives)
+        if (model !== undefined && model.facts['slow-speed'] === undefined && !isLost(model.unread, 'drive-model', 'slow-speed'))
+          lacks.push(
+            lackOfModel(
+              installation,
+              'drive-model',
+              'slow-speed',
+              model,
+              `How slow is ${quoted(model.name)} in its slow zone, as a share of its speed?`,
+            ),
+          );
+    if (leaf.drives.length === 0) continue;
+    tell('slow-zone', leaf.name, placeOfLack(leaf, 'slow-speed'), lacks.length === 0 ? none : lacks, graveOr(situation, 'warning'));
+  }
+};
+
+/** The drive whose model does not state it, or the leaf. */
+function placeOfLack(leaf: Leaf, word: 'stops-in' | 'slow-speed'): Stretch {
+  const drive = leaf.drives.find(({ model }) => model !== undefined && model.facts[word] === undefined);
+  return drive === undefined ? headPlace(leaf) : (drive.modelAt ?? headPlace(drive));
+}
 
 function lacksForStop(leaf: Leaf): readonly Lack[] {
   const { installation } = leaf;
   const lacks: Lack[] = [];
+  if (judgedHeldControlOf(installation) !== undefined && letGoReactionOf(leaf) === undefined)
+    for (const { model } of stoppingPanelsOf(leaf))
+      if (model !== undefined && model.facts.reaction === undefined && !isLost(model.unread, 'panel-model', 'reaction'))
+        lacks.push(
+          lackOfModel(
+            installation,
+            'panel-model',
+            'reaction',
+            model,
+            `How soon does ${quoted(model.name)} tell the drives to stop when a control is let go?`,
+          ),
+        );
   for (const { model } of leaf.drives)
     if (model !== undefined && model.facts['stops-in'] === undefined && !isLost(model.unread, 'drive-model', 'stops-in'))
       lacks.push(
@@ -344,6 +387,7 @@ export const topics: readonly Topic[] = [
   closingEdges,
   sight,
   runOn,
+  slowZones,
   places,
   releases,
   balances,

@@ -76,7 +76,7 @@ export const block = {
     },
     'slow-speed': {
       safety: true,
-      doc: 'Speed in a slow zone as a share of the full speed. Not stated means 40 %.',
+      doc: 'Speed in a slow zone as a share of the full speed. Not stated means 40 % for times; what protects people is not judged by it.',
       example: 'slow-speed 40 %',
       slots: { value: quantity('ratio', 0.05, 1, { doc: 'Share of the full speed.', fallback: 0.4 }) },
     },

@@ -103,6 +103,14 @@ export const block = {
       example: 'tests-relay-outputs',
       slots: {},
     },
+    reaction: {
+      safety: true,
+      doc:
+        'The longest time from the moment a control is let go, or a stop opens, until the panel has told the drives to stop. What it takes ' +
+        'after a sensor has tripped stands with the sensor.',
+      example: 'reaction 60 ms',
+      slots: { value: quantity('time', 0.001, 5, { doc: 'Time.' }) },
+    },
     'registers-sensors': {
       safety: true,
       doc: 'It learns its sensors once, and from then on heeds those that it has learnt.',
