@@ -1,8 +1,9 @@
-import { type Hazard, type HazardKind, partsInWords } from '../../figures/hazards/working.ts';
+import { type Hazard, type HazardKind, leastGap, partsInWords } from '../../figures/hazards/working.ts';
 import type { Source } from '../../figures/index.ts';
 import { headPlace } from '../../model/index.ts';
 import { judgedPlacesOf } from '../../safeguards/index.ts';
 import { millimetres } from '../numbers.ts';
+import { toFact } from '../related.ts';
 import { installationRule, type Related } from '../rule.ts';
 import { quoted } from '../words.ts';
 
@@ -17,12 +18,14 @@ const sources: Readonly<Record<Judged, Source>> = {
   hinge: { text: gaps, standing: 'published' },
   underside: underGate,
   'reach-through': { text: reach, standing: 'published' },
-  'running-past': { text: 'BGR 232, section 4.5 (historic)', standing: 'published' },
+  'running-past': {
+    text: 'ASR A1.7, section 6 (secondary closing edges: more than 8 mm); BGR 232, section 4.5 (historic)',
+    standing: 'published',
+  },
 };
 
-const distances: Readonly<Record<Judged, string>> = {
+const distances: Readonly<Record<Exclude<Judged, 'underside'>, string>> = {
   hinge: 'Make the gap one that stays closed (8 mm or less) or wide enough at every angle, or cover it and state “hinge-guard”',
-  underside: 'Leave 120 mm, or less than 8 mm, at every angle',
   'reach-through': 'Keep more distance, or close the openings or make them smaller',
   'running-past': 'Keep 200 mm, or close the gap to 8 mm or less',
 };
@@ -39,7 +42,7 @@ const reasons: Readonly<Record<Judged, string>> = {
     'Near the hinge the drive pushes many times harder than at the edge, and a leaf that catches a hand there does not notice it; a child has been trapped at deep pillars.',
   underside: 'The leaf sweeps over whoever stands in its way, and a foot that is under it stays there.',
   'reach-through': 'A hand or an arm that is put through the leaf is taken along and sheared off at the edge that does not move.',
-  'running-past': 'Clothing, an arm or a head between leaf and wall is taken along and pressed into a gap that gets no wider.',
+  'running-past': 'Clothing, an arm or a head beside the leaf is taken along and pressed into a gap that gets no wider.',
 };
 
 export const rule = installationRule({
@@ -50,7 +53,7 @@ export const rule = installationRule({
   remedy: 'Remove the gap by distance or shape, detect whoever is in it, or let the gate move only while a control in full view is held.',
   source: { text: `${gaps}; ${reach}`, standing: 'published' },
   acceptable: false,
-  check: ({ leaves }, report) => {
+  check: ({ leaves, site }, report) => {
     for (const leaf of leaves)
       for (const judged of judgedPlacesOf(leaf) ?? none) {
         const { hazard } = judged;
@@ -59,19 +62,33 @@ export const rule = installationRule({
         const memory = hazard.standing === 'from memory';
         report({
           at: headPlace(leaf),
-          severity: memory ? 'warning' : 'error',
+          severity: hazard.grade,
           what: `${quoted(leaf.name)}: between ${said(hazard)}${memory ? ' (from memory)' : ''}, and nothing covers it while ${judged.open.join(' or ')}.`,
           why: reasons[hazard.kind],
-          remedy: `${distances[hazard.kind]}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody there, as its “guards” says; or let the gate move only while a control in full view is held.`,
-          source: !memory ? sources[hazard.kind] : hazard.kind === 'underside' ? underGate : reachFrom3,
+          remedy: `${distanceFor(hazard)}; or fit ${devices[hazard.kind]}, or presence detection that lets the leaf touch nobody there, as its “guards” says; or let the gate move only while a control in full view is held.`,
+          source: memory
+            ? hazard.kind === 'underside'
+              ? underGate
+              : reachFrom3
+            : hazard.kind === 'underside'
+              ? sources.hinge
+              : sources[hazard.kind],
           related: [
             ...(hazard.at === undefined ? none : [{ message: 'it follows from this', start: hazard.at.start, end: hazard.at.end }]),
+            ...(hazard.byUsers ? toFact('who may be near', site?.facts.users) : none),
             ...judged.notBy.map(({ name, says, at }): Related => ({ message: `${quoted(name)} ${says}`, ...at })),
           ],
         });
       }
   },
 });
+
+/** What distance would do. */
+function distanceFor({ kind, enough }: Hazard): string {
+  return kind === 'underside'
+    ? `Leave ${millimetres(enough ?? leastGap.foot)}, or less than 8 mm, everywhere on the way`
+    : distances[kind as Exclude<Judged, 'underside'>];
+}
 
 /** “the leaf and its post the gap shrinks to 12 mm (60 mm at its widest) and catches a hand”. */
 function said({ kind, where, least, greatest, parts, enough }: Hazard): string {
