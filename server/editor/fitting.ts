@@ -49,6 +49,10 @@ export function lineFits(installation: Installation, block: Statement, blockWord
       }
       const kind = model?.kind?.value;
       if (word === 'height') return kind === undefined || kind === 'beam' || kind === 'curtain';
+      // One ray lies on no place, what is pressed sits on an edge, and a loop feels no people.
+      if (word === 'guards') return kind === undefined || kind === 'curtain';
+      // An edge is fed by the loop that it is in.
+      if (word === 'own-supply') return model?.output === undefined || model.output.value !== 'resistive';
       return word !== 'on' || kind !== 'loop';
     }
     case 'panel': {

@@ -40,7 +40,8 @@ export interface AccountShown {
 }
 
 /** What was judged of a file, and what was not. */
-export function accountShown({ installation }: Analysis): AccountShown {
+export function accountShown(analysis: Analysis): AccountShown {
+  const { installation } = analysis;
   const { entries, open, asks }: Account = accountOf(installation);
   return {
     draft: isDraft(installation),
@@ -67,7 +68,8 @@ const shown = (entry: Entry): JudgedShown => ({
 });
 
 /** Everything that was judged of a file or should have been, hazards with what came of it. */
-export function fullAccount({ installation, findings, accepted }: Analysis): readonly JudgedShown[] {
+export function fullAccount(analysis: Analysis): readonly JudgedShown[] {
+  const { installation, findings, accepted } = analysis;
   const { entries } = accountOf(installation);
   const tell = tellerOfHazards(installation, [...findings, ...accepted]);
   const hazards = new Map<string, JudgedShown['verdict']>();

@@ -28,7 +28,7 @@ test.each([
   ['a library', at('"../library/|drives.gate"'), '/site/library/drives.gate  | '],
   ['a terminal', at('to E0 |E1'), '/site/library/panels.gate E1 | terminal E1 edge-input common E0 terminator 8.2 kohm'],
   ['a selector', at('select re|ply'), '/site/library/panels.gate reply | selector reply "What a command does" {'],
-  ['an option', at('reply st|eps'), '/site/library/panels.gate steps | option steps "open, stop, close, stop"'],
+  ['an option', at('reply st|eps'), '/site/library/panels.gate steps | option steps "open, stop, close, stop" acts impulse'],
   ['the declaration itself', at('leaf we|st'), '/site/gates/north.gate west | leaf west {'],
   ['nothing on a number', at('width 2|.10'), ''],
   ['nothing on a name that leads nowhere', at('moves west').replace('moves west', 'moves nobo|dy'), ''],

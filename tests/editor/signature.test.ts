@@ -32,7 +32,11 @@ test.each<[what: string, marked: string, label: string | undefined]>([
   ['a number that took the keyword for its unit', inDrive('post-bracket 140 by 1|'), 'post-bracket LENGTH <by LENGTH>'],
   ['a tolerance', 'language 1\nsensor a {\n  terminator 8.2 kohm ± |', 'terminator RESISTANCE <[± TOLERANCE]>'],
   ['a tolerance being typed', 'language 1\nsensor a {\n  terminator 8.2 kohm ± 5|', 'terminator RESISTANCE <[± TOLERANCE]>'],
-  ['a list', site().replace('select reply steps', 'wire fobs to K0 |'), 'wire DEVICE [signal|supply|test] <to TERMINAL …>'],
+  [
+    'a list',
+    site().replace('select reply steps', 'wire fobs to K0 |'),
+    'wire DEVICE [signal|supply|test] <to TERMINAL …> [in-series-with DEVICE]',
+  ],
   ['a text being typed', 'language 1\naccept use-unused because "wor|', 'accept RULE <because "…"> [by "…"] until YYYY-MM-DD'],
   ['behind a text', 'language 1\naccept use-unused because "x" |', 'accept RULE because "…" <[by "…"]> until YYYY-MM-DD'],
   ['a header', `${uses}drive |`, 'drive <NAME> : MODEL { … }'],

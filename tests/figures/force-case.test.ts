@@ -202,9 +202,10 @@ describe('what protects', () => {
         closing: { ...none, untouched: true },
         opening: none,
       });
+      // Across the opening it sees nobody behind the leaf that opens.
       expect(caseOf(shaft, withSensors(['finch-curtain', 'opening', on])), on).toMatchObject({
         closing: none,
-        opening: { ...none, untouched: true },
+        opening: { ...none, untouched: on !== undefined },
       });
       expect(caseOf(shaft, withSensors(['finch-beam', 'closing, opening', on])), on).toMatchObject({ closing: none, opening: none });
     }
@@ -217,7 +218,7 @@ describe('what protects', () => {
       }),
     ).toMatchObject({ closing: none, opening: none });
   });
-  it('not a sensor of which nothing is known; what touches nobody does so whatever it is', () => {
+  it('not a sensor of which nothing is known, nor one that does not say what it is; a curtain touches nobody', () => {
     const unknown = (...lines: readonly string[]): ForceCase =>
       caseOf(shaft, {
         more: [
@@ -227,7 +228,8 @@ describe('what protects', () => {
       });
     expect(unknown()).toMatchObject({ closing: none, opening: none });
     expect(unknown('measure C')).toMatchObject({ closing: none, opening: none });
-    expect(unknown('measure E')).toMatchObject({ closing: { ...none, untouched: true }, opening: none });
+    expect(unknown('measure E')).toMatchObject({ closing: none, opening: none });
+    expect(unknown('kind curtain', 'measure E')).toMatchObject({ closing: { ...none, untouched: true }, opening: none });
     expect(caseOf(shaft, { more: [block('sensor eye', ['watches closing', 'on west bottom-edge'])] })).toMatchObject({
       closing: none,
       opening: none,

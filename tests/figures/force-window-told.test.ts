@@ -9,11 +9,11 @@ const model = (name: string, ...facts: readonly string[]): string =>
 const leaf = (name: string, ...facts: readonly string[]): string => `leaf ${name} {\n${facts.map((fact) => `  ${fact}\n`).join('')}}\n`;
 const drive = (leafName: string, modelName: string): string => `drive of-${leafName} : ${modelName} {\n  moves ${leafName}\n}\n`;
 
-/** 90° at 6 deg/s, up to 300 N·m; a leaf of 160 kg·m² that needs 40 N·m, guarded out to 1 m. */
+/** 90° at 6 deg/s, up to 150 N·m; a leaf of 160 kg·m² that needs 20 N·m, guarded out to half a metre. */
 const shaft = (...more: readonly string[]): string =>
-  model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 300 N·m', ...more);
+  model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 150 N·m', ...more);
 const swing = ['width 2 m', 'mass 120 kg', 'opens inward 90 deg'];
-const west = leaf('west', ...swing, 'friction 20 N', 'hinge-guard 1 m');
+const west = leaf('west', ...swing, 'friction 10 N', 'hinge-guard 500 mm');
 const plain = shaft() + west + drive('west', 'shaft');
 
 it('each kind says what pushes', () =>
@@ -79,7 +79,7 @@ describe('a swing leaf', () => {
   });
   it('that no guard covers is told at its mass, from where 50 mm of gap begin', () => {
     // 0.05 m / (2 · sin 45°) from the hinge, for 400 N there.
-    const text = shaft('senses-obstacles') + leaf('west', ...swing, 'friction 20 N') + drive('west', 'shaft');
+    const text = shaft('senses-obstacles') + leaf('west', ...swing, 'friction 10 N') + drive('west', 'shaft');
     expect(ofForce(text)['leaf.west.torque-most']).toBe(14.1421);
     const most = goesInto(text, 'leaf.west.torque-most');
     expect(most[0]).toBe('leaf.west.torque-most at “mass 120 kg”');
@@ -88,24 +88,28 @@ describe('a swing leaf', () => {
       '  deciding distance from the hinge: 0.0353553 m (where 50 mm of gap begin (from memory); no guard reaches so far)',
     ]);
   });
-  it('which nobody can be held by in closing has 1400 N in opening, where nothing is near', () => {
+  it('which nobody can be held by in closing has 1400 N in opening, 700 N·m at half a metre, where nothing is near', () => {
     const text =
-      model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 3000 N·m', 'senses-obstacles') +
+      model('shaft', 'kind direct', 'rotation 120 deg', 'shaft-speed 6 deg/s', 'torque 1500 N·m', 'senses-obstacles') +
       west +
       drive('west', 'shaft') +
       'sensor-model eye {\n  kind curtain\n  output two-wire\n  measure E\n}\nsensor field : eye {\n  watches closing\n}\n' +
       'panel-model hearing {\n  terminal T0 common\n  terminal T1 two-wire-input common T0\n}\npanel main : hearing {\n  wire field to T1 T0\n}\n';
-    expect(ofForce(text)['leaf.west.torque-most']).toBe(1400);
+    expect(ofForce(text)['leaf.west.torque-most']).toBe(700);
     expect(goesInto(text, 'leaf.west.torque-most')).toEqual([
-      'leaf.west.torque-most at “hinge-guard 1 m”',
+      'leaf.west.torque-most at “hinge-guard 500 mm”',
       '  deciding opening: 0 deg',
       '  r, lever there: 1',
       '  the limit there: 1400 N (no closing edge near)',
-      '  deciding distance from the hinge: 1 m',
+      '  deciding distance from the hinge: 0.5 m',
     ]);
+    // Across the opening it sees nobody behind the leaf, nor does it from above.
+    const both = text.replace('watches closing', 'watches closing, opening');
+    expect(ofForce(both)['leaf.west.torque-most']).toBe(700);
+    expect(ofForce(text.replace('watches closing', 'watches closing\n  height 2 m'))['leaf.west.torque-most']).toBe(200);
     // Nor in opening: then no limit is left, and no window to tell; the drive can be set as high as it goes.
-    expect(ofForce(text.replace('watches closing', 'watches closing, opening'))).toEqual({
-      'leaf.west.torque-least': 40,
+    expect(ofForce(both.replace('watches', 'guards west opening-side\n  watches'))).toEqual({
+      'leaf.west.torque-least': 20,
       'leaf.west.impact-bound': 936.642,
       'leaf.west.force-setting-least': 0.0133333,
       'leaf.west.force-setting-most': 1,
@@ -116,35 +120,35 @@ describe('a swing leaf', () => {
 describe('the window', () => {
   it('is told where something has to be overcome and something limits it', () => {
     expect(ofForce(plain)).toEqual({
-      'leaf.west.torque-least': 40,
-      'leaf.west.torque-most': 150,
+      'leaf.west.torque-least': 20,
+      'leaf.west.torque-most': 75,
       'leaf.west.force-window': 3.75,
       'leaf.west.impact-bound': 936.642,
       'leaf.west.force-setting-least': 0.133333,
       'leaf.west.force-setting-most': 0.5,
     });
-    expect(ofForce(plain.replace('  friction 20 N\n', ''))).toEqual({
+    expect(ofForce(plain.replace('  friction 10 N\n', ''))).toEqual({
       'leaf.west.torque-least': 0,
-      'leaf.west.torque-most': 150,
+      'leaf.west.torque-most': 75,
       'leaf.west.impact-bound': 936.642,
       'leaf.west.force-setting-least': 0,
       'leaf.west.force-setting-most': 0.5,
     });
     expect(ofForce(`site {\n  rules north-america\n}\n${plain}`)).toEqual({
-      'leaf.west.torque-least': 40,
+      'leaf.west.torque-least': 20,
       'leaf.west.impact-bound': 936.642,
       'leaf.west.force-setting-least': 0.133333,
       'leaf.west.force-setting-most': 1,
     });
   });
   it('has no setting where the most is below the least, and one where both are the same', () => {
-    expect(ofForce(plain.replace('friction 20 N', 'friction 80 N'))).toEqual({
-      'leaf.west.torque-least': 160,
-      'leaf.west.torque-most': 150,
+    expect(ofForce(plain.replace('friction 10 N', 'friction 40 N'))).toEqual({
+      'leaf.west.torque-least': 80,
+      'leaf.west.torque-most': 75,
       'leaf.west.force-window': 0.9375,
       'leaf.west.impact-bound': 936.642,
     });
-    expect(ofForce(plain.replace('torque 300 N·m', 'torque 120 N·m least 120 N·m'))).toMatchObject({
+    expect(ofForce(plain.replace('torque 150 N·m', 'torque 60 N·m least 60 N·m'))).toMatchObject({
       'leaf.west.force-setting-least': 1,
       'leaf.west.force-setting-most': 1,
     });
@@ -158,7 +162,7 @@ describe('the window', () => {
     expect(Object.keys(ofForce(other))).toEqual([]);
     expect(Object.keys(ofForce(other + plain))).toEqual(Object.keys(ofForce(plain)));
     // A push says nothing of a shaft, and without its mass nothing is known of a leaf.
-    expect(ofForce(plain.replace('torque 300 N·m', 'thrust 300 N'))).toEqual({});
+    expect(ofForce(plain.replace('torque 150 N·m', 'thrust 300 N'))).toEqual({});
     expect(ofForce(plain.replace('  mass 120 kg\n', ''))).toEqual({});
   });
 });
@@ -180,13 +184,13 @@ describe('the setting on the panel', () => {
     expect(one(push)).toEqual(['On main, push just off the low stop', 'On main, push about three eighths of a turn from the low stop']);
     const text = plain + panelModel('p', push) + panel('main', 'p');
     expect(goesInto(text, 'leaf.west.force-setting-least', 'leaf.west.force-setting-most')).toEqual([
-      'leaf.west.force-setting-least at “hinge-guard 1 m”: On main, push just off the low stop',
-      '  push: 40 N·m',
-      '  the most that the drive can: 300 N·m (drive-model shaft)',
+      'leaf.west.force-setting-least at “hinge-guard 500 mm”: On main, push just off the low stop',
+      '  push: 20 N·m',
+      '  the most that the drive can: 150 N·m (drive-model shaft)',
       '  the least that it can be set to: 0 N·m (drive-model shaft)',
-      'leaf.west.force-setting-most at “hinge-guard 1 m”: On main, push about three eighths of a turn from the low stop',
-      '  push: 150 N·m',
-      '  the most that the drive can: 300 N·m (drive-model shaft)',
+      'leaf.west.force-setting-most at “hinge-guard 500 mm”: On main, push about three eighths of a turn from the low stop',
+      '  push: 75 N·m',
+      '  the most that the drive can: 150 N·m (drive-model shaft)',
       '  the least that it can be set to: 0 N·m (drive-model shaft)',
     ]);
   });

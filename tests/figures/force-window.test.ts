@@ -510,17 +510,17 @@ const windowIn = (text: string) => {
 
 describe('what opens the window', () => {
   it('is told with the value that the file would need, and that value does open it, and a little less does not', () => {
-    const shut = windowIn(site({ guard: '200 mm' }));
+    const shut = windowIn(site({ guard: '380 mm', wind: '6 m/s' }));
     expect(isWide(shut.of, 1)).toBe(false);
     const { alone, changes } = changesThatOpen(shut.of, 1);
     expect(alone).toBe(true);
     const found = (pattern: RegExp): number => Number(pattern.exec(changes.join('\n'))?.[1]);
     const guard = found(/out to (\d+) mm/);
-    expect(isWide(windowIn(site({ guard: `${guard} mm` })).of, 1)).toBe(true);
-    expect(isWide(windowIn(site({ guard: `${guard - 60} mm` })).of, 1)).toBe(false);
+    expect(isWide(windowIn(site({ guard: `${guard} mm`, wind: '6 m/s' })).of, 1)).toBe(true);
+    expect(isWide(windowIn(site({ guard: `${guard - 17} mm`, wind: '6 m/s' })).of, 1)).toBe(false);
     const gust = found(/gusts above ([\d.]+) m\/s/);
-    expect(isWide(windowIn(site({ guard: '200 mm', wind: `${gust} m/s` })).of, 1)).toBe(true);
-    expect(isWide(windowIn(site({ guard: '200 mm', wind: `${gust + 0.5} m/s` })).of, 1)).toBe(false);
+    expect(isWide(windowIn(site({ guard: '380 mm', wind: `${gust} m/s` })).of, 1)).toBe(true);
+    expect(isWide(windowIn(site({ guard: '380 mm', wind: `${gust + 0.5} m/s` })).of, 1)).toBe(false);
   });
   it('an infill, where it is the wind', () => {
     const shut = windowIn(site({ guard: '420 mm' }));
@@ -541,7 +541,7 @@ describe('what opens the window', () => {
     expect(isWide(windowIn(site({ kind: 'slide', friction: '420 N', speed: `${speed} %` })).of, 1)).toBe(true);
   });
   it('a pair, where no change is enough by itself', () => {
-    const shut = windowIn(site({ width: '2.5 m', guard: '100 mm', wind: '9 m/s', friction: '60 N' }));
+    const shut = windowIn(site({ width: '2.5 m', guard: '100 mm', wind: '6 m/s', friction: '30 N' }));
     const { alone, changes } = changesThatOpen(shut.of, 1);
     expect(alone).toBe(false);
     expect(changes.length).toBeGreaterThan(0);

@@ -1,6 +1,6 @@
 // What the file says of the forces on one leaf, as plain numbers for maths.ts.
-import { isEdge, isHeard, measureOf, sensorsFor, watches } from '../../circuits/index.ts';
-import { type Drive, type Installation, type Leaf, perSubject, regimeOf } from '../../model/index.ts';
+import { isEdge, isHeard, measureOf, missesPeople, sensorsFor, watches } from '../../circuits/index.ts';
+import { type Drive, type Installation, type Leaf, perSubject, regimeOf, type Sensor } from '../../model/index.ts';
 import { guardedFromHinge } from '../hinge-gap/working.ts';
 import { inertiaOf } from '../leaf-inertia/working.ts';
 import { gravity, risingHingeMoment, rollingShare } from '../leaf-load/working.ts';
@@ -37,10 +37,14 @@ function guardedIn(leaf: Leaf, way: Way, stop: EdgeStop | undefined): Guarded {
   for (const sensor of sensorsFor(leaf)) {
     if (!watches(sensor, way) || !isHeard(sensor, leaf)) continue;
     if (sensor.facts.on?.edge === 'bottom-edge' && isEdge(sensor)) bottom = true;
-    if (measureOf(sensor) === 'E') untouched = true;
+    if (measureOf(sensor) === 'E' && !missesPeople(sensor) && (way === 'closing' || liesBehind(sensor, leaf))) untouched = true;
   }
   return { edge: fits(stop), bottom, untouched };
 }
+
+/** A field across the opening sees nobody behind the leaf that opens. */
+const liesBehind = ({ facts }: Sensor, leaf: Leaf): boolean =>
+  facts.on !== undefined || facts.guards.some(({ leaf: named, places }) => named.text === leaf.name && places.includes('opening-side'));
 
 /** The forces on a leaf; undefined where its drive does not say how hard it pushes, or the leaf's motion is not known. */
 export const forceCaseOf = perSubject((leaf: Leaf): ForceCase | undefined => {

@@ -13,13 +13,14 @@ export const rule = installationRule({
   acceptable: false,
   check: ({ functions }, report) => {
     for (const of of functions) {
+      // What is put together of single parts may be the panel’s own.
+      if (of.subsystems.length > 0) continue;
       const { parts } = of;
+      const named = new Set(parts.map((part) => part.it?.it));
       for (const { at, it: load } of parts) {
         if (load?.kind !== 'sensor') continue;
         const panel = heedingOf(load.it)?.wire.panel;
-        if (panel === undefined || parts.some((part) => part.it?.it === panel)) continue;
-        // What is put together of single parts may be the panel’s own.
-        if (of.subsystems.length > 0) continue;
+        if (panel === undefined || named.has(panel)) continue;
         report({
           at,
           what: `The function ${quoted(of.name)} runs through ${quoted(load.it.name)}, which reports to ${quoted(panel.name)}, and leaves out ${quoted(panel.name)}.`,
