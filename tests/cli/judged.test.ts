@@ -14,13 +14,13 @@ const day = ['--as-of', '2026-11-30'];
 describe('text', () => {
   test('says in one line that all was judged', () => {
     const { run } = sandbox({ ...libraries, 'sites/a.gate': swing });
-    expect(run('check', 'sites', '--root', '.', ...day).stdout).toMatch(/^1 file, no findings\nJudged 11 of 11\.\n/);
+    expect(run('check', 'sites', '--root', '.', ...day).stdout).toMatch(/^1 file, no findings\nJudged 12 of 12\.\n/);
   });
 
   test('asks what settles most, three questions at most, and says where', () => {
     const { run } = sandbox({ ...libraries, 'sites/a.gate': lacking });
     const { stdout, status } = run('check', 'sites', '--root', '.', ...day);
-    expect(stdout).toContain('Judged 9 of 11. 2 facts would settle 2.\n');
+    expect(stdout).toContain('Judged 10 of 12. 2 facts would settle 2.\n');
     expect(stdout).toContain('  How much room is left behind “gate” when it is open? sites/a.gate:13, settles 1\n');
     expect(status).toBe(0);
   });
@@ -46,7 +46,7 @@ describe('text', () => {
   test('--account tells everything, file by file', () => {
     const { run } = sandbox({ ...libraries, 'sites/a.gate': lacking });
     const { stdout } = run('check', 'sites', '--root', '.', '--account', ...day);
-    expect(stdout).toContain('sites/a.gate judged 9 of 11\n');
+    expect(stdout).toContain('sites/a.gate judged 10 of 12\n');
     expect(stdout).toContain('  13: the closing edge of “gate”: covered\n');
     expect(stdout).toContain('  13: the gap under “gate”: not judged, lacks ground-gap\n');
   });
@@ -64,7 +64,7 @@ describe('text', () => {
       'sites/b.gate': 'language 1\nsite "x" {\n  stage draft\n  rules europe\n  users limited\n}\n',
     });
     expect(run('check', 'sites/a.gate', '--root', '.', ...day).stdout).toContain(
-      '\nDRAFT: 1 file in the stage of a draft. Judged 9 of 11.',
+      '\nDRAFT: 1 file in the stage of a draft. Judged 10 of 12.',
     );
     // Where there is nothing to judge yet, too.
     expect(run('check', 'sites/b.gate', ...day).stdout).toContain('\nDRAFT: 1 file in the stage of a draft.\n');
@@ -101,8 +101,8 @@ test('JSON has it as the contract says', () => {
   const { files, counts } = JSON.parse(run('check', 'sites', '--root', '.', '--output', 'json', ...day).stdout);
   const range = { start: { line: 13, column: 1 }, end: { line: 13, column: 10 } };
   expect(files[0].judged).toEqual({
-    judged: 9,
-    of: 11,
+    judged: 10,
+    of: 12,
     open: [
       { what: 'the room behind the open leaf “gate”', lacks: ['room-when-open'], range },
       { what: 'the gap under “gate”', lacks: ['ground-gap'], range },

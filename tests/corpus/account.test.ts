@@ -59,7 +59,7 @@ describe('a fact that is taken away leaves open what hangs on it', () => {
       ['warning'],
     ],
     ['what a sliding leaf runs past', 'base/slide.gate', ['passes post 40 mm'], ['what runs past “slide”: passes'], ['warning']],
-    ['the supply', 'base/swing.gate', ['supply 230 V 50 Hz'], ['what feeds “box”: supply'], ['note']],
+    ['the supply', 'base/swing.gate', ['supply 230 V 50 Hz'], ['the supply of “box”: supply'], ['note']],
     [
       'what the gate serves',
       'base/na.gate',
@@ -89,7 +89,7 @@ describe('a fact that is taken away leaves open what hangs on it', () => {
 
   test('what a panel declares of itself is missed by a note, whatever hangs on it', () => {
     const analysis = judge(textOf('base/swing.gate'), {
-      'panels.gate': ['  category 2\n  performance-level c\n  pfhd 900 FIT\n', ''],
+      'panels.gate': ['  category 2\n  performance-level c\n  reaction 70 ms\n  pfhd 900 FIT\n', '  reaction 70 ms\n'],
     });
     expect(openOf(analysis)).toEqual(['how surely the gate is stopped by “box”: performance-level']);
     expect(notJudged(analysis)).toEqual(['note']);

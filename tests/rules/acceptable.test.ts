@@ -11,7 +11,6 @@ import { judge } from '../kit/pages.ts';
 const always = {
   'battery-too-small': 'the gate stands still in a power cut, and is released by hand',
   'boarded-leaf-in-wind': 'the gate waits until the wind drops',
-  'cable-load-understated': 'a lower figure may have been measured',
   'common-cause-not-shown': 'EN ISO 13849-1, Annex F, may be answered in other papers',
   'control-within-reach': 'a warning from memory',
   'drive-force-unfit': 'the model says more than is used',
@@ -21,7 +20,6 @@ const always = {
   'force-window-narrow': 'it keeps to its limits',
   'gate-saturated': 'vehicles wait',
   'hold-to-run-overtravels': 'a warning from memory',
-  'instrument-out-of-calibration': 'such readings prove nothing, accepted or not',
   'lag-without-overlap': 'nothing collides',
   'leaf-driven-twice': 'two drives may be meant to push one leaf',
   'leaf-without-drive': 'a leaf may be moved by hand',
@@ -48,6 +46,7 @@ const warningsOnly = [
   'force-setting-outside-window',
   'force-test-overdue',
   'force-window-empty',
+  'instrument-out-of-calibration',
   'lag-too-small',
   'leaf-moves-when-released',
   'manual-release-not-stated',

@@ -17,7 +17,7 @@ const dwell = 'motion {\n  dwell 20 s\n}\n';
 const said = (...parts: readonly string[]) => {
   const text = head + parts.join('');
   return judge(text)
-    .findings.filter(({ rule }) => rule === 'protection-untested')
+    .findings.filter(({ rule, severity }) => rule === 'protection-untested' && severity === 'error')
     .map(({ start, end, what, related }) => ({
       at: text.slice(start, end),
       what,

@@ -11,7 +11,7 @@ export const rule = installationRule({
   why: 'One of the wires is then left off or shared: the device is not tested, not fed, or not heard.',
   remedy: 'Lay a cable with more cores, or a second one.',
   source: { text: 'one conductor to each terminal', standing: 'derived' },
-  acceptable: true,
+  acceptable: false,
   check: ({ cables, panels }, report) => {
     for (const cable of cables) {
       const { load, model } = cable;

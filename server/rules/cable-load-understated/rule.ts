@@ -16,7 +16,7 @@ export const rule = installationRule({
   why: 'The drop, the heat and the protection of the cable are then worked out for too little.',
   remedy: 'State the greatest current of what the cable feeds, and of all that is fed through it.',
   source: { text: 'the model, which says what the product draws', standing: 'derived' },
-  acceptable: true,
+  acceptable: false,
   holds: ({ cables }, hold) => {
     for (const cable of cables) {
       const { name, facts, load } = cable;

@@ -63,11 +63,10 @@ const mostNamed = 6;
 function untestedOf(leaf: Leaf, told: Set<Sensor>): { says: string; start: number; end: number }[] {
   const sensors: { says: string; start: number; end: number }[] = [];
   for (const sensor of sensorsFor(leaf)) {
-    if (sensors.length === mostNamed) break;
     const heeding = heedingOf(sensor);
     if (heeding === undefined || heeding.tested || !guards(sensor, leaf, 'closing') || measureOf(sensor) === undefined) continue;
     told.add(sensor);
-    sensors.push({ says: `${quoted(sensor.name)}: ${heeding.because}`, ...headPlace(sensor) });
+    if (sensors.length < mostNamed) sensors.push({ says: `${quoted(sensor.name)}: ${heeding.because}`, ...headPlace(sensor) });
   }
   const drive = leaf.drives[0];
   // Measured forces can stand for an edge, but a limiter that has failed since shows in no record.

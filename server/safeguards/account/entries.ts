@@ -20,6 +20,7 @@ export const subjects = {
   mains: 'the mains circuit',
   cable: 'the cable',
   supply: 'what feeds',
+  feed: 'the supply of',
   entrapment: 'what the rules of North America ask of the site',
   site: 'who is to be protected, and by which rules',
 } as const;

@@ -113,7 +113,7 @@ const sight: Topic = (installation, tell) => {
 };
 
 /** Whether each panel is made for the supply of the site. */
-const supply: Topic = ({ site, panels }, tell) => {
+const feeds: Topic = ({ site, panels }, tell) => {
   for (const panel of panels) {
     const { model } = panel;
     if (model === undefined || site === undefined) continue;
@@ -122,7 +122,7 @@ const supply: Topic = ({ site, panels }, tell) => {
       lacks.push(lackOf('site', 'supply', site, 'What feeds the installation?'));
     if (model.facts.supply === undefined && !isLost(model.unread, 'panel-model', 'supply'))
       lacks.push(lackOfModel(panel.installation, 'panel-model', 'supply', model, `For which supply is ${quoted(model.name)} made?`));
-    tell('supply', panel.name, headPlace(panel), lacks.length === 0 ? none : lacks, 'note');
+    tell('feed', panel.name, headPlace(panel), lacks.length === 0 ? none : lacks, 'note');
   }
 };
 
@@ -393,7 +393,7 @@ export const topics: readonly Topic[] = [
   balances,
   commanding,
   levels,
-  supply,
+  feeds,
   forces,
   mains,
   lowVoltageCables,
