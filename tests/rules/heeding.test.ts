@@ -359,7 +359,7 @@ describe('the ways in which a gate is commanded', () => {
       ['motion {\n  pedestrian west to 60 % dwell 9 s\n}\n'],
       ['automatic: closing by itself after the dwell'],
     ],
-    ['closing by itself in the position of a selector', [panel(['select reply closes-alone'])], ['automatic: as its selector is set']],
+    ['closing by itself in the position of a selector', [panel(['select reply closes-alone'])], ['automatic: closing by itself after the dwell']],
     ['not by a position in which it waits for a command', [panel(['select reply steps'])], []],
     [
       'an impulse with the gate in view',
