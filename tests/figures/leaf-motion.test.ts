@@ -247,7 +247,7 @@ describe('how far the edge runs on', () => {
     expect(
       told(file(sensor('front', 'hard', 'closing', 'closing-edge')), closing, opening),
     ).toBe(`leaf.west.overtravel 0.0785398 m at “on west closing-edge”: The edge gives 50 mm, with 2.47 J in the leaf
-  v, speed of the edge when it trips: 0.314159 m/s
+  v, speed of the edge when it is told to stop: 0.314159 m/s
   at an opening of: 90 deg
   t, reaction: 0.1 s (sensor-model hard)
   a, deceleration of the drive: 30 deg/s² (drive-model shaft)
@@ -256,14 +256,14 @@ describe('how far the edge runs on', () => {
 leaf.west.overtravel-when-opening none
 `);
     expect(told(file(sensor('back', 'hard', 'opening', 'opening-edge')), opening)).toContain(
-      'overtravel-when-opening 0.0785398 m at “on west opening-edge”: The edge gives 50 mm, with 2.47 J in the leaf\n  v, speed of the edge when it trips: 0.314159 m/s\n  at an opening of: 0 deg\n',
+      'overtravel-when-opening 0.0785398 m at “on west opening-edge”: The edge gives 50 mm, with 2.47 J in the leaf\n  v, speed of the edge when it is told to stop: 0.314159 m/s\n  at an opening of: 0 deg\n',
     );
   });
   it('says nothing of energy where the mass is not known', () => {
     expect(
       told(file(sensor('front', 'hard', 'closing', 'closing-edge')).replace('  mass 150 kg\n', ''), closing),
     ).toBe(`leaf.west.overtravel 0.0785398 m at “on west closing-edge”: The edge gives 50 mm
-  v, speed of the edge when it trips: 0.314159 m/s
+  v, speed of the edge when it is told to stop: 0.314159 m/s
   at an opening of: 90 deg
   t, reaction: 0.1 s (sensor-model hard)
   a, deceleration of the drive: 30 deg/s² (drive-model shaft)
@@ -273,7 +273,7 @@ leaf.west.overtravel-when-opening none
   it('without an edge that leads, by the slowest of what else is to stop the leaf', () => {
     // 9·0.3 + 81/60 = 4.05 deg, on 2 m 141.372 mm.
     const slowest = `leaf.west.overtravel 0.141372 m at “opens inward 90 deg”: No edge on that side, with 2.47 J in the leaf
-  v, speed of the edge when it trips: 0.314159 m/s
+  v, speed of the edge when it is told to stop: 0.314159 m/s
   at an opening of: 90 deg
   t, reaction: 0.3 s (no edge; the slowest of what else is to stop it, or its panel)
   a, deceleration of the drive: 30 deg/s² (drive-model shaft)

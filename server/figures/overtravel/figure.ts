@@ -10,7 +10,7 @@ function inputsOf(leaf: Leaf, stop: EdgeStop): Input[] {
   const rotary = stop.motion.unit === 'rad';
   const edgeModel = `sensor-model ${stop.edge?.model?.name ?? ''}`;
   return [
-    { name: 'v, speed of the edge when it trips', value: stop.edgeSpeed, unit: 'm/s' },
+    { name: 'v, speed of the edge when it is told to stop', value: stop.edgeSpeed, unit: 'm/s' },
     swing ? { name: 'at an opening of', value: inDegrees(stop.at), unit: 'deg' } : { name: 'at an opening of', value: stop.at, unit: 'm' },
     {
       name: 't, reaction',
@@ -43,7 +43,8 @@ export const figures: readonly FigureKind[] = [
     title: 'How far the closing edge runs on after its sensor has tripped, at the worst place while closing',
     unit: 'm',
     topic: 'impact',
-    formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
+    formula:
+      's = w·Δθ while the drive runs on by u·t + u²/(2·a) from there: u its speed, w the width; about (u·t + u²/(2·a))·w / r with its lever r (for a sliding leaf w / r is 1)',
     source,
     changedBy: 'the speed most of all, then the reaction and how fast the drive stops',
     work: ({ leaves }, give) => {
@@ -65,7 +66,8 @@ export const figures: readonly FigureKind[] = [
     title: 'How far the edge that leads while opening runs on after its sensor has tripped, at the worst place',
     unit: 'm',
     topic: 'impact',
-    formula: 's = (u·t + u²/(2·a))·w / r: u the drive’s speed, r its lever there, w the width (for a sliding leaf w / r is 1)',
+    formula:
+      's = w·Δθ while the drive runs on by u·t + u²/(2·a) from there: u its speed, w the width; about (u·t + u²/(2·a))·w / r with its lever r (for a sliding leaf w / r is 1)',
     source,
     changedBy: 'the speed most of all, then the reaction and how fast the drive stops',
     work: ({ leaves }, give) => {
