@@ -404,7 +404,11 @@ function slotItems(at: InLine, key: string, slot: Slot, parts: LineParts): Compl
 }
 
 const wordsOf = (parts: LineParts, slot: Slot): string[] =>
-  parts.parts.flatMap((part) => (part.slot === slot && part.role === 'value' ? (nameIn(part.value, slot)?.text ?? []) : []));
+  parts.parts.flatMap((part) =>
+    part.slot === slot && part.role === 'value'
+      ? (nameIn(part.value, slot)?.text ?? (part.value.kind === 'word' ? part.value.text : []))
+      : [],
+  );
 const wordAt = (parts: LineParts, key: string): string | undefined => {
   const value = parts.parts.find((part) => part.key === key && part.role === 'value')?.value;
   return value?.kind === 'word' ? value.text : undefined;

@@ -46,7 +46,7 @@ test.each<[what: string, marked: string, first: string, replaced?: string]>([
     ),
     'E2',
   ],
-  ['terminals that suit a control', inPanel('wire fobs to |'), 'K1 K2 H1'],
+  ['terminals that suit a control', inPanel('wire fobs to |'), 'K1 K2 K0'],
   ['the common of a terminal that is named', inPanel('wire fobs to K1 |'), 'K0'],
   ['motor terminals for a drive', inPanel('wire west-ram to |'), 'LA1 LA2 LB1 LB2'],
   ['the supply for a supply', inPanel('wire fobs supply to |'), 'V1'],
@@ -100,7 +100,7 @@ test('a terminal in use that takes more comes after the free ones and says so; t
       .replace('acts impulse\n}', 'acts impulse\n}\ncontrol bell {\n  by push-button\n  acts impulse\n}')
       .replace('K1 K0', 'K1 K0\n  wire bell to |'),
   );
-  expect(labels).toEqual(['K2', 'H1', 'K0', 'H0', 'K1']);
+  expect(labels).toEqual(['K2', 'K0', 'K1']);
   expect(items.at(-1)?.detail).toContain('in use');
   expect(offered(site().replace('wire west-edge to E0 E1', 'wire west-edge to E0 |E1')).labels[0]).toBe('E1');
 });

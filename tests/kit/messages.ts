@@ -3,7 +3,7 @@
 const longest = 400;
 
 /** What a fact that is missing is asked for with: a question as one asks it, and no sentence that ends in doubt. */
-const question = /^(How|Which|What|When|Where|Who|Why|In|For|With|By|On) [^?]*\?$/;
+const question = /^((At|By|For|From|In|On|To|With) )?(how|what|where|which|who) .*\?$/i;
 
 /** What is wrong with a sentence that is shown to people; `file` is the text that it may quote numbers from. */
 export function faultsOf(sentence: string, file: string): string[] {

@@ -332,9 +332,15 @@ describe('measured forces', () => {
 });
 
 describe('the ways in which a gate is commanded', () => {
+  const byItself = {
+    control: 'by nobody',
+    dwell: 'closing by itself after the dwell',
+    loop: 'at a vehicle on a loop',
+    selector: 'as its selector is set',
+  } as const;
   const kinds = (...parts: string[]): string[] =>
     commandsOf(installationOf(leaf(), ...parts)).map(
-      ({ kind, control: by }) => `${kind}: ${by === undefined ? 'closing by itself after the dwell' : `“${by.name}” (${kind})`}`,
+      ({ kind, control: by, cause }) => `${kind}: ${by === undefined ? byItself[cause] : `“${by.name}” (${kind})`}`,
     );
   test.each<[string, readonly string[], readonly string[]]>([
     ['held', [control('a', 'by push-button', 'acts hold-to-run', 'sight full')], ['hold-to-run: “a” (hold-to-run)']],
@@ -359,7 +365,13 @@ describe('the ways in which a gate is commanded', () => {
       ['motion {\n  pedestrian west to 60 % dwell 9 s\n}\n'],
       ['automatic: closing by itself after the dwell'],
     ],
-    ['closing by itself in the position of a selector', [panel(['select reply closes-alone'])], ['automatic: closing by itself after the dwell']],
+    ['closing by itself in the position of a selector', [panel(['select reply closes-alone'])], ['automatic: as its selector is set']],
+    [
+      'a loop on an input for commands',
+      [sensor('ground', 'finch-loop', 'watches opening'), panel(['wire ground to K1 K0'])],
+      ['automatic: at a vehicle on a loop'],
+    ],
+    ['not by a loop on an input for guards', [sensor('ground', 'finch-loop', 'watches closing'), panel(['wire ground to G1 G0'])], []],
     ['not by a position in which it waits for a command', [panel(['select reply steps'])], []],
     [
       'an impulse with the gate in view',

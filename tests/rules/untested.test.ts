@@ -14,16 +14,18 @@ const panel = (...wires: readonly string[]): string =>
   `panel main : plain {\n  wire edge to R1 R0\n${wires.map((wire) => `  wire ${wire}\n`).join('')}}\n`;
 const fobs = (acts: string): string => `control fobs {\n  by transmitter\n  acts ${acts}\n}\n`;
 const dwell = 'motion {\n  dwell 20 s\n}\n';
-const said = (...parts: readonly string[]) => {
+const saidAs = (gravity: 'error' | 'warning', ...parts: readonly string[]) => {
   const text = head + parts.join('');
   return judge(text)
-    .findings.filter(({ rule, severity }) => rule === 'protection-untested' && severity === 'error')
+    .findings.filter(({ rule, severity }) => rule === 'protection-untested' && severity === gravity)
     .map(({ start, end, what, related }) => ({
       at: text.slice(start, end),
       what,
       related: related.map((place) => text.slice(place.start, place.end)),
     }));
 };
+/** What is said where the protection of a closing edge hangs on it. */
+const said = (...parts: readonly string[]) => saidAs('error', ...parts);
 const untested = (names: readonly string[], itself = ', and the gate moves by itself') =>
   `What protects “west” is not tested before each movement${itself}: ${names.map((name) => `“${name}”: plain cannot test a relay output`).join('; ')}.`;
 
@@ -59,6 +61,23 @@ describe('it is said', () => {
   });
   test('users that are not stated are the public', () => {
     expect(said(...gate.with(0, site.replace('  users public\n', '')), dwell).map(({ what }) => what)).toEqual([untested(['low'])]);
+  });
+});
+
+describe('where no closing edge hangs on it', () => {
+  const alone = (...parts: readonly string[]) => saidAs('warning', ...parts).map(({ what }) => what);
+  const low = '“low” protects people, and is not tested before each movement: plain cannot test a relay output.';
+  test('each device that is to protect people is told of, with a warning', () => {
+    expect(alone(...gate)).toEqual([low]);
+    expect(alone(...gate.filter((part) => part !== drive), dwell)).toEqual([low]);
+    const behind = beam('behind').replace('closing', 'opening');
+    expect(alone(...gate.with(5, beam('low') + behind).with(6, panel('low to A1 A0', 'behind to A2 A0')), dwell)).toEqual([
+      low.replace('low', 'behind'),
+    ]);
+  });
+  test('and not what is tested, or protects nobody', () => {
+    expect(alone(site, leaf, drive, model, edge, panel(), dwell)).toEqual([]);
+    expect(alone(site, leaf, drive, model, edge, beam('ground', 'finch-loop'), panel('ground to A2 A0'), dwell)).toEqual([]);
   });
 });
 
