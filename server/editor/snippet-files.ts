@@ -381,7 +381,7 @@ export const snippetFiles: readonly { readonly name: string; readonly text: stri
       "  slides left 6.00 m",
       "  room-when-open 700 mm",
       "  infill-opening closed",
-      "  passes post 40 mm",
+      "  passes post 220 mm",
       "}",
       "",
       "drive rack : birch-rack {",

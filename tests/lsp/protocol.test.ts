@@ -355,7 +355,9 @@ describe('features', () => {
     await client.open(uri, site().replace('select reply steps', 'wire fobs to '));
     const list = await client.request<CompletionList>('textDocument/completion', client.at(uri, 'wire fobs to |'));
     const labels = [...list.items].sort((a, b) => ((a.sortText ?? '') < (b.sortText ?? '') ? -1 : 1)).map((item) => item.label);
-    expect(labels.slice(0, 3)).toEqual(['K1', 'K2', 'H1']);
+    expect(labels.slice(0, 2)).toEqual(['K1', 'K2']);
+    // A stop takes no command.
+    expect(labels).not.toContain('H1');
     expect(labels.slice(-2)).toEqual(['K0', 'H0']);
     const item = list.items.find((one) => one.label === 'K1') as CompletionItem;
     expect(item.documentation).toBeUndefined();

@@ -1,5 +1,5 @@
 import { aYearAfter, dayOf, inCalibration } from '../../figures/force-records/working.ts';
-import { factPlace } from '../../model/index.ts';
+import { factPlace, type Measured } from '../../model/index.ts';
 import { needsForceTest, owesForceTest } from '../../safeguards/index.ts';
 import { installationRule } from '../rule.ts';
 
@@ -12,6 +12,8 @@ export const rule = installationRule({
   source: { text: 'Door Industry Journal, Winter 2022, p. 93, by the DHF (a force meter is calibrated yearly)', standing: 'published' },
   acceptable: 'warnings',
   check: ({ reading, leaves }, report) => {
+    const owed = new Set<Measured>();
+    for (const leaf of leaves) if (owesForceTest(leaf) && needsForceTest(leaf)) for (const { measured } of leaf.forces) owed.add(measured);
     for (const measured of reading.entities.measured) {
       const day = dayOf(measured);
       if (day === undefined || measured.facts.force.length === 0) continue;
@@ -21,12 +23,9 @@ export const rule = installationRule({
       const verdict = inCalibration(measured);
       if (verdict === true) continue;
       const calibrated = instrument?.calibrated;
-      const isOwed = leaves.some(
-        (leaf) => owesForceTest(leaf) && needsForceTest(leaf) && leaf.forces.some((record) => record.measured === measured),
-      );
       report({
         at: factPlace(measured, instrument),
-        severity: isOwed ? 'error' : 'warning',
+        severity: owed.has(measured) ? 'error' : 'warning',
         what:
           calibrated === undefined
             ? `Nothing says when the instrument of the measurement of ${day} was calibrated.`
