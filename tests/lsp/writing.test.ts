@@ -345,7 +345,7 @@ describe('code actions', () => {
     },
   );
 
-  test('before an error is accepted its page is offered, where the client can show it; else it cannot be accepted alone', async () => {
+  test('an error that cannot be accepted has its page offered, where the client can show it', async () => {
     // An edge on the terminals of a beam: nobody can write for somebody else where it belongs.
     const text = site().replace('wire west-edge to E0 E1', 'wire west-edge to T0 T1');
     for (const explainCommand of ['some.explanation', undefined]) {
