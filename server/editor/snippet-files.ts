@@ -427,7 +427,7 @@ export const snippetFiles: readonly { readonly name: string; readonly text: stri
       "}",
       "",
       "sensor back-edge : finch-edge {",
-      "  watches opening",
+      "  watches opening, closing",
       "  on slide opening-edge",
       "  terminator 8.2 kohm",
       "}",
