@@ -201,13 +201,12 @@ function siteOf(next, index) {
   }
 
   // What no site of this fleet has on file yet is accepted with a reason, as an engineer would.
-  const toAccept = ['hazard-geometry-unstated', ...(across === 'finch-curtain' ? [] : ['force-not-measured'])];
-  for (const block of blocks.filter(({ word }) => word === 'leaf')) {
-    for (const rule of toAccept)
-      block.lines.push({ word: 'accept', slots: { rule, reason: 'at handover', initials: 'KL', until: '2027-03-31' }, note: undefined });
-    // That the forces are still to be measured is said once for a site, at its first leaf.
-    toAccept.length = 1;
-  }
+  for (const block of blocks.filter(({ word }) => word === 'leaf'))
+    block.lines.push({
+      word: 'accept',
+      slots: { rule: 'mains-isolation-not-stated', reason: 'in the file of the house', initials: 'KL', until: '2027-03-31' },
+      note: undefined,
+    });
 
   const fobs = add('control', pick(['fobs', 'residents', 'drivers']));
   fobs('by', { value: 'transmitter' })('acts', { value: 'impulse' });
