@@ -1,6 +1,7 @@
 // What covers the hazards of a leaf, and what is there but does not.
 import { heedingOf, isEdge, measureOf, missesPeople, reaches, watches } from '../circuits/index.ts';
 import { type Hazard, type HazardKind, hazardsOf } from '../figures/hazards/working.ts';
+import { guardedFromHinge, mostHingeGuard } from '../figures/hinge-gap/working.ts';
 import { headPlace, type Installation, type Leaf, perSubject, type Sensor } from '../model/index.ts';
 import { heldInView } from './commands.ts';
 import { openingForcesProven } from './forces.ts';
@@ -72,7 +73,12 @@ function judge(leaf: Leaf, hazard: Hazard): JudgedHazard {
   const by: Cover[] = [];
   const notBy: Cover[] = [];
   const guard = leaf.facts['hinge-guard'];
-  if (hazard.kind === 'hinge' && guard !== undefined) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
+  if (hazard.kind === 'hinge' && guard !== undefined) {
+    // A guard that is shorter than the gap is wide leaves somebody beside it.
+    const reaches = (guardedFromHinge(leaf) ?? 0) >= Math.min(hazard.greatest, mostHingeGuard) - 1e-9;
+    if (reaches) by.push({ name: leaf.name, says: 'has a guard at the hinge', at: guard.line });
+    else notBy.push({ name: leaf.name, says: 'has a guard at the hinge that is shorter than the gap is wide', at: guard.line });
+  }
   if (heldInView(leaf.installation))
     by.push({ name: leaf.name, says: 'moves only while a control in full view is held', at: headPlace(leaf) });
   if (hazard.kind === 'opening-side' && openingForcesProven(leaf))

@@ -238,12 +238,22 @@ const commanding: Topic = (installation, tell, situation) => {
     if (model === undefined || selector === undefined) continue;
     const at = headPlace(selector);
     const path = model.path === installation.path ? undefined : model.path;
-    const question = `How is the gate commanded while ${quoted(selector.name)} of ${quoted(model.name)} is at ${quoted(option.name.text)}?`;
     tell(
       'selector',
       selector.name,
       selection.fact.line,
-      option.acts !== undefined ? none : [{ word: 'acts', block: 'panel-model', of: model.name, at, path, question }],
+      option.acts !== undefined
+        ? none
+        : [
+            {
+              word: 'acts',
+              block: 'panel-model',
+              of: model.name,
+              at,
+              path,
+              question: `How is the gate commanded while ${quoted(selector.name)} of ${quoted(model.name)} is at ${quoted(option.name.text)}?`,
+            },
+          ],
       grade,
     );
   }
