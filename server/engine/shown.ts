@@ -11,7 +11,7 @@ export interface FigureShown {
   readonly title: string;
   readonly value: number;
   readonly unit: SiUnit;
-  /** In the reader's unit, or in words where they say more. */
+  /** In the reader's unit, and in words where they say more. */
   readonly shown: string;
   readonly formula: string;
   readonly inputs: readonly InputShown[];
@@ -42,7 +42,7 @@ export function* showingFigures({ installation }: Analysis): Steps<FigureShown[]
       id: figure.id,
       title: figure.kind.title,
       ...inSi(figure.value, figure.kind.unit),
-      shown: shownValue(figure, reader),
+      shown: numberAndWords(figure, reader),
       formula: figure.kind.formula,
       inputs: inputsOf(figure).map((input) => ({
         ...input,
@@ -72,7 +72,14 @@ export function nameOfFigure(figure: Figure): string {
   return (part === 'NAME' ? figure.id.slice(figure.id.lastIndexOf('.') + 1) : part).replaceAll('-', ' ');
 }
 
-/** The value for people; in words where the figure has them. */
+/** The value for people, and behind it in words what it says; in words alone where the number is but a code for them. */
+function numberAndWords(figure: Figure, reader: Reader): string {
+  const words = shownValue(figure, reader);
+  const number = showSi(figure.value, figure.kind.unit, reader);
+  return figure.kind.coded === true || words === number ? words : `${number}; ${words}`;
+}
+
+/** The value for people in the little room beside a line; in words where the figure has them. */
 export function shownValue(figure: Figure, reader: Reader): string {
   const words = figure.words?.();
   if (words === undefined || words === '') return showSi(figure.value, figure.kind.unit, reader);

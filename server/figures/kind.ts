@@ -52,6 +52,8 @@ export interface FigureKind {
   readonly topic: Topic;
   readonly formula: string;
   readonly source: Source;
+  /** The number is only a code for the words that are given with it, as 3 is for “PL c”: by itself it says nothing to people. */
+  readonly coded?: true;
   /** What a person would change in the file to change it. */
   readonly changedBy: string;
   /** Gives each figure of this kind to `give`. Never throws; where a fact is missing it gives nothing. */

@@ -11,7 +11,6 @@ import { rule as batteryTooSmall } from './battery-too-small/rule.ts';
 import { rule as batteryVoltageUnfit } from './battery-voltage-unfit/rule.ts';
 import { rule as beamTooHigh } from './beam-too-high/rule.ts';
 import { rule as blockWithoutBody } from './block-without-body/rule.ts';
-import { rule as boardedLeafInWind } from './boarded-leaf-in-wind/rule.ts';
 import { rule as bodyUnexpected } from './body-unexpected/rule.ts';
 import { rule as braceMissing } from './brace-missing/rule.ts';
 import { rule as braceStray } from './brace-stray/rule.ts';
@@ -21,6 +20,7 @@ import { rule as cableOverloaded } from './cable-overloaded/rule.ts';
 import { rule as chainedEdgesWatchDifferently } from './chained-edges-watch-differently/rule.ts';
 import { rule as characterNotAllowed } from './character-not-allowed/rule.ts';
 import { rule as choiceUnknown } from './choice-unknown/rule.ts';
+import { rule as closedLeafInWind } from './closed-leaf-in-wind/rule.ts';
 import { rule as closingEdgeUnguarded } from './closing-edge-unguarded/rule.ts';
 import { rule as closingOrderNotReversed } from './closing-order-not-reversed/rule.ts';
 import { rule as commonCauseNotShown } from './common-cause-not-shown/rule.ts';
@@ -185,7 +185,6 @@ export const allRules: readonly Rule[] = [
   batteryVoltageUnfit,
   beamTooHigh,
   blockWithoutBody,
-  boardedLeafInWind,
   bodyUnexpected,
   braceMissing,
   braceStray,
@@ -195,6 +194,7 @@ export const allRules: readonly Rule[] = [
   chainedEdgesWatchDifferently,
   characterNotAllowed,
   choiceUnknown,
+  closedLeafInWind,
   closingEdgeUnguarded,
   closingOrderNotReversed,
   commonCauseNotShown,

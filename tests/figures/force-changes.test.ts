@@ -52,15 +52,15 @@ const shaft = (more: Gate): ForceCase =>
   });
 
 describe('each by itself', () => {
-  it('a guard, an infill, gusts, friction: 144 N·m of friction and 96 N·m of wind against 200 N·m', () => {
+  it('an infill, gusts, friction, and no guard further out than one counts: 144 N·m of friction and 96 N·m of wind against 200 N·m', () => {
     expect(told(shaft({ site: ['working-wind 8 m/s'], leaf: ['infill 50 %', 'friction 72 N'] }))).toEqual([
       // 240 N·m are allowed at 600 mm, and a guard counts no further than the 500 mm that are there.
       // 56 N·m of wind are 29.2 %; from 50 % down by 23/32 of 30 %.
       'an infill of at most 28 % (from memory)',
       // and 6.11 m/s; a quarter off.
       'no use in gusts above 6 m/s (working-wind)',
-      // 52 N; 9/32 off.
-      'hinges or rollers that go lighter (friction 51 N)',
+      // 52 N; 12/32 of four fifths off.
+      'hinges or rollers that go lighter (friction 50 N)',
     ]);
   });
   it('a guard at the hinge, as far as one counts and no further', () => {
@@ -108,7 +108,7 @@ describe('each by itself', () => {
     // 160 kg·m² that reach 30°/s in 1 s take 83.8 N·m; with 120 N·m of friction 3.8 too many, and 1/32 of five more seconds is enough.
     expect(told(shaft({ leaf: ['friction 60 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toEqual([
       'a softer start (a ramp of 1.2 s)',
-      'hinges or rollers that go lighter (friction 56 N)',
+      'hinges or rollers that go lighter (friction 57 N)',
     ]);
     // With 160 N·m of friction 40 are left for it, at 2.094 s: 7/32 of five more seconds are a hair too few, 8/32 enough.
     expect(told(shaft({ leaf: ['friction 80 N'], model: ['shaft-speed 30 deg/s', 'ramp 1 s'] }))).toContain(
@@ -177,7 +177,7 @@ describe('an edge that does not stop the leaf in time', () => {
       },
     };
   };
-  const lighter = 'hinges or rollers that go lighter (friction 393 N)';
+  const lighter = 'hinges or rollers that go lighter (friction 399 N)';
   it('gives more, or the leaf is slower', () => {
     // 30 mm shrink as the speed and 40 mm as its square: 60 mm at 90.6 % of it.
     expect(told(slide(undefined))).toEqual([
@@ -214,29 +214,26 @@ describe('an edge that does not stop the leaf in time', () => {
 });
 
 describe('two together, where none does by itself', () => {
-  it('the first two pairs, each with half or all of the first and as much of the second as it takes', () => {
-    // 400 N·m of friction and 384 N·m of wind against 200 N·m. At an infill of 20 % the wind takes 153.6 N·m and leaves 46.4, which are
-    // 23.2 N: 29/32 off are the first below. At half of the gusts it takes 96 N·m and leaves 104, which are 52 N: 24/32 off.
+  it('the first pairs, each with half or all of the first and as much of the second as it takes', () => {
+    // 400 N·m of friction and 384 N·m of wind against 200 N·m; half the gust leaves 96 N·m of wind, so 104 N·m of friction, 52 N.
+    // No infill and no wind at all leave enough beside 400 N·m, and no guard counts further out than the one that is there.
     const of = shaft({ site: ['working-wind 16 m/s'], leaf: ['infill 50 %', 'friction 200 N'] });
     expect(changesThatOpen(of, 1)).toEqual({
       alone: false,
-      changes: [
-        'an infill of at most 20 % (from memory) together with hinges or rollers that go lighter (friction 18 N)',
-        'no use in gusts above 8 m/s (working-wind) together with hinges or rollers that go lighter (friction 50 N)',
-      ],
+      changes: ['no use in gusts above 8 m/s (working-wind) together with hinges or rollers that go lighter (friction 50 N)'],
     });
   });
   it('a single pair, told once', () => {
-    // 500 kg that reach 0.2 m/s in 0.5 s take 200 N, with 400 N of friction; the drive gives 100 N. In 1.75 s it takes 57 N and leaves 43
-    // N.
+    // 500 kg that reach 0.2 m/s in 0.5 s take 200 N, with 400 N of friction; the drive gives 150 N. In 1.75 s it takes 57 N and leaves 93
+    // N: 31/32 of four fifths off are 90 N.
     const of = caseOf('rack', {
       site: ['rules north-america'],
       leaf: ['mass 500 kg', 'friction 400 N'],
-      model: ['speed 0.2 m/s', 'ramp 0.5 s', 'thrust 100 N'],
+      model: ['speed 0.2 m/s', 'ramp 0.5 s', 'thrust 150 N'],
     });
     expect(changesThatOpen(of, 1)).toEqual({
       alone: false,
-      changes: ['a softer start (a ramp of 1.8 s) together with hinges or rollers that go lighter (friction 37 N)'],
+      changes: ['a softer start (a ramp of 1.8 s) together with hinges or rollers that go lighter (friction 90 N)'],
     });
   });
 });

@@ -10,7 +10,7 @@ import { judge } from '../kit/pages.ts';
 /** Why each may be accepted, whatever it finds. */
 const always = {
   'battery-too-small': 'the gate stands still in a power cut, and is released by hand',
-  'boarded-leaf-in-wind': 'the gate waits until the wind drops',
+  'closed-leaf-in-wind': 'the gate waits until the wind drops',
   'common-cause-not-shown': 'EN ISO 13849-1, Annex F, may be answered in other papers',
   'control-within-reach': 'a warning from memory',
   'drive-force-unfit': 'the model says more than is used',

@@ -127,7 +127,7 @@ describe('the window of settings', () => {
     expect(said(empty, rack({ thrust: '800 N', friction: 'friction 400 N' }))).toEqual([]);
     expect(said(narrow, rack({ thrust: '800 N', friction: 'friction 400 N' }))).toHaveLength(1);
     expect(said(narrow, rack({ thrust: '800 N', friction: 'friction 321 N' }))).toEqual([
-      'note: “slide” can be driven with 321 to 400 N and nothing else: less does not move it, more is too much. This opens it: hinges or rollers that go lighter (friction 310 N).',
+      'note: “slide” can be driven with 321 to 400 N and nothing else: less does not move it, more is too much. This opens it: hinges or rollers that go lighter (friction 312 N).',
     ]);
     expect(said(narrow, rack({ thrust: '800 N', friction: 'friction 320 N' }))).toEqual([]);
     expect(margins(narrow, rack({ thrust: '800 N', friction: 'friction 320 N' }))).toEqual(['320 N, at the most 320']);

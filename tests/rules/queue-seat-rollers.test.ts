@@ -59,8 +59,14 @@ describe('the seat', () => {
   test.each([
     ['seat 1 s', ''],
     ['seat 2 s', ''],
-    ['seat 999 ms', 'warning on line 3, “seat 999 ms”: A seat of 999 ms is shorter than usual practice (1 s to 2 s).\n'],
-    ['seat 2.01 s', 'warning on line 3, “seat 2.01 s”: A seat of 2.01 s is longer than usual practice (1 s to 2 s).\n'],
+    [
+      'seat 999 ms',
+      'note on line 3, “seat 999 ms”: A seat of 999 ms is shorter than usual practice (1 s to 2 s), and no drive says what its maker allows.\n  Source: common practice, no source\n',
+    ],
+    [
+      'seat 2.01 s',
+      'note on line 3, “seat 2.01 s”: A seat of 2.01 s is longer than usual practice (1 s to 2 s), and no drive says what its maker allows.\n  Source: common practice, no source\n',
+    ],
     ['speed 80 %', ''],
   ])('%s', (line, expected) => expect(said('seat-outside-practice', motion(line))).toBe(expected));
 
@@ -69,6 +75,19 @@ describe('the seat', () => {
       [1.5, 1, true, 'seat 1.5 s'],
       [1.5, 2, true, 'seat 1.5 s'],
     ]);
+  });
+  test('is held against what each model allows, and then not against practice', () => {
+    const model = (name: string, seat: string): string =>
+      `drive-model ${name} {\n  kind direct\n  rotation 110 deg\n  shaft-speed 8 deg/s\n  ${seat}\n}\ndrive ${name}-drive : ${name} {\n  moves west\n}\n`;
+    const site = (seat: string, ...models: string[]): string => motion(`seat ${seat}`) + models.join('');
+    expect(said('seat-outside-practice', site('3 s', model('slow', 'seat 2 s .. 4 s')))).toBe('');
+    expect(said('seat-outside-practice', site('1.5 s', model('slow', 'seat 2 s .. 4 s')))).toContain(
+      'warning on line 3, “seat 1.5 s”: A seat of 1.5 s is shorter than “slow” allows (2 s to 4 s).',
+    );
+    expect(said('seat-outside-practice', site('3 s', model('slow', 'seat 2 s .. 4 s'), model('quick', 'seat 0.5 s .. 1 s')))).toContain(
+      'is longer than “quick” allows (0.5 s to 1 s)',
+    );
+    expect(said('seat-outside-practice', site('3 s', model('mute', '')))).toContain('note on line 3');
   });
 });
 

@@ -73,6 +73,7 @@ export const figures: readonly FigureKind[] = [
     id: 'function.NAME.performance-level',
     title: 'Performance level of the safety function, 1 to 5 for a to e',
     unit: '1',
+    coded: true,
     topic: 'safety',
     formula: 'the level of the sum of the failures an hour, but none better than that of any part',
     source: annexK,

@@ -1,4 +1,4 @@
-import { type BlockOfFile, choice, quantity } from '../spec.ts';
+import { type BlockOfFile, choice, quantity, range } from '../spec.ts';
 import { deg, doubleInsulated, safetyLines } from './shared.ts';
 
 export const block = {
@@ -113,6 +113,11 @@ export const block = {
       doc: 'Time from full speed to standstill when it is told to stop at once; from a lower speed it takes as much less.',
       example: 'stops-in 200 ms',
       slots: { value: quantity('time', 0.001, 10, { doc: 'Time.' }) },
+    },
+    seat: {
+      doc: 'How long its maker lets it go on pushing when the leaf has reached its stop: the least and the greatest time.',
+      example: 'seat 0.5 s .. 1.5 s',
+      slots: { value: range(['time'], { doc: 'From the least to the greatest.' }) },
     },
     'widest-leaf': {
       safety: true,

@@ -52,7 +52,9 @@ export const block = {
       slots: { value: quantity('ratio', 0.02, 1, { doc: 'Share.', fallback: 1 }) },
     },
     'return-corner': {
-      doc: 'A wall at right angles that ends the line of the closed gate beside this leaf: its length. It breaks the wind at that end.',
+      doc:
+        'A wall at right angles that ends the line of the closed gate beside this leaf: its length. It breaks the wind at that end; the ' +
+        'table makes the pressure behind the end of a short wall greater for it.',
       example: 'return-corner 1.5 m',
       source: 'EN 1991-1-4:2005+A1, 7.4.1, Table 7.9',
       slots: { value: quantity('length', 0.05, 50, { doc: 'Length of the return.' }) },

@@ -9,13 +9,13 @@ import { quoted } from '../words.ts';
 
 /** A wind that comes every other winter: nobody is surprised by it. */
 const every = 2;
-const boarded = 0.8;
+const closed = 0.8;
 const held = { figure: 'leaf.NAME.stall-wind-moving', name: 'gust that stops the drive', unit: 'm/s', way: 'least' } as const;
 
 export const rule = installationRule({
-  name: 'boarded-leaf-in-wind',
+  name: 'closed-leaf-in-wind',
   severity: 'note',
-  title: 'A boarded leaf stands where the wind stops its drive in most winters.',
+  title: 'A closed leaf stands where the wind stops its drive in most winters.',
   why: 'A leaf that the wind holds or throws strains its hinges and its drive, and whoever then pushes or forces it stands in its way.',
   remedy: 'Let more wind through, or have a rule for stormy days.',
   source: { text: 'EN 1991-1-4:2005+A1, 4.2 to 4.5 and 7.4.1; what to do is common practice, no source', standing: 'published' },
@@ -27,7 +27,7 @@ export const rule = installationRule({
     for (const leaf of leaves) {
       const { width, height, infill } = leaf.facts;
       // A leaf that lets the wind through is none of those that surprise.
-      const stall = infillOf(leaf) < boarded ? undefined : stallsOf(leaf)?.moving;
+      const stall = infillOf(leaf) < closed ? undefined : stallsOf(leaf)?.moving;
       if (width === undefined || height === undefined || stall === undefined) continue;
       const each = gustShareOf(leaf);
       if (each === undefined) continue;
@@ -47,7 +47,7 @@ function porosity(holdOf: (share: number) => number | undefined, most: number): 
     // Just below it, for “or less”: just below 80 % a leaf counts as a lattice, on which the wind has more hold than at 80 %.
     const grip = holdOf((percent - 1e-9) / 100);
     if (grip !== undefined && grip <= most)
-      return `An infill of ${percent} % or less lets the drive win${percent <= boarded * 100 ? ' (from memory)' : ''}.`;
+      return `An infill of ${percent} % or less lets the drive win${percent <= closed * 100 ? ' (from memory)' : ''}.`;
   }
   return 'No infill of 20 % or more lets this drive win; a narrower leaf or a stronger drive would.';
 }
