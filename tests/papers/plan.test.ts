@@ -151,10 +151,10 @@ test('what the plan says in words are the figures', () => {
   const { table, description } = drawingOf(previewOf('withy-lane'), 'plan');
   const ids = new Map(figuresOf(installation).map((figure) => [figure.id, figure.value]));
   const least = ids.get('leaf.west.hinge-gap-least') as number;
-  expect(table.rows.find(([what]) => what === 'west, hinge side')?.[2]).toContain(`${Math.round(least * 1000)} mm`);
+  expect(table.rows.find(([what]) => what === '2: west, hinge side')?.[2]).toContain(`${Math.round(least * 1000)} mm`);
   expect(description).toContain('west, 2.4 m wide, swings inward by 95°');
   expect(table.rows.map(([what]) => what)).toEqual(
-    expect.arrayContaining(['leaf west', 'leaf east', 'drive west-ram', 'sensor low-beam', 'sensor west-edge', 'east, closing edge']),
+    expect.arrayContaining(['leaf west', 'leaf east', 'drive west-ram', 'sensor low-beam', 'sensor west-edge', '3: east, closing edge']),
   );
 });
 
@@ -200,12 +200,25 @@ describe('hazards', () => {
     }
     expect(seen).toBeGreaterThan(3);
   });
+  test('is numbered as in the list, and bears no letter, which would be taken for a measure', () => {
+    for (const name of ['withy-lane', 'pillar-trap', 'relay-beam', 'thin-cables']) {
+      const { svg, table } = drawingOf(previewOf(name), 'plan');
+      const said = table.rows.filter(([, is]) => /^hazard|judged/.test(is)).map(([what]) => Number(/^(\d+): /.exec(what)?.[1]));
+      expect(said, name).toEqual(said.map((_, i) => i + 1));
+      const written = all(parsed(svg))
+        .filter((each) => each.tagName === 'text' && /^(\d+\??|[A-Z]\??)$/.test(each.textContent ?? ''))
+        .map((each) => each.textContent);
+      // In the plan and in the list.
+      for (const number of said) expect(written.filter((text) => text === `${number}` || text === `${number}?`).length, name).toBe(2);
+      for (const letter of ['C', 'H', 'U', 'O', 'R', 'P']) expect(written, name).not.toContain(letter);
+    }
+  });
   test('a place that cannot be judged is marked as such, and said', () => {
     const shown = drawingOf(previewOf('thin-cables'), 'plan');
     expect(withClass(parsed(shown.svg), 'guessed').length).toBe(4);
     expect(shown.table.rows.filter(([, is]) => is === 'cannot be judged').map(([what]) => what)).toEqual([
-      'paddock, hinge side',
-      'paddock, underside',
+      '2: paddock, hinge side',
+      '3: paddock, underside',
     ]);
   });
 });

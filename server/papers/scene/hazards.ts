@@ -12,6 +12,8 @@ export interface MarkedHazard {
   readonly judged: JudgedHazard;
   /** Of the hazards of this leaf that are of the same kind, counted from 1. */
   readonly nth: number;
+  /** Its number in the plan: a letter would be taken for that of a measure. From 1, over all leaves. */
+  readonly number: number;
 }
 
 /** A place of a leaf that cannot be judged, as facts are missing. */
@@ -19,6 +21,8 @@ export interface UnjudgedHazard {
   readonly leaf: PlacedLeaf;
   readonly kind: HazardKind;
   readonly missing: Unstated;
+  /** Its number in the plan, after those of the hazards that are judged. */
+  readonly number: number;
 }
 
 /** The hazards of these leaves; `findings` decide, together with what covers each, which of them are shown as covered. */
@@ -35,14 +39,17 @@ export function* markedHazardsOf(
     for (const judged of toldOf(leaf.leaf)) {
       const nth = (counts.get(judged.hazard.kind) ?? 0) + 1;
       counts.set(judged.hazard.kind, nth);
-      marked.push({ leaf, judged, nth });
+      marked.push({ leaf, judged, nth, number: marked.length + 1 });
     }
   }
   return marked;
 }
 
-export const unjudgedHazardsOf = (leaves: readonly PlacedLeaf[]): UnjudgedHazard[] =>
-  leaves.flatMap((leaf) => (hazardsOf(leaf.leaf)?.unstated ?? []).map((missing) => ({ leaf, kind: kindMissing(missing), missing })));
+/** `judged` is how many hazards of these leaves are judged. */
+export const unjudgedHazardsOf = (leaves: readonly PlacedLeaf[], judged: number): UnjudgedHazard[] =>
+  leaves
+    .flatMap((leaf) => (hazardsOf(leaf.leaf)?.unstated ?? []).map((missing) => ({ leaf, kind: kindMissing(missing), missing })))
+    .map((unjudged, index) => ({ ...unjudged, number: judged + index + 1 }));
 
 /** What kind of place it is that cannot be judged; told by the fact that is missing. */
 function kindMissing({ facts }: Unstated): HazardKind {

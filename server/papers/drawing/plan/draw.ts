@@ -33,7 +33,7 @@ export function* planOf(installation: Installation, findings: readonly Finding[]
   const { leaves, others } = layout.scene;
   const all = [...leaves, ...others];
   const marked = yield* markedHazardsOf(installation, all, findings);
-  const unjudged = unjudgedHazardsOf(all);
+  const unjudged = unjudgedHazardsOf(all, marked.length);
   yield* drawAll(plan, marked, unjudged);
 
   const below: Element[] = [];

@@ -1,4 +1,4 @@
-// Marks of hazards: a letter for the kind of place, in a shape that says whether it is covered.
+// Marks of hazards: their number in the list, in a shape that says whether they are covered.
 import type { HazardKind } from '../../../figures/hazards/working.ts';
 import { headPlace } from '../../../model/index.ts';
 import { verdictOf } from '../../../rules/index.ts';
@@ -12,14 +12,14 @@ import { short, text } from '../text.ts';
 import { lead, type Plan } from './plan.ts';
 import { leafThing } from './things.ts';
 
-/** Each kind of hazard: its letter, and its words. */
-const kinds: Readonly<Record<HazardKind, { readonly letter: string; readonly words: string }>> = {
-  'closing-edge': { letter: 'C', words: 'closing edge' },
-  hinge: { letter: 'H', words: 'hinge side' },
-  underside: { letter: 'U', words: 'underside' },
-  'opening-side': { letter: 'O', words: 'behind the open leaf' },
-  'reach-through': { letter: 'R', words: 'reaching through' },
-  'running-past': { letter: 'P', words: 'running past' },
+/** Each kind of hazard in words. */
+const kinds: Readonly<Record<HazardKind, string>> = {
+  'closing-edge': 'closing edge',
+  hinge: 'hinge side',
+  underside: 'underside',
+  'opening-side': 'behind the open leaf',
+  'reach-through': 'reaching through',
+  'running-past': 'running past',
 };
 
 /** A hazard in words, and the first of them drawn where its leaf is. */
@@ -28,9 +28,9 @@ export function drawHazard(plan: Plan, marked: MarkedHazard, drawn: boolean): vo
   const { kind, at: stated } = judged.hazard;
   const name = short(leaf.leaf.name);
   const numbered = `hazard.${leaf.leaf.name}.${kind}${nth === 1 ? '' : `.${nth}`}`;
-  const id = plan.things.note(numbered, `hazard ${name}, ${kinds[kind].words}`, stated ?? headPlace(leaf.leaf));
+  const id = plan.things.note(numbered, `hazard ${name}, ${kinds[kind]}`, stated ?? headPlace(leaf.leaf));
   const words = hazardInWords(marked, plan.reader);
-  plan.rows.push([`${name}, ${kinds[kind].words}`, judged.covered ? 'hazard, covered' : 'hazard, not covered', words]);
+  plan.rows.push([`${marked.number}: ${name}, ${kinds[kind]}`, judged.covered ? 'hazard, covered' : 'hazard, not covered', words]);
   if (!plan.takes('hazard') || !drawn) return;
   const at = plan.at(hazardPlace(leaf, kind));
   const middle = markPlace(plan, at, 26);
@@ -40,7 +40,7 @@ export function drawHazard(plan: Plan, marked: MarkedHazard, drawn: boolean): vo
 export function drawUnjudged(plan: Plan, unjudged: UnjudgedHazard, drawn: boolean): void {
   const { leaf, kind } = unjudged;
   const words = unjudgedInWords(unjudged);
-  plan.rows.push([`${short(leaf.leaf.name)}, ${kinds[kind].words}`, 'cannot be judged', words]);
+  plan.rows.push([`${unjudged.number}: ${short(leaf.leaf.name)}, ${kinds[kind]}`, 'cannot be judged', words]);
   if (!plan.takes('hazard') || !drawn) return;
   const at = plan.at(hazardPlace(leaf, kind));
   const middle = markPlace(plan, at, 24);
@@ -55,8 +55,7 @@ function markPlace({ places }: Plan, at: Point, size: number): Point {
 }
 
 /** A ring with a tick for what is covered, a filled diamond for what is not. */
-export function hazardMark({ judged: { hazard, covered } }: MarkedHazard, { x, y }: Point, r: number): Element[] {
-  const { letter } = kinds[hazard.kind];
+export function hazardMark({ judged: { covered }, number }: MarkedHazard, { x, y }: Point, r: number): Element[] {
   const d = r * 1.3;
   if (!covered) {
     const diamond = [
@@ -65,7 +64,7 @@ export function hazardMark({ judged: { hazard, covered } }: MarkedHazard, { x, y
       { x, y: y + d },
       { x: x - d, y },
     ];
-    return [path('bare', through(diamond, true)), text(letter, x, y + 4, 'small', 'middle', 'strong in-over')];
+    return [path('bare', through(diamond, true)), text(String(number), x, y + 4, 'small', 'middle', 'strong in-over')];
   }
   const behind = [
     { x: x + r * 0.35, y: y - r * 1.15 },
@@ -80,22 +79,22 @@ export function hazardMark({ judged: { hazard, covered } }: MarkedHazard, { x, y
   ];
   return [
     circle('covered', { x, y }, r),
-    text(letter, x, y + 4, 'small', 'middle', 'strong in-sound'),
+    text(String(number), x, y + 4, 'small', 'middle', 'strong in-sound'),
     path('halo', through(behind, true)),
     path('covered-tick', through(tick)),
   ];
 }
 
 /** A broken ring for what cannot be judged. */
-export const unjudgedMark = ({ kind }: UnjudgedHazard, { x, y }: Point, r: number): Element[] => [
+export const unjudgedMark = ({ number }: UnjudgedHazard, { x, y }: Point, r: number): Element[] => [
   circle('guessed', { x, y }, r),
-  text(`${kinds[kind].letter}?`, x, y + 4, 'small', 'middle', 'strong quiet'),
+  text(`${number}?`, x, y + 4, 'small', 'middle', 'strong quiet'),
 ];
 
 export function unjudgedInWords({ leaf, kind, missing: { about, facts } }: UnjudgedHazard): string {
   const names = facts.map((fact) => `“${fact}”`).join(', ');
   const lacks = facts.length === 0 ? '' : `, as ${names} ${facts.length === 1 ? 'is' : 'are'} not stated`;
-  return `${short(leaf.leaf.name)}: ${kinds[kind].words}. Not judged: ${about} is not known${lacks}.`;
+  return `${short(leaf.leaf.name)}: ${kinds[kind]}. Not judged: ${about} is not known${lacks}.`;
 }
 
 export function hazardInWords({ leaf, judged }: MarkedHazard, reader: Reader): string {
@@ -104,7 +103,7 @@ export function hazardInWords({ leaf, judged }: MarkedHazard, reader: Reader): s
   const gap = least === greatest ? `, ${length(least)}` : `, ${length(least)} to ${length(greatest)}`;
   // Of the closing edge there is nothing to add: it closes up to nothing.
   const place = kind === 'closing-edge' ? '' : ` (between the ${where}${gap})`;
-  return `${short(leaf.leaf.name)}: ${kinds[kind].words}${place}. ${verdictInWords(judged)}`;
+  return `${short(leaf.leaf.name)}: ${kinds[kind]}${place}. ${verdictInWords(judged)}`;
 }
 
 function verdictInWords(judged: MarkedHazard['judged']): string {
