@@ -126,8 +126,6 @@ export function allowedAt(load: Load, at: number, lever: number, way: Way): Allo
   const travel = linkage.leaf[linkage.leaf.length - 1] as number;
   const left = way === 'closing' ? at : travel - at;
   const near = nearOf(load, way);
-  // Where nothing is near the open leaf nobody is caught against anything, and nothing is measured.
-  if (way === 'opening' && near === Infinity) return free;
   if (!swing) {
     const gap = near + left;
     if (relieved && gap < limits.leastGap - hair) return free;
@@ -136,15 +134,13 @@ export function allowedAt(load: Load, at: number, lever: number, way: Way): Allo
   }
   const chord = 2 * Math.sin(Math.min(left, Math.PI) / 2);
   const swept = sweptRadius(travel);
-  // As long as the free edge is far from what it comes to, the leaf turns in the open: a point near the hinge has as little behind it.
-  const isOpen = near + chord * width > limits.greatestGap + hair;
-  const begins = relieved && !isOpen && near < limits.leastGap - hair ? Math.max(swept, (limits.leastGap - near) / chord) : swept;
+  const begins = relieved && near < limits.leastGap - hair ? Math.max(swept, (limits.leastGap - near) / chord) : swept;
   // An edge along the bottom takes all out but the free edge; at the free edge itself the device there counts.
   const inner = Math.max(bottom ? width : guard, begins);
   if (inner > width + (edge ? -hair : hair)) return free;
   const radius = Math.min(inner, width);
   const gap = near + chord * radius;
-  const limit = relieved ? (isOpen ? limits.free : limitAt(gap)) : limits.static;
+  const limit = relieved ? limitAt(gap) : limits.static;
   return {
     push: (limit * radius) / lever,
     radius,
