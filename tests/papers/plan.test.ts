@@ -203,7 +203,7 @@ describe('hazards', () => {
   test('is numbered as in the list, and bears no letter, which would be taken for a measure', () => {
     for (const name of ['withy-lane', 'pillar-trap', 'relay-beam', 'thin-cables']) {
       const { svg, table } = drawingOf(previewOf(name), 'plan');
-      const said = table.rows.filter(([, is]) => /^hazard|judged/.test(is)).map(([what]) => Number(/^(\d+): /.exec(what)?.[1]));
+      const said = table.rows.filter(([, is = '']) => /^hazard|judged/.test(is)).map(([what = '']) => Number(/^(\d+): /.exec(what)?.[1]));
       expect(said, name).toEqual(said.map((_, i) => i + 1));
       const written = all(parsed(svg))
         .filter((each) => each.tagName === 'text' && /^(\d+\??|[A-Z]\??)$/.test(each.textContent ?? ''))

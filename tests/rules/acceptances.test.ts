@@ -250,20 +250,18 @@ describe('a promise', () => {
   });
   test('of none counts what is as grave and not promised, in its own block or the whole file', () => {
     const motion = (lines: readonly string[], inside = ''): string => `language 1\n${lines.join('\n')}\nmotion {\n  seat 4 s\n${inside}}\n`;
-    // That there is no site is an error, a seat outside practice a warning.
+    // That there is no site is an error, a seat outside practice a note.
     const none = (text: string): string[] => whatsOf(rule, text);
     expect(none(motion(['expects-no error']))).toEqual(['This file promises no error or worse; there is one, first of “site-missing”.']);
     expect(none(motion(['expects-no error', 'expects site-missing']))).toEqual([]);
-    expect(none(motion(['expects-no warning']))).toEqual(['This file promises no warning or worse; there are 2, first of “site-missing”.']);
-    expect(none(motion(['expects-no warning', 'expects site-missing']))).toEqual([
-      'This file promises no warning or worse; there is one, first of “seat-outside-practice”.',
+    expect(none(motion(['expects-no note']))).toEqual(['This file promises no note; there are 2, first of “site-missing”.']);
+    expect(none(motion(['expects-no note', 'expects site-missing']))).toEqual([
+      'This file promises no note; there is one, first of “seat-outside-practice”.',
     ]);
-    expect(none(motion(['expects-no warning', 'expects site-missing'], '  expects seat-outside-practice\n'))).toEqual([]);
+    expect(none(motion(['expects-no note', 'expects site-missing'], '  expects seat-outside-practice\n'))).toEqual([]);
     // What begins with the block is in it.
-    expect(none(motion(['expects-no warning', 'expects seat-outside-practice'], '  expects site-missing\n'))).toEqual([]);
-    expect(none(motion(['expects-no warning', 'expects seat-outside-practice', 'site "x" {', '  expects site-missing', '}']))).toHaveLength(
-      2,
-    );
+    expect(none(motion(['expects-no note', 'expects seat-outside-practice'], '  expects site-missing\n'))).toEqual([]);
+    expect(none(motion(['expects-no note', 'expects seat-outside-practice', 'site "x" {', '  expects site-missing', '}']))).toHaveLength(2);
   });
   test('that is broken stands in its place among the others', () => {
     expect(verdictOf('language 1\nexpects contact-wrong\nmotion {\n  seat 4 s\n  expects input-bridged\n}\n').found).toEqual([
