@@ -97,7 +97,7 @@ describe('exactly what fits', () => {
     [
       'a model of a ram',
       'language 1\ndrive-model a {\n  kind linear-ram\n  |\n}',
-      'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in widest-leaf heaviest-leaf consumes motor least-voltage double-insulated duty pfhd performance-level category mttfd b10d coverage common-cause',
+      'stroke speed senses-obstacles limits-force ramp slow-speed thrust stops-in seat widest-leaf heaviest-leaf consumes motor least-voltage double-insulated duty pfhd performance-level category mttfd b10d coverage common-cause',
     ],
 
     ['devices that want a wire, all signals first', wiring('wire |'), 'east-edge far plain loop west-ram east-ram fobs bell'],
