@@ -57,7 +57,7 @@ function check(where: string, analysis: Analysis): void {
       const covered = rows.map(({ detail }) => detail.startsWith('covered'));
       for (const row of rows) expect(row.severity === undefined, `${where}: ${leaf.label}, ${kind}`).toBe(row.detail.startsWith('covered'));
       const planned = (plan?.table.rows ?? []).filter(
-        ([what, state]) => what === `${leaf.label}, ${inPlan[kind]}` && state?.startsWith('hazard,'),
+        ([what, state]) => what?.replace(/^\d+: /, '') === `${leaf.label}, ${inPlan[kind]}` && state?.startsWith('hazard,'),
       );
       // A leaf that the plan cannot place has no rows there, nor have two of one name rows of their own.
       if (planned.length === rows.length) {

@@ -59,7 +59,7 @@ test.each<[what: string, marked: string, ...parts: string[]]>([
     'a rule by its name',
     site('accept seat-outside-|practice because "x" by "K" until 2027-01-01\n'),
     '**seat-outside-practice**',
-    'common practice',
+    'Source: the model, which says what the product can do.',
   ],
 ])('%s', (_what, marked, ...parts) => {
   const found = hovered(marked);
